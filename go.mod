@@ -1,0 +1,3 @@
+module duskweight
+
+go 1.26

@@ -1,0 +1,25 @@
+package cost
+
+import "duskweight/internal/model/unit"
+
+// Part is one line of the buy-and-make list.
+type Part struct {
+	Name   string                    `json:"name" say:"What it is"`
+	Number string                    `json:"matters" say:"The one number that matters when buying it"`
+	Get    string                    `json:"get" say:"Have, buy, make or borrow" enum:"|have|buy|make|borrow"`
+	Of     string                    `json:"of" say:"What it belongs to: a store, or the plan without a store" enum:"store|safety|panel|load"`
+	Count  unit.Known[unit.Count]    `json:"count" say:"How many; not known counts as 1" range:"[0,100000]"`
+	Price  unit.Known[unit.Money]    `json:"price" say:"Price of one, in the project's currency; nothing ships" range:"[0,1e12]"`
+	Life   unit.Known[unit.Duration] `json:"life_s" say:"Life until it is replaced; not known lasts the whole horizon, and cells take their computed life" range:"(0,1e10]"`
+	Cells  string                    `json:"follows_cells" say:"Replaced when the cells are worn out?" enum:"|yes|no"`
+	Print  unit.Known[unit.Duration] `json:"print_time_s" say:"Printed parts: time on the printer" range:"[0,1e8]"`
+	Grams  unit.Known[unit.Mass]     `json:"print_mass_kg" say:"Printed parts: material" range:"[0,1000]"`
+	Spent  string                    `json:"bought" say:"Bought already?" enum:"|yes|no"`
+}
+
+// Terms are the money questions of a project.
+type Terms struct {
+	Horizon unit.Known[unit.Count] `json:"horizon_years" say:"Years that are counted; not known counts as 20" range:"[1,60]"`
+	Rate    unit.Known[unit.Ratio] `json:"real_rate" say:"Real interest rate; not known counts as 0.03" range:"[-0.05,0.5]"`
+	Upkeep  unit.Known[unit.Money] `json:"upkeep_per_year" say:"Upkeep of the store a year" range:"[0,1e12]"`
+}

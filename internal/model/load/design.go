@@ -1,0 +1,46 @@
+package load
+
+import "duskweight/internal/model/unit"
+
+// Load is what the project wants at night and what idles, the same in all variants.
+type Load struct {
+	Appliances []Appliance `json:"appliances" say:"What the night needs"`
+	Standing   []Standing  `json:"standing" say:"What uses power all the time, the same in all variants"`
+	Inverter   Inverter    `json:"inverter"`
+	Night      Night       `json:"night"`
+}
+
+// Appliance is one kind of lamp or device.
+type Appliance struct {
+	Name      string                    `json:"name" say:"What it is"`
+	Power     unit.Known[unit.Power]    `json:"power_w" say:"Power of one while it is on" range:"[0,1e5]"`
+	Count     unit.Known[unit.Count]    `json:"count" say:"How many" range:"[0,10000]"`
+	From      unit.Known[unit.Duration] `json:"from_s" say:"On from, seconds after midnight, standard clock time" range:"[0,86400]"`
+	To        unit.Known[unit.Duration] `json:"to_s" say:"Until, seconds after midnight; earlier than from means over midnight; the same as from means all day" range:"[0,86400]"`
+	AfterDusk string                    `json:"after_dusk" say:"Only while the sun is down?" enum:"|yes|no"`
+	Share     unit.Known[unit.Ratio]    `json:"share_on" say:"Share of that time it is really on; not known counts as 1" range:"[0,1]"`
+	Months    []unit.Count              `json:"months" say:"Months in which it is used, 1 to 12; empty means all" range:"[1,12]"`
+	Supply    string                    `json:"supply" say:"Straight from the line, or through the inverter" enum:"dc|inverter"`
+	Priority  string                    `json:"priority" say:"Essential, or nice to have" enum:"essential|nice"`
+	Purpose   string                    `json:"purpose" say:"What it is for; medical devices, alarms and whatever does harm when it stops are refused" enum:"|light|radio|phone|computer|router|fan|cooling|pump|medical|alarm|animals|other"`
+}
+
+// Standing uses power in every hour.
+type Standing struct {
+	Name  string                 `json:"name" say:"What it is"`
+	Power unit.Known[unit.Power] `json:"power_w" say:"Power at the line, all the time" range:"[0,1e5]"`
+}
+
+// Inverter makes alternating current for the appliances that want it.
+type Inverter struct {
+	Present    string                 `json:"present" say:"Is there an inverter?" enum:"|yes|no"`
+	Idle       unit.Known[unit.Power] `json:"idle_w" say:"What it takes with nothing plugged in, all the time" range:"[0,1000]"`
+	Efficiency unit.Known[unit.Ratio] `json:"efficiency" say:"Its efficiency at the usual load; not known counts as 0.85" range:"(0,1]"`
+}
+
+// Night is which hours count as night: the sun's, or the user's own.
+type Night struct {
+	Own  string                    `json:"hours" say:"Night by the sun, or by your own hours" enum:"|sun|own"`
+	From unit.Known[unit.Duration] `json:"from_s" say:"Own hours: from, seconds after midnight" range:"[0,86400]"`
+	To   unit.Known[unit.Duration] `json:"to_s" say:"Own hours: to, seconds after midnight" range:"[0,86400]"`
+}

@@ -1,0 +1,60 @@
+// Package model is the front door of the computation: what a project and a variant are, what is wrong with them
+// (Check), and what they come to (Evaluate). Everything below it is pure: same input, same output; no clock, no files,
+// no network, no variable written after start.
+package model
+
+import (
+	"duskweight/internal/model/cell"
+	"duskweight/internal/model/cost"
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/load"
+	"duskweight/internal/model/panel"
+	"duskweight/internal/model/sun"
+)
+
+// Project is a place, a night and what stands behind all its variants.
+type Project struct {
+	Name     string      `json:"name" say:"Name of the project"`
+	Example  string      `json:"example" say:"Is this a worked example with invented numbers?" enum:"|yes"`
+	Currency string      `json:"currency" say:"Label for money, such as EUR; never converted"`
+	Seed     uint64      `json:"seed" say:"Seed of the weather made from monthly means; the same seed gives the same year" range:"[0,9007199254740991]"`
+	Place    sun.Place   `json:"place"`
+	Load     load.Load   `json:"load"`
+	Money    cost.Terms  `json:"money"`
+	Weather  *sun.Series `json:"weather"`
+	Origins  Origins     `json:"origins"`
+}
+
+// Variant is one way to store: panels, controller, stores in serving order.
+type Variant struct {
+	Name       string           `json:"name" say:"Name of the variant"`
+	Panels     []panel.Array    `json:"panels" say:"Sub-arrays of panels"`
+	Controller panel.Controller `json:"controller"`
+	Stores     []Store          `json:"stores" say:"Stores, in the order in which they are filled and drawn"`
+	Standing   []load.Standing  `json:"standing" say:"What this variant alone uses all the time"`
+	Parts      []cost.Part      `json:"parts" say:"The buy-and-make list"`
+	Origins    Origins          `json:"origins"`
+}
+
+// Store is cells or a hoist: exactly one of the two is set.
+type Store struct {
+	Cells *cell.Bank  `json:"cells,omitempty"`
+	Hoist *lift.Hoist `json:"hoist,omitempty"`
+}
+
+// Document is a project with all its variants: what is exported, imported and evaluated.
+type Document struct {
+	Edition  int       `json:"duskweight"`
+	Project  Project   `json:"project"`
+	Variants []Variant `json:"variants"`
+}
+
+// Origins says where a value comes from, by its path in the document ("stores[0].hoist.drum.diameter_m"). A value
+// without an entry is the user's own.
+type Origins map[string]Origin
+
+// Origin is the state of one value.
+type Origin struct {
+	Kind   string `json:"kind" say:"Typical until confirmed, taken from the catalog, or measured in a test" enum:"typical|catalog|measured"`
+	Source string `json:"source" say:"Where it comes from"`
+}

@@ -1,0 +1,68 @@
+// Package reservoir is the one small type that every store is reduced to. The year run knows only this type; a new
+// kind of store is a new reduction, not a new year run.
+package reservoir
+
+import "duskweight/internal/model/unit"
+
+// Reservoir is a store seen from the line it hangs on. Its state x is in the store's own joules, 0 ≤ x ≤ Capacity
+// (cells: joules in the cells at nominal voltage; hoist: m·g·z of the raised masses).
+//
+//	fill, offered S:  u = 0 if S < FillThreshold, else FillMax if FillStep, else min(S, FillMax);   dx/dt = FillGain·u − FillLoss
+//	draw, asked L:    y = min(L, DrawMax);   −dx/dt = DrawGain·max(y, DrawMin) + DrawLoss;   what DrawMin exceeds L is lost
+type Reservoir struct {
+	Name     string
+	Capacity unit.Energy // X, own joules
+
+	FillThreshold unit.Power // P_th, at the line
+	FillMax       unit.Power // P_f, at the line
+	FillStep      bool       // fills at FillMax or not at all
+	FillGain      float64    // a_f, own joules for each joule at the line
+	FillLoss      unit.Power // b_f, own watts
+
+	DrawMin  unit.Power // P_dmin, at the line: less cannot be drawn, the rest is heat
+	DrawMax  unit.Power // P_d, at the line
+	DrawGain float64    // a_d, own joules for each joule at the line
+	DrawLoss unit.Power // b_d, own watts
+
+	Standing unit.Power // at the line, all hours
+	Leak     float64    // 1/s
+
+	// Acceptance: above AcceptFrom·Capacity the power that filling takes falls in a straight line from FillMax to
+	// AcceptEnd·FillMax at full. AcceptFrom ≥ 1 or AcceptEnd ≥ 1 means no fall.
+	AcceptFrom float64
+	AcceptEnd  float64
+
+	// By hour of the year, or nil: hours in which nothing is filled, and the share of Capacity that is locked (not
+	// destroyed: it comes back when the lock goes).
+	NoFill []bool
+	Locked []float64
+
+	// FillCap is the most that may be filled a day, own joules (a hoist that must rest between lifts); 0 is no cap.
+	FillCap unit.Energy
+}
+
+// Drawn returns what a full store gives at the line when y is asked for all the time: X·y/(a_d·max(y, P_dmin) + b_d).
+func (r Reservoir) Drawn(y unit.Power) unit.Energy {
+	y = min(y, r.DrawMax)
+	d := r.DrawGain*float64(max(y, r.DrawMin)) + float64(r.DrawLoss)
+	if d <= 0 || y <= 0 {
+		return 0
+	}
+	return unit.Energy(float64(r.Capacity) * float64(y) / d)
+}
+
+// RoundTrip returns what comes back of what was put in, filling at FillMax and drawing y:
+// (y/(a_d·max(y, P_dmin) + b_d))·((a_f·u − b_f)/u), u = P_f. 0 when nothing goes in or comes out.
+func (r Reservoir) RoundTrip(y unit.Power) float64 {
+	y = min(y, r.DrawMax)
+	u := float64(r.FillMax)
+	d := r.DrawGain*float64(max(y, r.DrawMin)) + float64(r.DrawLoss)
+	if d <= 0 || y <= 0 || u <= 0 {
+		return 0
+	}
+	in := (r.FillGain*u - float64(r.FillLoss)) / u
+	if in <= 0 {
+		return 0
+	}
+	return float64(y) / d * in
+}
