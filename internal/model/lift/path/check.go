@@ -1,0 +1,55 @@
+// Package path follows the load from the mass down to the ground and says what breaks first.
+package path
+
+import (
+	"duskweight/internal/model/source"
+	"duskweight/internal/model/unit"
+)
+
+// Word is the verdict on one check.
+type Word string
+
+// The closed list of words.
+const (
+	Holds    Word = "holds"
+	Tight    Word = "tight"
+	GivesWay Word = "gives_way"
+	NotKnown Word = "not_known"
+)
+
+// Check is one line of "what breaks first". Demand, Capacity, Had and Use are not known when an input is missing.
+type Check struct {
+	ID       string // from the closed list of model.md section 6
+	Part     string // what it is, in plain words
+	Case     string // the load case that decides: "at rest", "lifting", "upper stop missed", …
+	Demand   unit.Known[unit.Ratio]
+	Capacity unit.Known[unit.Ratio]
+	Unit     string // "N", "Pa", "N·m", "m", "1": the unit of Demand and Capacity
+	Had      unit.Known[unit.Ratio] // Capacity/Demand
+	Wanted   unit.Ratio
+	OK       unit.Ratio // had at or above this: holds
+	Use      unit.Known[unit.Ratio] // Wanted/Had
+	Word     Word
+	Missing  []string // paths inside the hoist of the inputs that are not known
+	Say      string   // one plain sentence: what happens, and what would mend it
+	Formula  string   // the formula in symbols
+	Inputs   []Input  // the inputs with units
+	Source   source.Ref
+	Cases    []Case // every load case that was looked at
+}
+
+// Case is one load case of a check.
+type Case struct {
+	Name     string
+	Demand   unit.Ratio
+	Capacity unit.Ratio
+	Wanted   unit.Ratio
+	Use      unit.Ratio
+}
+
+// Input is one input of a check, ready to be shown behind "how".
+type Input struct {
+	Name  string
+	Value float64
+	Unit  string
+}
