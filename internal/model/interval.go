@@ -1,0 +1,64 @@
+package model
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// Interval is the range in which a known value must lie, as a `range` tag writes it: "(0,5]" is more than 0 and at
+// most 5.
+type Interval struct {
+	Low, High         float64
+	LowOpen, HighOpen bool
+}
+
+// ParseInterval reads a `range` tag.
+func ParseInterval(tag string) (Interval, error) {
+	bad := func() (Interval, error) { return Interval{}, fmt.Errorf("model: %q is not an interval", tag) }
+	if len(tag) < 5 || !strings.ContainsRune("[(", rune(tag[0])) || !strings.ContainsRune("])", rune(tag[len(tag)-1])) {
+		return bad()
+	}
+	low, high, ok := strings.Cut(tag[1:len(tag)-1], ",")
+	if !ok {
+		return bad()
+	}
+	a, errA := strconv.ParseFloat(low, 64)
+	b, errB := strconv.ParseFloat(high, 64)
+	if errA != nil || errB != nil || !(a <= b) {
+		return bad()
+	}
+	return Interval{a, b, tag[0] == '(', tag[len(tag)-1] == ')'}, nil
+}
+
+// Holds reports whether x lies in the interval. NaN and infinities never do.
+func (i Interval) Holds(x float64) bool {
+	if math.IsNaN(x) || math.IsInf(x, 0) {
+		return false
+	}
+	return (x > i.Low || !i.LowOpen && x == i.Low) && (x < i.High || !i.HighOpen && x == i.High)
+}
+
+// String says the interval in words: "more than 0 and at most 5".
+func (i Interval) String() string {
+	if i.Low == i.High {
+		return plain(i.Low)
+	}
+	low, high := "at least ", "at most "
+	if i.LowOpen {
+		low = "more than "
+	}
+	if i.HighOpen {
+		high = "less than "
+	}
+	return low + plain(i.Low) + " and " + high + plain(i.High)
+}
+
+// plain writes a number as a person would: no exponent where the number is short without one.
+func plain(x float64) string {
+	if a := math.Abs(x); a != 0 && (a < 1e-6 || a >= 1e12) {
+		return strconv.FormatFloat(x, 'g', -1, 64)
+	}
+	return strconv.FormatFloat(x, 'f', -1, 64)
+}

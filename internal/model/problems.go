@@ -1,0 +1,71 @@
+package model
+
+import "strings"
+
+// Problem is one thing that is wrong with a document: where, and what in plain words. The path is that of the value in
+// the document ("variants[0].stores[1].hoist.travel_m"); "document" is the document as a whole.
+type Problem struct {
+	Path string `json:"path"`
+	Say  string `json:"say"`
+}
+
+// String gives "path: sentence".
+func (p Problem) String() string { return p.Path + ": " + p.Say }
+
+// Problems is everything that is wrong, all at once. It is an error where it is not empty; see Err.
+type Problems []Problem
+
+// Error gives one line a problem.
+func (ps Problems) Error() string {
+	lines := make([]string, len(ps))
+	for i, p := range ps {
+		lines[i] = p.String()
+	}
+	return strings.Join(lines, "\n")
+}
+
+// Err returns ps as an error, or nil where nothing is wrong.
+func (ps Problems) Err() error {
+	if len(ps) == 0 {
+		return nil
+	}
+	return ps
+}
+
+// Add appends a problem.
+func (ps *Problems) Add(path, say string) { *ps = append(*ps, Problem{path, say}) }
+
+// Under returns the problems at a path and at everything inside it, in their order: "variants[1]" takes
+// "variants[1].name" and not "variants[10]". The empty path takes all.
+func (ps Problems) Under(path string) Problems {
+	var in Problems
+	for _, p := range ps {
+		if Within(p.Path, path) {
+			in = append(in, p)
+		}
+	}
+	return in
+}
+
+// Within reports whether a path is outer or lies inside it.
+func Within(path, outer string) bool {
+	rest, ok := strings.CutPrefix(path, outer)
+	return ok && (outer == "" || rest == "" || rest[0] == '.' || rest[0] == '[')
+}
+
+// Moved returns the problems with their paths put inside outer: the problems of one variant as those of its document.
+func (ps Problems) Moved(outer string) Problems {
+	moved := make(Problems, len(ps))
+	for i, p := range ps {
+		moved[i] = Problem{Join(outer, p.Path), p.Say}
+	}
+	return moved
+}
+
+// Join puts an inner path behind an outer one.
+func Join(outer, inner string) string {
+	if outer == "" || inner == "" || inner[0] == '[' {
+		return outer + inner
+	}
+	return outer + "." + inner
+}
