@@ -1,0 +1,134 @@
+package load
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"duskweight/internal/model/unit"
+)
+
+// InverterEfficiency stands in where the inverter's is not known: a small inverter at a small load gives .80 to .90
+// (from memory; source.SmallInverter).
+const InverterEfficiency = 0.85
+
+// monthEnds are the hours at which the months of the year end.
+var monthEnds = [12]int{744, 1416, 2160, 2880, 3624, 4344, 5088, 5832, 6552, 7296, 8016, 8760}
+
+// MonthOf returns the month, 1 to 12, of hour h of the year.
+func MonthOf(h int) int {
+	m := 0
+	for m < 11 && h >= monthEnds[m] {
+		m++
+	}
+	return m + 1
+}
+
+// addAppliance books one appliance into the hours of its priority.
+func (y *Year) addAppliance(l Load, i int, a Appliance, sunDown []bool, dusk []int) {
+	out := ApplianceYear{Name: a.Name}
+	defer func() { y.Each = append(y.Each, out) }()
+	if why, no := Refused(a); no {
+		out.Refused = why
+		return
+	}
+	watts, ok := y.watts(l, i, a)
+	if !ok || !y.timed(i, a) {
+		return
+	}
+	into := y.Essential
+	if a.Priority == "nice" {
+		into = y.Nice
+	}
+	for h := range HoursInYear {
+		if len(a.Months) > 0 && !slices.Contains(a.Months, unit.Count(MonthOf(h))) {
+			continue
+		}
+		p := watts * a.shareOn(h, sunDown, dusk)
+		into[h] += p
+		out.Year += unit.Energy(p * 3600)
+		if y.Night[h] {
+			out.Night += unit.Energy(p * 3600)
+		}
+	}
+}
+
+// shareOn returns the share of hour h in which the appliance's time runs.
+func (a Appliance) shareOn(h int, sunDown []bool, dusk []int) float64 {
+	if n, ok := a.FromDusk.Value(); ok {
+		if dusk[h] < 0 {
+			return 0
+		}
+		return math.Min(1, math.Max(0, float64(n)/3600-float64(dusk[h])))
+	}
+	if a.AfterDusk == "yes" && !sunDown[h] {
+		return 0
+	}
+	from, fromIs := a.From.Value()
+	to, toIs := a.To.Value()
+	if !fromIs || !toIs {
+		return 1 // only after dusk and no times given: the whole night
+	}
+	return shareOfHour(h%24, float64(from), float64(to))
+}
+
+// watts returns the power of all of them at the line while their time runs, and false where it is not known.
+func (y *Year) watts(l Load, i int, a Appliance) (float64, bool) {
+	name := called(a.Name, "this appliance")
+	each, powerIs := a.Power.Value()
+	n, countIs := a.Count.Value()
+	if !powerIs {
+		y.Missing = append(y.Missing, Missing{path("appliances", i, "power_w"), "what " + name + " takes"})
+	}
+	if !countIs {
+		y.Missing = append(y.Missing, Missing{path("appliances", i, "count"), "how many of " + name + " there are"})
+	}
+	w := float64(each) * float64(n) * float64(a.Share.Or(1))
+	if a.Supply == "inverter" {
+		w /= float64(l.Inverter.Efficiency.Or(InverterEfficiency))
+		if l.Inverter.Present == "no" {
+			y.Flags = append(y.Flags, Flag{path("appliances", i, "supply"),
+				fmt.Sprintf("%s runs through the inverter, but you said that there is no inverter.", called(a.Name, "This appliance"))})
+		}
+	}
+	return w, powerIs && countIs
+}
+
+// timed reports whether the time of use is known.
+func (y *Year) timed(i int, a Appliance) bool {
+	if a.FromDusk.Is || a.From.Is && a.To.Is || a.AfterDusk == "yes" && !a.From.Is && !a.To.Is {
+		return true
+	}
+	name := called(a.Name, "this appliance")
+	if !a.From.Is {
+		y.Missing = append(y.Missing, Missing{path("appliances", i, "from_s"), "when " + name + " goes on"})
+	}
+	if !a.To.Is {
+		y.Missing = append(y.Missing, Missing{path("appliances", i, "to_s"), "when " + name + " goes off"})
+	}
+	return false
+}
+
+// FromDusk is the load of the first answer: so many equal lamps of so many watts, straight on the line, from dusk for
+// so long.
+func FromDusk(lamps unit.Count, each unit.Power, long unit.Duration) Load {
+	return Load{Appliances: []Appliance{{
+		Name:     "Lamps",
+		Power:    unit.Of(each),
+		Count:    unit.Of(lamps),
+		FromDusk: unit.Of(long),
+		Supply:   "dc",
+		Priority: "essential",
+		Purpose:  "light",
+	}}}
+}
+
+func path(list string, i int, field string) string { return fmt.Sprintf("%s[%d].%s", list, i, field) }
+
+// called returns the name, or otherwise where there is none.
+func called(name, otherwise string) string {
+	if name == "" {
+		return otherwise
+	}
+	return name
+}

@@ -1,0 +1,152 @@
+// Package load works out what the night wants: the appliances hour by hour at the line, what uses power all the time,
+// which hours are night and to which night they belong (model, section 3).
+//
+// Hours are standard clock time. Hour i of the year is the time from i to i+1 hours after the start of the first of
+// January of a year of 365 days. What is left out: summer time, twilight, and the warming up of lamps and inverters;
+// the inverter has one efficiency for every load.
+package load
+
+import (
+	"duskweight/internal/model/unit"
+)
+
+// The length of the year in hours and days.
+const (
+	HoursInYear = 8760
+	DaysInYear  = 365
+)
+
+// Year is the load of a project hour by hour, and its nights.
+type Year struct {
+	Standing  []float64 // W at the line, 8760: what uses power all the time in all variants, inverter idle included
+	Essential []float64 // W at the line, 8760: essential appliances
+	Nice      []float64 // W at the line, 8760: nice-to-have appliances
+
+	Night       []bool    // 8760: night hours
+	NightOf     []int     // 8760: the night an hour belongs to, 0 … 364; -1 for an hour that is not a night hour
+	Nights      int       // nights that have night hours
+	NightWanted []float64 // J, 365: what the appliances want in the night hours of night d
+
+	ApplianceYear unit.Energy // all appliances, the whole year, day hours too
+	MeanNight     unit.Energy // appliances, mean of the nights that count
+	MaxNight      unit.Energy // appliances, greatest night
+	StandingNight unit.Energy // standing of the project in the mean night, beside MeanNight
+	StandingPower unit.Power  // standing of the project
+
+	Each    []ApplianceYear // in the order of the appliances; a refused one has zero energy and its reason
+	Missing []Missing       // inputs that are not known: what they would add is not in the figures
+	Flags   []Flag          // what contradicts itself, in words
+}
+
+// ApplianceYear is one appliance over the year, at the line.
+type ApplianceYear struct {
+	Name    string
+	Year    unit.Energy
+	Night   unit.Energy // in the mean night
+	Refused string      // why it is refused as a load of this store; empty if it is not
+}
+
+// Missing is an input that is not known, by its path inside the load, and what it keeps from being counted.
+type Missing struct {
+	Path  string
+	Wants string
+}
+
+// Flag is something said in words, with the path of the field it is about.
+type Flag struct {
+	Path string
+	Say  string
+}
+
+// Hours works the load out for a year. sunDown tells for each of the 8760 hours whether the sun's centre is below
+// −0.833° at the hour's middle; solarNoon is the standard clock time of solar noon of each of the 365 days, from the
+// midnight that begins the day. Both must have their full length; Hours panics otherwise, as that is a caller's bug.
+func Hours(l Load, sunDown []bool, solarNoon []unit.Duration) Year {
+	if len(sunDown) != HoursInYear || len(solarNoon) != DaysInYear {
+		panic("load: Hours wants 8760 hours and 365 solar noons")
+	}
+	y := Year{
+		Standing:    make([]float64, HoursInYear),
+		Essential:   make([]float64, HoursInYear),
+		Nice:        make([]float64, HoursInYear),
+		NightWanted: make([]float64, DaysInYear),
+	}
+	y.markNights(l.Night, sunDown, solarNoon)
+	y.addStanding(l)
+	dusk := duskHours(sunDown, solarNoon)
+	for i, a := range l.Appliances {
+		y.addAppliance(l, i, a, sunDown, dusk)
+	}
+	y.sum()
+	return y
+}
+
+// addStanding books what uses power all the time.
+func (y *Year) addStanding(l Load) {
+	p, missing := StandingPower(l.Standing)
+	y.Missing = append(y.Missing, missing...)
+	if l.hasInverter() {
+		if idle, ok := l.Inverter.Idle.Value(); ok {
+			p += idle
+		} else {
+			y.Missing = append(y.Missing, Missing{"inverter.idle_w", "what the inverter takes with nothing plugged in"})
+		}
+	}
+	y.StandingPower = p
+	for h := range y.Standing {
+		y.Standing[h] = float64(p)
+	}
+}
+
+// StandingPower adds up a list of what uses power all the time. A power that is not known adds nothing and is named.
+func StandingPower(list []Standing) (unit.Power, []Missing) {
+	var p unit.Power
+	var missing []Missing
+	for i, s := range list {
+		if v, ok := s.Power.Value(); ok {
+			p += v
+		} else {
+			missing = append(missing, Missing{path("standing", i, "power_w"), "what " + called(s.Name, "this") + " takes all the time"})
+		}
+	}
+	return p, missing
+}
+
+// hasInverter reports whether an inverter idles: there is one, or nothing is said and an appliance needs it.
+func (l Load) hasInverter() bool {
+	if l.Inverter.Present != "" {
+		return l.Inverter.Present == "yes"
+	}
+	for _, a := range l.Appliances {
+		if _, no := Refused(a); a.Supply == "inverter" && !no {
+			return true
+		}
+	}
+	return false
+}
+
+// sum fills in what follows from the hours.
+func (y *Year) sum() {
+	for h := range HoursInYear {
+		w := (y.Essential[h] + y.Nice[h]) * 3600
+		y.ApplianceYear += unit.Energy(w)
+		if d := y.NightOf[h]; d >= 0 {
+			y.NightWanted[d] += w
+			y.StandingNight += unit.Energy(y.Standing[h] * 3600)
+		}
+	}
+	var all float64
+	for _, e := range y.NightWanted {
+		all += e
+		y.MaxNight = max(y.MaxNight, unit.Energy(e))
+	}
+	if y.Nights == 0 {
+		return
+	}
+	n := unit.Energy(y.Nights)
+	y.MeanNight = unit.Energy(all) / n
+	y.StandingNight /= n
+	for i := range y.Each {
+		y.Each[i].Night /= n
+	}
+}
