@@ -1,0 +1,184 @@
+// Package cost counts the money of a variant over its years: what it takes at the start, what is replaced and when,
+// what is left over at the end, and what a stored kilowatt-hour and a night with light come to. No price ships: every
+// price is the user's own.
+//
+// Left out: taxes, loans, prices that move against each other, work. The energy that fills the stores is surplus and
+// counts as free; the page says so.
+package cost
+
+import "duskweight/internal/model/unit"
+
+// Input is a variant's bill and what its stores do in a year.
+type Input struct {
+	Parts     []Part
+	Terms     Terms
+	Delivered unit.Energy // by all its stores, in a year
+	Nights    int         // nights served, in a year
+
+	// CellLife is the computed life of the cells, for the parts that follow it.
+	CellLife unit.Known[unit.Duration]
+}
+
+// Result is what the money comes to, in the project's currency at the prices of today.
+type Result struct {
+	Priced  int                    // parts with a price
+	Parts   int                    // parts
+	Capital unit.Known[unit.Money] // all at the start; not known while a part has no price
+	Listed  unit.Money             // of it, the parts that have one
+	Spent   unit.Money             // bought already
+
+	Horizon int     // years counted
+	Rate    float64 // real rate
+
+	NPV       unit.Known[unit.Money] // of all that the plan without a store lacks; not known while one of these parts has no price
+	Levelised unit.Known[unit.Money] // for each kWh that the stores deliver
+	PerNight  unit.Known[unit.Money] // for each night with light
+	Salvage   unit.Known[unit.Money] // what all parts are still worth at the end, in the money of that day
+	Years     []Year                 // 0 to Horizon, all parts; empty while a part has no price
+	Replaced  []Replacement          // in the order of the parts, then of the years
+	Assumed   []string               // what is not known and was counted as something, in plain words
+
+	PrintTime unit.Duration // printed parts: time on the printer, of those where it is known
+	PrintMass unit.Mass     // printed parts: material, of those where it is known
+}
+
+// Year is one year's money: what is paid at its end (year 0: at the start), and all that was paid up to then. What the
+// parts are still worth at the end of the horizon is not taken off here.
+type Year struct {
+	Paid  unit.Money
+	Total unit.Money
+}
+
+// Replacement is a part that is bought again in a year, paid at its end.
+type Replacement struct {
+	Name  string
+	Year  int
+	Times int // more than once when it lasts less than a year
+	Paid  unit.Money
+}
+
+// Reckon counts the bill.
+//
+//	NPV = Σ C_t·(1 + i)^−t − salvage·(1 + i)^−n, t = 0…n;   cost of a stored kWh = NPV/Σ E/(1 + i)^t, t = 1…n;
+//	cost of a night = NPV·CRF(i, n)/nights
+//
+// A part that you have, make or borrow counts with the price you give it: 0 where it costs you nothing.
+func Reckon(in Input) Result {
+	out := Result{Parts: len(in.Parts)}
+	out.terms(in.Terms)
+	bill := newFlow(out.Horizon)  // all parts
+	store := newFlow(out.Horizon) // what the plan without a store lacks
+	missing, missingStore, storeParts := 0, 0, 0
+	for _, p := range in.Parts {
+		out.book(p)
+		ofStore := p.Of != "panel" && p.Of != "load"
+		if ofStore {
+			storeParts++
+		}
+		price, ok := p.Price.Value()
+		if !ok {
+			missing++
+			if ofStore {
+				missingStore++
+			}
+			continue
+		}
+		cost := float64(price) * float64(p.Count.Or(1))
+		life := out.life(p, in.CellLife)
+		out.Replaced = append(out.Replaced, bill.buy(p.Name, cost, life)...)
+		if ofStore {
+			store.buy(p.Name, cost, life)
+		}
+	}
+	if storeParts > 0 {
+		upkeep := out.upkeep(in.Terms)
+		bill.every(upkeep)
+		store.every(upkeep)
+	}
+	if missing == 0 && out.Parts > 0 {
+		out.Capital = unit.Of(out.Listed)
+		out.Salvage = unit.Of(unit.Money(bill.salvage))
+		out.Years = bill.years()
+	}
+	if missingStore == 0 && storeParts > 0 {
+		out.worth(store.present(out.Rate), in)
+	}
+	return out
+}
+
+// worth spreads the present worth of the store's bill over what the store does.
+func (out *Result) worth(npv float64, in Input) {
+	n := float64(out.Horizon)
+	out.NPV = unit.Of(unit.Money(npv))
+	if kWh := in.Delivered.WattHours() / 1000; kWh > 0 {
+		out.Levelised = unit.Of(unit.Money(npv / (kWh * Annuity(out.Rate, n))))
+	}
+	if in.Nights > 0 {
+		out.PerNight = unit.Of(unit.Money(npv * CRF(out.Rate, n) / float64(in.Nights)))
+	}
+}
+
+// book counts the part itself.
+func (out *Result) book(p Part) {
+	count := float64(p.Count.Or(1))
+	if price, ok := p.Price.Value(); ok {
+		out.Priced++
+		out.Listed += unit.Money(float64(price) * count)
+		if p.Spent == "yes" {
+			out.Spent += unit.Money(float64(price) * count)
+		}
+	}
+	out.PrintTime += unit.Duration(float64(p.Print.Or(0)) * count)
+	out.PrintMass += unit.Mass(float64(p.Grams.Or(0)) * count)
+}
+
+// What is counted where the money questions are not answered: Terms says so at the fields.
+const (
+	usualHorizon = 20
+	usualRate    = 0.03
+)
+
+func (out *Result) terms(t Terms) {
+	out.Horizon = int(t.Horizon.Or(usualHorizon))
+	out.Horizon = max(1, min(out.Horizon, 60))
+	out.Rate = float64(t.Rate.Or(usualRate))
+	if !t.Horizon.Is {
+		out.assume("The years are not known: 20 are counted.")
+	}
+	if !t.Rate.Is {
+		out.assume("The interest rate is not known: 3 % a year above inflation is counted.")
+	}
+}
+
+func (out *Result) upkeep(t Terms) float64 {
+	if !t.Upkeep.Is {
+		out.assume("Upkeep is not known: nothing is counted for it.")
+	}
+	return float64(t.Upkeep.Or(0))
+}
+
+// life returns a part's life in years; 0 lasts the whole horizon.
+func (out *Result) life(p Part, cells unit.Known[unit.Duration]) float64 {
+	l := p.Life
+	if p.Cells == "yes" {
+		if cells.Is {
+			l = cells
+		} else {
+			out.assume("The life of the cells is not known: their own entry counts, or else the whole time.")
+		}
+	}
+	if !l.Is {
+		return 0
+	}
+	return wholeYears(float64(l.Val) / yearSeconds)
+}
+
+// assume says once what was counted without being known.
+func (out *Result) assume(say string) {
+	for _, s := range out.Assumed {
+		if s == say {
+			return
+		}
+	}
+	out.Assumed = append(out.Assumed, say)
+}
