@@ -1,0 +1,268 @@
+package sun
+
+import (
+	"fmt"
+	"math"
+
+	"duskweight/internal/model/unit"
+)
+
+// Climate is twelve monthly means made ready to draw years from. It holds everything that the seed does not change, so
+// that a year costs little more than its 365 draws. Nothing in it changes.
+type Climate struct {
+	geometry *Geometry
+	months   [12]month
+	lag      float64
+
+	most    [Days]float64 // most irradiation of a day on the flat, J/m²: its hours' ceilings together
+	sunrise [Days]int     // first and past-the-last lit hour of each day, hours of the year
+	sunset  [Days]int
+	ceiling []float64 // [8760] no hour's mean is above this, W/m²
+	share   []float64 // [8760] of the day's irradiation, 1/s: global
+	spread  []float64 // [8760] the same, diffuse
+	tAir    []float64 // [8760] °C
+
+	// Remarks are plain sentences about what was changed in the means, for the page.
+	Remarks []string
+}
+
+// month is one month's clearness.
+type month struct {
+	first, past int // days of the year
+	outside     float64
+	target      float64 // mean clearness of the month
+	curve       distribution
+	stretch     float64 // the month's own spread over the curve's
+}
+
+// clearSkies is how far an hour may be above the clear-sky formula: light from the edges of clouds, very clean air, and
+// what the formula misses.
+const clearSkies = 1.1
+
+// typicalLag is the lag-one correlation of the daily clearness: source.Graham, the number from memory.
+const typicalLag = 0.29
+
+// NewClimate reads the twelve means of a place. height is above the sea.
+func NewClimate(g *Geometry, m Monthly, height unit.Length) (*Climate, Problems) {
+	c := &Climate{geometry: g, lag: min(max(float64(m.KTLag1.Or(typicalLag)), -0.99), 0.99)}
+	columns := make([]float64, 4*Hours)
+	for i, column := range []*[]float64{&c.ceiling, &c.share, &c.spread, &c.tAir} {
+		*column = columns[i*Hours : (i+1)*Hours : (i+1)*Hours]
+	}
+	air := clearSkies * thinAir(height)
+	for d := range Days {
+		c.day(d, air)
+	}
+	var ps Problems
+	first := 0
+	for i, days := range monthLength {
+		ps = append(ps, c.month(i, first, first+days, m)...)
+		c.temperatures(i, first, first+days, m)
+		first += days
+	}
+	if len(ps) > 0 {
+		return nil, ps
+	}
+	return c, nil
+}
+
+// day computes ceilings and shares of the hours of day d. The shares are those of source.CollaresPereira and
+// source.LiuJordan, made to add up to 1 exactly.
+func (c *Climate) day(d int, air float64) {
+	g := c.geometry
+	a, b := bulge(g.Sunset[d])
+	c.sunrise[d], c.sunset[d] = d*24, d*24
+	sum := 0.0
+	for h := d * 24; h < d*24+24; h++ {
+		if g.Extra[h] <= 0 {
+			continue
+		}
+		if sum == 0 {
+			c.sunrise[d] = h
+		}
+		c.sunset[d] = h + 1
+		c.ceiling[h] = air * float64(ClearSky(g.Up[h])) * g.Lit[h]
+		c.most[d] += c.ceiling[h] * 3600
+		c.spread[h] = g.Extra[h] / g.Day[d]
+		c.share[h] = max(0, a+b*math.Cos(g.HourAngle[h])) * g.Extra[h]
+		sum += c.share[h] * 3600
+	}
+	for h := c.sunrise[d]; h < c.sunset[d]; h++ {
+		c.share[h] /= sum
+	}
+}
+
+// tinySun is a mean day so dark (0.2 kWh/m²) that twilight and the bending of light near the horizon, which the model
+// leaves out, may be more than the sun above it: our own judgement.
+const tinySun = 0.2 * 3.6e6
+
+// month prepares the clearness of month i, days first … past−1.
+func (c *Climate) month(i, first, past int, m Monthly) Problems {
+	mo := month{first: first, past: past}
+	days := float64(past - first)
+	sky := 0.0
+	for d := first; d < past; d++ {
+		mo.outside += c.geometry.Day[d]
+		sky += c.most[d]
+	}
+	wanted := float64(m.GHI[i]) * days
+	if wanted > sky {
+		if wanted-sky > tinySun*days {
+			return Problems{{fmt.Sprintf("monthly.ghi_j_m2_day[%d]", i), fmt.Sprintf(
+				"%s: %.2f kWh/m² a day is more than the sun gives here, even with a clear sky all month (%.2f). Look at the number, the latitude and its sign, and the height above the sea",
+				monthName[i], wanted/days/3.6e6, sky/days/3.6e6)}}
+		}
+		c.Remarks = append(c.Remarks, fmt.Sprintf("%s: the sun hardly rises; %.3f kWh/m² a day counts as %.3f.",
+			monthName[i], wanted/days/3.6e6, sky/days/3.6e6))
+		wanted = sky
+	}
+	if mo.outside > 0 {
+		mo.target = wanted / mo.outside
+	}
+	mo.curve = distributionOf(mo.target)
+	mo.stretch = 1
+	if m.KTSd != nil && mo.curve.spread > 0 {
+		mo.stretch = max(0, m.KTSd[i]) / mo.curve.spread
+	}
+	// a month nearly as bright as its ceiling needs every day at it
+	reach := 0.0
+	for d := first; d < past; d++ {
+		reach += min(mo.curve.most*c.geometry.Day[d], c.most[d])
+	}
+	if reach < wanted {
+		mo.curve.most = math.Inf(1)
+	}
+	c.months[i] = mo
+	return nil
+}
+
+// temperatures gives each hour the month's mean and daily range: T̄ + (T_max − T_min)/2·cos(2π(t − 15)/24), warmest at
+// three in the afternoon. Common practice.
+func (c *Climate) temperatures(i, first, past int, m Monthly) {
+	half := float64(m.TMax[i]-m.TMin[i]) / 2
+	for d := first; d < past; d++ {
+		for k := range 24 {
+			c.tAir[d*24+k] = float64(m.TMean[i]) + half*math.Cos(2*math.Pi*(float64(k)+0.5-15)/24)
+		}
+	}
+}
+
+var monthName = [12]string{"January", "February", "March", "April", "May", "June",
+	"July", "August", "September", "October", "November", "December"}
+
+// Sky draws the year of a seed: the same seed gives the same year to the last digit.
+func (c *Climate) Sky(seed uint64) *Sky {
+	s := &Sky{GHI: make([]float64, Hours), DHI: make([]float64, Hours), TAir: c.tAir, Geometry: c.geometry, Remarks: c.Remarks}
+	s.Made = fmt.Sprintf("hours made from twelve monthly means, seed %d", seed)
+	c.Fill(s, seed)
+	return s
+}
+
+// Fill draws the year of a seed into the columns of a sky made by Sky, without allocating.
+func (c *Climate) Fill(s *Sky, seed uint64) {
+	var k [Days]float64
+	c.clearness(seed, &k)
+	for d := range Days {
+		c.hours(d, k[d], s.GHI[:Hours], s.DHI[:Hours])
+	}
+}
+
+// clearness draws the year's daily clearness: one Gaussian chain z through the year, z ← φ z + √(1 − φ²)·N(0, 1), the
+// first z from N(0, 1); u = Φ(z) is the share of the month's days that are darker (source.Graham).
+func (c *Climate) clearness(seed uint64, k *[Days]float64) {
+	g := generator(seed)
+	z := g.normal()
+	fresh := math.Sqrt(1 - c.lag*c.lag)
+	for i := range c.months {
+		m := &c.months[i]
+		for d := m.first; d < m.past; d++ {
+			if d > 0 {
+				z = c.lag*z + fresh*g.normal()
+			}
+			k[d] = m.target + (m.curve.at(normalCDF(z))-m.target)*m.stretch
+		}
+		c.balance(m, k)
+	}
+}
+
+// balance holds the days of a month between the darkest and the clearest and scales them until their mean, weighted by
+// the light outside, is the month's: {scale, clamp} until it holds to 1e-12.
+func (c *Climate) balance(m *month, k *[Days]float64) {
+	if m.target <= 0 {
+		clear(k[m.first:m.past])
+		return
+	}
+	outside := c.geometry.Day[m.first:m.past]
+	kk := k[m.first:m.past]
+	var most [31]float64
+	for i, o := range outside {
+		if o > 0 {
+			most[i] = min(m.curve.most, c.most[m.first+i]/o)
+		}
+	}
+	least := min(leastClearness, m.target)
+	factor := 1.0
+	for range 300 {
+		sum := 0.0
+		for i, o := range outside {
+			kk[i] = min(max(kk[i]*factor, least), most[i])
+			sum += kk[i] * o
+		}
+		if sum <= 0 {
+			return
+		}
+		factor = m.target * m.outside / sum
+		if math.Abs(factor-1) <= 1e-13 {
+			return
+		}
+	}
+	settle(kk, outside, most[:], least, m.target*m.outside)
+}
+
+// settle moves what is still missing after the scaling, where nearly every day stands at a limit, in proportion to the
+// room that each day has.
+func settle(k, outside, most []float64, least, wanted float64) {
+	sum, up, down := 0.0, 0.0, 0.0
+	for i, o := range outside {
+		sum += k[i] * o
+		up += max(0, most[i]-k[i]) * o
+		down += max(0, k[i]-least) * o
+	}
+	missing := wanted - sum
+	for i := range outside {
+		switch {
+		case missing > 0 && up > 0:
+			k[i] += max(0, most[i]-k[i]) * min(1, missing/up)
+		case missing < 0 && down > 0:
+			k[i] -= max(0, k[i]-least) * min(1, -missing/down)
+		}
+	}
+}
+
+// hours writes the hours of day d with clearness k: global by r_t, diffuse by Erbs and r_d, no hour above its ceiling;
+// what is cut off goes to the other hours of the day, in proportion to their room.
+func (c *Climate) hours(d int, k float64, ghi, dhi []float64) {
+	from, to := c.sunrise[d], c.sunset[d]
+	day := k * c.geometry.Day[d]
+	diffuse := day * min(1, DiffuseOfDay(k, unit.Angle(c.geometry.Sunset[d])))
+	over, room := 0.0, 0.0
+	for h := from; h < to; h++ {
+		i := day * c.share[h]
+		if i > c.ceiling[h] {
+			over += i - c.ceiling[h]
+			i = c.ceiling[h]
+		}
+		room += c.ceiling[h] - i
+		ghi[h] = i
+	}
+	raise := 0.0
+	if over > 0 && room > 0 {
+		raise = min(1, over/room)
+	}
+	for h := from; h < to; h++ {
+		if raise > 0 {
+			ghi[h] += raise * (c.ceiling[h] - ghi[h])
+		}
+		dhi[h] = min(ghi[h], diffuse*c.spread[h])
+	}
+}

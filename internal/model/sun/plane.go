@@ -1,0 +1,217 @@
+package sun
+
+import (
+	"math"
+	"slices"
+
+	"duskweight/internal/model/unit"
+)
+
+// Face is one plane of panels and how the light on it is computed.
+type Face struct {
+	Tilt    unit.Angle   // from the flat
+	Azimuth unit.Angle   // direction it faces, clockwise from north
+	Shade   *[12]float64 // share of the light that trees and houses take, by month; nil is none
+
+	Isotropic bool // an evenly bright sky instead of Hay–Davies, which is brighter round the sun
+	Bare      bool // no loss in the glass: Cells is the same as Plane
+}
+
+// Light is what falls on a plane, mean of each hour, W/m².
+type Light struct {
+	Plane []float64 // on the glass, after horizon and shade
+	Cells []float64 // of that, what gets through the glass: less at flat angles
+}
+
+// Plane is the geometry of one face under one way of the sun: an hour of weather then costs a few multiplications.
+type Plane struct {
+	geometry *Geometry
+	// by lit hour, so that the dark half of the year costs nothing
+	hours []int32
+	rows  []ray
+
+	skyView, ground         float64 // share of an even sky, and of the light from the ground, W/m² for each W/m²
+	skyThrough, groundGlass float64 // the same, behind the glass
+	isotropic               bool
+	light                   [12]float64 // share that shade leaves, by month
+	months                  [13]int     // first lit row of each month, and the end
+}
+
+// ray is what an hour's sun needs: the outside light's reciprocal, beam on the plane over beam on the flat, and that
+// behind the glass.
+type ray struct {
+	extra, perExtra float64
+	beam, glass     float64
+}
+
+// PlaneOf prepares a face at a place. The place gives the ground's albedo and the horizon. The horizon takes the beam and
+// the bright ring round the sun while the sun stands behind it, and its part of the even sky.
+func PlaneOf(g *Geometry, place Place, f Face) *Plane {
+	tilt := float64(f.Tilt)
+	sinT, cosT := math.Sincos(tilt)
+	sinA, cosA := math.Sincos(float64(f.Azimuth))
+	nEast, nNorth, nUp := sinT*sinA, sinT*cosA, cosT
+	skyline := newSkyline(place.Horizon)
+	albedo := float64(place.Albedo.Or(typicalAlbedo))
+	p := &Plane{
+		geometry: g, isotropic: f.Isotropic,
+		skyView: (1+cosT)/2 - skyline.hides(nEast, nNorth, nUp),
+		ground:  albedo * (1 - cosT) / 2, // source.DuffieBeckman.At("eq. 2.15.1")
+	}
+	p.skyThrough, p.groundGlass = p.skyView, p.ground
+	if !f.Bare {
+		p.skyThrough *= throughFromSky(tilt)
+		p.groundGlass *= throughFromGround(tilt)
+	}
+	hour := 0
+	for m, days := range monthLength {
+		p.light[m] = 1
+		if f.Shade != nil {
+			p.light[m] = 1 - min(max(f.Shade[m], 0), 1)
+		}
+		p.months[m] = len(p.hours)
+		for range days * 24 {
+			if g.Extra[hour] > 0 {
+				r := ray{extra: g.Extra[hour], perExtra: 1 / g.Extra[hour]}
+				cos := nEast*g.East[hour] + nNorth*g.North[hour] + nUp*g.Up[hour]
+				if cos > 0 && !skyline.behind(g.East[hour], g.North[hour], g.Up[hour]) {
+					r.beam = cos / g.Up[hour] // R_b, source.DuffieBeckman.At("eq. 1.8.1")
+					r.glass = r.beam
+					if !f.Bare {
+						r.glass *= throughGlass(math.Acos(min(cos, 1)))
+					}
+				}
+				p.hours = append(p.hours, int32(hour))
+				p.rows = append(p.rows, r)
+			}
+			hour++
+		}
+	}
+	p.months[12] = len(p.hours)
+	return p
+}
+
+// typicalAlbedo is grass and bare ground: source.DuffieBeckman.At("section 2.19"), common practice.
+const typicalAlbedo = 0.2
+
+// Light returns what falls on the plane under a sky over the same geometry.
+func (p *Plane) Light(s *Sky) Light {
+	l := Light{Plane: make([]float64, Hours), Cells: make([]float64, Hours)}
+	p.Fill(s, l)
+	return l
+}
+
+// Fill writes what falls on the plane into l, whose slices hold 8760 values and are 0 in dark hours; it allocates
+// nothing. Sky: source.HayDavies, as in source.DuffieBeckman.At("eq. 2.16.3" without the horizon's part); the beam is
+// never more than what shines outside the atmosphere, what a file has above that counts as diffuse.
+func (p *Plane) Fill(s *Sky, l Light) {
+	ghi, dhi := s.GHI[:Hours], s.DHI[:Hours]
+	plane, cells := l.Plane[:Hours], l.Cells[:Hours]
+	ring := 1.0
+	if p.isotropic {
+		ring = 0
+	}
+	for m := range 12 {
+		share := p.light[m]
+		from, to := p.months[m], p.months[m+1]
+		rows := p.rows[from:to]
+		for i, h := range p.hours[from:to] {
+			r := &rows[i]
+			g := ghi[h]
+			beam := g - dhi[h]
+			diffuse := dhi[h]
+			if beam < 0 {
+				beam = 0
+			}
+			if beam > r.extra {
+				diffuse += beam - r.extra
+				beam = r.extra
+			}
+			a := beam * r.perExtra * ring // anisotropy index A_i, source.DuffieBeckman.At("eq. 2.16.2")
+			direct := beam + diffuse*a
+			even := diffuse - diffuse*a
+			plane[h] = share * (direct*r.beam + even*p.skyView + g*p.ground)
+			cells[h] = share * (direct*r.glass + even*p.skyThrough + g*p.groundGlass)
+		}
+	}
+}
+
+// FacingEquator returns the tilt and direction that a maker without a reason for another would choose: to the equator,
+// tilted by the latitude, but from 10° (rain washes it) to 60°. Common practice.
+func FacingEquator(latitude unit.Angle) (tilt, azimuth unit.Angle) {
+	tilt = min(max(unit.Angle(math.Abs(float64(latitude))), 10*unit.Degree), 60*unit.Degree)
+	if latitude < 0 {
+		return tilt, 0
+	}
+	return tilt, math.Pi
+}
+
+// skyline is a horizon sorted by direction.
+type skyline []Horizon
+
+func newSkyline(points []Horizon) skyline {
+	s := slices.Clone(points)
+	slices.SortStableFunc(s, func(a, b Horizon) int {
+		switch {
+		case a.Azimuth < b.Azimuth:
+			return -1
+		case a.Azimuth > b.Azimuth:
+			return 1
+		}
+		return 0
+	})
+	return s
+}
+
+// altitude returns the height of the skyline in a direction, in a straight line between its points, all the way round.
+func (s skyline) altitude(azimuth float64) float64 {
+	if len(s) == 0 {
+		return 0
+	}
+	after := 0
+	for after < len(s) && float64(s[after].Azimuth) < azimuth {
+		after++
+	}
+	right := s[after%len(s)]
+	left := s[(after+len(s)-1)%len(s)]
+	width := math.Mod(float64(right.Azimuth-left.Azimuth)+2*math.Pi, 2*math.Pi)
+	if width == 0 {
+		return float64(right.Altitude)
+	}
+	share := math.Mod(azimuth-float64(left.Azimuth)+2*math.Pi, 2*math.Pi) / width
+	return float64(left.Altitude) + min(share, 1)*float64(right.Altitude-left.Altitude)
+}
+
+// behind tells that the sun's centre stands below the skyline.
+func (s skyline) behind(east, north, up float64) bool {
+	if len(s) == 0 {
+		return false
+	}
+	azimuth := math.Atan2(east, north)
+	if azimuth < 0 {
+		azimuth += 2 * math.Pi
+	}
+	return math.Atan2(up, math.Hypot(east, north)) < s.altitude(azimuth)
+}
+
+// hides returns the share of an even sky's light on a plane with this normal that comes from below the skyline:
+// (1/π)∫∫ max(0, cos θ) cos h dh da, by the middle of cells of 2° of direction and a twelfth of the skyline's height.
+func (s skyline) hides(east, north, up float64) float64 {
+	if len(s) == 0 {
+		return 0
+	}
+	const around, steps = 180, 12
+	sum := 0.0
+	for i := range around {
+		azimuth := (float64(i) + 0.5) * 2 * math.Pi / around
+		sinA, cosA := math.Sincos(azimuth)
+		dh := s.altitude(azimuth) / steps
+		for j := range steps {
+			sinH, cosH := math.Sincos((float64(j) + 0.5) * dh)
+			if c := cosH*(east*sinA+north*cosA) + up*sinH; c > 0 {
+				sum += c * cosH * dh
+			}
+		}
+	}
+	return sum * 2 * math.Pi / around / math.Pi
+}

@@ -1,0 +1,99 @@
+package sun
+
+import (
+	"fmt"
+	"math"
+
+	"duskweight/internal/model/unit"
+)
+
+// Year makes the hourly year of a place: from its twelve means and the seed, from a sky in words and the seed, or from
+// the project's weather file. Same input, same year to the last digit. On any problem there is no sky.
+func Year(place Place, seed uint64, weather *Series) (*Sky, Problems) {
+	if place.Sky == "file" {
+		return fromSeries(weather)
+	}
+	g, c, ps := ClimateOf(place)
+	if len(ps) > 0 {
+		return nil, ps
+	}
+	s := c.Sky(seed)
+	s.Geometry = g
+	if place.Sky == "described" {
+		s.Rough = true
+		s.Made = fmt.Sprintf("rough: hours made from a sky described in words, seed %d", seed)
+	}
+	return s, nil
+}
+
+// ClimateOf prepares the way of the sun and the climate of a place whose sky is known by monthly means or in words: for
+// drawing many years. With a weather file there is one year only, and this is a problem.
+func ClimateOf(place Place) (*Geometry, *Climate, Problems) {
+	latitude, known := place.Latitude.Value()
+	if !known {
+		return nil, nil, Problems{{"latitude_rad", "the latitude is not known; the sun's way depends on it"}}
+	}
+	longitude, offset := clock(place)
+	height := place.Elevation.Or(0)
+	switch place.Sky {
+	case "monthly":
+		if place.Monthly == nil {
+			return nil, nil, Problems{{"monthly", "give the twelve monthly means, or choose another way to know the sky"}}
+		}
+		g := NewGeometry(latitude, longitude, offset)
+		c, ps := NewClimate(g, *place.Monthly, height)
+		return g, c, ps
+	case "described":
+		words, ok := skies[place.Described]
+		if !ok {
+			return nil, nil, Problems{{"described", "say how your sky is, or choose another way to know it"}}
+		}
+		g := NewGeometry(latitude, longitude, offset)
+		c, ps := NewClimate(g, describe(g, words, height), height)
+		return g, c, ps
+	}
+	return nil, nil, Problems{{"sky", "say how the sky is known: by monthly means, in words, or by a weather file"}}
+}
+
+// clock returns longitude and clock offset of a place. Not known: the offset is that of the longitude's whole-hour zone,
+// the longitude is the middle of the offset's zone; with neither, the clock shows local mean time.
+func clock(place Place) (unit.Angle, unit.Duration) {
+	longitude, there := place.Longitude.Value()
+	offset, set := place.UTCOffset.Value()
+	const zone = 15 * unit.Degree
+	switch {
+	case there && !set:
+		offset = unit.Duration(math.Round(float64(longitude/zone))) * unit.Hour
+	case set && !there:
+		longitude = unit.Angle(offset/unit.Hour) * zone
+	}
+	return longitude, offset
+}
+
+// fromSeries takes a weather file's hours as they are. The sun's way is that of the file's own place and clock, which
+// its rows follow.
+func fromSeries(w *Series) (*Sky, Problems) {
+	if w == nil {
+		return nil, Problems{{"sky", "there is no weather file in this project yet"}}
+	}
+	if len(w.GHI) != Hours || len(w.DHI) != Hours || len(w.TAir) != Hours {
+		return nil, Problems{{"sky", fmt.Sprintf("the weather file must have %d hours of global and diffuse light and of air temperature; it has %d, %d and %d",
+			Hours, len(w.GHI), len(w.DHI), len(w.TAir))}}
+	}
+	for h := range Hours {
+		for _, column := range [3]struct {
+			say       string
+			val       float64
+			low, high float64
+		}{{"global light", w.GHI[h], 0, 2000}, {"diffuse light", w.DHI[h], 0, 2000}, {"air temperature", w.TAir[h], -100, 80}} {
+			if !(column.val >= column.low && column.val <= column.high) {
+				return nil, Problems{{"sky", fmt.Sprintf("the weather file's hour %d has %s %v, outside %v to %v", h, column.say, column.val, column.low, column.high)}}
+			}
+		}
+	}
+	return &Sky{
+		GHI: w.GHI, DHI: w.DHI, TAir: w.TAir,
+		Geometry: NewGeometry(w.Latitude, w.Longitude, w.UTCOffset),
+		Made:     "hours of the weather file " + w.Name,
+	}, nil
+}
