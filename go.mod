@@ -1,3 +1,18 @@
 module duskweight
 
-go 1.26
+go 1.26.0
+
+require (
+	github.com/a-h/templ v0.3.1100 // indirect
+	github.com/go-chi/chi/v5 v5.5.0 // indirect
+	github.com/go-echarts/go-echarts/v2 v2.6.7 // indirect
+	github.com/mattn/go-sqlite3 v1.14.53 // indirect
+	github.com/mfridman/interpolate v0.0.2 // indirect
+	github.com/pressly/goose/v3 v3.29.0 // indirect
+	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3 // indirect
+	github.com/sethvargo/go-retry v0.5.0 // indirect
+	go.uber.org/multierr v1.11.0 // indirect
+	golang.org/x/sync v0.24.0 // indirect
+	golang.org/x/text v0.43.0 // indirect
+	pgregory.net/rapid v1.3.0 // indirect
+)

@@ -236,7 +236,7 @@ func (q Quantity) unit(c *scanner, sys System) (*measure, error) {
 
 // wrongUnit says why rest is not a unit of q.
 func (q Quantity) wrongUnit(rest string) error {
-	if rest[0] >= '0' && rest[0] <= '9' {
+	if i := strings.IndexAny(rest, "0123456789"); i == 0 || i == 1 && strings.ContainsAny(rest[:1], "-+:;=") {
 		return Refusal(sayOneNumber)
 	}
 	if rest[0] == '_' || rest[0] == 'x' || rest[0] == 'X' || rest[0] == '*' || rest[0] == '×' {
