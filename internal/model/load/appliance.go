@@ -109,9 +109,9 @@ func (y *Year) timed(i int, a Appliance) bool {
 	return false
 }
 
-// FromDusk is the load of the first answer: so many equal lamps of so many watts, straight on the line, from dusk for
+// LampsFromDusk is the load of the first answer: so many equal lamps of so many watts, straight on the line, from dusk for
 // so long.
-func FromDusk(lamps unit.Count, each unit.Power, long unit.Duration) Load {
+func LampsFromDusk(lamps unit.Count, each unit.Power, long unit.Duration) Load {
 	return Load{Appliances: []Appliance{{
 		Name:     "Lamps",
 		Power:    unit.Of(each),

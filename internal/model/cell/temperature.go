@@ -1,0 +1,43 @@
+package cell
+
+import (
+	"math"
+
+	"duskweight/internal/model/unit"
+)
+
+// At returns the share of capacity at temperature t: 1 from 25 °C up, and never under 0. Colder than −20 °C it is
+// outside its data and a guess.
+func (c Capacity) At(t unit.Celsius) float64 {
+	if c == (Capacity{}) || t >= 25 {
+		return 1
+	}
+	x := float64(t)
+	return math.Max(0, math.Min(1, c.A+c.B*x+c.C*x*x))
+}
+
+// RunningMean is the mean of each hour and the 23 before it, wrapping round the year: cells are slow to warm.
+func RunningMean(air []float64) []float64 {
+	n := len(air)
+	out := make([]float64, n)
+	for h := range n {
+		var sum float64
+		for j := range 24 {
+			sum += air[((h-j)%n+n)%n]
+		}
+		out[h] = sum / 24
+	}
+	return out
+}
+
+// cold returns the hours in which nothing may be filled, and the share of the usable state that is locked by cold.
+func (r Resolved) cold(air []float64) (noFill []bool, locked []float64) {
+	t := RunningMean(air)
+	noFill = make([]bool, len(t))
+	locked = make([]float64, len(t))
+	for h := range t {
+		noFill[h] = t[h] < float64(r.ChargeMin) || t[h] > float64(r.ChargeMax)
+		locked[h] = 1 - r.Kind.Cold.At(unit.Celsius(t[h]))
+	}
+	return noFill, locked
+}
