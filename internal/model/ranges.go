@@ -99,7 +99,7 @@ func sortedKeys(m reflect.Value) []string {
 
 func checkNumber(ps *Problems, path string, x float64, tag reflect.StructTag) {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
-		ps.Add(path, "must be a number.")
+		ps.Add(path, "must be a number")
 		return
 	}
 	text, ok := tag.Lookup("range")
@@ -111,7 +111,7 @@ func checkNumber(ps *Problems, path string, x float64, tag reflect.StructTag) {
 		panic(err) // a tag of ours is wrong
 	}
 	if !within.Holds(x) {
-		ps.Add(path, fmt.Sprintf("must be %v; it is %s.", within, plain(x)))
+		ps.Add(path, fmt.Sprintf("must be %v; it is %s", within, plain(x)))
 	}
 }
 
@@ -125,13 +125,13 @@ func checkText(ps *Problems, path, s string, tag reflect.StructTag) {
 	words, closed := Enum(tag)
 	switch {
 	case closed && !slices.Contains(words, s) && s == "":
-		ps.Add(path, "is empty; choose "+Choices(words)+".")
+		ps.Add(path, "is empty; choose "+Choices(words))
 	case closed && !slices.Contains(words, s):
-		ps.Add(path, fmt.Sprintf("must be %s; it is %q.", Choices(words), short(s)))
+		ps.Add(path, fmt.Sprintf("must be %s; it is %q", Choices(words), short(s)))
 	case !utf8.ValidString(s) || strings.ContainsFunc(s, unprintable):
-		ps.Add(path, "holds characters that cannot be printed.")
+		ps.Add(path, "holds characters that cannot be printed")
 	case utf8.RuneCountInString(s) > MaxText:
-		ps.Add(path, fmt.Sprintf("must be at most %d characters; it has %d.", MaxText, utf8.RuneCountInString(s)))
+		ps.Add(path, fmt.Sprintf("must be at most %d characters; it has %d", MaxText, utf8.RuneCountInString(s)))
 	}
 }
 
