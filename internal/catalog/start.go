@@ -1,0 +1,188 @@
+package catalog
+
+import (
+	"fmt"
+	"math"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/cell"
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/load"
+	"duskweight/internal/model/panel"
+	"duskweight/internal/model/sun"
+	"duskweight/internal/model/unit"
+)
+
+// Answers are the three that a first plan is made from: where, what heavy thing and how high, which lamps for how long.
+type Answers struct {
+	Name      string // of the project
+	Place     sun.Place
+	HeavyName string
+	Mass      unit.Mass
+	Height    unit.Length
+	Lamps     unit.Count
+	LampPower unit.Power
+	Hours     unit.Duration // from dusk; 0 or a day and more means the whole night
+	Seed      uint64
+	Currency  string
+}
+
+// Start returns a first plan: the lifted mass, and a small battery sized for the same night. Everything that the three
+// answers do not give is typical and marked so, or not known; strength is never given a value.
+func Start(a Answers) model.Document {
+	p := model.Project{Name: a.Name, Currency: a.Currency, Seed: a.Seed, Place: a.Place, Origins: model.Origins{}}
+	p.Load.Appliances = []load.Appliance{startLamps(a)}
+	p.Load.Night.Own = "sun"
+	return model.Document{Edition: 1, Project: p, Variants: []model.Variant{startMass(a), startBattery(a)}}
+}
+
+func startLamps(a Answers) load.Appliance {
+	l := load.Appliance{Name: "Lamps", Power: unit.Of(a.LampPower), Count: unit.Of(a.Lamps), AfterDusk: "yes", Supply: "dc", Priority: "essential", Purpose: "light"}
+	if a.Hours <= 0 || a.Hours >= 24*unit.Hour {
+		l.From, l.To = clock(12, 0), clock(12, 0)
+		return l
+	}
+	l.FromDusk = unit.Of(a.Hours)
+	return l
+}
+
+// marks collects the origins of one variant.
+type marks struct{ o model.Origins }
+
+func (m marks) typical(source string, paths ...string) {
+	for _, p := range paths {
+		m.o[p] = model.Origin{Kind: "typical", Source: source}
+	}
+}
+
+func startPanels(a Answers, m marks) []panel.Array {
+	tilt := unit.Angle(math.Abs(float64(a.Place.Latitude.Val)))
+	tilt = min(max(tilt+10*unit.Degree, 15*unit.Degree), 75*unit.Degree) // steeper than the latitude favours the dark months: common practice
+	tilt = unit.Angle(math.Round(tilt.Degrees()/5)) * 5 * unit.Degree
+	faces := 180 * unit.Degree
+	if a.Place.Latitude.Val < 0 {
+		faces = 0
+	}
+	m.typical("a common small panel, facing the midday sun, steeper than the latitude for the dark months: common practice",
+		"panels[0].count", "panels[0].panel_w", "panels[0].tilt_rad", "panels[0].azimuth_rad", "controller.standing_w")
+	return []panel.Array{{Name: "Panel", Count: unit.Of[unit.Count](1), Power: unit.Of[unit.Power](100), Tilt: unit.Of(tilt), Azimuth: unit.Of(faces)}}
+}
+
+func startController() panel.Controller {
+	return panel.Controller{Kind: "tracking", Night: unit.Of[unit.Power](0.2)} // 10–20 mA at 12 V: from memory
+}
+
+// startBattery is an iron-phosphate battery that holds two of the longest nights asked for, rounded up to a capacity
+// that is sold.
+func startBattery(a Answers) model.Variant {
+	m := marks{model.Origins{}}
+	hours := float64(a.Hours) / 3600
+	if hours <= 0 || hours > 16 {
+		hours = 16
+	}
+	night := float64(a.Lamps)*float64(a.LampPower)*hours + 0.4*24 // Wh, with what idles
+	want := 2 * night / 0.8 / 12.8                                // Ah: two nights at a usable depth of 0.8
+	ah := 6.0
+	for _, sold := range []float64{6, 12, 20, 30, 50, 100, 200, 300, 500, 1000, 2000, 5000} {
+		if ah = sold; sold >= want {
+			break
+		}
+	}
+	v := model.Variant{Name: fmt.Sprintf("Battery of %.0f Ah", ah), Controller: startController(), Origins: m.o}
+	v.Panels = startPanels(a, m)
+	v.Stores = []model.Store{{Cells: &cell.Bank{Name: fmt.Sprintf("12.8 V %.0f Ah iron phosphate", ah), Role: "night", Kind: "lfp",
+		Capacity: unit.Of(unit.Charge(ah) * unit.AmpereHour), Voltage: unit.Of[unit.Voltage](12.8)}}}
+	m.typical("sized here to hold two of your nights; read the label of the one you have",
+		"stores[0].cells.block_capacity_c", "stores[0].cells.block_voltage_v")
+	return v
+}
+
+// startMotor is a typical motor that a heavy thing of this weight is tried with; values from memory, ± 30 %, but for
+// the first, which is read from a published sheet (Pittman 14203, 12 V winding).
+type startMotor struct {
+	upTo                      float64 // m·g·h in joules a minute of lifting: what it is meant for
+	name                      string
+	volts, k, r, i0, j, icont float64
+	rth, tau, tmax, maxRPM    float64
+}
+
+var startMotors = [...]startMotor{
+	{2.5e3, "Motor of 57 mm, 12 V", 12, 0.0327, 0.346, 0.34, 2.1e-5, 4.6, 8.1, 900, 155, 5000},
+	{15e3, "Motor of 250 W, 24 V", 24, 0.068, 0.17, 1.8, 2.5e-4, 13, 1.8, 1500, 130, 4500},
+	{math.Inf(1), "Motor of 500 W, 48 V", 48, 0.150, 0.25, 1.6, 6e-4, 13, 1.3, 1800, 130, 4000},
+}
+
+func startMass(a Answers) model.Variant {
+	m := marks{model.Origins{}}
+	v := model.Variant{Name: "The heavy thing", Controller: startController(), Origins: m.o}
+	v.Panels = startPanels(a, m)
+	h := startHoist(a, m)
+	v.Stores = []model.Store{{Hoist: &h}}
+	return v
+}
+
+// startHoist fills in a drive that would lift the thing and let it down again: a drum of eight rope diameters, metal
+// planetary stages of 5:1 or a little less, and enough of them that the motor lifts at about 60 % of the current it
+// stands all day.
+func startHoist(a Answers, m marks) lift.Hoist {
+	mot := startMotors[len(startMotors)-1]
+	for _, c := range startMotors {
+		if float64(a.Mass)*unit.G*float64(a.Height) <= c.upTo {
+			mot = c
+			break
+		}
+	}
+	d := ropeFor(a.Mass)
+	drum := 8 * d
+	e := 0.87
+	torque := float64(a.Mass) * unit.G / e * float64(drum+d) / 2
+	stages, ratio := startTrain(torque, mot)
+
+	h := lift.Hoist{Name: a.HeavyName, Units: unit.Of[unit.Count](1), Mass: []lift.Piece{{Name: a.HeavyName, Mass: unit.Of(a.Mass)}}, Travel: unit.Of(a.Height)}
+	h.Rope = lift.Rope{Kind: "polyester", Diameter: unit.Of(d)}
+	h.Reeving = lift.Reeving{RopeParts: unit.Of[unit.Count](1), LeadSheaves: unit.Of[unit.Count](1), Efficiency: unit.Of(unit.Ratio(e)), DeadEnd: "mass"}
+	h.Drum = lift.Drum{Diameter: unit.Of(drum), DeadWraps: unit.Of[unit.Count](3)}
+	for i := range stages {
+		h.Train.Stages = append(h.Train.Stages, lift.Stage{Kind: "planetary", Ratio: unit.Of(unit.Ratio(ratio)), Efficiency: unit.Of[unit.Ratio](0.95)})
+		m.typical("metal planetary stage: from memory", fmt.Sprintf("stores[0].hoist.train.stages[%d].ratio", i), fmt.Sprintf("stores[0].hoist.train.stages[%d].efficiency", i))
+	}
+	h.Machine = lift.Machine{Name: mot.name, K: unit.Of(unit.MachineConstant(mot.k)), R: unit.Of(unit.Resistance(mot.r)), I0: unit.Of(unit.Current(mot.i0)), J: unit.Of(unit.Inertia(mot.j)),
+		MaxCurrent: unit.Of(unit.Current(mot.icont)), MaxSpeed: unit.Of(unit.AngularSpeed(mot.maxRPM) * unit.RevPerMinute), MaxWinding: unit.Of(unit.Celsius(mot.tmax)),
+		RthWinding: unit.Of(unit.ThermalResistance(mot.rth)), TauWinding: unit.Of(unit.Duration(mot.tau))}
+	h.Raise = lift.Raise{Feed: "drive", Voltage: unit.Of(unit.Voltage(mot.volts)), DriveEff: unit.Of[unit.Ratio](0.92)}
+	h.Lower = lift.Lower{Loads: []lift.DCLoad{{Kind: "string", Name: "Lamps in a row", Threshold: unit.Of[unit.Voltage](11), Slope: unit.Of[unit.Resistance](0.93)}}}
+	p := "stores[0].hoist."
+	m.typical("common practice", p+"rope.kind", p+"rope.diameter_m", p+"reeving.rope_parts", p+"reeving.lead_sheaves", p+"reeving.dead_end", p+"drum.dead_wraps", p+"raise.feed")
+	m.typical("eight rope diameters: maker's guidance for fibre rope", p+"drum.diameter_m")
+	m.typical("pulley of 50 mm with fibre rope: from memory", p+"reeving.sheave_efficiency")
+	m.typical("a motor of this size: from memory, ± 30 %", p+"machine.k_vs_rad", p+"machine.r_ohm", p+"machine.i0_a", p+"machine.j_kg_m2", p+"machine.continuous_current_a",
+		p+"machine.max_speed_rad_s", p+"machine.max_winding_c", p+"machine.rth_winding_k_w", p+"machine.tau_winding_s", p+"raise.voltage_v", p+"raise.drive_efficiency")
+	m.typical("four white lamps in a row, three rows: from memory", p+"lower.loads[0].threshold_v", p+"lower.loads[0].slope_ohm")
+	return h
+}
+
+// startTrain returns how many equal stages, and of which ratio, bring the drum's torque to 60 % of the continuous
+// current of the motor, at 0.95 a stage and at most 5:1.
+func startTrain(drumTorque float64, mot startMotor) (stages int, ratio float64) {
+	atMotor := mot.k * (0.6*mot.icont - mot.i0)
+	for stages = 1; stages < 10; stages++ {
+		need := drumTorque / (atMotor * math.Pow(0.95, float64(stages)))
+		if ratio = math.Pow(need, 1/float64(stages)); ratio <= 5 {
+			break
+		}
+	}
+	return stages, max(1, math.Ceil(ratio*10)/10)
+}
+
+// ropeFor is the diameter a builder would reach for; it says nothing about strength.
+func ropeFor(m unit.Mass) unit.Length {
+	for _, row := range []struct {
+		upTo unit.Mass
+		d    unit.Length
+	}{{30, 6}, {80, 8}, {150, 10}, {300, 14}, {600, 18}, {1500, 24}} {
+		if m <= row.upTo {
+			return row.d * unit.Millimetre
+		}
+	}
+	return 32 * unit.Millimetre
+}

@@ -1,0 +1,141 @@
+package model
+
+import "duskweight/internal/model/unit"
+
+// The answer that other programs read: SI with the unit as key suffix. Every key is always there; what is not known is
+// null. The pages show the same numbers.
+
+// Answer is the whole result of a document.
+type Answer struct {
+	Version  int             `json:"version"`
+	Project  string          `json:"project"`
+	Sun      SunAnswer       `json:"sun"`
+	Load     LoadAnswer      `json:"load"`
+	Variants []VariantAnswer `json:"variants"`
+}
+
+// SunAnswer is the year's sun on the flat.
+type SunAnswer struct {
+	GHI  unit.Known[unit.Irradiation] `json:"ghi_j_m2_year"`
+	Seed *uint64                      `json:"weather_seed"` // null when the year comes from a file
+}
+
+// LoadAnswer is what the nights want.
+type LoadAnswer struct {
+	Appliances unit.Known[unit.Energy] `json:"appliances_j_year"`
+	NightMean  unit.Known[unit.Energy] `json:"night_j_mean"`
+	NightMax   unit.Known[unit.Energy] `json:"night_j_max"`
+}
+
+// VariantAnswer is one variant's year, verdict and stores.
+type VariantAnswer struct {
+	Name           string                       `json:"name"`
+	Verdict        *string                      `json:"verdict"`
+	Ready          string                       `json:"ready"`
+	Plane          unit.Known[unit.Irradiation] `json:"plane_j_m2_year"`
+	Load           unit.Known[unit.Energy]      `json:"load_j_year"`
+	Standing       unit.Known[unit.Energy]      `json:"standing_j_year"`
+	Bus            unit.Known[unit.Energy]      `json:"bus_j_year"`
+	Direct         unit.Known[unit.Energy]      `json:"direct_j_year"`
+	Delivered      unit.Known[unit.Energy]      `json:"delivered_j_year"`
+	Spilled        unit.Known[unit.Energy]      `json:"spilled_j_year"`
+	Unmet          unit.Known[unit.Energy]      `json:"unmet_j_year"`
+	ServedShare    unit.Known[unit.Ratio]       `json:"served_share"`
+	NightsServed   unit.Known[unit.Count]       `json:"nights_served"`
+	Nights         unit.Known[unit.Count]       `json:"nights"`
+	EssentialShare unit.Known[unit.Ratio]       `json:"essential_share"`
+	Capital        unit.Known[unit.Money]       `json:"capital"`
+	Levelised      unit.Known[unit.Money]       `json:"levelised_per_kwh"`
+	PricedParts    [2]int                       `json:"priced_parts"`
+	Stores         []StoreAnswer                `json:"stores"`
+}
+
+// StoreAnswer is one store's year; Hoist is null for cells.
+type StoreAnswer struct {
+	Name      string                  `json:"name"`
+	Kind      string                  `json:"kind"`
+	Capacity  unit.Known[unit.Energy] `json:"capacity_j"`
+	RoundTrip unit.Known[unit.Ratio]  `json:"round_trip"`
+	In        unit.Known[unit.Energy] `json:"in_j_year"`
+	Out       unit.Known[unit.Energy] `json:"out_j_year"`
+	Loss      unit.Known[unit.Energy] `json:"loss_j_year"`
+	Change    unit.Known[unit.Energy] `json:"change_j_year"`
+	Standing  unit.Known[unit.Energy] `json:"standing_j_year"`
+	Hoist     *HoistAnswer            `json:"hoist"`
+}
+
+// HoistAnswer is a hoist's drive, hazards and checks.
+type HoistAnswer struct {
+	Tension      []TensionAnswer         `json:"tension"`
+	RopeUp       unit.Known[unit.Force]  `json:"rope_up_n"`
+	RopeDown     unit.Known[unit.Force]  `json:"rope_down_n"`
+	DrumTorqueUp unit.Known[unit.Torque] `json:"drum_torque_up_nm"`
+	Raise        RaiseAnswer             `json:"raise"`
+	Lower        LowerAnswer             `json:"lower"`
+	LetGo        LetGoAnswer             `json:"let_go"`
+	Heat         []HeatAnswer            `json:"heat_runs"`
+	HeatWorst    HeatAnswer              `json:"heat"`
+	Checks       []CheckAnswer           `json:"checks"`
+}
+
+// TensionAnswer is one rope part, static.
+type TensionAnswer struct {
+	Part int        `json:"part"`
+	Up   unit.Force `json:"up_n"`
+	Down unit.Force `json:"down_n"`
+}
+
+// RaiseAnswer is the way up; speed is the mass's, time and energy are over the whole travel.
+type RaiseAnswer struct {
+	Stalls   *bool                     `json:"stalls"`
+	Starts   *bool                     `json:"starts"`
+	Current  unit.Known[unit.Current]  `json:"current_a"`
+	Speed    unit.Known[unit.Speed]    `json:"speed_m_s"`
+	Time     unit.Known[unit.Duration] `json:"time_s"`
+	EnergyIn unit.Known[unit.Energy]   `json:"energy_in_j"`
+	Say      string                    `json:"say"`
+}
+
+// LowerAnswer is the way down.
+type LowerAnswer struct {
+	RunsBack  *string                   `json:"runs_back"`
+	Current   unit.Known[unit.Current]  `json:"current_a"`
+	Voltage   unit.Known[unit.Voltage]  `json:"voltage_v"`
+	Speed     unit.Known[unit.Speed]    `json:"speed_m_s"`
+	Time      unit.Known[unit.Duration] `json:"time_s"`
+	Power     unit.Known[unit.Power]    `json:"power_w"`
+	EnergyOut unit.Known[unit.Energy]   `json:"energy_out_j"`
+	Steady    *bool                     `json:"steady"`
+	Say       string                    `json:"say"`
+}
+
+// LetGoAnswer is what happens with the lamps unplugged or the motor wires joined.
+type LetGoAnswer struct {
+	OpenSpeed   unit.Known[unit.Speed]        `json:"open_speed_m_s"`
+	Rotor       unit.Known[unit.AngularSpeed] `json:"rotor_rad_s"`
+	JoinedSpeed unit.Known[unit.Speed]        `json:"joined_speed_m_s"`
+}
+
+// HeatAnswer is the winding over one kind of run.
+type HeatAnswer struct {
+	Of      *string                   `json:"of"`
+	Settles *bool                     `json:"settles"`
+	Winding unit.Known[unit.Celsius]  `json:"winding_c"`
+	Run     unit.Known[unit.Duration] `json:"run_s"`
+	Rest    unit.Known[unit.Duration] `json:"rest_s"`
+}
+
+// CheckAnswer is one line of what breaks first.
+type CheckAnswer struct {
+	ID           string                 `json:"id"`
+	Part         string                 `json:"part"`
+	Demand       unit.Known[unit.Ratio] `json:"demand"`
+	Capacity     unit.Known[unit.Ratio] `json:"capacity"`
+	Unit         string                 `json:"unit"`
+	FactorHad    unit.Known[unit.Ratio] `json:"factor_had"`
+	FactorWanted unit.Ratio             `json:"factor_wanted"`
+	Use          unit.Known[unit.Ratio] `json:"use"`
+	Word         string                 `json:"word"`
+	Source       string                 `json:"source"`
+	Say          string                 `json:"say"`
+}

@@ -1,0 +1,130 @@
+package model
+
+import (
+	"fmt"
+	"strings"
+
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/load"
+)
+
+// Limits on how much one document may hold, so that a page stays a page.
+const (
+	maxVariants = 40
+	maxStores   = 8
+	maxRows     = 200
+	maxText     = 200
+)
+
+// Check returns everything that is wrong with a document, all at once, each with its path: numbers out of their range,
+// words that are not on their list, and values that contradict each other. A value that is not known is never wrong.
+func Check(doc Document) Problems {
+	ps := CheckProject(doc.Project).Moved("project")
+	if len(doc.Variants) > maxVariants {
+		ps = append(ps, Problem{"variants", fmt.Sprintf("at most %d variants in one project; these are %d", maxVariants, len(doc.Variants))})
+	}
+	for i, v := range doc.Variants {
+		ps = append(ps, CheckVariant(v).Moved(fmt.Sprintf("variants[%d]", i))...)
+	}
+	return ps
+}
+
+// CheckProject returns what is wrong with the project alone; paths are inside it.
+func CheckProject(p Project) Problems {
+	ps := CheckRanges(p)
+	ps = append(ps, named(p.Name, "name")...)
+	if len(p.Load.Appliances) > maxRows {
+		ps = append(ps, Problem{"load.appliances", fmt.Sprintf("at most %d appliances", maxRows)})
+	}
+	for i, a := range p.Load.Appliances {
+		if why, no := load.Refused(a); no {
+			ps = append(ps, Problem{fmt.Sprintf("load.appliances[%d].purpose", i), why})
+		}
+	}
+	return append(ps, checkPlace(p)...)
+}
+
+func checkPlace(p Project) Problems {
+	var ps Problems
+	switch m := p.Place.Monthly; {
+	case p.Place.Sky == "monthly" && m == nil:
+		ps = append(ps, Problem{"place.monthly", "give the twelve monthly means, or choose another way to know the sky"})
+	case m != nil:
+		for i := range 12 {
+			if m.TMin[i] > m.TMean[i] || m.TMean[i] > m.TMax[i] {
+				ps = append(ps, Problem{fmt.Sprintf("place.monthly.t_mean_c[%d]", i), fmt.Sprintf("the mean of month %d must lie between its daily lowest and its daily highest", i+1)})
+			}
+		}
+	}
+	if p.Place.Sky == "file" && p.Weather == nil {
+		ps = append(ps, Problem{"place.sky", "the project has no weather file yet: read one in, or choose another way to know the sky"})
+	}
+	return ps
+}
+
+// CheckVariant returns what is wrong with a variant alone; paths are inside it.
+func CheckVariant(v Variant) Problems {
+	ps := CheckRanges(v)
+	ps = append(ps, named(v.Name, "name")...)
+	if len(v.Stores) > maxStores {
+		ps = append(ps, Problem{"stores", fmt.Sprintf("at most %d stores in one variant", maxStores)})
+	}
+	if len(v.Panels) > maxRows || len(v.Parts) > maxRows {
+		ps = append(ps, Problem{"parts", fmt.Sprintf("at most %d rows in a list", maxRows)})
+	}
+	for i, s := range v.Stores {
+		path := fmt.Sprintf("stores[%d]", i)
+		switch {
+		case (s.Cells == nil) == (s.Hoist == nil):
+			ps = append(ps, Problem{path, "a store is either cells or a hoist: give exactly one of the two"})
+		case s.Hoist != nil:
+			ps = append(ps, checkHoist(*s.Hoist).Moved(path+".hoist")...)
+		}
+	}
+	return ps
+}
+
+func named(name, path string) Problems {
+	switch {
+	case strings.TrimSpace(name) == "":
+		return Problems{{path, "give it a name"}}
+	case len([]rune(name)) > maxText:
+		return Problems{{path, fmt.Sprintf("at most %d letters", maxText)}}
+	}
+	return nil
+}
+
+// checkHoist returns the contradictions inside one hoist. What is merely dangerous is a check or a flag of the result,
+// not a refusal: the user must see it fail.
+func checkHoist(h lift.Hoist) Problems {
+	var ps Problems
+	add := func(path, format string, args ...any) { ps = append(ps, Problem{path, fmt.Sprintf(format, args...)}) }
+	if d, D := h.Rope.Diameter, h.Drum.Diameter; d.Is && D.Is && D.Val <= d.Val {
+		add("drum.diameter_m", "the drum (%.3g mm) must be thicker than its rope (%.3g mm)", D.Val.Millimetres(), d.Val.Millimetres())
+	}
+	if f, D := h.Drum.Flange, h.Drum.Diameter; f.Is && D.Is && f.Val < D.Val {
+		add("drum.flange_diameter_m", "the flanges must be larger than the bare drum")
+	}
+	if w, d := h.Drum.Width, h.Rope.Diameter; w.Is && d.Is && w.Val < d.Val {
+		add("drum.width_m", "the drum must be wider than its rope is thick")
+	}
+	if n, k, s := h.Reeving.RopeParts, h.Reeving.LeadSheaves, len(h.Reeving.Sheaves); n.Is && k.Is && s > int(k.Val+n.Val)-1 {
+		add("reeving.sheaves", "the rope passes %d pulleys (those between mass and drum and those between the ropes that carry the mass); the list has %d", int(k.Val+n.Val)-1, s)
+	}
+	if l, t, n := h.Rope.Length, h.Travel, h.Reeving.RopeParts; l.Is && t.Is && n.Is && float64(l.Val) < float64(t.Val)*float64(n.Val) {
+		add("rope.length_m", "the rope is too short: %d × the travel is %.3g m before any of it reaches the drum", int(n.Val), float64(t.Val)*float64(n.Val))
+	}
+	if b := h.Structure.Beam; b.Span.Is && b.From.Is && b.From.Val > b.Span.Val {
+		add("structure.beam.load_from_support_m", "the pulley cannot hang beyond the span")
+	}
+	if b := h.Base; b.Mass.Is && b.LoosePart.Is && b.LoosePart.Val > b.Mass.Val {
+		add("base.loose_mass_kg", "the loose weights are a part of the base's mass and cannot be more than it")
+	}
+	if len(h.Mass) > maxRows || len(h.Train.Stages) > 20 || len(h.Lower.Loads) > 50 {
+		add("mass", "too many rows in a list of this hoist")
+	}
+	for i, s := range h.Train.Stages {
+		ps = append(ps, checkStage(s).Moved(fmt.Sprintf("train.stages[%d]", i))...)
+	}
+	return ps
+}

@@ -1,0 +1,69 @@
+package model
+
+import (
+	"duskweight/internal/model/cell"
+	"duskweight/internal/model/load"
+	"duskweight/internal/model/sun"
+	"duskweight/internal/model/unit"
+)
+
+// Ground is what a project comes to before any variant: its sky and its nights. Computed once, it serves every variant.
+type Ground struct {
+	Project Project
+	Sky     *sun.Sky  // nil when the place is not known; WhyNot says why
+	Load    load.Year // empty without a sky
+	WhyNot  Problems  // paths inside the project
+
+	air []float64 // temperature where cells stand, if they stand indoors
+}
+
+// Prepare computes sky and nights of a project.
+func Prepare(p Project) Ground {
+	g := Ground{Project: p}
+	sky, problems := sun.Year(p.Place, p.Seed, p.Weather)
+	for _, q := range problems {
+		g.WhyNot.Add(Join("place", q.Path), q.Say)
+	}
+	if len(problems) > 0 || sky == nil {
+		return g
+	}
+	return g.under(sky)
+}
+
+// under puts a ready sky over the project: for many years of one climate.
+func (g Ground) under(sky *sun.Sky) Ground {
+	g.Sky = sky
+	g.Load = load.Hours(g.Project.Load, sky.Geometry.Down, noons(sky.Geometry))
+	g.air = indoorAir(g.Project.Place.Indoor)
+	return g
+}
+
+func noons(g *sun.Geometry) []unit.Duration {
+	out := make([]unit.Duration, len(g.Noon))
+	for d, h := range g.Noon {
+		out[d] = unit.Duration(h) * unit.Hour
+	}
+	return out
+}
+
+// airFor returns the temperature where a battery stands.
+func (g Ground) airFor(b cell.Bank) []float64 {
+	if g.air != nil && (b.Indoors == "own_room" || b.Indoors == "bedroom" || b.Indoors == "escape_route") {
+		return g.air
+	}
+	return g.Sky.TAir
+}
+
+// indoorAir is a room over the year: its mean and a swing with the warmest month, as a cosine through the middles of
+// the months.
+func indoorAir(in *sun.Indoor) []float64 {
+	if in == nil {
+		return nil
+	}
+	air := make([]float64, sun.Hours)
+	for h := range air {
+		month := float64(h)/sun.Hours*12 + 0.5 // 1.0 in the middle of January
+		air[h] = float64(in.Mean) + float64(in.Swing)*cosTurn((month-float64(in.Warmest))/12)
+	}
+	return air
+}

@@ -1,0 +1,172 @@
+package model
+
+import (
+	"fmt"
+	"math"
+
+	"duskweight/internal/model/unit"
+)
+
+// The closed list of verdicts.
+const (
+	CarriesNight  = "carries the night" // at least 95 % of nights
+	CarriesPart   = "carries part"      // at least 10 % of the night's energy
+	LearningPiece = "a learning piece"  // less
+)
+
+// Shares at which the verdict changes (our own judgement: one night in twenty without light is forgiven; a tenth of a
+// night is the least that deserves the word "part").
+const (
+	nightsForWhole = 0.95
+	energyForPart  = 0.10
+)
+
+// verdict returns the word for a year, or "" where nothing is wanted at night.
+func verdict(nights, served int, wanted, given unit.Energy) string {
+	switch {
+	case nights == 0 || wanted <= 0:
+		return ""
+	case float64(served) >= nightsForWhole*float64(nights):
+		return CarriesNight
+	case float64(given) >= energyForPart*float64(wanted):
+		return CarriesPart
+	}
+	return LearningPiece
+}
+
+// Facts are the plain answers beside a verdict. What is not known is not known.
+type Facts struct {
+	NightAppliances unit.Known[unit.Energy] // mean night, appliances only
+	NightStanding   unit.Known[unit.Energy] // what uses power all the time, over the night's hours
+	NightLongest    unit.Known[unit.Energy] // greatest night, appliances and standing
+	LampPower       unit.Known[unit.Power]  // mean of the hours in which appliances are wanted at night
+	SurplusDay      unit.Known[unit.Energy] // sun left over after all loads, mean day
+	SurplusWorst    unit.Known[unit.Energy] // the same, mean day of the poorest month
+	SurplusMonth    int                     // that month, 1 to 12
+
+	OneLiftOut   unit.Known[unit.Energy]   // what one full lift gives back
+	OneLiftIn    unit.Known[unit.Energy]   // what it takes
+	LiftMinutes  unit.Known[unit.Duration] // how long one lift runs the lamps
+	TimesMore    unit.Known[unit.Ratio]    // the night over one lift
+	MassForNight unit.Known[unit.Mass]     // at this height, everything grown along
+	HeightFor    unit.Known[unit.Length]   // with this mass
+	SameBattery  unit.Known[unit.Charge]   // at 12.8 V and 80 % depth: the battery of the same energy as one lift
+	NightBattery unit.Known[unit.Charge]   // the same for a whole night
+
+	CellsHold   unit.Known[unit.Energy] // what all cells of the variant give from full
+	CellsForAux bool                    // the only cells are those the electronics need
+}
+
+// nightNeed is appliances and standing together.
+func (f Facts) nightNeed() (unit.Energy, bool) {
+	if !f.NightAppliances.Is {
+		return 0, false
+	}
+	return f.NightAppliances.Val + f.NightStanding.Val, true
+}
+
+// fillLift adds what one lift comes to against a night.
+func (f *Facts) fillLift(mass unit.Known[unit.Mass], travel unit.Known[unit.Length]) {
+	out := f.OneLiftOut
+	if !out.Is || out.Val <= 0 {
+		return
+	}
+	f.SameBattery = unit.Of(batteryFor(out.Val))
+	if f.LampPower.Is && f.LampPower.Val > 0 {
+		f.LiftMinutes = unit.Of(unit.Duration(float64(out.Val) / float64(f.LampPower.Val)))
+	}
+	need, ok := f.nightNeed()
+	if !ok || need <= 0 {
+		return
+	}
+	times := float64(need) / float64(out.Val)
+	f.TimesMore = unit.Of(unit.Ratio(times))
+	if mass.Is {
+		f.MassForNight = unit.Of(unit.Mass(float64(mass.Val) * times))
+	}
+	if travel.Is {
+		f.HeightFor = unit.Of(unit.Length(float64(travel.Val) * times))
+	}
+}
+
+// batteryFor is the capacity of a 12.8 V iron-phosphate battery that gives e at a usable depth of 0.8 (typical values of
+// that kind of cell, from memory).
+func batteryFor(e unit.Energy) unit.Charge { return unit.Charge(float64(e) / 0.8 / 12.8) }
+
+// headline says the verdict and the two numbers that matter, in short sentences.
+func headline(r *VariantResult) []string {
+	var say []string
+	switch r.Verdict {
+	case "":
+		if r.YearKnown {
+			return []string{"Nothing is asked of the night yet: add your lamps on the page Night load."}
+		}
+		return []string{"Not known yet: " + r.WhyNoYear + "."}
+	case CarriesNight:
+		say = append(say, fmt.Sprintf("Carries the night: light in %d of %d nights.", r.Year.NightsServed, r.Year.Nights))
+	case CarriesPart:
+		say = append(say, fmt.Sprintf("Carries part: %s of the night's energy, and the whole night in %d of %d nights.", percent(r.NightShare), r.Year.NightsServed, r.Year.Nights))
+	case LearningPiece:
+		say = append(say, "A learning piece.")
+	}
+	if s := liftSentence(r.Facts); s != "" {
+		say = append(say, s)
+	}
+	return append(say, cellsSentence(r)...)
+}
+
+func liftSentence(f Facts) string {
+	if !f.OneLiftOut.Is {
+		return ""
+	}
+	if f.OneLiftOut.Val <= 0 {
+		return "A full lift gives nothing back."
+	}
+	s := fmt.Sprintf("One full lift gives back %s", wattHours(f.OneLiftOut.Val))
+	if f.LiftMinutes.Is {
+		s += fmt.Sprintf(", %s of your lamps", Lasting(f.LiftMinutes.Val))
+	}
+	switch t := f.TimesMore; {
+	case t.Is && t.Val >= 1.05:
+		s += fmt.Sprintf("; a night needs %s times as much", unit.Rounded(float64(t.Val), 2))
+	case t.Is:
+		s += ", enough for a usual night"
+	}
+	return s + "."
+}
+
+// cellsSentence names the battery that is there already.
+func cellsSentence(r *VariantResult) []string {
+	f := r.Facts
+	if !f.CellsHold.Is || !f.OneLiftOut.Is {
+		return nil
+	}
+	if !f.CellsForAux {
+		return []string{fmt.Sprintf("The battery beside it holds %s.", wattHours(f.CellsHold.Val))}
+	}
+	s := fmt.Sprintf("The small battery for your electronics already holds %s", wattHours(f.CellsHold.Val))
+	if f.CellsHold.Val > f.OneLiftOut.Val {
+		return []string{s + ", more than one lift.", "Put the lamps on a battery; build the hoist to learn."}
+	}
+	return []string{s + "."}
+}
+
+func percent(x float64) string { return unit.Rounded(100*x, 2) + " %" }
+
+func wattHours(e unit.Energy) string { return unit.Rounded(e.WattHours(), 2) + " Wh" }
+
+// Lasting says a time in the unit a person would use: seconds, minutes, hours or days.
+func Lasting(d unit.Duration) string {
+	s := float64(d)
+	switch {
+	case math.IsInf(s, 0) || math.IsNaN(s):
+		return "for ever"
+	case s < 90:
+		return unit.Rounded(s, 2) + " seconds"
+	case s < 100*60:
+		return unit.Rounded(s/60, 2) + " minutes"
+	case s < 48*3600:
+		return unit.Rounded(s/3600, 2) + " hours"
+	}
+	return unit.Rounded(s/86400, 2) + " days"
+}

@@ -1,0 +1,61 @@
+package web
+
+import (
+	"duskweight/internal/model"
+	"duskweight/internal/model/cost"
+	"duskweight/internal/model/load"
+	"duskweight/internal/model/panel"
+	"duskweight/internal/model/source"
+	"duskweight/internal/model/unit"
+)
+
+// variantForm is a variant without the insides of its stores, which have pages of their own.
+func variantForm() []part[model.Variant] {
+	type v = model.Variant
+	type a = panel.Array
+	return []part[v]{
+		text("name", "Name of this variant", func(v *v) *string { return &v.Name }),
+		rows("panels", "Panels", "group of panels", 20, func(v *v) *[]a { return &v.Panels }, a{},
+			text("name", "Where", func(a *a) *string { return &a.Name }),
+			number("count", "Panels", unit.Counts, func(a *a) *unit.Known[unit.Count] { return &a.Count }),
+			number("panel_w", "Power of one", unit.Powers, func(a *a) *unit.Known[unit.Power] { return &a.Power }, hint[a]("on its label")),
+			number("tilt_rad", "Tilt", unit.Angles, func(a *a) *unit.Known[unit.Angle] { return &a.Tilt }, hint[a]("0 lies flat, 90 stands")),
+			number("azimuth_rad", "Faces", unit.Angles, func(a *a) *unit.Known[unit.Angle] { return &a.Azimuth }, hint[a]("0 north, 90 east, 180 south, 270 west")),
+			folded("Losses and heat", "",
+				number("gamma_per_k", "Change with temperature", unit.PerKelvins, func(a *a) *unit.Known[unit.PerKelvin] { return &a.Gamma }),
+				number("soiling", "Lost to dirt", unit.Percents, func(a *a) *unit.Known[unit.Ratio] { return &a.Soiling }),
+				number("mismatch", "Lost to unequal panels", unit.Percents, func(a *a) *unit.Known[unit.Ratio] { return &a.Mismatch }),
+				number("wiring", "Lost in the wires", unit.Percents, func(a *a) *unit.Known[unit.Ratio] { return &a.Wiring }),
+				word("cell_temperature", "Temperature by", func(a *a) *string { return &a.Cell }),
+				number("u0_w_m2k", "Heat loss", unit.HeatLosses, func(a *a) *unit.Known[unit.HeatLoss] { return &a.U0 }),
+				number("u1_ws_m3k", "Heat loss by wind", unit.HeatLossesWind, func(a *a) *unit.Known[unit.HeatLossWind] { return &a.U1 }),
+				number("wind_m_s", "Mean wind", unit.Speeds, func(a *a) *unit.Known[unit.Speed] { return &a.Wind }),
+				number("nominal_cell_c", "Nominal cell temperature", unit.Temperatures, func(a *a) *unit.Known[unit.Celsius] { return &a.NOCT }))),
+		heading("Controller", "",
+			word("controller.kind", "Kind", func(v *v) *string { return &v.Controller.Kind }),
+			number("controller.rated_w", "Rated power", unit.Powers, func(v *v) *unit.Known[unit.Power] { return &v.Controller.Power }),
+			number("controller.standing_w", "Takes all the time", unit.Powers, func(v *v) *unit.Known[unit.Power] { return &v.Controller.Night },
+				typical[v](unit.Power(0.2), unit.Powers, source.FromMemory.At("10 to 20 mA at 12 V"), func(v *v) *unit.Known[unit.Power] { return &v.Controller.Night })),
+			number("controller.line_voltage_v", "Voltage of the line", unit.Voltages, func(v *v) *unit.Known[unit.Voltage] { return &v.Controller.BusVolts })),
+		rows("standing", "What this variant alone uses all the time", "device", 50, func(v *v) *[]load.Standing { return &v.Standing }, load.Standing{}, standingRow()...),
+		rows("parts", "Buy and make", "part", 200, func(v *v) *[]cost.Part { return &v.Parts }, cost.Part{Of: "store"}, partRow()...),
+	}
+}
+
+func partRow() []part[cost.Part] {
+	type p = cost.Part
+	return []part[p]{
+		text("name", "Part", func(p *p) *string { return &p.Name }),
+		text("matters", "The number that matters", func(p *p) *string { return &p.Number }),
+		word("get", "Have, buy, make", func(p *p) *string { return &p.Get }),
+		number("price", "Price of one", unit.Prices, func(p *p) *unit.Known[unit.Money] { return &p.Price }),
+		folded("More of this part", "",
+			number("count", "How many", unit.Counts, func(p *p) *unit.Known[unit.Count] { return &p.Count }),
+			word("of", "Belongs to", func(p *p) *string { return &p.Of }),
+			number("life_s", "Life", unit.Years, func(p *p) *unit.Known[unit.Duration] { return &p.Life }),
+			word("follows_cells", "Replaced with the battery", func(p *p) *string { return &p.Cells }),
+			number("print_time_s", "Time to print", unit.Hours, func(p *p) *unit.Known[unit.Duration] { return &p.Print }),
+			number("print_mass_kg", "Material to print", unit.SmallMasses, func(p *p) *unit.Known[unit.Mass] { return &p.Grams }),
+			word("bought", "Bought already", func(p *p) *string { return &p.Spent })),
+	}
+}
