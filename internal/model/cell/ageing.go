@@ -1,0 +1,145 @@
+package cell
+
+import (
+	"math"
+	"slices"
+
+	"duskweight/internal/model/unit"
+)
+
+// Flag is something said in words, with the path of the field it is about; Bad ones say do not, the others beware.
+type Flag struct {
+	Path string
+	Say  string
+	Bad  bool
+}
+
+// Life is how the settled year wears the cells.
+type Life struct {
+	Known    bool
+	Years    unit.Known[unit.Ratio] // until 80 % of the capacity is left; not known when nothing wears them
+	Wear     float64                // share of the cycle life that a year takes: Σ count/N(D)
+	Shelf    float64                // share of the calendar life that a year takes, at the temperature
+	Cycles   []Cycle                // ranges as shares of the label's capacity
+	FullTurn float64                // Σ range·count: full cycles that carry the same energy
+	Deepest  unit.Ratio             // greatest depth of discharge of the year, of the label's capacity
+
+	NotFull     unit.Duration // longest time on end under FullFrom
+	Sulphates   bool          // lead–acid, and NotFull is 14 days or more
+	FreezeHours int           // lead–acid: hours colder than the acid's freezing point
+	NearFreeze  int           // hours within 5 K of it
+	BelowZero   int           // hours in which the cells are colder than 0 °C
+	NoFillHours int           // hours too cold or too hot to charge
+}
+
+// FullFrom is the state of charge that counts as full, and NotFullMost the time that lead–acid may go without it.
+const (
+	FullFrom    = 0.98
+	NotFullMost = 14 * unit.Day
+)
+
+// least is the depth under which a cycle is rounding, not wear.
+const least = 1e-9
+
+// Age works out the life from the settled year: state is what the reservoir holds at the end of each hour, joules, 0 to
+// full; full is the reservoir's capacity; air as for Reduce. State and air are read as repeating every year. The depth
+// of discharge is counted from full, in shares of the label's capacity.
+func (r Resolved) Age(state []float64, full unit.Energy, air []float64) Life {
+	if r.WhyNot != "" || len(state) == 0 || r.Energy <= 0 {
+		return Life{}
+	}
+	charge := make([]float64, len(state)) // state of charge
+	for h, x := range state {
+		charge[h] = 1 - (float64(full)-x)/float64(r.Energy)
+	}
+	l := Life{Known: true, Cycles: RainflowRepeating(charge)}
+	for _, c := range l.Cycles {
+		l.FullTurn += c.Range * c.Count
+		if c.Range > least {
+			l.Wear += c.Count / r.CyclesTo(c.Range)
+		}
+	}
+	yearPart := float64(len(state)) / (365 * 24)
+	l.Wear /= yearPart
+	l.FullTurn /= yearPart
+	t := RunningMean(air)
+	l.Shelf = r.shelf(t)
+	if all := l.Wear + l.Shelf; all > 0 {
+		l.Years = unit.Of(unit.Ratio(1 / all))
+	}
+	l.stand(r, charge, t)
+	return l
+}
+
+// CyclesTo returns N(D) = N_ref·(D/D_ref)^(−k), the cycles of depth d to 80 % of the capacity.
+func (r Resolved) CyclesTo(d float64) float64 {
+	return r.CycleLife * math.Pow(d/r.CycleDepth, -r.CycleSlope)
+}
+
+// shelf returns the share of the calendar life that a year takes. For lead–acid it doubles with every 10 K above 25 °C
+// and halves with every 10 K below (common practice).
+func (r Resolved) shelf(t []float64) float64 {
+	if r.Calendar <= 0 {
+		return 0
+	}
+	f := 1.0
+	if k := r.Kind.Warm.Value; k > 0 && len(t) > 0 {
+		f = 0
+		for _, c := range t {
+			f += math.Exp2((c - 25) / k)
+		}
+		f /= float64(len(t))
+	}
+	return f * float64(Year) / float64(r.Calendar)
+}
+
+// stand fills in how the cells stand over the year: full, low, cold.
+func (l *Life) stand(r Resolved, charge, t []float64) {
+	l.Deepest = unit.Ratio(1 - slices.Min(charge))
+	hours := longest(len(charge), func(h int) bool { return charge[h] < FullFrom })
+	l.NotFull = unit.Duration(hours) * unit.Hour
+	l.Sulphates = r.Kind.Lead && l.NotFull >= NotFullMost
+	for h, c := range t {
+		if c < 0 {
+			l.BelowZero++
+		}
+		if c < float64(r.ChargeMin) || c > float64(r.ChargeMax) {
+			l.NoFillHours++
+		}
+		if !r.Kind.Lead {
+			continue
+		}
+		switch f := float64(FreezesAt(charge[h%len(charge)])); {
+		case c <= f:
+			l.FreezeHours++
+		case c <= f+5:
+			l.NearFreeze++
+		}
+	}
+}
+
+// longest returns the longest run of hours for which is holds, wrapping round the year.
+func longest(n int, is func(h int) bool) int {
+	best, run := 0, 0
+	for h := range 2 * n {
+		if !is(h % n) {
+			run = 0
+			continue
+		}
+		run++
+		best = max(best, min(run, n))
+	}
+	return best
+}
+
+// freezing is the freezing point of lead–acid electrolyte, °C, at states of charge 0, ¼, ½, ¾, 1: densities 1.120,
+// 1.155, 1.190, 1.225, 1.265 (source.TypicalFreeze, from memory).
+var freezing = [5]float64{-10, -16, -24, -37, -57}
+
+// FreezesAt returns the temperature at which the acid of a lead–acid cell freezes, in straight lines between five
+// points.
+func FreezesAt(charge float64) unit.Celsius {
+	x := 4 * math.Max(0, math.Min(1, charge))
+	i := min(3, int(x))
+	return unit.Celsius(freezing[i] + (freezing[i+1]-freezing[i])*(x-float64(i)))
+}

@@ -1,0 +1,93 @@
+package cell
+
+import (
+	"fmt"
+	"math"
+
+	"duskweight/internal/model/unit"
+)
+
+// Sizing is the trade's way to size cells: so many days without any sun, then a correction for each limit. The steps
+// are those of source.IEEE1013, section 6.3, from memory; EndOfLife and Margin are its usual values.
+type Sizing struct {
+	// In.
+	DailyLoad  unit.Energy // at the line, all of it
+	Voltage    unit.Voltage
+	Days       float64 // of autonomy
+	Depth      float64 // deepest discharge after those days
+	DailyDepth float64 // deepest discharge in a single day; 0: not asked
+	EndOfLife  float64 // share of capacity left when they are replaced
+	Cold       float64 // factor for the coldest time, ≥ 1
+	Margin     float64 // design margin, ≥ 1
+
+	// Out, ampere-hours as charge.
+	Unadjusted   unit.Charge // load·days/voltage
+	ByDepth      unit.Charge
+	ByDailyDepth unit.Charge
+	ByEndOfLife  unit.Charge
+	Taken        unit.Charge // the largest of the three
+	AfterCold    unit.Charge
+	AfterMargin  unit.Charge
+}
+
+// The usual values of the procedure.
+const (
+	UsualEndOfLife = 0.8
+	UsualMargin    = 1.1
+)
+
+// Size runs the steps. It wants positive voltage, depth and end of life.
+func (s Sizing) Size() Sizing {
+	s.Unadjusted = unit.Charge(float64(s.DailyLoad) * s.Days / float64(s.Voltage))
+	s.ByDepth = s.Unadjusted / unit.Charge(s.Depth)
+	if s.DailyDepth > 0 {
+		s.ByDailyDepth = unit.Charge(float64(s.DailyLoad) / float64(s.Voltage) / s.DailyDepth)
+	}
+	s.ByEndOfLife = s.Unadjusted / unit.Charge(s.EndOfLife)
+	s.Taken = max(s.ByDepth, s.ByDailyDepth, s.ByEndOfLife)
+	s.AfterCold = s.Taken * unit.Charge(s.Cold)
+	s.AfterMargin = s.AfterCold * unit.Charge(s.Margin)
+	return s
+}
+
+// TradeSizing sizes this bank for a day's load. It is not known without the days of autonomy the user wants.
+func (r Resolved) TradeSizing(dailyLoad unit.Energy, air []float64) (Sizing, bool) {
+	days, ok := r.bank.Autonomy.Value()
+	if !ok || r.Voltage <= 0 {
+		return Sizing{}, false
+	}
+	s := Sizing{
+		DailyLoad: dailyLoad, Voltage: r.Voltage, Days: float64(days), Depth: r.Depth,
+		EndOfLife: UsualEndOfLife, Cold: r.coldFactor(air), Margin: UsualMargin,
+	}
+	return s.Size(), true
+}
+
+// coldFactor is one over the share of capacity left at the coldest day's mean, at most 5.
+func (r Resolved) coldFactor(air []float64) float64 {
+	f := 1.0
+	for _, t := range RunningMean(air) {
+		f = math.Min(f, r.Kind.Cold.At(unit.Celsius(t)))
+	}
+	return 1 / math.Max(f, 0.2)
+}
+
+// Differ says in plain sentences how the trade's answer stands to the bank as designed, and why the two ways differ.
+// served is the share of nights that the year run found served.
+func (s Sizing) Differ(r Resolved, served float64) []string {
+	if r.Charge <= 0 || s.AfterMargin <= 0 {
+		return nil
+	}
+	ratio := float64(r.Charge) / float64(s.AfterMargin)
+	out := []string{fmt.Sprintf("The rule of the trade asks for %.3g Ah; this battery has %.3g Ah, %.2g times that.", s.AfterMargin.AmpereHours(), r.Charge.AmpereHours(), ratio)}
+	switch {
+	case ratio < 0.95 && served >= 0.95:
+		out = append(out, "It still carries the nights of this year, because days without any sun for so long did not come.")
+	case ratio >= 0.95 && served < 0.95:
+		out = append(out, "It still does not carry the nights, because the panels do not fill it: more cells would not help, more panel would.")
+	}
+	return append(out,
+		fmt.Sprintf("The rule counts %.3g days with no sun at all; the year run takes the sun of each hour, cloudy days too.", s.Days),
+		"The rule adds for old age and a margin; the year run takes the cells as new.",
+		"The rule takes the coldest day for the whole time; the year run takes the temperature of each day.")
+}
