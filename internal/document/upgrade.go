@@ -11,7 +11,7 @@ import (
 type rewrite func(*value)
 
 // step is what changed between one edition and the next.
-type step struct{ project, variant rewrite }
+type step struct{ project, variant, series rewrite }
 
 // steps holds one step for each edition but the newest: steps[0] leads from edition 1 to edition 2. Append only.
 var steps = []step{}

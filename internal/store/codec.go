@@ -1,0 +1,88 @@
+package store
+
+import (
+	"context"
+	"crypto/sha256"
+	"database/sql"
+	"encoding/hex"
+	"fmt"
+
+	"duskweight/internal/document"
+	"duskweight/internal/model"
+	"duskweight/internal/model/sun"
+)
+
+// content is what a kind of thing needs to be stored: its codec and its name.
+type content[T any] struct {
+	kind   Kind
+	name   func(T) string
+	encode func(T) ([]byte, error)
+	decode func(int, []byte) (T, error)
+	series func(*T) **sun.Series // nil where the kind has no weather year
+}
+
+func projects() content[model.Project] {
+	return content[model.Project]{
+		ProjectKind, func(p model.Project) string { return p.Name }, document.EncodeProject, document.DecodeProject,
+		func(p *model.Project) **sun.Series { return &p.Weather },
+	}
+}
+
+func variants() content[model.Variant] {
+	return content[model.Variant]{
+		VariantKind, func(v model.Variant) string { return v.Name }, document.EncodeVariant, document.DecodeVariant, nil,
+	}
+}
+
+// pack writes a value into a row. The weather year is kept once, under the hash of its text.
+func (c content[T]) pack(ctx context.Context, tx *sql.Tx, r *row, v T) error {
+	r.name, r.edition, r.series = c.name(v), document.Edition, sql.NullString{}
+	if c.series != nil {
+		if s := c.series(&v); *s != nil {
+			hash, err := keepSeries(ctx, tx, **s)
+			if err != nil {
+				return err
+			}
+			r.series, *s = sql.NullString{String: hash, Valid: true}, nil
+		}
+	}
+	body, err := c.encode(v)
+	r.body = string(body)
+	return err
+}
+
+// unpack reads the value of a row.
+func (c content[T]) unpack(ctx context.Context, tx *sql.Tx, r row) (Saved[T], error) {
+	s := Saved[T]{ID: r.thing.ID, Project: r.project, Revision: r.number, Place: r.place, Said: r.said, Deleted: r.deleted}
+	var err error
+	if s.At, err = unstamp(r.at); err != nil {
+		return s, fmt.Errorf("store: %w", err)
+	}
+	if s.Value, err = c.decode(r.edition, []byte(r.body)); err != nil {
+		return s, fmt.Errorf("store: %s %d: %w", r.thing.Kind, r.thing.ID, err)
+	}
+	if r.series.Valid {
+		*c.series(&s.Value), err = readSeries(ctx, tx, r.edition, r.series.String)
+	}
+	return s, err
+}
+
+func keepSeries(ctx context.Context, tx *sql.Tx, s sun.Series) (string, error) {
+	body, err := document.EncodeSeries(s)
+	if err != nil {
+		return "", err
+	}
+	sum := sha256.Sum256(body)
+	hash := hex.EncodeToString(sum[:])
+	_, err = tx.ExecContext(ctx, `INSERT INTO series (hash, body) VALUES (?, ?) ON CONFLICT DO NOTHING`, hash, string(body))
+	return hash, err
+}
+
+func readSeries(ctx context.Context, tx *sql.Tx, edition int, hash string) (*sun.Series, error) {
+	var body string
+	if err := tx.QueryRowContext(ctx, `SELECT body FROM series WHERE hash = ?`, hash).Scan(&body); err != nil {
+		return nil, fmt.Errorf("store: the weather year: %w", err)
+	}
+	s, err := document.DecodeSeries(edition, []byte(body))
+	return &s, err
+}

@@ -1,0 +1,209 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"io/fs"
+	"net/url"
+	"os"
+	"path/filepath"
+	"strconv"
+	"time"
+
+	sqlite3 "github.com/mattn/go-sqlite3"
+	"github.com/pressly/goose/v3"
+
+	"duskweight/migrations"
+)
+
+// readers is how many pages can be read at once.
+const readers = 4
+
+// Open opens the file at path, and makes it, with its folder, where there is none. It takes the file's lock, makes a
+// checked copy where something changed since the last one, brings the schema up to date, and reads back the settings
+// that keep a save from being lost.
+//
+// A file that another process has open is a *Busy with that one's address. A file that is no database, or somebody
+// else's, is ErrForeign and is left as it is. A file of a newer program opens to be read only; see ReadOnly.
+func Open(ctx context.Context, path string, now time.Time) (*Store, error) {
+	path, err := settle(path)
+	if err != nil {
+		return nil, err
+	}
+	s := &Store{path: path}
+	s.lock, err = takeLock(ctx, path)
+	if errors.Is(err, fs.ErrPermission) || isReadOnlyDisk(err) {
+		s.readOnly = "This folder cannot be written to. You can look at your projects and export them, but not save."
+		return s, s.openReader(ctx)
+	}
+	if err != nil {
+		return nil, err
+	}
+	if err := s.open(ctx, now); err != nil {
+		return nil, errors.Join(err, s.abandon())
+	}
+	return s, nil
+}
+
+// abandon closes what a failed Open has opened.
+func (s *Store) abandon() error {
+	if s.reader == nil {
+		s.reader = new(sql.DB)
+		if s.writer == nil {
+			return s.lock.release()
+		}
+		return errors.Join(s.writer.Close(), s.lock.release())
+	}
+	return s.Close()
+}
+
+func (s *Store) open(ctx context.Context, now time.Time) error {
+	version, err := inspect(ctx, s.path)
+	if err != nil {
+		return err
+	}
+	if version > migrations.Newest {
+		s.readOnly = "This file was written by a newer Duskweight. You can look at your projects, but not save. Install the newer version to go on."
+		return s.openReader(ctx)
+	}
+	if version > 0 {
+		if _, err := backUp(ctx, s.path, now); err != nil {
+			if version < migrations.Newest {
+				return fmt.Errorf("store: the file must be brought up to date, but no copy of it could be made first: %w", err)
+			}
+			s.notices = append(s.notices, fmt.Sprintf("No copy of your projects could be made at this start: %v.", err))
+		}
+	}
+	if err := s.openWriter(ctx); err != nil {
+		return err
+	}
+	return s.openReader(ctx)
+}
+
+// settle makes the path absolute and plain, so that one file has one lock, and makes its folder.
+func settle(path string) (string, error) {
+	abs, err := filepath.Abs(path)
+	if err != nil {
+		return "", fmt.Errorf("store: %w", err)
+	}
+	if err := os.MkdirAll(filepath.Dir(abs), 0o700); err != nil {
+		return "", fmt.Errorf("store: the folder for the file: %w", err)
+	}
+	if real, err := filepath.EvalSymlinks(abs); err == nil {
+		return real, nil
+	}
+	dir, err := filepath.EvalSymlinks(filepath.Dir(abs))
+	if err != nil {
+		return "", fmt.Errorf("store: %w", err)
+	}
+	return filepath.Join(dir, filepath.Base(abs)), nil
+}
+
+// dsn names a database file whatever characters its path has.
+func dsn(path string, q url.Values) string {
+	u := url.URL{Scheme: "file", OmitHost: true, Path: filepath.ToSlash(path), RawQuery: q.Encode()}
+	return u.String()
+}
+
+var (
+	// FULL: a save is on the disk before anyone hears of it; NORMAL loses the last ones in a power cut.
+	writing = url.Values{
+		"_journal_mode": {"WAL"}, "_synchronous": {"FULL"}, "_foreign_keys": {"on"},
+		"_busy_timeout": {"5000"}, "_txlock": {"immediate"},
+	}
+	reading = url.Values{"mode": {"ro"}, "_query_only": {"1"}, "_busy_timeout": {"5000"}, "_foreign_keys": {"on"}}
+	looking = url.Values{"mode": {"ro"}, "_busy_timeout": {"5000"}}
+)
+
+// inspect tells the schema version of the file without changing it: 0 for a file that is not there or still empty.
+// What is no database, or not ours, is ErrForeign.
+func inspect(ctx context.Context, path string) (version int, err error) {
+	info, err := os.Stat(path)
+	if errors.Is(err, fs.ErrNotExist) || err == nil && info.Mode().IsRegular() && info.Size() == 0 {
+		return 0, nil
+	}
+	if err != nil {
+		return 0, fmt.Errorf("store: %w", err)
+	}
+	if !info.Mode().IsRegular() {
+		return 0, fmt.Errorf("%w: %s is not a file", ErrForeign, path)
+	}
+	db, err := sql.Open("sqlite3", dsn(path, looking))
+	if err != nil {
+		return 0, fmt.Errorf("store: %w", err)
+	}
+	defer func() { err = errors.Join(err, db.Close()) }()
+	var application, others int
+	err = db.QueryRowContext(ctx, `SELECT (SELECT application_id FROM pragma_application_id),
+		(SELECT user_version FROM pragma_user_version),
+		(SELECT count(*) FROM sqlite_schema WHERE name NOT LIKE 'goose_%' AND name NOT LIKE 'sqlite_%')`).Scan(&application, &version, &others)
+	switch {
+	case isCode(err, sqlite3.ErrNotADB):
+		return 0, fmt.Errorf("%w: %s is not a database, and was left as it is", ErrForeign, path)
+	case err != nil:
+		return 0, fmt.Errorf("store: %s cannot be read: %w", path, err)
+	case application == 0 && others == 0: // made, and stopped before the first step of the schema
+		return 0, nil
+	case application != migrations.ApplicationID:
+		return 0, fmt.Errorf("%w: %s belongs to another program, and was left as it is", ErrForeign, path)
+	}
+	return version, nil
+}
+
+// openWriter opens the one connection that writes, and brings the schema up to date.
+func (s *Store) openWriter(ctx context.Context) (err error) {
+	f, err := os.OpenFile(s.path, os.O_CREATE|os.O_EXCL|os.O_WRONLY, 0o600) // the file is nobody else's to read
+	if err == nil {
+		err = f.Close()
+	}
+	if err != nil && !errors.Is(err, fs.ErrExist) {
+		return fmt.Errorf("store: %w", err)
+	}
+	if s.writer, err = sql.Open("sqlite3", dsn(s.path, writing)); err != nil {
+		return fmt.Errorf("store: %w", err)
+	}
+	s.writer.SetMaxOpenConns(1)
+	if err := migrate(ctx, s.writer); err != nil {
+		return err
+	}
+	return readBack(ctx, s.writer, map[string]string{
+		"journal_mode": "wal", "synchronous": "2", "foreign_keys": "1", "busy_timeout": "5000",
+		"application_id": strconv.Itoa(migrations.ApplicationID), "user_version": strconv.Itoa(migrations.Newest),
+	})
+}
+
+func migrate(ctx context.Context, db *sql.DB) error {
+	p, err := goose.NewProvider(goose.DialectSQLite3, db, migrations.FS, goose.WithDisableGlobalRegistry(true))
+	if err != nil {
+		return fmt.Errorf("store: %w", err)
+	}
+	if _, err := p.Up(ctx); err != nil {
+		return fmt.Errorf("store: the file could not be brought up to date: %w", err)
+	}
+	return nil
+}
+
+// openReader opens the connections that only read.
+func (s *Store) openReader(ctx context.Context) (err error) {
+	if s.reader, err = sql.Open("sqlite3", dsn(s.path, reading)); err != nil {
+		return fmt.Errorf("store: %w", err)
+	}
+	s.reader.SetMaxOpenConns(readers)
+	return readBack(ctx, s.reader, map[string]string{"query_only": "1", "busy_timeout": "5000"})
+}
+
+// readBack makes sure that the settings of a connection are the wanted ones: a misspelt one is ignored without a word.
+func readBack(ctx context.Context, db *sql.DB, wanted map[string]string) error {
+	for name, want := range wanted {
+		var got string
+		if err := db.QueryRowContext(ctx, "PRAGMA "+name).Scan(&got); err != nil {
+			return fmt.Errorf("store: %s: %w", name, err)
+		}
+		if got != want {
+			return fmt.Errorf("store: %s must be %s and is %s", name, want, got)
+		}
+	}
+	return nil
+}

@@ -1,0 +1,161 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"time"
+)
+
+// load reads a thing that is not deleted, in a project that is not deleted.
+func load[T any](ctx context.Context, s *Store, c content[T], id int64) (Saved[T], error) {
+	var saved Saved[T]
+	err := s.read(ctx, func(tx *sql.Tx) error {
+		r, err := living(ctx, tx, Thing{c.kind, id})
+		if err != nil {
+			return err
+		}
+		saved, err = c.unpack(ctx, tx, r)
+		return err
+	})
+	return saved, err
+}
+
+// living reads the current row of a thing; a deleted one, and one in a deleted project, is ErrNotFound.
+func living(ctx context.Context, tx *sql.Tx, t Thing) (row, error) {
+	r, err := newest(ctx, tx, t)
+	if err != nil {
+		return r, err
+	}
+	if r.deleted {
+		return r, notFound(t)
+	}
+	if t.Kind != ProjectKind {
+		_, err = living(ctx, tx, Thing{ProjectKind, r.project})
+	}
+	return r, err
+}
+
+// save saves a value on top of the revision that the edit names.
+func save[T any](ctx context.Context, s *Store, c content[T], id int64, v T, e Edit, now time.Time) (Saved[T], error) {
+	var saved Saved[T]
+	err := s.inTx(ctx, func(tx *sql.Tx) error {
+		current, err := c.expect(ctx, tx, id, v, e.Revision)
+		if err != nil {
+			return err
+		}
+		r := current.next(e.Said, now)
+		r.page, r.field = e.Page, e.Field
+		if err := c.pack(ctx, tx, &r, v); err != nil {
+			return err
+		}
+		if r, err = follow(ctx, tx, current, r); err != nil {
+			return err
+		}
+		if err := clearDrafts(ctx, tx, r.thing, e.Settles); err != nil {
+			return err
+		}
+		saved, err = c.unpack(ctx, tx, r)
+		return err
+	})
+	return saved, err
+}
+
+// expect reads the current row of a thing and refuses with a *Stale where it is not the expected revision.
+func (c content[T]) expect(ctx context.Context, tx *sql.Tx, id int64, yours T, revision int64) (row, error) {
+	r, err := newest(ctx, tx, Thing{c.kind, id})
+	if err != nil {
+		return r, err
+	}
+	if c.kind != ProjectKind {
+		if _, err := living(ctx, tx, Thing{ProjectKind, r.project}); err != nil {
+			return r, err
+		}
+	}
+	if r.number == revision && !r.deleted {
+		return r, nil
+	}
+	current, err := c.unpack(ctx, tx, r)
+	if err != nil {
+		return r, err
+	}
+	return r, &Stale[T]{current, yours}
+}
+
+// create adds a new thing and returns it. Project 0 is a project of its own.
+func create[T any](ctx context.Context, tx *sql.Tx, c content[T], project int64, place float64, v T, base bool, said string, now time.Time) (Saved[T], error) {
+	id, err := newID(ctx, tx, c.kind)
+	if err != nil {
+		return Saved[T]{}, err
+	}
+	if project == 0 {
+		project = id
+	}
+	r := row{thing: Thing{c.kind, id}, project: project, place: place}.next(said, now)
+	r.base = base
+	if err := c.pack(ctx, tx, &r, v); err != nil {
+		return Saved[T]{}, err
+	}
+	if err := r.insert(ctx, tx); err != nil {
+		return Saved[T]{}, err
+	}
+	return c.unpack(ctx, tx, r)
+}
+
+// remove puts a tombstone on the expected revision.
+func remove[T any](ctx context.Context, s *Store, c content[T], id, revision int64, said string, now time.Time) error {
+	return s.inTx(ctx, func(tx *sql.Tx) error {
+		var none T
+		current, err := c.expect(ctx, tx, id, none, revision)
+		if err != nil {
+			return err
+		}
+		r := current.next(said, now)
+		r.deleted = true
+		return r.insert(ctx, tx)
+	})
+}
+
+// restore takes the tombstone off. A thing that is not deleted stays as it is.
+func restore[T any](ctx context.Context, s *Store, c content[T], id int64, said string, now time.Time) (Saved[T], error) {
+	var saved Saved[T]
+	err := s.inTx(ctx, func(tx *sql.Tx) error {
+		r, err := newest(ctx, tx, Thing{c.kind, id})
+		if err != nil {
+			return err
+		}
+		if r.deleted {
+			r = r.next(said, now)
+			r.deleted = false
+			if err := r.insert(ctx, tx); err != nil {
+				return err
+			}
+		}
+		saved, err = c.unpack(ctx, tx, r)
+		return err
+	})
+	return saved, err
+}
+
+// list reads the current rows that a condition picks, in its order.
+func list[T any](ctx context.Context, tx *sql.Tx, c content[T], where string, args ...any) (saved []Saved[T], err error) {
+	rows, err := tx.QueryContext(ctx, `SELECT `+rowColumns+` FROM revision AS r WHERE kind = ?
+		AND number = (SELECT max(number) FROM revision AS n WHERE n.kind = r.kind AND n.thing = r.thing) AND `+where, append([]any{c.kind}, args...)...)
+	if err != nil {
+		return nil, fmt.Errorf("store: %w", err)
+	}
+	defer func() { err = errors.Join(err, rows.Close()) }()
+	for rows.Next() {
+		var r row
+		if err := r.scan(rows); err != nil {
+			return nil, fmt.Errorf("store: %w", err)
+		}
+		one, err := c.unpack(ctx, tx, r)
+		if err != nil {
+			return nil, err
+		}
+		saved = append(saved, one)
+	}
+	return saved, rows.Err()
+}

@@ -1,0 +1,113 @@
+// Package store keeps projects in one SQLite file: a table of revisions, where a save is one more row and undo is one
+// more row too. One process at a time; one connection that writes and a few that only read. Every saved change is on
+// the disk before the caller hears of it. Bodies are written and read by package document alone. The clock is the
+// caller's.
+//
+// Left out: more than one computer on the same file (the lock is the operating system's and is not to be trusted on
+// network drives).
+package store
+
+import (
+	"context"
+	"database/sql"
+	"errors"
+	"fmt"
+	"time"
+
+	sqlite3 "github.com/mattn/go-sqlite3"
+)
+
+// What a caller can tell apart. Each comes wrapped; try errors.Is, and errors.AsType for *Stale and *Busy.
+var (
+	ErrNotFound = errors.New("it is not here, or it was deleted")
+	ErrStale    = errors.New("it was changed elsewhere since this page was opened")
+	ErrBusy     = errors.New("another Duskweight has this file open")
+	ErrReadOnly = errors.New("this file can only be read")
+	ErrForeign  = errors.New("this is not a Duskweight file")
+	ErrNothing  = errors.New("there is nothing to take back")
+)
+
+// Store is an open file. It is safe for use by several goroutines.
+type Store struct {
+	path     string
+	writer   *sql.DB // nil where the file can only be read
+	reader   *sql.DB
+	lock     *lock
+	readOnly string
+	notices  []string
+}
+
+// Path returns where the file is.
+func (s *Store) Path() string { return s.path }
+
+// ReadOnly returns why nothing can be saved, as a sentence, or "" where all is well.
+func (s *Store) ReadOnly() string { return s.readOnly }
+
+// Notices returns what went wrong at the start without being in the way of it, as sentences: a copy that could not be
+// made, say.
+func (s *Store) Notices() []string { return s.notices }
+
+// Announce writes the address of the running program beside the file, for a second start to open.
+func (s *Store) Announce(address string) error {
+	if s.lock == nil {
+		return nil
+	}
+	return s.lock.announce(address)
+}
+
+// Close closes the file and lets the next program have it.
+func (s *Store) Close() error {
+	var errs []error
+	errs = append(errs, s.reader.Close()) // first: the last writer to go folds the log into the file
+	if s.writer != nil {
+		errs = append(errs, s.writer.Close())
+	}
+	if s.lock != nil {
+		errs = append(errs, s.lock.release())
+	}
+	return errors.Join(errs...)
+}
+
+// inTx runs f in one transaction that holds the pen from its start. It is saved when inTx returns nil.
+func (s *Store) inTx(ctx context.Context, f func(*sql.Tx) error) error {
+	if s.writer == nil {
+		return fmt.Errorf("%w: %s", ErrReadOnly, s.readOnly)
+	}
+	return inTx(ctx, s.writer, f)
+}
+
+// read runs f on one unchanging view of the file.
+func (s *Store) read(ctx context.Context, f func(*sql.Tx) error) error { return inTx(ctx, s.reader, f) }
+
+func inTx(ctx context.Context, db *sql.DB, f func(*sql.Tx) error) error {
+	tx, err := db.BeginTx(ctx, nil)
+	if err != nil {
+		return fmt.Errorf("store: %w", err)
+	}
+	if err := f(tx); err != nil {
+		return errors.Join(err, ignoreDone(tx.Rollback()))
+	}
+	if err := tx.Commit(); err != nil {
+		return fmt.Errorf("store: not saved: %w", err)
+	}
+	return nil
+}
+
+func ignoreDone(err error) error {
+	if errors.Is(err, sql.ErrTxDone) {
+		return nil
+	}
+	return err
+}
+
+// isCode reports whether err is SQLite's error of that code.
+func isCode(err error, code sqlite3.ErrNo) bool {
+	e, ok := errors.AsType[sqlite3.Error](err)
+	return ok && e.Code == code
+}
+
+const clockForm = "2006-01-02T15:04:05.000000000Z"
+
+func stamp(now time.Time) string { return now.UTC().Format(clockForm) }
+
+func unstamp(at string) (time.Time, error) { return time.Parse(clockForm, at) }

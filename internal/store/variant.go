@@ -1,0 +1,79 @@
+package store
+
+import (
+	"context"
+	"database/sql"
+	"time"
+
+	"duskweight/internal/model"
+)
+
+// Variants returns the variants of a project, in their order.
+func (s *Store) Variants(ctx context.Context, project int64) ([]Saved[model.Variant], error) {
+	var vs []Saved[model.Variant]
+	err := s.read(ctx, func(tx *sql.Tx) (err error) {
+		if _, err := living(ctx, tx, Thing{ProjectKind, project}); err != nil {
+			return err
+		}
+		vs, err = variantsOf(ctx, tx, project)
+		return err
+	})
+	return vs, err
+}
+
+func variantsOf(ctx context.Context, tx *sql.Tx, project int64) ([]Saved[model.Variant], error) {
+	return list(ctx, tx, variants(), `project = ? AND NOT deleted ORDER BY position, thing`, project)
+}
+
+// Variant returns a variant; ErrNotFound where there is none, or it or its project is deleted.
+func (s *Store) Variant(ctx context.Context, id int64) (Saved[model.Variant], error) {
+	return load(ctx, s, variants(), id)
+}
+
+// CreateVariant stores a new variant behind the others of its project.
+func (s *Store) CreateVariant(ctx context.Context, project int64, v model.Variant, said string, now time.Time) (Saved[model.Variant], error) {
+	var saved Saved[model.Variant]
+	err := s.inTx(ctx, func(tx *sql.Tx) error {
+		if _, err := living(ctx, tx, Thing{ProjectKind, project}); err != nil {
+			return err
+		}
+		var last float64
+		err := tx.QueryRowContext(ctx, `SELECT coalesce(max(position), 0) FROM revision WHERE kind = ? AND project = ?`, VariantKind, project).Scan(&last)
+		if err != nil {
+			return err
+		}
+		saved, err = create(ctx, tx, variants(), project, last+1, v, false, said, now)
+		return err
+	})
+	return saved, err
+}
+
+// SaveVariant saves a variant on top of the revision that the edit names; a *Stale[model.Variant] where that is no
+// longer the newest.
+func (s *Store) SaveVariant(ctx context.Context, id int64, v model.Variant, e Edit, now time.Time) (Saved[model.Variant], error) {
+	return save(ctx, s, variants(), id, v, e, now)
+}
+
+// MoveVariant gives a variant another place in the order: between the places of two others, say.
+func (s *Store) MoveVariant(ctx context.Context, id, revision int64, place float64, said string, now time.Time) error {
+	return s.inTx(ctx, func(tx *sql.Tx) error {
+		current, err := variants().expect(ctx, tx, id, model.Variant{}, revision)
+		if err != nil {
+			return err
+		}
+		r := current.next(said, now)
+		r.place = place
+		_, err = follow(ctx, tx, current, r)
+		return err
+	})
+}
+
+// DeleteVariant takes a variant away. Undo, and RestoreVariant, bring it back.
+func (s *Store) DeleteVariant(ctx context.Context, id, revision int64, said string, now time.Time) error {
+	return remove(ctx, s, variants(), id, revision, said, now)
+}
+
+// RestoreVariant brings a deleted variant back as it was.
+func (s *Store) RestoreVariant(ctx context.Context, id int64, said string, now time.Time) (Saved[model.Variant], error) {
+	return restore(ctx, s, variants(), id, said, now)
+}
