@@ -1,0 +1,209 @@
+package web
+
+import (
+	"fmt"
+	"net/url"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
+)
+
+// formView is a form ready to print.
+type formView struct {
+	Action   string // where it is saved
+	Try      string // where it is only computed; empty for a form without an answer
+	Revision string
+	Parts    []partView
+	Problems []problemView // the summary on top
+	Save     string        // the word on the button
+}
+
+// partView is one node: exactly one of its three is set.
+type partView struct {
+	Field *fieldView
+	Group *groupView
+	List  *listView
+}
+
+type groupView struct {
+	Title, Intro, Shape string
+	Fold, Open          bool
+	Parts               []partView
+}
+
+type listView struct {
+	ID, Path, Title, One, Intro, Problem string
+	Count                                int
+	Full                                 bool
+	Rows                                 []rowView
+}
+
+type rowView struct {
+	Name  string // "Panel 2"
+	Path  string
+	Parts []partView
+}
+
+type fieldView struct {
+	ID, Path, Label, Unit, Hint, Value, Echo string
+	Kind                                     inputKind
+	Options                                  []optionView
+	Problem                                  string
+	Saved                                    string // what is stored, where the field holds refused text
+	Origin, Source                           string // "typical", and from where
+	Offer, OfferSource                       string
+}
+
+type optionView struct {
+	Value, Word string
+	Chosen      bool
+}
+
+// problemView is one line of the summary, linked to its field.
+type problemView struct{ ID, Label, Say string }
+
+// fieldID is the id of the element of a path: CSS and links take no brackets.
+func fieldID(path string) string {
+	return "f-" + strings.NewReplacer("[", "-", "]", "", ".", "-", "_", "-").Replace(path)
+}
+
+// view prints a form. t is the stored thing; typed is text that was refused and is shown again as it was typed;
+// problems stand on top and beside their fields.
+func (f form[T]) view(t *T, typed url.Values, problems model.Problems, sys unit.System) formView {
+	p := printer[T]{typed: typed, sys: sys, problems: map[string]string{}}
+	if f.origins != nil {
+		p.origins = *f.origins(t)
+	}
+	for _, one := range problems {
+		say := sentence(one.Say)
+		if have := p.problems[one.Path]; have != "" {
+			say = have + " " + say
+		}
+		p.problems[one.Path] = say
+	}
+	parts := p.parts(f.parts, t)
+	out := formView{Parts: parts, Save: "Save"}
+	for _, one := range problems {
+		label, id := p.labelOf(one.Path)
+		out.Problems = append(out.Problems, problemView{ID: id, Label: label, Say: sentence(one.Say)})
+	}
+	return out
+}
+
+// sentence makes a sentence of what a check says.
+func sentence(say string) string {
+	say = strings.TrimSpace(say)
+	if say == "" {
+		return ""
+	}
+	first, size := utf8.DecodeRuneInString(say)
+	say = string(unicode.ToUpper(first)) + say[size:]
+	if last := say[len(say)-1]; last != '.' && last != '?' && last != '!' {
+		say += "."
+	}
+	return say
+}
+
+type printer[T any] struct {
+	typed    url.Values
+	sys      unit.System
+	origins  model.Origins
+	problems map[string]string
+	labels   []struct{ path, label string }
+}
+
+func (p *printer[T]) parts(parts []part[T], t *T) []partView {
+	out := make([]partView, 0, len(parts))
+	for _, one := range parts {
+		switch {
+		case one.input != nil:
+			out = append(out, partView{Field: p.field(one.input, t)})
+		case one.group != nil:
+			out = append(out, partView{Group: p.group(one.group, t)})
+		case one.list != nil:
+			out = append(out, partView{List: p.list(one.list, t)})
+		}
+	}
+	return out
+}
+
+func (p *printer[T]) group(g *group[T], t *T) *groupView {
+	v := &groupView{Title: g.title, Intro: g.intro, Shape: g.shape, Fold: g.fold, Parts: p.parts(g.parts, t)}
+	v.Open = anyFilled(v.Parts)
+	return v
+}
+
+// anyFilled reports whether a part holds a value or a problem: such a fold is shown open.
+func anyFilled(parts []partView) bool {
+	for _, p := range parts {
+		switch {
+		case p.Field != nil && (p.Field.Value != "" || p.Field.Problem != ""),
+			p.Group != nil && anyFilled(p.Group.Parts),
+			p.List != nil && (len(p.List.Rows) > 0 || p.List.Problem != ""):
+			return true
+		}
+	}
+	return false
+}
+
+func (p *printer[T]) list(l *list[T], t *T) *listView {
+	v := &listView{ID: fieldID(l.path), Path: l.path, Title: l.title, One: l.one, Intro: l.intro, Problem: p.problems[l.path]}
+	p.labels = append(p.labels, struct{ path, label string }{l.path, l.title})
+	v.Count = l.count(t)
+	v.Full = v.Count >= l.most
+	for i := range v.Count {
+		path := fmt.Sprintf("%s[%d]", l.path, i)
+		v.Rows = append(v.Rows, rowView{Name: fmt.Sprintf("%s %d", sentenceCase(l.one), i+1), Path: path, Parts: p.parts(l.row(i), t)})
+	}
+	return v
+}
+
+func sentenceCase(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(first)) + s[size:]
+}
+
+func (p *printer[T]) field(in *input[T], t *T) *fieldView {
+	p.labels = append(p.labels, struct{ path, label string }{in.path, in.label})
+	shown := in.show(t, p.sys)
+	v := &fieldView{
+		ID: fieldID(in.path), Path: in.path, Label: in.label, Unit: in.symbol(p.sys), Hint: in.hint, Kind: in.kind,
+		Value: shown, Problem: p.problems[in.path],
+	}
+	if in.echo != nil {
+		v.Echo = in.echo(t, p.sys)
+	}
+	if sent, ok := p.typed[in.path]; ok && len(sent) > 0 && !sameText(sent[0], shown) {
+		v.Value, v.Saved, v.Echo = sent[0], shown, ""
+	}
+	if o, ok := p.origins[in.path]; ok {
+		v.Origin, v.Source = o.Kind, o.Source
+	}
+	if in.offer != nil && shown == "" {
+		v.Offer, v.OfferSource = in.offer.text(p.sys), in.offer.source.String()
+	}
+	for _, o := range in.options {
+		v.Options = append(v.Options, optionView{Value: o.value, Word: o.word, Chosen: o.value == v.Value})
+	}
+	return v
+}
+
+// labelOf finds the label and the element for a problem: the field itself, or the nearest thing around it.
+func (p *printer[T]) labelOf(path string) (label, id string) {
+	best := ""
+	for _, l := range p.labels {
+		if l.path == path {
+			return l.label, fieldID(path)
+		}
+		if (strings.HasPrefix(path, l.path+"[") || strings.HasPrefix(path, l.path+".") || strings.HasPrefix(l.path, path+".") || strings.HasPrefix(l.path, path+"[")) && len(l.path) > len(best) {
+			best, label = l.path, l.label
+		}
+	}
+	if best == "" {
+		return path, "main"
+	}
+	return label, fieldID(best)
+}

@@ -1,0 +1,80 @@
+package web
+
+import (
+	"mime"
+	"net/http"
+)
+
+// Limits of what is read from a request, before anything is parsed.
+const (
+	formLimit   = 1 << 20 // bytes of a form
+	importLimit = 8 << 20 // bytes of a document
+	headerLimit = 16 << 10
+)
+
+// policy lets a page load what this program serves and nothing else. There is no "unsafe-" in it: no inline script, no
+// style attribute.
+const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; " +
+	"connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
+
+// withHeaders sets the headers that every answer carries, refusals too.
+func withHeaders(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		h := w.Header()
+		h.Set("Content-Security-Policy", policy)
+		h.Set("X-Content-Type-Options", "nosniff")
+		h.Set("X-Frame-Options", "DENY")
+		h.Set("Referrer-Policy", "no-referrer")
+		h.Set("Cross-Origin-Opener-Policy", "same-origin")
+		h.Set("Cross-Origin-Resource-Policy", "same-origin")
+		h.Set("Permissions-Policy", "camera=(), microphone=(), geolocation=(), payment=(), usb=(), serial=()")
+		h.Set("Cache-Control", "no-store")
+		next.ServeHTTP(w, r)
+	})
+}
+
+// onlyOwnPages answers 403 to a request that may change something and was sent by a page of another origin. The
+// browser says so in Sec-Fetch-Site or Origin; a program on this machine sends neither and passes.
+func (s *Site) onlyOwnPages(next http.Handler) http.Handler {
+	guard := http.NewCrossOriginProtection()
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if guard.Check(r) != nil || foreignOrigin(r) {
+			s.fail(w, r, errForeignPage)
+			return
+		}
+		next.ServeHTTP(w, r)
+	})
+}
+
+// foreignOrigin reports whether a changing request names another origin than ours, whatever else it says about itself.
+// "null" is no name: under our own referrer policy a browser sends it with our own forms, and then Sec-Fetch-Site has
+// decided already.
+func foreignOrigin(r *http.Request) bool {
+	if safe(r.Method) {
+		return false
+	}
+	origin := r.Header.Get("Origin")
+	return origin != "" && origin != "null" && origin != "http://"+r.Host
+}
+
+// safe reports whether a method changes nothing.
+func safe(method string) bool {
+	return method == http.MethodGet || method == http.MethodHead || method == http.MethodOptions
+}
+
+// onlySmallForms limits the body and takes no other kind of body than a form's.
+func (s *Site) onlySmallForms(limit int64) func(http.Handler) http.Handler {
+	return func(next http.Handler) http.Handler {
+		return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+			if !safe(r.Method) {
+				kind, _, err := mime.ParseMediaType(r.Header.Get("Content-Type"))
+				if err != nil || kind != "application/x-www-form-urlencoded" && kind != "multipart/form-data" {
+					s.fail(w, r, errNotAForm)
+					return
+				}
+			}
+			r.Body = http.MaxBytesReader(w, r.Body, limit)
+			next.ServeHTTP(w, r)
+		})
+	}
+}

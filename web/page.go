@@ -1,0 +1,137 @@
+package web
+
+import (
+	"bytes"
+	"errors"
+	"fmt"
+	"net/http"
+	"strings"
+
+	"github.com/a-h/templ"
+
+	"duskweight/internal/model"
+	"duskweight/internal/store"
+)
+
+// handler answers a request or says why not. The adapter below is the only place where an error becomes a page.
+type handler func(http.ResponseWriter, *http.Request) error
+
+// Kinds of refusal that are born in this package.
+var (
+	errNotFound    = errors.New("page not found")
+	errWrongMethod = errors.New("method not allowed")
+	errWrongHost   = errors.New("request for another host")
+	errForeignPage = errors.New("request from a page of another origin")
+	errNotAForm    = errors.New("body is not a form")
+)
+
+// badRequest is a request that no page of ours sends; the text is a sentence for the reader.
+type badRequest string
+
+func (e badRequest) Error() string { return string(e) }
+
+// page adapts a handler: what it returns is shown as a page, once, and what nobody foresaw is logged, once.
+func (s *Site) page(h handler) http.HandlerFunc {
+	return func(w http.ResponseWriter, r *http.Request) {
+		defer func() {
+			if p := recover(); p != nil {
+				if p == http.ErrAbortHandler {
+					panic(p)
+				}
+				s.fail(w, r, fmt.Errorf("panic: %v", p))
+			}
+		}()
+		if err := h(w, r); err != nil {
+			s.fail(w, r, err)
+		}
+	}
+}
+
+// show renders a page into memory and only then answers, so that a failing page is an error page and not half a page.
+func (s *Site) show(w http.ResponseWriter, r *http.Request, status int, f frame, body templ.Component) error {
+	return s.write(w, r, status, s.layout(f, body))
+}
+
+// write renders a component into memory and answers with it.
+func (s *Site) write(w http.ResponseWriter, r *http.Request, status int, c templ.Component) error {
+	var b bytes.Buffer
+	if err := c.Render(r.Context(), &b); err != nil {
+		return fmt.Errorf("render %s: %w", r.URL.Path, err)
+	}
+	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	w.WriteHeader(status)
+	_, _ = w.Write(b.Bytes()) // a browser that left is no failure of ours
+	return nil
+}
+
+// seeOther sends the browser to another page after a change.
+func seeOther(w http.ResponseWriter, r *http.Request, url string) error {
+	http.Redirect(w, r, url, http.StatusSeeOther)
+	return nil
+}
+
+// refusal is an error as its reader sees it.
+type refusal struct {
+	Status   int
+	Title    string
+	Say      []string
+	Problems model.Problems
+	Conflict *conflict
+}
+
+// fail answers with the page of an error.
+func (s *Site) fail(w http.ResponseWriter, r *http.Request, err error) {
+	f := s.refusalOf(r, err)
+	if f.Status == http.StatusInternalServerError {
+		s.Log.Error("a page failed", "method", r.Method, "path", r.URL.Path, "error", err)
+	}
+	if wantsJSON(r) {
+		_ = writeJSON(w, f.Status, map[string]any{"say": strings.Join(f.Say, " "), "problems": f.Problems})
+		return
+	}
+	if f.Status == http.StatusMisdirectedRequest { // nothing of ours is shown under another name
+		http.Error(w, f.Say[0], f.Status)
+		return
+	}
+	if err := s.show(w, r, f.Status, frame{Title: f.Title, Refused: f.Problems != nil}, refused(f)); err != nil {
+		s.Log.Error("the error page failed", "error", err)
+		http.Error(w, "Something went wrong. The window where the program was started says more.", http.StatusInternalServerError)
+	}
+}
+
+// refusalOf says what kind of error it is. An unforeseen error shows nothing of its own text.
+func (s *Site) refusalOf(r *http.Request, err error) refusal {
+	var (
+		problems model.Problems
+		tooLarge *http.MaxBytesError
+		bad      badRequest
+		clash    *conflict
+	)
+	switch {
+	case errors.As(err, &clash):
+		return refusal{Status: http.StatusConflict, Title: "Saved somewhere else meanwhile", Conflict: clash,
+			Say: []string{"This was changed on another page or in another window after you opened it. Nothing of yours was saved over it."}}
+	case errors.As(err, &problems):
+		return refusal{Status: http.StatusUnprocessableEntity, Title: "This cannot be taken as it is", Problems: problems}
+	case errors.As(err, &tooLarge):
+		return refusal{Status: http.StatusRequestEntityTooLarge, Title: "Too large",
+			Say: []string{fmt.Sprintf("At most %d KiB are read here. Nothing was changed.", tooLarge.Limit>>10)}}
+	case errors.As(err, &bad):
+		return refusal{Status: http.StatusBadRequest, Title: "Not understood", Say: []string{string(bad), "Nothing was changed."}}
+	case errors.Is(err, store.ErrStale):
+		return refusal{Status: http.StatusConflict, Title: "Saved somewhere else meanwhile",
+			Say: []string{"This was changed on another page or in another window after you opened it. Nothing of yours was saved over it. Open the page again and repeat your change."}}
+	case errors.Is(err, errNotFound), errors.Is(err, store.ErrNotFound):
+		return refusal{Status: http.StatusNotFound, Title: "Not here", Say: []string{"There is nothing at " + r.URL.Path + ". It may have been deleted: the list of projects can bring it back."}}
+	case errors.Is(err, errWrongMethod):
+		return refusal{Status: http.StatusMethodNotAllowed, Title: "Not that way", Say: []string{"This page does not take " + r.Method + "."}}
+	case errors.Is(err, errWrongHost):
+		return refusal{Status: http.StatusMisdirectedRequest, Title: "Wrong name", Say: []string{"This program answers only to 127.0.0.1, localhost and [::1]."}}
+	case errors.Is(err, errForeignPage):
+		return refusal{Status: http.StatusForbidden, Title: "Not from here", Say: []string{"This was sent by a page that is not ours. Nothing was changed."}}
+	case errors.Is(err, errNotAForm):
+		return refusal{Status: http.StatusUnsupportedMediaType, Title: "Not a form", Say: []string{"Only a form can be sent here. Nothing was changed."}}
+	}
+	return refusal{Status: http.StatusInternalServerError, Title: "Something went wrong",
+		Say: []string{"The page could not be made. The window where the program was started says more. What was saved before is still there."}}
+}

@@ -1,0 +1,71 @@
+// Charts. The library is fetched only when a page holds one, after the first paint. A chart is a block of data that the
+// server made; nothing in it is code.
+"use strict";
+(() => {
+	const url = document.currentScript.dataset.library, drawn = new Map();
+	const dark = matchMedia("(prefers-color-scheme: dark)");
+	const tokens = {
+		"fn:0": v => number(v, 0), "fn:1": v => number(v, 1), "fn:2": v => number(v, 2),
+		"fn:clock": v => String(Math.floor(v)).padStart(2, "0") + ":" + String(Math.round(v % 1 * 60)).padStart(2, "0"),
+	};
+	let library = null;
+
+	const number = (v, places) => Number(v).toLocaleString("en", {maximumFractionDigits: places}).replace(/,/g, "\u00a0");
+
+	// resolve puts the few named functions of ours in place of their names.
+	function resolve(o) {
+		for (const k in o) {
+			const v = o[k];
+			if (typeof v === "string" && v.startsWith("fn:")) {
+				if (!tokens[v]) throw new Error("unknown formatter " + v);
+				o[k] = tokens[v];
+			} else if (v && typeof v === "object") resolve(v);
+		}
+		return o;
+	}
+
+	function load() {
+		library ??= new Promise((done, failed) => {
+			const s = document.createElement("script");
+			s.src = url;
+			s.onload = done;
+			s.onerror = failed;
+			document.head.append(s);
+		});
+		return library;
+	}
+
+	// ink makes the words of a chart readable on the page's own ground.
+	function ink(option, el) {
+		const css = getComputedStyle(document.documentElement), light = el.dataset.theme === "light";
+		option.backgroundColor = "transparent";
+		option.textStyle = {fontFamily: "system-ui, sans-serif", ...option.textStyle};
+		if (!light) option.textStyle.color = css.getPropertyValue("--ink").trim();
+		return option;
+	}
+
+	function draw() {
+		for (const [el, chart] of drawn) if (!el.isConnected) { chart.dispose(); drawn.delete(el); }
+		for (const el of document.querySelectorAll("[data-chart]")) {
+			const data = document.getElementById(el.dataset.chart);
+			if (!data) continue;
+			let chart = drawn.get(el);
+			if (!chart) {
+				chart = echarts.init(el, dark.matches && el.dataset.theme !== "light" ? "dark" : null, {renderer: "svg"});
+				drawn.set(el, chart);
+			}
+			chart.setOption(ink(resolve(JSON.parse(data.textContent)), el), {notMerge: true});
+		}
+		document.documentElement.dataset.charts = "drawn";
+	}
+
+	function start() {
+		if (!document.querySelector("[data-chart]")) return;
+		requestAnimationFrame(() => setTimeout(() => load().then(draw, () => {}), 0));
+	}
+
+	addEventListener("live:swap", start);
+	addEventListener("resize", () => { for (const [el, chart] of drawn) if (!el.closest(".paper")) chart.resize(); });
+	dark.addEventListener("change", () => { for (const chart of drawn.values()) chart.dispose(); drawn.clear(); start(); });
+	start();
+})();

@@ -1,0 +1,93 @@
+// Answers follow typing. A form with data-try posts itself there on every change, never more than one request at a
+// time, and the newest text wins. The answer replaces what is inside #results, which stands outside the form, so focus
+// and caret never move. Without this script the second button of the form does the same with a new page.
+"use strict";
+(() => {
+	const form = document.querySelector("form[data-try]"), results = document.getElementById("results");
+	const focus = document.querySelector("[data-focus]");
+	if (focus) focus.focus();
+	if (!form || !results) return;
+	const said = document.getElementById("said"), reasons = document.getElementById("reasons");
+	let busy = false, again = false;
+
+	form.addEventListener("input", ask);
+	form.addEventListener("change", ask);
+	for (const b of form.querySelectorAll("[data-try-button]")) b.hidden = true;
+
+	async function ask() {
+		if (busy) { again = true; return; }
+		busy = true;
+		do {
+			again = false;
+			await once();
+		} while (again);
+		busy = false;
+	}
+
+	async function once() {
+		try {
+			const answer = await fetch(form.dataset.try, {
+				method: "POST", body: new URLSearchParams(new FormData(form)), headers: {"X-Part": "results"},
+			});
+			const text = await answer.text();
+			if (again && answer.status === 422) return; // still typing
+			if (answer.ok) swap(text);
+			else if (answer.status === 422) refuse(text);
+			else tell("The answer could not be computed.");
+		} catch {
+			tell("The program does not answer. Is its window still open?");
+		}
+	}
+
+	// swap shows new results: open parts stay open, and a number that changed says what it was.
+	function swap(html) {
+		const fresh = document.createElement("template");
+		fresh.innerHTML = html;
+		for (const d of results.querySelectorAll("details[id]")) {
+			const twin = fresh.content.getElementById(d.id);
+			if (twin) twin.open = d.open;
+		}
+		const before = new Map();
+		for (const n of results.querySelectorAll("[data-number]")) before.set(n.dataset.number, plain(n));
+		for (const n of fresh.content.querySelectorAll("[data-number]")) {
+			const was = before.get(n.dataset.number);
+			if (was === undefined || was === plain(n)) continue;
+			n.classList.add("changed");
+			const note = document.createElement("small");
+			note.className = "was";
+			note.textContent = "was " + was;
+			n.append(note);
+		}
+		keepCharts(fresh.content);
+		results.replaceChildren(fresh.content);
+		results.classList.remove("stale");
+		if (reasons) reasons.replaceChildren();
+		const headline = results.querySelector("[data-headline]");
+		tell(headline ? headline.textContent.trim() : "");
+		dispatchEvent(new Event("live:swap"));
+	}
+
+	// A chart that is already drawn moves over into the new results and only gets new numbers.
+	function keepCharts(content) {
+		for (const el of content.querySelectorAll("[data-chart][id]")) {
+			const drawn = document.getElementById(el.id);
+			if (drawn) el.replaceWith(drawn);
+		}
+	}
+
+	function refuse(html) {
+		results.classList.add("stale");
+		if (reasons) reasons.innerHTML = html;
+		tell("These are the answers of before: something in the form cannot be taken.");
+	}
+
+	function plain(n) {
+		const copy = n.cloneNode(true);
+		for (const w of copy.querySelectorAll(".was")) w.remove();
+		return copy.textContent.trim().replace(/\s+/g, " ");
+	}
+
+	function tell(text) {
+		if (said && said.textContent !== text) said.textContent = text;
+	}
+})();

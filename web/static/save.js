@@ -1,0 +1,64 @@
+// Leaving a field saves when the whole form is valid. A form with data-save posts itself to its own action and reads a
+// short answer; a refused value changes nothing in the design, its text is kept, and the field turns red only when the
+// form is sent by its button. Without this script the button saves.
+"use strict";
+(() => {
+	const form = document.querySelector("form[data-save]");
+	if (!form) return;
+	const note = form.querySelector("[data-saved]"), revision = form.elements.namedItem("revision");
+	let busy = null, again = false, stale = false;
+
+	form.addEventListener("change", () => { start(); });
+	form.addEventListener("submit", e => {
+		if (!busy) return;
+		e.preventDefault();              // wait for the number of the save that is under way
+		const button = e.submitter;
+		busy.then(() => form.requestSubmit(button));
+	});
+
+	function start() {
+		if (stale) return;
+		if (busy) { again = true; return; }
+		busy = (async () => {
+			do {
+				again = false;
+				await save();
+			} while (again && !stale);
+			busy = null;
+		})();
+	}
+
+	async function save() {
+		try {
+			const answer = await fetch(form.action, {
+				method: "POST", keepalive: true, body: new URLSearchParams(new FormData(form)), headers: {Accept: "application/json"},
+			});
+			const got = await answer.json();
+			if (answer.ok) {
+				if (revision && got.revision !== undefined) revision.value = got.revision;
+				settle();
+				say(got.say);
+			} else if (answer.status === 422) {
+				say(got.problems && got.problems.length === 1 ? "Not saved yet: one value cannot be taken. Your text is kept." : "Not saved yet: some values cannot be taken. Your text is kept.");
+			} else if (answer.status === 409) {
+				stale = true;
+				say("Changed in another window meanwhile. Press the button to see both versions.");
+			} else {
+				say(got.say || "Not saved.");
+			}
+		} catch {
+			say("Not saved: the program does not answer. Is its window still open?");
+		}
+	}
+
+	// settle takes back the marks of an earlier refusal.
+	function settle() {
+		for (const el of form.querySelectorAll("[aria-invalid]")) el.removeAttribute("aria-invalid");
+		for (const el of form.querySelectorAll(".problem, .stored")) el.remove();
+		const summary = document.querySelector(".summary");
+		if (summary) summary.remove();
+		document.title = document.title.replace(/^Error: /, "");
+	}
+
+	function say(text) { if (note) note.textContent = text || ""; }
+})();
