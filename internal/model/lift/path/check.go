@@ -24,10 +24,10 @@ type Check struct {
 	Case     string // the load case that decides: "at rest", "lifting", "upper stop missed", …
 	Demand   unit.Known[unit.Ratio]
 	Capacity unit.Known[unit.Ratio]
-	Unit     string // "N", "Pa", "N·m", "m", "1": the unit of Demand and Capacity
+	Unit     string                 // "N", "Pa", "N·m", "m", "1": the unit of Demand and Capacity
 	Had      unit.Known[unit.Ratio] // Capacity/Demand
 	Wanted   unit.Ratio
-	OK       unit.Ratio // had at or above this: holds
+	OK       unit.Ratio             // had at or above this: holds
 	Use      unit.Known[unit.Ratio] // Wanted/Had
 	Word     Word
 	Missing  []string // paths inside the hoist of the inputs that are not known
@@ -38,13 +38,15 @@ type Check struct {
 	Cases    []Case // every load case that was looked at
 }
 
-// Case is one load case of a check.
+// Case is one load case of a check, with its own unit and borders. Use is not known where the capacity is nothing.
 type Case struct {
 	Name     string
+	Unit     string
 	Demand   unit.Ratio
 	Capacity unit.Ratio
 	Wanted   unit.Ratio
-	Use      unit.Ratio
+	OK       unit.Ratio
+	Use      unit.Known[unit.Ratio]
 }
 
 // Input is one input of a check, ready to be shown behind "how".

@@ -1,0 +1,111 @@
+package path
+
+import (
+	"fmt"
+	"slices"
+
+	"duskweight/internal/model/lift"
+)
+
+// Ready is the state of the plan sheet, "yes", "not_known" or "no", with the reasons, the first cause first.
+//
+// "no": a check gives way, a flag of the drive says do not hang, it stalls or does not start, does not come down by
+// itself, races on its loads, or fewer than two holds are named. "not_known": none of these, but a check, the way up
+// or the way down is not known, it comes down only with a push, or one run already overheats the motor. "yes"
+// otherwise.
+func Ready(checks []Check, d lift.Drive, h lift.Hoist) (state string, reasons []string) {
+	if bad := reasonsAgainst(checks, d, h); len(bad) > 0 {
+		return "no", bad
+	}
+	if open := reasonsOpen(checks, d); len(open) > 0 {
+		return "not_known", open
+	}
+	return "yes", nil
+}
+
+func reasonsAgainst(checks []Check, d lift.Drive, h lift.Hoist) []string {
+	var out []string
+	for _, c := range sorted(checks) {
+		if c.Word == GivesWay {
+			out = append(out, capital(c.Part)+" gives way. "+c.Say)
+		}
+	}
+	if d.Raising.Known && (d.Raising.Stalls || !d.Raising.Starts) {
+		out = append(out, orElse(d.Raising.Say, "The motor stalls: it does not lift this mass."))
+	}
+	if d.Lowering.Known {
+		switch {
+		case d.Lowering.RunsBack == "no":
+			out = append(out, orElse(d.Lowering.Say, "It does not come down by itself: it stays stuck."))
+		case !d.Lowering.Steady:
+			out = append(out, orElse(d.Lowering.Say, "It races: the loads do not hold the speed."))
+		}
+	}
+	for _, f := range d.Flags {
+		if f.Bad && !slices.Contains(out, f.Say) {
+			out = append(out, f.Say)
+		}
+	}
+	if n := len(namedHolds(h)); n < 2 {
+		out = append(out, fmt.Sprintf("%s named that hold the mass; two that do not depend on each other are needed.",
+			[]string{"No things are", "Only one thing is"}[n]))
+	}
+	return out
+}
+
+func reasonsOpen(checks []Check, d lift.Drive) []string {
+	var out []string
+	for _, c := range sorted(checks) {
+		if c.Word == NotKnown {
+			out = append(out, capital(c.Part)+": "+c.Say)
+		}
+	}
+	if len(checks) == 0 {
+		out = append(out, "Nothing was checked.")
+	}
+	if !d.Raising.Known {
+		out = append(out, "Whether it lifts is not known.")
+	}
+	switch {
+	case !d.Lowering.Known:
+		out = append(out, "Whether it comes down by itself is not known.")
+	case d.Lowering.RunsBack != "yes":
+		out = append(out, "It comes down only with a push: do not count on it until it was tried.")
+	}
+	if (d.HeatUp.Known && d.HeatUp.TooHot) || (d.HeatDown.Known && d.HeatDown.TooHot) {
+		out = append(out, "One run from cold already makes the motor too hot.")
+	}
+	return out
+}
+
+func sorted(checks []Check) []Check {
+	s := slices.Clone(checks)
+	Sort(s)
+	return s
+}
+
+// namedHolds are the named things that hold by themselves; motor, gears, joined wires, lamps and belts are none.
+func namedHolds(h lift.Hoist) []lift.Hold {
+	var out []lift.Hold
+	for _, x := range h.Holds.Holds {
+		switch x.Kind {
+		case "spring_brake", "ratchet", "rated_prop", "locking_pin", "overspeed_catch":
+			out = append(out, x)
+		}
+	}
+	return out
+}
+
+func orElse(s, otherwise string) string {
+	if s == "" {
+		return otherwise
+	}
+	return s
+}
+
+func capital(s string) string {
+	if s == "" || s[0] < 'a' || s[0] > 'z' {
+		return s
+	}
+	return string(s[0]-32) + s[1:]
+}

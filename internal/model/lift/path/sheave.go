@@ -1,0 +1,224 @@
+package path
+
+import (
+	"fmt"
+	"math"
+
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/source"
+)
+
+// pulley is pulley j, counted from 1 at the drum; one that is not listed is empty.
+func (t *loads) pulley(j int) lift.Sheave {
+	if j >= 1 && j <= len(t.h.Reeving.Sheaves) {
+		return t.h.Reeving.Sheaves[j-1]
+	}
+	return lift.Sheave{}
+}
+
+func (t *loads) pulleyPath(j int, field string) string { return at("reeving.sheaves", j-1, field) }
+
+// pulleyName names pulley j in plain words. After the head pulley the pulleys sit in turn on the mass and on the beam.
+func (t *loads) pulleyName(j int) string {
+	if n := t.pulley(j).Name; n != "" {
+		return n
+	}
+	switch {
+	case j == t.k:
+		return "the top pulley"
+	case j < t.k:
+		return fmt.Sprintf("extra pulley %d from the drum", j)
+	case (j-t.k)%2 == 1:
+		return fmt.Sprintf("pulley %d from the drum, on the mass", j)
+	}
+	return fmt.Sprintf("pulley %d from the drum, on the beam", j)
+}
+
+// angle is the angle between the two rope parts at pulley j; not known counts as side by side, the worst.
+func (t *loads) angle(j int) float64 {
+	if a, ok := t.pulley(j).Angle.Value(); ok {
+		return float64(a)
+	}
+	if j == t.k {
+		return float64(t.h.Structure.LeadAngle.Or(0))
+	}
+	return 0
+}
+
+// Resultant is the force of two rope parts with the angle theta between them: √(a² + b² + 2ab·cos θ).
+func Resultant(a, b, theta float64) float64 {
+	return math.Sqrt(max(0, a*a+b*b+2*a*b*math.Cos(theta)))
+}
+
+// hook is the static force that pulley j hangs on its hook with: the larger of raising and lowering.
+func (t *loads) hook(j int) float64 {
+	th := t.angle(j)
+	return max(Resultant(t.up[j-1], t.up[j], th), Resultant(t.down[j-1], t.down[j], th))
+}
+
+func headSheaveChecks(t *loads) []*Check {
+	if t.reeved && t.k == 0 {
+		return nil
+	}
+	if !t.reeved {
+		return []*Check{t.pulleyCheck("head_sheave", 0)}
+	}
+	return []*Check{t.pulleyCheck("head_sheave", t.k)}
+}
+
+func redirectChecks(t *loads) []*Check {
+	var out []*Check
+	for j := 1; t.reeved && j <= t.n+t.k-1; j++ {
+		if j != t.k {
+			out = append(out, t.pulleyCheck("redirect_sheave", j))
+		}
+	}
+	return out
+}
+
+// pulleyCheck sets φ times the force of both rope sides against the pulley's rating. A label that means the pull in the
+// rope stands for twice that on the hook; a label whose meaning is not known is read as the load on the hook.
+func (t *loads) pulleyCheck(id string, j int) *Check {
+	l := newLine(id, t.pulleyName(j), "φ·√(T₁² + T₂² + 2·T₁·T₂·cos θ) ≤ working load on the hook", source.BlockAngles.At("resultant of both rope sides"))
+	l.miss(t.missing...)
+	if j < 1 {
+		l.c.Part = "the top pulley"
+		c := l.verdict()
+		say(c, carries, "")
+		return c
+	}
+	s := t.pulley(j)
+	rating, ok := s.Rating.Value()
+	if !ok {
+		l.miss(t.pulleyPath(j, "working_load_n"))
+	}
+	capacity, note := float64(rating), ""
+	switch s.RatingOf {
+	case "rope_pull":
+		capacity *= 2
+		note = " Its label means the pull in the rope, so the hook may carry twice that."
+	case "":
+		note = " What its label means is not known; it is read as the load on the hook."
+	}
+	l.in("working load on its label", float64(rating), "N")
+	l.in("angle between the rope parts", t.angle(j), "rad")
+	l.in("factor for jerks φ", t.phi, "1")
+	mend := "The pulley carries both sides of the rope. Take one with a higher rating, or less mass."
+	if t.known() {
+		l.in("tension on the drum's side, raising", t.up[j-1], "N")
+		l.in("tension on the far side, raising", t.up[j], "N")
+		if ok {
+			l.add("working", "N", t.phi*t.hook(j), capacity, 1, 1.25)
+		} else {
+			mend = "It carries both sides of the rope, " + amount(t.phi*t.hook(j), "N") + ": look for that rating on its label."
+		}
+	}
+	c := l.verdict()
+	say(c, carries, mend)
+	if ok {
+		c.Say += note
+	}
+	return c
+}
+
+// hangerAngleShare is what an angled pull leaves of the working load: shoulder eye bolts 100 % up to 5°, 80 % to 15°,
+// 65 % to 30°, 30 % to 45°, 25 % beyond; shackles 70 % to 45°, 50 % beyond; a plain eye bolt nothing off its axis;
+// hooks and rated slings turn into the pull.
+func hangerAngleShare(kind string, angle float64) float64 {
+	deg := angle * 180 / math.Pi
+	const slack = 1e-9
+	switch kind {
+	case "shoulder_eyebolt":
+		switch {
+		case deg <= 5+slack:
+			return 1
+		case deg <= 15+slack:
+			return .8
+		case deg <= 30+slack:
+			return .65
+		case deg <= 45+slack:
+			return .3
+		}
+		return .25
+	case "plain_eyebolt", "other", "":
+		if deg <= 5+slack {
+			return 1
+		}
+		return 0
+	case "shackle":
+		switch {
+		case deg <= 5+slack:
+			return 1
+		case deg <= 45+slack:
+			return .7
+		}
+		return .5
+	}
+	return 1
+}
+
+// hangerChecks looks at the hook, eye or shackle of the top pulley: m·g on the side of the mass and T_{k−1} on the
+// drum's side. With several ropes at the mass one hook is taken to carry them all.
+func hangerChecks(t *loads) []*Check {
+	if t.reeved && t.k == 0 {
+		return nil
+	}
+	s := t.h.Structure
+	l := newLine("hanger", "what holds the top pulley", "φ·√((m·g)² + T² + 2·m·g·T·cos θ) ≤ working load · share at this angle", source.ShoulderEye.At("angle of pull"))
+	l.miss(t.missing...)
+	rating, ok := s.HangerRating.Value()
+	if !ok {
+		l.miss("structure.hanger_working_load_n")
+	}
+	share, steep := t.hangerShare(l)
+	l.in("working load on its label", float64(rating), "N")
+	l.in("share left at this angle", share, "1")
+	l.in("factor for jerks φ", t.phi, "1")
+	mend := "Take a stronger one. It carries the mass and the rope to the drum together."
+	if t.known() && t.k >= 1 {
+		f := t.head()
+		l.in("weight of the mass", t.weight(), "N")
+		l.in("tension towards the drum, raising", t.up[t.k-1], "N")
+		if ok {
+			l.add("working", "N", t.phi*f, float64(rating)*share, 1, 1.25)
+		} else {
+			mend = "It carries " + amount(t.phi*f, "N") + ": look for that on its label."
+		}
+	}
+	c := l.verdict()
+	if steep && t.known() {
+		c.Word = GivesWay
+		mend = "An eye bolt may not be pulled this far off its own axis. Turn it into the pull, or take a shackle on a fitting made for it."
+	}
+	say(c, carries, mend)
+	return []*Check{c}
+}
+
+// head is the static force on what holds the top pulley.
+func (t *loads) head() float64 {
+	th := t.angle(t.k)
+	return max(Resultant(t.weight(), t.up[t.k-1], th), Resultant(t.weight(), t.down[t.k-1], th))
+}
+
+// hangerShare gives the share of the rating at the angle of pull and names what is missing for it; steep is true where
+// an eye bolt is pulled further off its axis than any may be.
+func (t *loads) hangerShare(l *line) (share float64, steep bool) {
+	s := t.h.Structure
+	if s.HangerKind == "hook" || s.HangerKind == "rated_sling" {
+		return 1, false
+	}
+	if s.HangerKind == "" {
+		l.miss("structure.hanger_kind")
+	}
+	a, ok := s.HangerAngle.Value()
+	if !ok {
+		l.miss("structure.hanger_angle_rad")
+		return 1, false // the best there is: enough for "gives way" only
+	}
+	l.in("angle of the pull from its axis", float64(a), "rad")
+	if s.HangerKind == "" {
+		return 1, false
+	}
+	bolt := s.HangerKind == "shoulder_eyebolt" || s.HangerKind == "plain_eyebolt"
+	return hangerAngleShare(s.HangerKind, float64(a)), bolt && float64(a) > 45.0001*math.Pi/180
+}

@@ -1,0 +1,98 @@
+package path
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"duskweight/internal/model/unit"
+)
+
+// sig prints x with three significant digits and no exponent.
+func sig(x float64) string {
+	if x == 0 || !finite(x) {
+		return "0"
+	}
+	p := 2 - int(math.Floor(math.Log10(math.Abs(x))))
+	if p >= 0 {
+		s := strconv.FormatFloat(x, 'f', min(p, 12), 64)
+		if strings.Contains(s, ".") {
+			s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+		}
+		return s
+	}
+	q := math.Pow(10, float64(-p))
+	return strconv.FormatFloat(math.Round(x/q)*q, 'f', 0, 64)
+}
+
+// amount prints a value of a check in the unit a maker reads: forces as the weight of a mass, stresses in MPa, lengths
+// in mm, angles in degrees.
+func amount(x float64, u string) string {
+	switch u {
+	case "N":
+		return sig(x/unit.G) + " kg"
+	case "Pa":
+		return sig(x/1e6) + " MPa"
+	case "m":
+		return sig(x*1000) + " mm"
+	case "rad":
+		return sig(x*180/math.Pi) + "°"
+	case "1", "":
+		return sig(x)
+	}
+	return sig(x) + " " + u
+}
+
+// verbs of a line: what it does and what it may do.
+type verbs struct{ does, may string }
+
+var (
+	pulls    = verbs{"It pulls", "may pull"}
+	carries  = verbs{"It carries", "may carry"}
+	bends    = verbs{"It is stressed to", "may be stressed to"}
+	turns    = verbs{"It takes", "may take"}
+	measures = verbs{"It needs", "there is"}
+)
+
+// say writes the one plain sentence of a check that has been decided, with what would mend it.
+func say(c *Check, v verbs, mend string) {
+	switch c.Word {
+	case NotKnown:
+		c.Say = notKnownSay(c.Missing, mend)
+	case GivesWay:
+		c.Say = overSay(c, v) + " " + mend
+	case Tight:
+		c.Say = heldSay(c, v) + " It holds, but with little to spare."
+	case Holds:
+		c.Say = heldSay(c, v)
+	}
+	c.Say = strings.TrimSpace(c.Say)
+}
+
+func overSay(c *Check, v verbs) string {
+	d, k, w := float64(c.Demand.Val), float64(c.Capacity.Val), float64(c.Wanted)
+	if k <= 0 {
+		return fmt.Sprintf("%s %s (%s), and nothing is there to bear it.", v.does, amount(d, c.Unit), c.Case)
+	}
+	return fmt.Sprintf("%s %s (%s), %s %s: %s × too much.", v.does, amount(d, c.Unit), c.Case, v.may,
+		amount(k/w, c.Unit), sig(float64(c.Use.Val)))
+}
+
+func heldSay(c *Check, v verbs) string {
+	if !c.Demand.Is {
+		return ""
+	}
+	return fmt.Sprintf("%s %s (%s), %s %s.", v.does, amount(float64(c.Demand.Val), c.Unit), c.Case, v.may,
+		amount(float64(c.Capacity.Val)/max(float64(c.Wanted), 1e-9), c.Unit))
+}
+
+func notKnownSay(missing []string, mend string) string {
+	switch len(missing) {
+	case 0:
+		return "Not known. " + mend
+	case 1:
+		return "Not known: one input is missing. " + mend
+	}
+	return fmt.Sprintf("Not known: %d inputs are missing. %s", len(missing), mend)
+}
