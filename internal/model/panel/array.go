@@ -1,0 +1,197 @@
+package panel
+
+import (
+	"fmt"
+	"math"
+
+	"duskweight/internal/model/unit"
+)
+
+// Names of the losses, in the order in which they happen.
+const (
+	LossGlass      = "flat angles on the glass"
+	LossHeat       = "heat of the cells"
+	LossDirt       = "dirt"
+	LossUnequal    = "unequal panels"
+	LossWires      = "wires"
+	LossOffBest    = "held at the line's voltage"
+	LossController = "controller"
+	LossRating     = "above the controller's rating"
+	LossDirect     = "goes to the motor, not to the line"
+)
+
+var arrayLosses = [...]string{LossGlass, LossHeat, LossDirt, LossUnequal, LossWires, LossOffBest}
+
+// array is one sub-array made ready.
+type array struct {
+	name                 string
+	label                float64 // W, all panels
+	warming              float64 // K for each W/m²
+	gamma                float64
+	dirt, unequal, wires float64
+	clean, equal, wired  float64 // 1 − each
+	kept                 float64 // what the three leave together
+	pulse                bool
+	curve                *Diode  // pulse width with a sheet
+	volts                float64 // pulse width: voltage of one panel
+	panels               float64
+	short                float64 // pulse width without a sheet: short-circuit current of all panels, A
+	alpha                float64 // its change with temperature, as a share
+	line                 float64 // pulse width without a sheet: voltage of the panels, V
+}
+
+func (p *Plant) prepare(a Array, c Controller, path string) (array, Problems) {
+	var ps Problems
+	count, known := a.Count.Value()
+	if !known {
+		ps = append(ps, Problem{path + ".count", "how many panels stand here is not known"})
+	}
+	power, known := a.Power.Value()
+	if !known {
+		ps = append(ps, Problem{path + ".panel_w", "the power on the panel's label is not known"})
+	}
+	m := array{
+		name:    a.Name,
+		panels:  float64(count),
+		label:   float64(count) * float64(power),
+		warming: a.warming(),
+		gamma:   float64(a.Gamma.Or(typicalGamma)),
+		dirt:    float64(a.Soiling.Or(typicalSoiling)),
+		unequal: float64(a.Mismatch.Or(typicalMismatch)),
+		wires:   float64(a.Wiring.Or(typicalWiring)),
+	}
+	m.clean, m.equal, m.wired = 1-m.dirt, 1-m.unequal, 1-m.wires
+	m.kept = m.clean * m.equal * m.wired
+	if a.Sheet != nil && a.Sheet.Complete() && len(ps) == 0 {
+		d, problem := fitted(a, path)
+		if problem != nil {
+			return m, append(ps, *problem)
+		}
+		if c.Kind == "pulse_width" {
+			m.curve = &d
+		}
+	}
+	if c.Kind == "pulse_width" && len(ps) == 0 {
+		p.hold(&m, a, c)
+	}
+	return m, ps
+}
+
+// fitted returns the curve of an array's sheet, or what is wrong with the sheet.
+func fitted(a Array, path string) (Diode, *Problem) {
+	d, err := a.Sheet.Fit()
+	if err != nil {
+		return d, &Problem{path + ".sheet", err.Error()}
+	}
+	best := float64(a.Sheet.Imp.Val) * float64(a.Sheet.Vmp.Val)
+	label := float64(a.Power.Val)
+	if math.Abs(best-label) > label/10 { // makers sort panels within some per cent of the label; common practice
+		return d, &Problem{path + ".sheet", fmt.Sprintf(
+			"the sheet's best point makes %.3g W, the label says %.3g W. Give both for one panel", best, label)}
+	}
+	return d, nil
+}
+
+// hold prepares a pulse-width controller, which holds the panels at the line's voltage and the drop of their wires.
+func (p *Plant) hold(m *array, a Array, c Controller) {
+	m.pulse = true
+	line := float64(c.BusVolts.Or(typicalBus))
+	m.line = line / m.wired
+	if m.curve != nil {
+		m.volts = m.line / float64(a.Sheet.Series.Or(1))
+		return
+	}
+	m.alpha = float64(typicalAlpha)
+	m.short = m.label / (bestOverLine * line) / bestOverShort
+	p.Remarks = append(p.Remarks, fmt.Sprintf(
+		"%s: without a data sheet the panels count as made for this line, with their best point at %.3g V (1.4 times the line). Panels of another voltage give much less on a pulse-width controller.",
+		nameOr(a.Name, "Panels"), bestOverLine*line))
+}
+
+func nameOr(name, otherwise string) string {
+	if name == "" {
+		return otherwise
+	}
+	return name
+}
+
+// best returns the power of the clean, equal panels at their best point: label, light behind the glass and temperature
+// of the cells, P·G/1000·(1 + γ(T − 25)), never negative (source.DuffieBeckman.At("section 23.2")).
+func (a *array) best(cells, temperature float64) float64 {
+	f := 1 + a.gamma*(temperature-25)
+	if f < 0 {
+		f = 0
+	}
+	return a.label * cells * 1e-3 * f
+}
+
+// held returns the power of the panels held at the line's voltage, after dirt, unequal panels and wires.
+func (a *array) held(cells, temperature float64) float64 {
+	if a.curve != nil {
+		i := a.curve.At(unit.Irradiance(cells*a.clean), unit.Celsius(temperature)).current(a.volts)
+		return max(0, i) * a.volts * a.panels * a.equal * a.wired
+	}
+	// flat part of the curve: the short-circuit current; never more than the best point gives
+	i := a.short * (1 + a.alpha*(temperature-25)) * cells * 1e-3
+	return min(max(0, i)*a.line, a.best(cells, temperature)) * a.kept
+}
+
+// add adds the array's power at the controller to each hour.
+func (a *array) add(l Light, air, power []float64) {
+	plane, cells := l.Plane[:len(air)], l.Cells[:len(air)]
+	power = power[:len(air)]
+	if a.pulse {
+		for h, g := range plane {
+			if g > 0 {
+				power[h] += a.held(cells[h], air[h]+a.warming*g)
+			}
+		}
+		return
+	}
+	scale := a.label * 1e-3 * a.kept
+	for h, g := range plane {
+		if g > 0 {
+			f := 1 + a.gamma*(air[h]+a.warming*g-25)
+			if f > 0 {
+				power[h] += scale * cells[h] * f
+			}
+		}
+	}
+}
+
+// account returns the array's year and where its joules went.
+func (a *array) account(l Light, air []float64) Yield {
+	y := Yield{Name: a.name}
+	var glass, heat, dirt, unequal, wires, off, light, out float64
+	for h, g := range l.Plane[:len(air)] {
+		if g <= 0 {
+			continue
+		}
+		whole, through := a.label*g*1e-3, a.label*l.Cells[h]*1e-3
+		t := air[h] + a.warming*g
+		best := a.best(l.Cells[h], t)
+		clean := best * a.clean
+		equal := clean * a.equal
+		wired := equal * a.wired
+		light += whole
+		glass += whole - through
+		heat += through - best
+		dirt += best - clean
+		unequal += clean - equal
+		wires += equal - wired
+		power := wired
+		if a.pulse {
+			power = a.held(l.Cells[h], t)
+		}
+		off += wired - power
+		out += power
+	}
+	joules := func(w float64) unit.Energy { return unit.Energy(w * 3600) }
+	y.Light, y.Output = joules(light), joules(out)
+	y.Losses = []Loss{{LossGlass, joules(glass)}, {LossHeat, joules(heat)}, {LossDirt, joules(dirt)},
+		{LossUnequal, joules(unequal)}, {LossWires, joules(wires)}}
+	if a.pulse {
+		y.Losses = append(y.Losses, Loss{LossOffBest, joules(off)})
+	}
+	return y
+}

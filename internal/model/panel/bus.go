@@ -1,0 +1,171 @@
+package panel
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"duskweight/internal/model/unit"
+)
+
+// Light is what falls on the plane of one array, mean of each hour, W/m². (The same shape as sun.Light.)
+type Light struct {
+	Plane []float64 // on the glass
+	Cells []float64 // of that, what gets through the glass
+}
+
+// Bus is a year of power from all panels through the controller.
+type Bus struct {
+	Power []float64 // [hours] W at the line
+	Panel []float64 // [hours] W from the panels, before the controller
+
+	Arrays []Yield     // in the order of the design
+	Losses []Loss      // all arrays and the controller, in the order in which they happen
+	Total  unit.Energy // Σ Power, J a year
+	Light  unit.Energy // what the panels would give by their label at 25 °C in the light on their glass: Total + Σ Losses
+
+	Remarks []string // plain sentences about what was assumed
+}
+
+// Yield is a year of one array.
+type Yield struct {
+	Name   string
+	Light  unit.Energy // by the label at 25 °C, in the light on the glass
+	Losses []Loss
+	Output unit.Energy // at the controller: Light − Σ Losses
+}
+
+// Loss is one named loss of a year. It can be negative: cold panels give more than their label.
+type Loss struct {
+	Name   string
+	Energy unit.Energy
+}
+
+// Problem is one thing that stands against computing the power, and where in the variant.
+type Problem struct{ Path, Say string }
+
+// Problems is all that stands against it.
+type Problems []Problem
+
+// Error joins them, one a line.
+func (ps Problems) Error() string {
+	lines := make([]string, len(ps))
+	for i, p := range ps {
+		lines[i] = fmt.Sprintf("%s: %s", p.Path, p.Say)
+	}
+	return strings.Join(lines, "\n")
+}
+
+// Plant is panels and controller made ready: an hour then costs some nanoseconds. Nothing in it changes.
+type Plant struct {
+	arrays  []array
+	kind    string
+	tracker tracker
+	rated   float64  // pulse width: most power at the line
+	Remarks []string // plain sentences about what was assumed, for the page
+}
+
+// Prepare makes panels and controller ready, or says what stands against it.
+func Prepare(arrays []Array, c Controller) (*Plant, Problems) {
+	p := &Plant{kind: c.Kind, rated: math.Inf(1)}
+	var ps Problems
+	label := 0.0
+	for i, a := range arrays {
+		made, problems := p.prepare(a, c, fmt.Sprintf("panels[%d]", i))
+		ps = append(ps, problems...)
+		p.arrays = append(p.arrays, made)
+		label += made.label
+	}
+	if len(ps) > 0 {
+		return nil, ps
+	}
+	if rated, known := c.Power.Value(); known {
+		p.rated = float64(rated)
+	}
+	p.tracker = newTracker(c.Curve, float64(c.Power.Or(unit.Power(label))))
+	switch c.Kind {
+	case "tracking", "pulse_width", "direct":
+		return p, nil
+	}
+	return nil, Problems{{"controller.kind", "say what stands between panels and line: maximum-power tracking, pulse-width, or none"}}
+}
+
+// BusPower returns a year of power at the line; light holds what falls on each array, in the order of the arrays, and
+// air the air temperature, °C, all with the same number of hours. With a direct controller nothing reaches the line: the
+// panel drives the motor, and that is computed where panel and motor meet.
+func BusPower(arrays []Array, c Controller, light []Light, air []float64) (*Bus, Problems) {
+	p, ps := Prepare(arrays, c)
+	if len(ps) > 0 {
+		return nil, ps
+	}
+	if len(light) != len(arrays) {
+		return nil, Problems{{"panels", fmt.Sprintf("%d arrays with light for %d", len(arrays), len(light))}}
+	}
+	return p.Year(light, air), nil
+}
+
+// Fill writes the power at the line into power, which has as many hours as air; it allocates nothing.
+func (p *Plant) Fill(light []Light, air, power []float64) {
+	hours := len(air)
+	power = power[:hours]
+	clear(power)
+	for i := range p.arrays {
+		p.arrays[i].add(light[i], air, power)
+	}
+	switch p.kind {
+	case "tracking":
+		for h, q := range power {
+			if q > 0 {
+				power[h] = p.tracker.out(q)
+			}
+		}
+	case "pulse_width":
+		for h, q := range power {
+			power[h] = min(q*pulseEfficiency, p.rated)
+		}
+	default:
+		clear(power)
+	}
+}
+
+// Year returns the power at the line hour by hour and where each joule of the light went.
+func (p *Plant) Year(light []Light, air []float64) *Bus {
+	b := &Bus{Power: make([]float64, len(air)), Panel: make([]float64, len(air))}
+	b.Remarks = p.Remarks
+	sums := map[string]float64{}
+	for i := range p.arrays {
+		p.arrays[i].add(light[i], air, b.Panel)
+		y := p.arrays[i].account(light[i], air)
+		b.Arrays = append(b.Arrays, y)
+		b.Light += y.Light
+		for _, l := range y.Losses {
+			sums[l.Name] += float64(l.Energy)
+		}
+	}
+	p.Fill(light, air, b.Power)
+	for _, name := range arrayLosses {
+		if e, there := sums[name]; there {
+			b.Losses = append(b.Losses, Loss{name, unit.Energy(e)})
+		}
+	}
+	inside, over := 0.0, 0.0
+	for h, q := range b.Panel {
+		b.Total += unit.Energy(b.Power[h] * 3600)
+		taken := q
+		switch p.kind {
+		case "tracking":
+			taken = q * p.tracker.efficiency(q)
+		case "pulse_width":
+			taken = q * pulseEfficiency
+		}
+		inside += (q - taken) * 3600
+		over += (taken - b.Power[h]) * 3600
+	}
+	switch p.kind {
+	case "direct":
+		b.Losses = append(b.Losses, Loss{LossDirect, unit.Energy(over)})
+	default:
+		b.Losses = append(b.Losses, Loss{LossController, unit.Energy(inside)}, Loss{LossRating, unit.Energy(over)})
+	}
+	return b
+}

@@ -1,0 +1,193 @@
+package panel
+
+import (
+	"fmt"
+	"math"
+
+	"duskweight/internal/model/unit"
+)
+
+// Typical temperature coefficients of crystalline silicon, as shares; common practice.
+const (
+	typicalAlpha unit.PerKelvin = 0.0005
+	typicalBeta  unit.PerKelvin = -0.003
+)
+
+// Complete tells that the four points every data sheet prints are known: without them there is no curve.
+func (s Sheet) Complete() bool { return unit.AllKnown(s.Isc, s.Voc, s.Imp, s.Vmp) }
+
+// sheet is the known values under the symbols of source.DeSoto.
+type sheet struct {
+	isc, voc, imp, vmp float64
+	alpha, beta        float64 // A/K, V/K
+}
+
+// Fit finds the one-diode circuit that runs through the sheet's short circuit, best point and open circuit, has its
+// most power at the best point, and loses open voltage with temperature as the sheet says: source.DeSoto.At("eq. 3–7").
+// Where no circuit does all five, the last gives way: it is the least certain number of a sheet. An error is a sentence
+// that says which values cannot belong together.
+func (s Sheet) Fit() (Diode, error) {
+	if !s.Complete() {
+		return Diode{}, fmt.Errorf("the curve needs short-circuit current, open-circuit voltage, and current and voltage at the best point")
+	}
+	v := sheet{isc: float64(s.Isc.Val), voc: float64(s.Voc.Val), imp: float64(s.Imp.Val), vmp: float64(s.Vmp.Val)}
+	v.alpha = v.isc * float64(s.Alpha.Or(typicalAlpha))
+	v.beta = v.voc * float64(s.Beta.Or(typicalBeta))
+	if err := v.sane(); err != nil {
+		return Diode{}, err
+	}
+	if n, known := s.Cells.Value(); known {
+		if per := v.voc / float64(n); per < 0.3 || per > 1.5 {
+			return Diode{}, fmt.Errorf("%d cells in series make %.2f V from each cell at open circuit; a cell makes 0.5 to 0.8 V. Look at the number of cells", n, per)
+		}
+	}
+	return v.fit()
+}
+
+// sane refuses sheets whose points are in the wrong order or whose curve would have an impossible shape.
+func (s sheet) sane() error {
+	fill := s.imp * s.vmp / (s.isc * s.voc)
+	switch {
+	case s.imp >= s.isc:
+		return fmt.Errorf("the current at the best point (%.3g A) must be less than the short-circuit current (%.3g A)", s.imp, s.isc)
+	case s.vmp >= s.voc:
+		return fmt.Errorf("the voltage at the best point (%.3g V) must be less than the open-circuit voltage (%.3g V)", s.vmp, s.voc)
+	case fill > 0.9:
+		return fmt.Errorf("power at the best point over open voltage times short current is %.2f; no panel is above 0.9. Look at the four values", fill)
+	case s.imp <= s.isc/2 || s.vmp <= s.voc/2:
+		return fmt.Errorf("the best point (%.3g V, %.3g A) is not on a panel's curve: with one diode both are above half of %.3g V and %.3g A", s.vmp, s.imp, s.voc, s.isc)
+	}
+	return nil
+}
+
+// fit searches A: for each A the other four follow (circuit); the open voltage's fall with temperature grows with A.
+func (s sheet) fit() (Diode, error) {
+	// A between voc/200 (a diode sharper than any) and voc/5
+	const steps = 200
+	least, most := s.voc/200, s.voc/5
+	at := func(k int) float64 { return least * math.Pow(most/least, float64(k)/steps) }
+	first, last := -1, -1
+	for k := 0; k <= steps; k++ {
+		if _, ok := s.circuit(at(k)); ok {
+			if first < 0 {
+				first = k
+			}
+			last = k
+		} else if first >= 0 {
+			break
+		}
+	}
+	if first < 0 {
+		return Diode{}, fmt.Errorf("no curve of a panel runs through these four values: %.3g V open, %.3g A short, %.3g V and %.3g A at the best point", s.voc, s.isc, s.vmp, s.imp)
+	}
+	low, high := at(first), at(last)
+	d, _ := s.circuit(low)
+	if s.fall(d) <= s.beta {
+		return d, s.far(d)
+	}
+	if top, _ := s.circuit(high); s.fall(top) >= s.beta {
+		return top, s.far(top)
+	}
+	for range 60 {
+		a := (low + high) / 2
+		mid, ok := s.circuit(a)
+		if !ok {
+			break
+		}
+		d = mid
+		if s.fall(d) > s.beta {
+			low = a
+		} else {
+			high = a
+		}
+	}
+	return d, s.far(d)
+}
+
+// fall returns dVoc/dT of a circuit, V/K, over ten kelvins: source.DeSoto.At("eq. 7").
+func (s sheet) fall(d Diode) float64 {
+	const step = 10
+	return float64(d.At(referenceLight, 25+step).OpenVoltage()-d.OpenVoltage()) / step
+}
+
+// far refuses a sheet whose stated fall of the open voltage is out of reach by more than half: then something is
+// mistyped, a sign or a per cent. Our own judgement.
+func (s sheet) far(d Diode) error {
+	if f := s.fall(d); math.Abs(f-s.beta) > math.Abs(f)/2 {
+		return fmt.Errorf("the open voltage's change with temperature (%.3g %% a kelvin) does not fit the other values, which make %.3g %%. Look at its sign and unit",
+			100*s.beta/s.voc, 100*f/s.voc)
+	}
+	return nil
+}
+
+// circuit returns the circuit for a given A that meets the four points, or false where none has Rs ≥ 0 and Leak ≥ 0.
+// For given A and Rs the three points are linear in IL, I0 and Leak; Rs follows from the most power at the best point.
+func (s sheet) circuit(a float64) (Diode, bool) {
+	steepest := (s.voc - s.vmp) / s.imp
+	const steps = 64
+	var low, high, before float64
+	found := false
+	for k := range steps {
+		rs := steepest * float64(k) / steps
+		c, ok := s.linear(a, rs)
+		if !ok {
+			before = math.NaN()
+			continue
+		}
+		r := s.slopeError(c)
+		if r == 0 || (k > 0 && before*r < 0) {
+			low, high = steepest*float64(max(k-1, 0))/steps, rs
+			found = true
+			break
+		}
+		before = r
+	}
+	if !found {
+		return Diode{}, false
+	}
+	at, _ := s.linear(a, low)
+	sign := s.slopeError(at)
+	for range 60 {
+		rs := (low + high) / 2
+		c, ok := s.linear(a, rs)
+		if !ok {
+			return Diode{}, false
+		}
+		at = c
+		if s.slopeError(c)*sign > 0 {
+			low = rs
+		} else {
+			high = rs
+		}
+	}
+	if at.Leak < 0 || at.I0 <= 0 || at.IL <= 0 {
+		return Diode{}, false
+	}
+	return Diode{Curve: at, Alpha: s.alpha}, true
+}
+
+// slopeError is I − V·(−dI/dV) at the best point, which is 0 where power is most.
+func (s sheet) slopeError(c Curve) float64 { return s.imp - s.vmp*c.slope(s.vmp, s.imp) }
+
+// linear solves short circuit, open circuit and best point (source.DeSoto.At("eq. 3–5")) for IL, I0 and Leak.
+func (s sheet) linear(a, rs float64) (Curve, bool) {
+	if s.voc/a > 600 {
+		return Curve{}, false
+	}
+	whole := math.Expm1(s.voc / a)
+	short := math.Expm1(s.isc*rs/a) / whole
+	best := math.Expm1((s.vmp+s.imp*rs)/a) / whole
+	// j = I0·whole:  j(1 − short) + Leak(voc − isc·rs) = isc
+	//                j(best − short) + Leak(vmp + imp·rs − isc·rs) = isc − imp
+	a11, a12 := 1-short, s.voc-s.isc*rs
+	a21, a22 := best-short, s.vmp+s.imp*rs-s.isc*rs
+	det := a11*a22 - a12*a21
+	if math.Abs(det) < 1e-12*s.voc {
+		return Curve{}, false
+	}
+	j := (s.isc*a22 - a12*(s.isc-s.imp)) / det
+	leak := (a11*(s.isc-s.imp) - a21*s.isc) / det
+	c := Curve{I0: j / whole, Rs: rs, Leak: leak, A: a}
+	c.IL = j + s.voc*leak
+	return c, j > 0 && !math.IsNaN(leak)
+}
