@@ -2,7 +2,11 @@
 // kind of store is a new reduction, not a new year run.
 package reservoir
 
-import "duskweight/internal/model/unit"
+import (
+	"math"
+
+	"duskweight/internal/model/unit"
+)
 
 // Reservoir is a store seen from the line it hangs on. Its state x is in the store's own joules, 0 ≤ x ≤ Capacity
 // (cells: joules in the cells at nominal voltage; hoist: m·g·z of the raised masses).
@@ -28,7 +32,8 @@ type Reservoir struct {
 	Leak     float64    // 1/s
 
 	// Acceptance: above AcceptFrom·Capacity the power that filling takes falls in a straight line from FillMax to
-	// AcceptEnd·FillMax at full. AcceptFrom ≥ 1 or AcceptEnd ≥ 1 means no fall.
+	// AcceptEnd·FillMax at full. Only 0 < AcceptFrom < 1 with AcceptEnd < 1 falls, and only without FillStep; the zero
+	// value does not fall.
 	AcceptFrom float64
 	AcceptEnd  float64
 
@@ -65,4 +70,27 @@ func (r Reservoir) RoundTrip(y unit.Power) float64 {
 		return 0
 	}
 	return float64(y) / d * in
+}
+
+// Fault says why r is no store that can stand in a year, in plain words, or "" where it can: a value that is no number
+// or below zero, or energy made from nothing (more own joules than joules at the line on the way in, or fewer on the
+// way out).
+func (r Reservoir) Fault() string {
+	for _, v := range []float64{
+		float64(r.Capacity), float64(r.FillThreshold), float64(r.FillMax), r.FillGain, float64(r.FillLoss),
+		float64(r.DrawMin), float64(r.DrawMax), r.DrawGain, float64(r.DrawLoss), float64(r.Standing), r.Leak,
+		r.AcceptFrom, r.AcceptEnd, float64(r.FillCap),
+	} {
+		if math.IsNaN(v) || math.IsInf(v, 0) || v < 0 {
+			return "one of its numbers is below zero or no number"
+		}
+	}
+	const trace = 1e-12
+	if r.FillGain > 1+trace {
+		return "more goes in than comes from the line"
+	}
+	if r.DrawMax > 0 && r.DrawGain < 1-trace && r.DrawGain*float64(r.DrawMax)+float64(r.DrawLoss) < float64(r.DrawMax)*(1-trace) {
+		return "more comes out than was in"
+	}
+	return ""
 }

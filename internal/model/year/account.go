@@ -14,6 +14,7 @@ func account(out *Result, in Input, d *Demand, stores []store, start []float64, 
 		ownSum += own[k]
 	}
 	out.Stores = make([]StoreYear, len(stores))
+	out.NightLog = make([]Night, len(d.wanted))
 	parts := [4]*Part{&out.StoreStanding, &out.Standing, &out.Essential, &out.Nice}
 	missingEssential := make([]float64, len(in.Bus))
 	var bus, direct, spilled, load, delivered, taken, unmet float64
@@ -28,8 +29,7 @@ func account(out *Result, in Input, d *Demand, stores []store, start []float64, 
 		spilled += rec.spilled[h]
 		unmet += rec.unmet[h]
 		serve := serving{left: want}
-		standing, appliances := serve.give(use, &parts, false)
-		_, _ = standing, appliances
+		serve.give(use, &parts, false)
 		for k := range stores {
 			got := rec.delivered[k][h]
 			delivered += got
@@ -96,29 +96,27 @@ func missing(unmet float64, want [4]float64) (miss [4]float64) {
 	return miss
 }
 
+// night books what an hour misses to its night.
 func (out *Result) night(d *Demand, h int, miss [4]float64) {
-	if out.NightLog == nil {
-		out.NightLog = make([]Night, len(d.wanted))
-		out.missed = make([]float64, len(d.wanted))
-	}
 	if d.night == nil || d.night[h] < 0 {
 		return
 	}
 	k := d.night[h]
 	out.NightLog[k].Unmet += joules(miss[2] + miss[3])
-	out.missed[k] += miss[2]
+	out.NightLog[k].UnmetEssential += joules(miss[2])
 }
 
+// closeNights says which nights were served.
 func (out *Result) closeNights(d *Demand) {
 	for k := range out.NightLog {
 		n := &out.NightLog[k]
 		n.Counted = d.isNight[k]
-		n.Wanted = joules(d.wanted[k])
+		n.Wanted, n.WantedEssential = joules(d.wanted[k]), joules(d.wantedEssential[k])
 		if !n.Counted {
 			continue
 		}
 		n.Served = float64(n.Unmet) <= served*d.wanted[k]
-		n.Essential = out.missed[k] <= served*d.wantedEssential[k]
+		n.Essential = float64(n.UnmetEssential) <= served*d.wantedEssential[k]
 		out.Nights++
 		if n.Served {
 			out.NightsServed++
@@ -127,9 +125,9 @@ func (out *Result) closeNights(d *Demand) {
 			out.NightsEssential++
 		}
 	}
-	out.missed = nil
 }
 
+// closeStores sums up each store.
 func (out *Result) closeStores(in Input, stores []store, start, own []float64, n int, rec *record) {
 	days := float64(n) / 24
 	for k := range stores {

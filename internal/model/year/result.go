@@ -38,8 +38,6 @@ type Result struct {
 	Typical [12][24]Clock // typical day of each month, by clock hour
 
 	Hourly *Hourly // nil unless asked for
-
-	missed []float64 // essential joules by night, while accounting
 }
 
 // Part is one part of the load: Wanted = Direct + Delivered + Unmet.
@@ -78,11 +76,13 @@ type StoreYear struct {
 
 // Night is one night.
 type Night struct {
-	Counted   bool        // it has night hours
-	Served    bool        // nothing was missing
-	Essential bool        // nothing essential was missing
-	Wanted    unit.Energy // by appliances, in its night hours
-	Unmet     unit.Energy
+	Counted         bool        // it has night hours
+	Served          bool        // nothing was missing
+	Essential       bool        // nothing essential was missing
+	Wanted          unit.Energy // by appliances, in its night hours
+	Unmet           unit.Energy
+	WantedEssential unit.Energy
+	UnmetEssential  unit.Energy
 }
 
 // Span is a run of hours. It may go over the turn of the year.
