@@ -64,7 +64,7 @@ var refusals = []struct {
 	}, []string{"alarm clock", "clock alarm", "alarm radio", "radio alarm", "clock radio"}, nil},
 	{refuseAnimals, []string{
 		"aquarium*", "fish tank*", "fishtank*", "fish pond*", "koi", "terrarium*", "vivarium*", "livestock", "cattle", "chick", "chicks", "chicken*", "hen",
-		"hens", "poultry", "sheep", "goat*", "pig", "pigs", "horse*", "cow", "cows", "calf", "calves", "animal*", "incubator*", "brooder*", "trough*",
+		"hens", "poultry", "sheep", "goat*", "pig", "pigs", "horse", "horses", "cow", "cows", "calf", "calves", "animal*", "incubator*", "brooder*", "trough*",
 		"electric fence*", "fence charger*", "fence energi*",
 	}, nil, []string{"light", "radio", "phone", "computer", "router"}},
 	{refuseOther, []string{"sump pump*", "bilge pump*", "flood pump*"}, nil, nil},
