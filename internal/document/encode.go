@@ -120,7 +120,7 @@ func (e *encoder) text(s, path string) {
 		e.problems.Add(path, "is not UTF-8 text")
 		s = ""
 	}
-	b, _ := json.Marshal(s) // a valid string always marshals
+	b, _ := plainJSON(s) // a valid text can always be written
 	e.out = append(e.out, b...)
 }
 
@@ -130,7 +130,7 @@ func (e *encoder) float(x float64, path string) {
 		e.problems.Add(path, "must be a number")
 		x = 0
 	}
-	b, _ := json.Marshal(x) // a finite number always marshals
+	b, _ := json.Marshal(x) // a finite number can always be written
 	e.out = append(e.out, b...)
 }
 

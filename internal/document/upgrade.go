@@ -32,16 +32,25 @@ func upgradeDocument(doc *value) error {
 	if edition > Edition {
 		return newer("duskweight", int(edition))
 	}
-	for _, s := range steps[edition-1:] {
-		apply(s.project, doc.field("project"))
+	upgrade(doc, steps[edition-1:])
+	e.text = strconv.Itoa(Edition)
+	return nil
+}
+
+// upgrade takes a document through some steps.
+func upgrade(doc *value, steps []step) {
+	for _, s := range steps {
+		project := doc.field("project")
+		apply(s.project, project)
+		if project != nil {
+			apply(s.series, project.field("weather"))
+		}
 		if vs := doc.field("variants"); vs != nil && vs.kind == list {
 			for _, v := range vs.items {
 				apply(s.variant, v)
 			}
 		}
 	}
-	e.text = strconv.Itoa(Edition)
-	return nil
 }
 
 // upgradePart lifts a project or a variant that the store kept.
