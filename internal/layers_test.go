@@ -28,7 +28,7 @@ var (
 	ofModel = layer{ours: leaf, others: []string{"gonum.org/v1/gonum"}}
 	webOwn  = []string{"github.com/go-chi/chi/v5", "github.com/a-h/templ", "github.com/go-echarts/go-echarts/v2",
 		"github.com/yuin/goldmark", "golang.org/x/text"}
-	browser = []string{"github.com/chromedp/", "github.com/pdfcpu/pdfcpu", "github.com/ledongthuc/pdf"}
+	browser = []string{"github.com/chromedp/", "github.com/ledongthuc/pdf"}
 )
 
 // layers is the table; a package that is not in it is refused. The key "internal/model/sun" holds for what is below it.
