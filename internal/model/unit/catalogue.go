@@ -363,6 +363,7 @@ var (
 	RotationSpeeds     = as(rotations, "rpm", "rpm", 3, 0.01, 10e3)
 	Speeds             = as(speeds, "m/s", "ft/s", 3, 1e-5, 60)
 	SlowSpeeds         = as(speeds, "mm/s", "ft/min", 3, 1e-5, 5)
+	RoadSpeeds         = as(speeds, "km/h", "mph", 2, 0.01, 100)
 	Irradiances        = as(irradiances, "W/m²", "W/m²", 3, 0, 1400)
 	Irradiations       = as(irradiations, "kWh/m²", "kWh/m²", 3, 0, 12*3.6e6) // a day
 	YearIrradiations   = as(irradiations, "kWh/m²", "kWh/m²", 4, 300*3.6e6, 3000*3.6e6)
