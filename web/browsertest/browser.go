@@ -8,6 +8,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 
@@ -40,9 +41,13 @@ type Browser struct {
 }
 
 // Start starts a browser. Without one the test is skipped with a sentence, or fails where CI is set: there no browser
-// test may be left out. The browser can resolve no name, so nothing it loads leaves the machine.
+// test may be left out. The browser can resolve no name, so nothing it loads leaves the machine. The test's name begins
+// with TestBrowser, so that `make test` can list what it left out.
 func Start(t testing.TB) *Browser {
 	t.Helper()
+	if !strings.HasPrefix(t.Name(), "TestBrowser") && !strings.HasPrefix(t.Name(), "BenchmarkBrowser") {
+		t.Fatalf("%s starts a browser; its name must begin with TestBrowser", t.Name())
+	}
 	path := Path()
 	if path == "" {
 		if os.Getenv("CI") != "" {

@@ -1,0 +1,90 @@
+# Duskweight. `make run` builds and opens the app, `make test` runs every test.
+# Go 1.26, a C compiler (for SQLite) and make are all that a machine needs; the browser tests also want a Chromium.
+
+SHELL    := /bin/bash
+TOOL     := go tool -modfile=internal/tools/go.mod
+PORTABLE := ./internal/model/... ./internal/weather/... ./internal/draw/... ./internal/document/...
+FUZZTIME ?= 15s
+IMAGE    ?= docker
+
+.PHONY: run build test check fresh browser vet race fuzz torture bench shots generate image vulnerable clean
+
+run: build
+	./build/duskweight
+
+build:
+	go build -o build/ ./cmd/duskweight
+
+# Everything: vet, fresh templates, all tests with those in a browser.
+test: browser vet fresh
+	go test -timeout 20m ./...
+	@$(MAKE) --no-print-directory left-out
+
+vet:
+	go vet ./...
+
+# The committed *_templ.go files are those that the templates give.
+fresh:
+	$(TOOL) templ generate -check -log-level error
+
+generate:
+	$(TOOL) templ generate -log-level error
+
+# Brings a Chromium where the package manager lets us without asking: as root, or where CI is set.
+HAVE := { command -v "$${DUSKWEIGHT_CHROMIUM:-chromium}" || command -v chromium-browser || command -v google-chrome || command -v google-chrome-stable; }
+browser:
+	@if $(HAVE) >/dev/null; then exit 0; fi; \
+	if ! command -v apt-get >/dev/null; then exit 0; fi; \
+	if [ "$$(id -u)" = 0 ]; then AS=; elif [ -n "$$CI" ] && sudo -n true 2>/dev/null; then AS="sudo -n"; else exit 0; fi; \
+	echo "No Chromium here: installing the system's package for the browser tests."; \
+	$$AS apt-get -qq update && DEBIAN_FRONTEND=noninteractive $$AS apt-get -qq install -y --no-install-recommends chromium fonts-liberation >/dev/null \
+	|| echo "That did not work; see the end of the tests."
+
+.PHONY: left-out
+left-out:
+	@if $(HAVE) >/dev/null; then exit 0; fi; \
+	echo; echo "Left out, because there is no Chromium on this machine:"; \
+	grep -rhoE '^func TestBrowser[A-Za-z0-9_]*' web --include='*_test.go' | sed 's/^func /  /'; \
+	echo "To run them: apt-get install chromium (or your system's way), or set DUSKWEIGHT_CHROMIUM to its path."
+
+# What a reviewer would find: form, vet, static analysis, stale templates, code that nothing reaches.
+check: vet fresh
+	@out=$$(gofmt -l $$(git ls-files -co --exclude-standard '*.go')); if [ -n "$$out" ]; then echo "not gofmted:"; echo "$$out"; exit 1; fi
+	$(TOOL) staticcheck ./...
+	@out=$$($(TOOL) deadcode -test ./...); if [ -n "$$out" ]; then echo "nothing reaches:"; echo "$$out"; exit 1; fi
+
+# The race detector, on packages without SQLite: with it, the C code would be compiled once more.
+race:
+	go test -race -short -timeout 20m $(PORTABLE)
+
+# Every fuzz target for FUZZTIME each.
+fuzz:
+	@for dir in $$(grep -rlE '^func Fuzz' --include='*_test.go' . | xargs -rn1 dirname | sort -u); do \
+	  for f in $$(grep -hoE '^func Fuzz[A-Za-z0-9_]+' $$dir/*_test.go | sed 's/^func //'); do \
+	    echo "$$dir $$f for $(FUZZTIME)"; \
+	    go test -run '^$$' -fuzz "^$$f\$$" -fuzztime $(FUZZTIME) $$dir | tail -n 3 || exit 1; \
+	    test $${PIPESTATUS[0]} = 0 || exit 1; \
+	  done; \
+	done
+
+# The long forms: ten minutes for each fuzz target, many more draws for each property.
+torture:
+	$(MAKE) fuzz FUZZTIME=10m
+	DUSKWEIGHT_TORTURE=1 go test -timeout 12h -count 1 ./...
+
+bench:
+	go test -run '^$$' -bench . -benchmem ./...
+
+# Pictures of the pages and the printed sheet, into build/shots.
+shots: browser
+	DUSKWEIGHT_SHOTS=$(CURDIR)/build/shots go test -count 1 -run '^TestBrowser' ./web/...
+
+image:
+	$(IMAGE) build -t duskweight .
+
+# Known holes in what is linked. Needs a network; findings in the standard library go away with a newer Go.
+vulnerable:
+	$(TOOL) govulncheck ./...
+
+clean:
+	rm -rf build
