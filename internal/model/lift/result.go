@@ -44,6 +44,7 @@ type Drive struct {
 
 	Reservoir *reservoir.Reservoir // nil when it cannot be reduced (not known, stalls, does not run back, races)
 	WhyNot    string               // why Reservoir is nil, in plain words
+	Draining  *reservoir.Reservoir // panel straight on the motor: the drawing side alone, its filling follows from the sun
 }
 
 // Missing is an input that is not known, by its path inside the hoist, and what it keeps from being computed.
@@ -81,7 +82,8 @@ type StageResult struct {
 	Ratio, Forward, Backward     unit.Ratio
 	BreakawayForward             unit.Ratio
 	BreakawayBackward            unit.Ratio
-	Class                        string // "locks", "uncertain", "runs back"
+	Class                        string     // "locks", "uncertain", "runs back"
+	Inner                        unit.Ratio // forward efficiency of one of the stages inside: it decides the class
 	OutUp, InUp, OutDown, InDown unit.Torque
 	Source                       source.Ref
 }
@@ -97,14 +99,17 @@ type Constants struct {
 	Contradictions []string
 }
 
-// Raising is the way up, at the fullest layer; times and energies over the whole travel.
+// Raising is the way up, at the fullest layer; times and energies over the whole travel. Current and FirstPush are told
+// as soon as the machine is known, the rest where Known.
 type Raising struct {
 	Known                bool
 	Stalls               bool
 	Starts               bool
 	Margin               unit.Ratio // K(I_av − b·I_0)/T_g,ba; 1.3 is wanted
 	Current              unit.Current
-	Speed                unit.Speed // of the mass
+	FirstPush            unit.Current    // what starting takes: T_ba/K + b·I_0
+	Wire                 unit.Resistance // of supply and wires, 0 where not known
+	Speed                unit.Speed      // of the mass
 	Rotor                unit.AngularSpeed
 	Time                 unit.Duration
 	EnergyIn             unit.Energy // at the line
@@ -113,9 +118,13 @@ type Raising struct {
 	CurrentLow, SpeedLow float64     // at the first layer: A, m/s
 }
 
-// Lowering is the way down.
+// Lowering is the way down, at the fullest layer; times and energies over the whole travel. RunsBack is decided in the
+// layer that helps the mass least. Known says that RunsBack and the currents can be told, LoadKnown that what hangs on
+// the terminals is known too. Where it is not steady, Voltage, Rotor and Speed are those of the balance that does not
+// last (0 where there is none), and Time, Power and EnergyOut are 0.
 type Lowering struct {
 	Known            bool
+	LoadKnown        bool
 	RunsBack         string       // "yes", "nudge", "no"
 	Current          unit.Current // I*, ≤ 0 when it does not run back
 	BreakawayCurrent unit.Current
@@ -136,6 +145,8 @@ type Lowering struct {
 	NeedsMass        unit.Known[unit.Mass]   // smallest mass that comes down by itself, same drum and gears
 	NeedsDrum        unit.Known[unit.Length] // smallest drum that does
 	NeedsRatio       unit.Known[unit.Ratio]  // greatest ratio that does
+
+	CurrentLow, SpeedLow float64 // at the first layer: A, m/s
 }
 
 // Cure is one way to make a racing load settle.
@@ -174,4 +185,6 @@ type Heat struct {
 	PerDay  unit.Known[unit.Ratio]    // runs a day that this allows
 	TwoBody bool
 	TooHot  bool // one run from cold already goes over
+
+	duty float64 // share of the time it may run, in short turns
 }

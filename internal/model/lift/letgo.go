@@ -1,0 +1,140 @@
+package lift
+
+import (
+	"fmt"
+	"math"
+
+	"duskweight/internal/model/unit"
+)
+
+// letGo fills what happens when the lamps are unplugged or the motor wires joined.
+//
+//	a = c·(T_g − K·I_0)/(m·q_d + J·c²), the torque at the motor less its friction, over everything that has to move
+//
+// which is (m·g·q_d − c·(K·I_0 + Σ T_0 referred to the rotor))/(m·q_d + J·c²). The end speed sums the layers.
+func (w *work) letGo() {
+	g := &w.d.LetGo
+	full := w.fullest()
+	c := w.gearing(full)
+	last := w.gearing(w.layers[0])
+	square, free := 0.0, 0.0
+	for _, l := range w.layers {
+		cc := w.gearing(l)
+		square += 2 * w.openAcceleration(l) * l.share * w.travel
+		free += 2 * w.m * unit.G / (w.m + w.j*cc*cc) * l.share * w.travel
+	}
+	a, v := w.openAcceleration(full), math.Sqrt(square)
+	if !finite(a, v, free, v*last, w.kk*v*last) {
+		return
+	}
+	g.Known = true
+	g.Acceleration, g.OpenSpeed, g.OpenRotor = unit.Acceleration(a), unit.Speed(v), unit.AngularSpeed(v*last)
+	g.OpenVoltage = unit.Voltage(w.kk * v * last)
+	g.Frictionless = unit.Speed(math.Sqrt(free))
+	g.FreeFall = unit.Speed(math.Sqrt(2 * unit.G * w.travel))
+	if most, ok := w.h.Machine.MaxSpeed.Value(); ok {
+		g.BreaksUpFirst = g.OpenRotor > 2*most
+	}
+	w.joined(c)
+	w.burst()
+	w.brake(a)
+	w.sayLetGo()
+}
+
+// openAcceleration is how the mass gathers speed with the terminals open, 0 where friction holds it.
+func (w *work) openAcceleration(l layer) float64 {
+	t, _, stuck := w.run.down(w.drumDown(l.length))
+	c := w.gearing(l)
+	if stuck >= 0 || t <= w.kk*w.i0 {
+		return 0
+	}
+	return c * (t - w.kk*w.i0) / (w.moving() + w.j*c*c)
+}
+
+// joined is the speed with the motor wires joined: ω = (I·R + V_b)/K, all of it heat in the winding.
+func (w *work) joined(c float64) {
+	g := &w.d.LetGo
+	if w.d.Lowering.RunsBack == "no" || w.d.Lowering.RunsBack == "" {
+		return
+	}
+	rotor := (float64(w.d.Lowering.Current)*w.r + w.vb) / w.kk
+	if !finite(rotor) {
+		return
+	}
+	g.JoinedRotor, g.JoinedSpeed = unit.AngularSpeed(rotor), told[unit.Speed](rotor/c)
+}
+
+// burst is the pull of the rope when the wires are joined while it runs away: K²·ω/R at the motor, through the train.
+// An upper bound: the rotor's own inertia takes a part of it.
+func (w *work) burst() {
+	g := &w.d.LetGo
+	if g.OpenSpeed <= 0 {
+		return
+	}
+	t := w.kk * math.Max(0, float64(g.OpenVoltage)-w.vb) / w.r
+	if drum, ok := w.run.drumTorqueFor(t); ok {
+		g.BurstForce = told[unit.Force](drum / w.layers[0].torque)
+	}
+}
+
+// brake is how far it falls until the brake sets: v·t + a·t²/2, from the speed of coming down.
+func (w *work) brake(a float64) {
+	t, ok := w.h.Holds.BrakeDelay.Value()
+	if !ok {
+		w.lack("holds.brake_delay_s", "how far it falls until the brake sets, and how far it goes past the upper stop")
+		return
+	}
+	lo := w.d.Lowering
+	if lo.RunsBack != "no" && !(lo.LoadKnown && lo.Steady) {
+		return
+	}
+	v, d := float64(lo.Speed), float64(t)
+	w.d.LetGo.BrakeFall = told[unit.Length](v*d + a*d*d/2)
+	w.d.LetGo.BrakeSpeed = told[unit.Speed](v + a*d)
+}
+
+// sayLetGo puts the worst of it in words.
+func (w *work) sayLetGo() {
+	g := w.d.LetGo
+	if g.BreaksUpFirst {
+		w.caution("machine.max_speed_rad_s", fmt.Sprintf("With the lamps unplugged the motor would reach %s, more than twice what it stands. It breaks up first.", rpm(float64(g.OpenRotor))))
+	} else if v, ok := w.h.Machine.MaxSpeed.Value(); ok && g.OpenRotor > v {
+		w.caution("machine.max_speed_rad_s", fmt.Sprintf("With the lamps unplugged the motor reaches %s. Its maker allows %s.", rpm(float64(g.OpenRotor)), rpm(float64(v))))
+	}
+	if g.OpenVoltage > touchVolts {
+		w.caution("lower.loads", fmt.Sprintf("With the lamps unplugged the motor makes up to %s. Above 60 V a shock can kill, and the electronics must stand it.", volts(float64(g.OpenVoltage))))
+	}
+	for i, l := range w.h.Lower.Loads {
+		if v, ok := l.MaxVoltage.Value(); ok && g.OpenVoltage > v {
+			w.caution(fmt.Sprintf("lower.loads[%d].max_voltage_v", i), fmt.Sprintf("A runaway makes up to %s. This load stands %s.", volts(float64(g.OpenVoltage)), volts(float64(v))))
+		}
+	}
+}
+
+// Overtravel returns how far the mass goes after the power is cut: v·t + v²/(2a).
+func Overtravel(v unit.Speed, delay unit.Duration, a unit.Acceleration) unit.Length {
+	return unit.Length(float64(v)*float64(delay) + float64(v)*float64(v)/(2*float64(a)))
+}
+
+// stop fills what happens at the upper stop: the way past it, with the rotor's inertia and no friction to help, and the
+// pull of the motor that stalls against it.
+func (w *work) stop() {
+	c := w.gearing(w.fullest())
+	reflected := w.j * c * c
+	if w.haveJ {
+		w.d.ReflectedMass = told[unit.Mass](reflected)
+	}
+	ra := w.d.Raising
+	if t, ok := w.h.Holds.BrakeDelay.Value(); ok && w.haveJ && ra.Known && !ra.Stalls {
+		a := w.m * unit.G / (w.m + reflected)
+		w.d.Overtravel = told[unit.Length](float64(Overtravel(ra.Speed, t, unit.Acceleration(a))))
+	}
+	v, ok := w.h.Raise.Voltage.Value()
+	if !ok {
+		return
+	}
+	loop := unit.Resistance(w.r) + w.h.Raise.WireR.Or(0)
+	i := float64(Available(v, unit.Voltage(w.vb), loop, w.h.Raise.CurrentLimit))
+	t := math.Max(0, w.run.pull(w.kk*math.Max(0, i-w.i0))-w.bearing)
+	w.d.StallRopePull = told[unit.Force](t / w.fullest().torque)
+}

@@ -1,0 +1,202 @@
+package lift
+
+import (
+	"fmt"
+	"math"
+
+	"duskweight/internal/model/unit"
+)
+
+// falling is one layer on the way down, with the current it makes and the loads' answer to it.
+func (w *work) falling(l layer, i float64, bs []branch) (point, root) {
+	r := settle(bs, i, w.governedVolts(bs, i))
+	p := point{layer: l, c: w.gearing(l), current: i}
+	p.rotor = (r.u + w.vb + i*w.r) / w.kk
+	p.speed = p.rotor / p.c
+	p.time = l.share * w.travel / p.speed
+	p.power = r.reaching(bs, i) - float64(w.h.Lower.Auxiliary.Or(0))
+	return p, r
+}
+
+// governedVolts is the voltage at which the lowest set speed stands: K·ω_set − V_b − I·R.
+func (w *work) governedVolts(bs []branch, i float64) float64 {
+	u := math.Inf(1)
+	for _, b := range bs {
+		if b.kind == "governed" {
+			u = math.Min(u, w.kk*b.speed-w.vb-i*w.r)
+		}
+	}
+	return u
+}
+
+// lower fills the way down.
+func (w *work) lower() {
+	lo := &w.d.Lowering
+	w.runsBack()
+	if !lo.Known {
+		return
+	}
+	w.needs()
+	w.mayOpen()
+	bs, ok := w.branches()
+	if !w.h.Lower.Auxiliary.Is {
+		w.lack("lower.auxiliary_w", "what reaches the lamps; brake coil and controller are counted as none")
+	}
+	if lo.RunsBack == "no" {
+		w.sayStuck()
+		return
+	}
+	if lo.RunsBack == "nudge" {
+		w.sayNudge()
+	}
+	if ok {
+		w.rideDown(bs)
+	}
+}
+
+// runsBack tells whether the mass comes down by itself: in the layer that helps it least, for it must come down all
+// the way.
+func (w *work) runsBack() {
+	lo := &w.d.Lowering
+	first := w.layers[0]
+	run, _, stuck := w.run.down(w.drumDown(first.torque))
+	push, _, stuckBA := w.push.down(w.drumDown(first.torque))
+	lo.Current = GeneratorCurrent(w.d.AtMotorDown.Val, unit.MachineConstant(w.kk), unit.Current(w.i0))
+	lo.BreakawayCurrent = unit.Current(push/w.kk - w.b*w.i0)
+	if !finite(run/w.kk, float64(lo.Current), float64(lo.BreakawayCurrent)) {
+		return
+	}
+	lo.Known, w.stuck = true, stuck
+	worst := RunsBack
+	for _, g := range w.gears {
+		if g.class == Locks || (g.class == Uncertain && worst != Locks) {
+			worst = g.class
+		}
+	}
+	switch {
+	case stuck >= 0 || run/w.kk-w.i0 <= 0 || worst == Locks:
+		lo.RunsBack = "no"
+	case stuckBA >= 0 || lo.BreakawayCurrent <= 0 || worst == Uncertain:
+		lo.RunsBack = "nudge"
+	default:
+		lo.RunsBack = "yes"
+	}
+}
+
+// needs fills the smallest mass, the smallest drum, the greatest ratio that come down by themselves.
+func (w *work) needs() {
+	lo := &w.d.Lowering
+	for _, g := range w.gears {
+		if g.class != RunsBack {
+			return
+		}
+	}
+	motor := w.b * w.kk * w.i0
+	drum, ok := w.push.drumTorqueFor(motor)
+	if !ok {
+		return
+	}
+	first := w.layers[0]
+	lo.NeedsMass = told[unit.Mass]((drum + w.bearing) / first.torque / w.fDown * w.m)
+	d := 2*(drum+w.bearing)/w.fDown - float64(w.h.Rope.Diameter.Val)
+	lo.NeedsDrum = told[unit.Length](math.Max(0, d))
+	_, in, _ := w.push.down(w.drumDown(first.torque))
+	out := w.drumDown(first.torque)
+	if len(in) > 1 {
+		out = in[1]
+	}
+	head := w.push[0]
+	if need := motor + head.t0; out > 0 && need > 0 {
+		if n := w.run.ratio() / head.r * out * head.back / need; n >= w.run.ratio()/head.r {
+			lo.NeedsRatio = told[unit.Ratio](n)
+		}
+	}
+}
+
+// sayStuck says why it does not come down and what would mend it.
+func (w *work) sayStuck() {
+	lo := &w.d.Lowering
+	say := "It will not come down by itself: the motor's own friction holds it."
+	for i, g := range w.gears {
+		if g.class == Locks || g.run.back <= 0 {
+			say = fmt.Sprintf("It will not come down by itself: gear stage %d locks (%.0f %% forward leaves nothing backward). Another stage there, above %.0f %%, is needed.", i+1, 100*g.run.fwd, 100*sureAbove)
+			lo.Say = say
+			w.bad(fmt.Sprintf("train.stages[%d]", i), say)
+			return
+		}
+	}
+	if w.drumDown(w.layers[0].torque) <= 0 {
+		say = "It will not come down by itself: the friction of the drum's bearings holds it."
+	} else if w.stuck >= 0 {
+		say = fmt.Sprintf("It will not come down by itself: the idle torque of gear stage %d takes all that is left.", w.stuck+1)
+	}
+	lo.Say = say + w.wouldRun()
+	w.bad("train.stages", lo.Say)
+}
+
+// sayNudge says why it needs a push.
+func (w *work) sayNudge() {
+	lo := &w.d.Lowering
+	lo.Say = "It comes down only with a push: once it moves it keeps moving, but it does not start by itself." + w.wouldRun()
+	for i, g := range w.gears {
+		if g.class == Uncertain {
+			lo.Say = fmt.Sprintf("It may come down only with a push: gear stage %d, at %.0f %%, is not sure to run back. Test it, or take a stage above %.0f %%.", i+1, 100*g.inner, 100*sureAbove)
+		}
+	}
+	w.caution("train.stages", lo.Say)
+}
+
+// wouldRun is the cure in words: mass, drum or ratio.
+func (w *work) wouldRun() string {
+	lo := w.d.Lowering
+	var ways []string
+	if v, ok := lo.NeedsMass.Value(); ok && v > w.d.Mass.Val {
+		ways = append(ways, "with "+kilos(float64(v)))
+	}
+	if v, ok := lo.NeedsDrum.Value(); ok && v > w.h.Drum.Diameter.Val {
+		ways = append(ways, fmt.Sprintf("with a drum of %s mm", figure(1000*float64(v))))
+	}
+	if v, ok := lo.NeedsRatio.Value(); ok && v < w.d.Ratio.Val {
+		ways = append(ways, fmt.Sprintf("with gears of %s:1", figure(float64(v))))
+	}
+	if len(ways) == 0 {
+		return " No mass or drum mends that: other gears or another motor are needed."
+	}
+	say := " It would start by itself " + ways[0]
+	for _, x := range ways[1:] {
+		say += ", or " + x
+	}
+	return say + ". Then look whether it still lifts."
+}
+
+// rideDown sums the layers and fills the figures of the fullest one.
+func (w *work) rideDown(bs []branch) {
+	lo := &w.d.Lowering
+	full, r := w.falling(w.fullest(), float64(lo.Current), bs)
+	if !w.settles(full, r, bs) {
+		return
+	}
+	costs := 0.0
+	for _, l := range w.layers {
+		t, _, _ := w.run.down(w.drumDown(l.length))
+		p, at := w.falling(l, t/w.kk-w.i0, bs)
+		if !at.found {
+			w.settles(p, at, bs)
+			return
+		}
+		w.down.points, w.roots = append(w.down.points, p), append(w.roots, at)
+		w.down.time += p.time
+		w.down.energy += p.power * p.time
+		costs += l.share * p.c * w.kk / (w.m * unit.G) * at.reaching(bs, p.current) / at.u
+	}
+	w.down.gain = costs
+	if !finite(full.rotor, full.speed, w.down.time, w.down.energy, w.down.gain) || full.speed <= 0 {
+		lo.LoadKnown, lo.Steady = false, false
+		return
+	}
+	lo.Voltage, lo.Rotor, lo.Speed = unit.Voltage(r.u), unit.AngularSpeed(full.rotor), unit.Speed(full.speed)
+	lo.Time, lo.EnergyOut = unit.Duration(w.down.time), unit.Energy(w.down.energy)
+	lo.Power = unit.Power(full.power)
+	lo.CurrentLow, lo.SpeedLow = w.down.points[0].current, w.down.points[0].speed
+	w.flagLowering(bs, r)
+}

@@ -1,0 +1,213 @@
+package lift
+
+import (
+	"fmt"
+	"math"
+
+	"duskweight/internal/model/unit"
+)
+
+// wantedMargin is how much more than its first push a motor should have (source.CommonPractice).
+const wantedMargin = 1.3
+
+// point is a hoist moving steadily in one layer.
+type point struct {
+	layer
+	c       float64 // rad of the rotor for a metre of travel
+	current float64
+	rotor   float64
+	speed   float64
+	time    float64
+	power   float64 // at the line raising, at the lamps lowering
+}
+
+// passage is a whole travel, layer by layer, with its sums.
+type passage struct {
+	points []point
+	time   float64
+	energy float64
+	gain   float64 // own joules for a joule at the line (raising), or the reverse (lowering), over the whole travel
+}
+
+// supply is what feeds the motor.
+type supply struct {
+	volts, loop, limit, eff, aux float64 // loop: winding, wires and source together
+}
+
+// Available returns the current that a held motor takes from its supply: the limit, or (V − V_b)/R of the whole loop.
+func Available(volts, brush unit.Voltage, loop unit.Resistance, limit unit.Known[unit.Current]) unit.Current {
+	i := unit.Current(float64(volts-brush) / float64(loop))
+	if v, ok := limit.Value(); ok {
+		i = min(i, v)
+	}
+	return max(i, 0)
+}
+
+// StartMargin returns how much more torque the motor has than its first push takes: K·(I_av − b·I_0)/T_ba.
+func StartMargin(k unit.MachineConstant, available, i0 unit.Current, b unit.Ratio, first unit.Torque) unit.Ratio {
+	return unit.Ratio(float64(k) * (float64(available) - float64(b)*float64(i0)) / float64(first))
+}
+
+// StartIrradiance returns the sun, W/m², at which a panel straight on a motor that lifts gives the current of the first
+// push: a hoist asks for a current, whatever the speed (source.Appelbaum).
+func StartIrradiance(start, shortCircuit unit.Current) unit.Irradiance {
+	return unit.Irradiance(1000 * float64(start/shortCircuit))
+}
+
+// RaisePoint returns how the motor turns and what it takes at a voltage: what a panel or a drive needs to know.
+// The speed is 0 where it does not turn.
+func (d Drive) RaisePoint(volts unit.Voltage) (current unit.Current, rotor unit.AngularSpeed, speed unit.Speed) {
+	c := d.Machine
+	if !d.AtMotorUp.Is || !c.K.Is || !c.I0.Is || !c.R.Is || !d.RotorPerMetre.Is {
+		return 0, 0, 0
+	}
+	current = MotorCurrent(d.AtMotorUp.Val, c.K.Val, c.I0.Val)
+	rotor = max(0, MotorSpeed(volts, c.BrushDrop, current, c.R.Val+d.Raising.Wire, c.K.Val))
+	return current, rotor, unit.Speed(float64(rotor) / float64(d.RotorPerMetre.Val))
+}
+
+// supply reads what feeds the motor; what is not known and counted as none is said.
+func (w *work) supply() (supply, bool) {
+	r := w.h.Raise
+	s := supply{eff: float64(r.DriveEff.Or(1)), aux: float64(r.Auxiliary.Or(0)), limit: math.Inf(1)}
+	w.d.Raising.Wire = r.WireR.Or(0)
+	s.loop = w.r + float64(w.d.Raising.Wire)
+	if r.Feed == "" {
+		w.lack("raise.feed", "how the sun's power becomes height")
+	}
+	if !r.DriveEff.Is && r.Feed == "drive" {
+		w.lack("raise.drive_efficiency", "what a lift costs; counted as 1, so the real cost is higher")
+	}
+	if !r.Auxiliary.Is {
+		w.lack("raise.auxiliary_w", "what a lift costs; brake coil and relays are counted as none")
+	}
+	if v, ok := r.CurrentLimit.Value(); ok {
+		s.limit = float64(v)
+	}
+	v, ok := r.Voltage.Value()
+	if !ok && r.Feed != "panel" {
+		w.lack("raise.voltage_v", "whether it lifts, how fast, for how much")
+	}
+	s.volts = float64(v)
+	return s, ok
+}
+
+// raise fills the way up.
+func (w *work) raise() {
+	ra := &w.d.Raising
+	s, ok := w.supply()
+	l := w.fullest()
+	ra.Current = MotorCurrent(w.d.AtMotorUp.Val, unit.MachineConstant(w.kk), unit.Current(w.i0))
+	first, _ := w.push.up(w.drumUp(l.torque))
+	ra.FirstPush = unit.Current(first/w.kk + w.b*w.i0)
+	if !ok {
+		if w.h.Raise.Feed == "panel" {
+			ra.Say = fmt.Sprintf("The sun decides: it lifts while the panel gives %s, and starts at %s.", amps(float64(ra.Current)), amps(float64(ra.FirstPush)))
+		}
+		return
+	}
+	available := float64(Available(unit.Voltage(s.volts), unit.Voltage(w.vb), unit.Resistance(s.loop), w.h.Raise.CurrentLimit))
+	ra.Margin = StartMargin(unit.MachineConstant(w.kk), unit.Current(available), unit.Current(w.i0), unit.Ratio(w.b), unit.Torque(first))
+	p := w.rising(l, float64(ra.Current), s)
+	if !finite(float64(ra.Current), float64(ra.FirstPush), float64(ra.Margin), p.rotor, p.speed) {
+		return
+	}
+	ra.Known = true
+	ra.Starts = ra.Margin >= 1
+	ra.Stalls = p.rotor <= 0 || float64(ra.Current) >= s.limit || !ra.Starts
+	if ra.Stalls {
+		w.sayStall(available, first, s)
+		return
+	}
+	w.rideUp(p, s)
+	w.flagRaising()
+}
+
+// rising is one layer on the way up, with the current it takes.
+func (w *work) rising(l layer, i float64, s supply) point {
+	p := point{layer: l, c: w.gearing(l), current: i}
+	p.rotor = (s.volts - w.vb - i*s.loop) / w.kk
+	p.speed = p.rotor / p.c
+	p.time = l.share * w.travel / p.speed
+	p.power = s.volts*i/s.eff + s.aux
+	return p
+}
+
+// rideUp sums the layers. Energy is counted with the radius for length in the torque too, so that none is made.
+func (w *work) rideUp(full point, s supply) {
+	ra := &w.d.Raising
+	costs := 0.0
+	for _, l := range w.layers {
+		t, _ := w.run.up(w.drumUp(l.length))
+		p := w.rising(l, t/w.kk+w.i0, s)
+		w.up.points = append(w.up.points, p)
+		w.up.time += p.time
+		w.up.energy += p.power * p.time
+		costs += l.share * p.c * w.kk * p.current / (w.m * unit.G * s.eff)
+	}
+	w.up.gain = 1 / costs
+	if !finite(w.up.time, w.up.energy, w.up.gain) {
+		ra.Known = false
+		return
+	}
+	ra.Speed, ra.Rotor = unit.Speed(full.speed), unit.AngularSpeed(full.rotor)
+	ra.Time, ra.EnergyIn = unit.Duration(w.up.time), unit.Energy(w.up.energy)
+	ra.Share = unit.Ratio(w.m * unit.G * w.travel / w.up.energy)
+	ra.CurrentLow, ra.SpeedLow = w.up.points[0].current, w.up.points[0].speed
+}
+
+// sayStall says why it does not lift and what would mend it.
+func (w *work) sayStall(available, first float64, s supply) {
+	ra := &w.d.Raising
+	need := wantedMargin*first + w.b*w.kk*w.i0 // at the motor, with the margin
+	had := w.kk * available
+	amp := need / w.kk
+	say := fmt.Sprintf("The motor stalls: it needs %s to start the mass and has %s.", torque(first+w.b*w.kk*w.i0), torque(had))
+	if had >= first+w.b*w.kk*w.i0 {
+		say = fmt.Sprintf("The motor stalls: lifting takes %s, and the supply gives less than that at any speed.", amps(float64(ra.Current)))
+	}
+	cure := fmt.Sprintf(" It lifts with %s at the motor instead of %s", amps(amp), amps(available))
+	if s.limit*s.loop+w.vb <= s.volts {
+		cure += ", so a supply that gives more current"
+	} else {
+		cure += fmt.Sprintf(", so about %s", volts(w.vb+amp*s.loop))
+	}
+	if n, ok := w.liftRatio(available); ok {
+		cure += fmt.Sprintf(", or with gears of about %s:1 instead of %s:1 (slower)", figure(n), figure(w.run.ratio()))
+	}
+	ra.Say = say + cure + ", or with less mass or a thinner drum."
+	w.bad("raise", ra.Say)
+}
+
+// liftRatio returns the smallest ratio of the whole train, changed at the stage by the motor, that lifts with margin.
+func (w *work) liftRatio(available float64) (float64, bool) {
+	_, in := w.push.up(w.drumUp(w.fullest().torque))
+	first := w.push[0]
+	out := w.drumUp(w.fullest().torque)
+	if len(in) > 1 {
+		out = in[1]
+	}
+	spare := w.kk*(available-w.b*w.i0)/wantedMargin - first.t0
+	if spare <= 0 {
+		return 0, false
+	}
+	n := w.run.ratio() * out / (spare * first.fwd * first.r)
+	return n, finite(n) && n > w.run.ratio()
+}
+
+// flagRaising says what is wrong although it lifts.
+func (w *work) flagRaising() {
+	ra := w.d.Raising
+	if ra.Margin < wantedMargin {
+		w.caution("raise", fmt.Sprintf("It lifts, but hardly starts: %.2f times the first push, %.1f is wanted. Cold grease or a night under load can stop it.", float64(ra.Margin), wantedMargin))
+	}
+	if v, ok := w.h.Machine.MaxCurrent.Value(); ok && ra.Current > v {
+		w.caution("machine.continuous_current_a", fmt.Sprintf("Lifting takes %s, the motor stands %s all day. See how long it may lift.", amps(float64(ra.Current)), amps(float64(v))))
+	}
+	if v, ok := w.h.Machine.MaxSpeed.Value(); ok && ra.Rotor > v {
+		w.caution("machine.max_speed_rad_s", fmt.Sprintf("Lifting turns the motor at %s, its maker allows %s.", rpm(float64(ra.Rotor)), rpm(float64(v))))
+	}
+	if v, ok := w.h.Raise.Voltage.Value(); ok && v > touchVolts {
+		w.caution("raise.voltage_v", fmt.Sprintf("%s is above 60 V direct current: a shock can kill. Stay at or below 60 V.", volts(float64(v))))
+	}
+}

@@ -1,0 +1,201 @@
+package lift
+
+import (
+	"fmt"
+	"math"
+
+	"duskweight/internal/model/unit"
+)
+
+// Growth returns how fast a small departure from the balance grows, 1/s: −K²·g/((1 + g·R)·J_t). Negative: it dies away.
+// For a constant power alone, g = −P/U², it is K²·P/((U² − P·R)·J_t). Not known where 1 + g·R ≤ 0 or nothing turns:
+// then it goes at once.
+func Growth(k unit.MachineConstant, slope float64, r unit.Resistance, turning unit.Inertia) unit.Known[unit.Ratio] {
+	d := (1 + slope*float64(r)) * float64(turning)
+	if d <= 0 {
+		return unit.Known[unit.Ratio]{}
+	}
+	return told[unit.Ratio](-float64(k) * float64(k) * slope / d)
+}
+
+// settles fills whether the loads hold the mass at a steady speed, and what would mend it where they do not.
+func (w *work) settles(p point, r root, bs []branch) bool {
+	lo := &w.d.Lowering
+	lo.LoadKnown = true
+	lo.Steady, lo.Stiff, lo.Slope = r.found, r.stiff, r.slope
+	if r.found && p.rotor > 0 {
+		return true
+	}
+	lo.Steady, lo.Stiff = false, false
+	power := 0.0
+	for _, b := range bs {
+		power += b.power
+	}
+	switch {
+	case r.found:
+		lo.Say = fmt.Sprintf("The speed that is set cannot be kept: even with the motor wires joined the mass turns it at %s.", rpm((p.current*w.r+w.vb)/w.kk))
+		w.bad("lower.loads", lo.Say)
+		return false
+	case power == 0:
+		lo.Say = "Nothing that hangs on the motor holds the mass: it races."
+		w.bad("lower.loads", lo.Say)
+		return false
+	}
+	w.race(p, r, bs, power)
+	return false
+}
+
+// race fills what a constant power does to a mass that comes down: figures at the balance, which does not last.
+func (w *work) race(p point, r root, bs []branch, power float64) {
+	lo := &w.d.Lowering
+	if r.at > 0 {
+		_, lo.Slope = sumAt(bs, r.at)
+		lo.Voltage = unit.Voltage(r.at)
+		rotor := (r.at + w.vb + p.current*w.r) / w.kk
+		lo.Rotor, lo.Speed = unit.AngularSpeed(rotor), unit.Speed(rotor/p.c)
+		jt := w.j + w.moving()/(p.c*p.c)
+		lo.Growth = Growth(unit.MachineConstant(w.kk), lo.Slope, unit.Resistance(w.r), unit.Inertia(jt))
+	}
+	switch {
+	case r.at > 0 && r.races:
+		lo.Say = fmt.Sprintf("It never settles: these loads take constant power. A little above %s the mass races, a little below they get no power and it creeps down.", volts(r.at))
+	case r.races:
+		lo.Say = "It never settles: these loads take constant power and let the mass race."
+	default:
+		lo.Say = "The loads ask for more current than the mass gives. They switch off and on, or get no power, while it creeps down."
+	}
+	w.cures(p, bs, power)
+	for i, c := range lo.Cures {
+		lo.Say += fmt.Sprintf(" Cure %d: %s", i+1, c.Say)
+	}
+	w.bad("lower.loads", lo.Say)
+}
+
+// sumAt is current and slope of all branches at a voltage.
+func sumAt(bs []branch, u float64) (i, g float64) {
+	for _, b := range bs {
+		x, y := b.current(u)
+		i, g = i+x, g+y
+	}
+	return i, g
+}
+
+// moving is m·q_d, the mass as the rotor feels it on the way down.
+func (w *work) moving() float64 {
+	return float64(w.n) * w.fDown / unit.G * math.Max(0, w.run.backward())
+}
+
+// cures are the three ways to make a constant power settle.
+//
+//	resistor: U²/R > P, so it burns at least P; with U·I = U²/R + P that takes R ≥ 4·P/I² and U ≥ 2·P/I
+//	clamp at U_z: burns U_z·I − P;   a converter whose input is governed: nothing
+func (w *work) cures(p point, bs []branch, power float64) {
+	i := p.current
+	least := 0.0
+	for _, b := range bs {
+		least = math.Max(least, b.least)
+	}
+	r := 4 * power / (i * i)
+	clamp := 1.15 * math.Max(power/i, least)
+	if !finite(r, clamp) {
+		return
+	}
+	w.d.Lowering.Cures = []Cure{
+		{Say: fmt.Sprintf("a resistor of at least %s beside them, wired straight to the motor. It burns at least %s, and the voltage is %s or more.", ohms(r), watts(power), volts(2*power/i)), Burns: unit.Power(power)},
+		{Say: fmt.Sprintf("a clamp that conducts at %s, wired straight to the motor. It burns %s.", volts(clamp), watts(clamp*i-power)), Burns: unit.Power(clamp*i - power)},
+		{Say: "a converter that keeps the motor's speed. It burns nothing beside its own loss.", Burns: 0},
+	}
+}
+
+// mayOpen lists everything that lets the mass go when it opens.
+func (w *work) mayOpen() {
+	lo := &w.d.Lowering
+	lo.Shunt = w.h.Lower.Shunt == "yes"
+	lo.MayOpen = []string{"a wire or a terminal between the motor and the lamps", "a brush of the motor that hangs or wears out", "a fuse, a switch or a changeover in that line", "a thermal cut-out in the motor"}
+	for _, l := range w.h.Lower.Loads {
+		straight := l.Permanent == "yes"
+		lo.Shunt = lo.Shunt || straight && (l.Kind == "resistor" || l.Kind == "clamp")
+		name := l.Name
+		if name == "" {
+			name = loadWord(l.Kind)
+		}
+		if !straight {
+			lo.MayOpen = append(lo.MayOpen, name+": its plug, switch or fuse")
+		}
+		if l.Kind == "string" {
+			lo.MayOpen = append(lo.MayOpen, name+": one lamp of the row that burns out")
+		}
+		if l.Kind == "constant_power" || l.Kind == "governed" {
+			lo.MayOpen = append(lo.MayOpen, name+": its electronics switch off, for low or for high voltage")
+		}
+		if l.Kind == "cell" {
+			lo.MayOpen = append(lo.MayOpen, name+": its management board cuts it off when full")
+		}
+	}
+	if !lo.Shunt {
+		w.caution("lower.shunt", "Whatever opens lets the mass go, and nothing is wired straight to the motor to hold it back. Wire a resistor or a clamp to its terminals with no fuse, switch or plug.")
+	}
+}
+
+func loadWord(kind string) string {
+	switch kind {
+	case "resistor":
+		return "the resistor"
+	case "string":
+		return "the lamps in a row"
+	case "cell":
+		return "the battery"
+	case "constant_power":
+		return "the converter"
+	case "governed":
+		return "the governed converter"
+	case "clamp":
+		return "the clamp"
+	}
+	return "the load"
+}
+
+// flagLowering says what is wrong although it settles.
+func (w *work) flagLowering(bs []branch, r root) {
+	lo := w.d.Lowering
+	i, m := float64(lo.Current), w.h.Machine
+	if v, ok := m.MaxCurrent.Value(); ok && lo.Current > v {
+		w.caution("machine.continuous_current_a", fmt.Sprintf("Coming down the motor carries %s, it stands %s all day.", amps(i), amps(float64(v))))
+	}
+	if v, ok := m.MaxSpeed.Value(); ok && lo.Rotor > v {
+		w.caution("machine.max_speed_rad_s", fmt.Sprintf("Coming down turns the motor at %s, its maker allows %s. Lamps for a lower voltage slow it down.", rpm(float64(lo.Rotor)), rpm(float64(v))))
+	}
+	for j, x := range r.split(bs, i) {
+		w.flagLoad(j, bs[j], x, r.u)
+	}
+	if lo.Voltage > touchVolts {
+		w.caution("lower.loads", fmt.Sprintf("%s is above 60 V direct current: a shock can kill. Stay at or below 60 V.", volts(r.u)))
+	}
+	if lo.Power <= 0 {
+		w.caution("lower.auxiliary_w", "Brake coil and controller take all that the mass gives while it comes down. Nothing reaches the lamps.")
+	} else if aux, ok := w.h.Lower.Auxiliary.Value(); ok && float64(aux) > float64(lo.Power) {
+		w.caution("lower.auxiliary_w", fmt.Sprintf("Brake coil and controller take %s, more than the lamps get (%s).", watts(float64(aux)), watts(float64(lo.Power))))
+	}
+}
+
+// flagLoad compares one load with its ratings. A row of lamps is wanted at 80 % of its rated current or less.
+func (w *work) flagLoad(j int, b branch, i, u float64) {
+	at := func(field string) string { return fmt.Sprintf("lower.loads[%d].%s", j, field) }
+	name := b.name
+	if name == "" {
+		name = loadWord(b.kind)
+	}
+	share := 1.0
+	if b.kind == "string" {
+		share = 0.8
+	}
+	if v, ok := b.load.MaxCurrent.Value(); ok && i > share*float64(v) {
+		w.caution(at("rated_current_a"), fmt.Sprintf("%s carries %s; %s is the most it should (rated %s). More rows side by side share it.", name, amps(i), amps(share*float64(v)), amps(float64(v))))
+	}
+	if v, ok := b.load.MaxVoltage.Value(); ok && u > float64(v) {
+		w.caution(at("max_voltage_v"), fmt.Sprintf("%s sees %s and stands %s.", name, volts(u), volts(float64(v))))
+	}
+	if v, ok := b.load.MinVoltage.Value(); ok && u < float64(v) {
+		w.caution(at("min_voltage_v"), fmt.Sprintf("%s sees %s and needs %s to work.", name, volts(u), volts(float64(v))))
+	}
+}
