@@ -104,7 +104,7 @@ func sameText(sent, shown string) bool {
 func (r *reader[T]) list(l *list[T], t *T) {
 	if sent := r.typed.Get(l.path + rowsSuffix); sent != "" {
 		n, err := strconv.Atoi(sent)
-		if err != nil || n < 0 || n > l.most {
+		if err != nil || n < 0 || n > max(l.most, l.count(t)) {
 			r.problems = append(r.problems, model.Problem{Path: l.path, Say: fmt.Sprintf("At most %d rows.", l.most)})
 			return
 		}

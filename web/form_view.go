@@ -16,6 +16,8 @@ type formView struct {
 	Action   string // where it is saved
 	Try      string // where it is only computed; empty for a form without an answer
 	Revision string
+	Page     string // random, see namePage
+	Unsaved  bool   // shown by "Show the answer": typed and not saved
 	Parts    []partView
 	Problems []problemView // the summary on top
 	Save     string        // the word on the button

@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"net/http"
+	"strconv"
 	"strings"
 
 	"github.com/a-h/templ"
@@ -59,6 +60,7 @@ func (s *Site) write(w http.ResponseWriter, r *http.Request, status int, c templ
 		return fmt.Errorf("render %s: %w", r.URL.Path, err)
 	}
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")
+	w.Header().Set("Content-Length", strconv.Itoa(b.Len()))
 	w.WriteHeader(status)
 	_, _ = w.Write(b.Bytes()) // a browser that left is no failure of ours
 	return nil
@@ -121,6 +123,10 @@ func (s *Site) refusalOf(r *http.Request, err error) refusal {
 	case errors.Is(err, store.ErrStale):
 		return refusal{Status: http.StatusConflict, Title: "Saved somewhere else meanwhile",
 			Say: []string{"This was changed on another page or in another window after you opened it. Nothing of yours was saved over it. Open the page again and repeat your change."}}
+	case errors.Is(err, store.ErrReadOnly):
+		return refusal{Status: http.StatusForbidden, Title: "Nothing can be saved", Say: []string{s.Store.ReadOnly()}}
+	case errors.Is(err, store.ErrNothing):
+		return refusal{Status: http.StatusConflict, Title: "Nothing to take back", Say: []string{"There is nothing left to undo or redo."}}
 	case errors.Is(err, errNotFound), errors.Is(err, store.ErrNotFound):
 		return refusal{Status: http.StatusNotFound, Title: "Not here", Say: []string{"There is nothing at " + r.URL.Path + ". It may have been deleted: the list of projects can bring it back."}}
 	case errors.Is(err, errWrongMethod):

@@ -20,7 +20,8 @@ type Site struct {
 	File    string           // the data file, shown in the footer
 	Log     *slog.Logger
 
-	assets *assets
+	assets  *assets
+	grounds grounds
 }
 
 // New checks that a site has what it needs and reads its embedded files.

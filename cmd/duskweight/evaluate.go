@@ -1,0 +1,107 @@
+package main
+
+import (
+	"encoding/json"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"os"
+
+	"duskweight/internal/document"
+	"duskweight/internal/model"
+)
+
+// documentLimit is the largest document that is read, the same as on the import page.
+const documentLimit = 8 << 20
+
+// evaluate prints the result of a document: SI with the unit as key suffix, the same numbers that the pages show. A
+// refused document prints nothing on stdout, and what is wrong on stderr.
+func evaluate(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	name, asJSON, ok := evaluateArgs(args)
+	if !ok {
+		return misused(stderr, "evaluate takes one file, or - for standard input")
+	}
+	data, err := readDocument(name, stdin)
+	if err != nil {
+		return done(stderr, err)
+	}
+	doc, err := document.Decode(data)
+	if err == nil {
+		err = model.Check(doc).Err()
+	}
+	if problems, ok := errors.AsType[model.Problems](err); ok {
+		return refuse(stderr, problems, asJSON)
+	}
+	if err != nil {
+		return done(stderr, err)
+	}
+	out, err := json.MarshalIndent(model.Evaluate(doc).Answer(), "", "  ")
+	if err != nil {
+		return done(stderr, fmt.Errorf("the result cannot be written: %w", err))
+	}
+	return done(stderr, say(stdout, "%s\n", out))
+}
+
+// evaluateArgs takes flags before and behind the file.
+func evaluateArgs(args []string) (name string, asJSON, ok bool) {
+	flags := flag.NewFlagSet("evaluate", flag.ContinueOnError)
+	flags.SetOutput(io.Discard)
+	flags.BoolVar(&asJSON, "json", false, "")
+	var names []string
+	for {
+		if flags.Parse(args) != nil {
+			return "", false, false
+		}
+		if flags.NArg() == 0 {
+			break
+		}
+		names, args = append(names, flags.Arg(0)), flags.Args()[1:]
+	}
+	if len(names) != 1 {
+		return "", false, false
+	}
+	return names[0], asJSON, true
+}
+
+func readDocument(name string, stdin io.Reader) ([]byte, error) {
+	if name != "-" {
+		f, err := os.Open(name)
+		if err != nil {
+			return nil, err
+		}
+		defer f.Close()
+		stdin = f
+	}
+	data, err := io.ReadAll(io.LimitReader(stdin, documentLimit+1))
+	if err != nil {
+		return nil, err
+	}
+	if len(data) > documentLimit {
+		return nil, fmt.Errorf("%s is larger than %d MiB, more than a project document can be", name, documentLimit>>20)
+	}
+	return data, nil
+}
+
+func refuse(stderr io.Writer, problems model.Problems, asJSON bool) int {
+	if !asJSON {
+		fmt.Fprintln(stderr, problems.Error())
+		return exitRefused
+	}
+	out, err := json.Marshal(struct {
+		Problems model.Problems `json:"problems"`
+	}{problems})
+	if err != nil {
+		return done(stderr, err)
+	}
+	fmt.Fprintf(stderr, "%s\n", out)
+	return exitRefused
+}
+
+func printSchema(stdout io.Writer) error {
+	schema, err := document.Schema()
+	if err != nil {
+		return err
+	}
+	return say(stdout, "%s", schema)
+}

@@ -1,0 +1,96 @@
+// Command duskweight works out whether a lifted mass or a battery carries a home's night. Without a word behind it, it
+// serves its pages on this computer and opens them.
+package main
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"syscall"
+)
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	code := run(ctx, os.Args[1:], os.Stdin, os.Stdout, os.Stderr)
+	stop()
+	os.Exit(code)
+}
+
+// Exit codes, as help says them.
+const (
+	exitDone    = 0
+	exitRefused = 1 // it could not be done, or a document was refused
+	exitUsage   = 2 // the command line was not understood
+)
+
+const help = `Duskweight plans a store for the night: a lifted mass or a battery. It plans; it certifies nothing.
+
+  duskweight [serve]          serve the pages on this computer and open them
+      -addr 127.0.0.1:8807      where to listen; port 0 takes any free port
+      -data FOLDER              where the data file lies (see: duskweight where)
+      -no-browser               open no browser
+  duskweight evaluate FILE    print the whole result of an exported project as JSON; - reads standard input
+      --json                    print what is wrong with a document as JSON
+  duskweight schema           print the JSON Schema of the project document
+  duskweight where            print where the data file lies
+  duskweight version          print the version
+  duskweight help             print this
+
+Exit codes: 0 done; 1 not possible, or the document was refused; 2 the command was not understood.
+`
+
+// run is the whole program. It returns the exit code.
+func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.Writer) int {
+	verb := "serve"
+	if len(args) > 0 && args[0] != "" && args[0][0] != '-' {
+		verb, args = args[0], args[1:]
+	} else if len(args) > 0 && (args[0] == "-h" || args[0] == "-help" || args[0] == "--help") {
+		verb, args = "help", args[1:]
+	} else if len(args) > 0 && (args[0] == "-version" || args[0] == "--version") {
+		verb, args = "version", args[1:]
+	}
+	switch verb {
+	case "serve":
+		return serve(ctx, args, stdout, stderr)
+	case "evaluate":
+		return evaluate(args, stdin, stdout, stderr)
+	case "schema":
+		return alone(args, stderr, func() error { return printSchema(stdout) })
+	case "where":
+		return where(args, stdout, stderr)
+	case "version":
+		return alone(args, stderr, func() error { return say(stdout, "duskweight %s\n", version()) })
+	case "help":
+		return alone(nil, stderr, func() error { return say(stdout, "%s", help) })
+	}
+	return misused(stderr, fmt.Sprintf("there is no command %q", verb))
+}
+
+// alone runs a command that takes no arguments.
+func alone(args []string, stderr io.Writer, do func() error) int {
+	if len(args) > 0 {
+		return misused(stderr, fmt.Sprintf("%q is not understood here", args[0]))
+	}
+	return done(stderr, do())
+}
+
+func done(stderr io.Writer, err error) int {
+	if err != nil {
+		fmt.Fprintln(stderr, "duskweight:", err)
+		return exitRefused
+	}
+	return exitDone
+}
+
+func misused(stderr io.Writer, why string) int {
+	fmt.Fprintf(stderr, "duskweight: %s; see: duskweight help\n", why)
+	return exitUsage
+}
+
+// say writes and passes on that it could not: a full disk behind a pipe is a failure.
+func say(w io.Writer, format string, args ...any) error {
+	_, err := fmt.Fprintf(w, format, args...)
+	return err
+}

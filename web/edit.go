@@ -1,0 +1,334 @@
+package web
+
+import (
+	"context"
+	"crypto/rand"
+	"errors"
+	"net/http"
+	"net/url"
+	"slices"
+	"strconv"
+	"strings"
+	"time"
+
+	"github.com/a-h/templ"
+
+	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
+)
+
+// editor is a page with a form on one side and its answer on the other. A handler makes one from the request and hands
+// it to showEditor (GET), saveEditor (POST) or tryEditor (POST …/try).
+type editor[T any] struct {
+	form   form[T]
+	kind   store.Kind
+	saved  store.Saved[T]
+	save   func(context.Context, int64, T, store.Edit, time.Time) (store.Saved[T], error)
+	url    string // of the page; the form is posted to it, and …/try computes only
+	frame  frame
+	title  string                           // the page's heading; the frame's title where it is empty
+	above  templ.Component                  // between heading and form; nil for none
+	below  templ.Component                  // under the form; nil for none
+	answer func(T) (templ.Component, error) // what stands beside the form; nil for none
+}
+
+// namePage is the field with the random name that a page gets when it is made; saves of one field from one page within
+// a minute are one step of the history.
+const namePage = "page"
+
+// showEditor shows the form as it is stored, with the texts that were refused before still in their fields.
+func showEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor[T]) error {
+	drafts, err := s.Store.Drafts(r.Context(), store.Thing{Kind: e.kind, ID: e.saved.ID})
+	if err != nil {
+		return err
+	}
+	sys, err := s.units(r.Context())
+	if err != nil {
+		return err
+	}
+	t := clone(e.saved.Value)
+	typed := e.form.own(drafts, &t)
+	problems := e.form.read(typed, &t, sys)
+	if len(typed) == 0 {
+		problems = nil // what is stored is not blamed on the reader of the page
+	}
+	return e.page(s, w, r, http.StatusOK, e.form.view(&t, typed, problems, sys), e.saved.Value, len(problems) > 0)
+}
+
+// saveEditor saves the form, or shows it again with every problem and keeps what was typed.
+func saveEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor[T]) error {
+	typed, revision, err := postedForm(r)
+	if err != nil {
+		return err
+	}
+	sys, err := s.units(r.Context())
+	if err != nil {
+		return err
+	}
+	t, do := clone(e.saved.Value), typed.Get(nameDo)
+	sent := keys(typed)
+	problems := e.form.read(typed, &t, sys)
+	if len(problems) > 0 {
+		if err := s.keep(r.Context(), store.Thing{Kind: e.kind, ID: e.saved.ID}, sent, e.form.changed(typed, e.saved.Value, sys)); err != nil {
+			return err
+		}
+		if wantsJSON(r) {
+			return writeJSON(w, http.StatusUnprocessableEntity, map[string]any{"say": "Not saved.", "problems": problems})
+		}
+		return e.page(s, w, r, http.StatusUnprocessableEntity, e.form.view(&t, typed, problems, sys), e.saved.Value, true)
+	}
+	diffs := e.form.differences(e.saved.Value, t, sys)
+	edit := store.Edit{Revision: revision, Said: said(diffs), Page: typed.Get(namePage), Settles: sent}
+	if len(diffs) == 1 {
+		edit.Field = diffs[0].path
+	}
+	saved, err := e.save(r.Context(), e.saved.ID, t, edit, s.Now())
+	if stale, ok := errors.AsType[*store.Stale[T]](err); ok {
+		return &conflict{Back: e.url, Rows: e.form.conflictRows(stale.Current.Value, t, sys)}
+	}
+	if err != nil {
+		return err
+	}
+	if wantsJSON(r) {
+		return writeJSON(w, http.StatusOK, map[string]any{"say": "Saved.", "revision": saved.Revision})
+	}
+	return seeOther(w, r, e.url+anchor(do))
+}
+
+// tryEditor computes the answer for the form as it is typed, and saves nothing. A script gets the answer alone, without
+// scripts it is the whole page.
+func tryEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor[T]) error {
+	typed, _, err := postedForm(r)
+	if err != nil {
+		return err
+	}
+	sys, err := s.units(r.Context())
+	if err != nil {
+		return err
+	}
+	t := clone(e.saved.Value)
+	problems := e.form.read(typed, &t, sys)
+	view := e.form.view(&t, typed, problems, sys)
+	if wantsPart(r) {
+		if len(problems) > 0 {
+			return s.write(w, r, http.StatusUnprocessableEntity, reasons(view.Problems))
+		}
+		answer, err := e.answer(t)
+		if err != nil {
+			return err
+		}
+		return s.write(w, r, http.StatusOK, answer)
+	}
+	view.Unsaved = len(problems) == 0
+	if len(problems) > 0 {
+		return e.page(s, w, r, http.StatusUnprocessableEntity, view, e.saved.Value, true)
+	}
+	return e.page(s, w, r, http.StatusOK, view, t, false)
+}
+
+// page prints form and answer. The answer is that of shown; stale greys it, because the form says something else.
+func (e editor[T]) page(s *Site, w http.ResponseWriter, r *http.Request, status int, v formView, shown T, stale bool) error {
+	v.Action, v.Revision, v.Page = e.url, strconv.FormatInt(e.saved.Revision, 10), rand.Text()
+	f := e.frame
+	f.Refused = len(v.Problems) > 0
+	p := editorView{Title: e.title, Form: v, Stale: stale, Above: e.above, Below: e.below}
+	if p.Title == "" {
+		p.Title = f.Title
+	}
+	if e.answer != nil {
+		p.Form.Try = e.url + "/try"
+		var err error
+		if p.Answer, err = e.answer(shown); err != nil {
+			return err
+		}
+	}
+	return s.show(w, r, status, f, editorPage(p))
+}
+
+// wantsPart reports whether live.js asks for the answer alone.
+func wantsPart(r *http.Request) bool { return r.Header.Get("X-Part") == "results" }
+
+// postedForm reads a form and the revision that its page showed.
+func postedForm(r *http.Request) (url.Values, int64, error) {
+	if err := parseForm(r); err != nil {
+		return nil, 0, err
+	}
+	revision, err := strconv.ParseInt(r.PostForm.Get(nameRevision), 10, 64)
+	if err != nil {
+		return nil, 0, badRequest("The form does not say which revision it was made from. Open the page again.")
+	}
+	return r.PostForm, revision, nil
+}
+
+// parseForm reads a form of either kind, within the limit of its route.
+func parseForm(r *http.Request) error {
+	err := r.ParseForm()
+	if err == nil && strings.HasPrefix(r.Header.Get("Content-Type"), "multipart/form-data") {
+		err = r.ParseMultipartForm(importLimit)
+	}
+	if _, tooLarge := errors.AsType[*http.MaxBytesError](err); err != nil && !tooLarge {
+		return badRequest("The form cannot be read.")
+	}
+	return err
+}
+
+// keep stores texts that were refused, until their field is saved, and forgets older ones of the same form. A file that
+// cannot be written to keeps none.
+func (s *Site) keep(ctx context.Context, t store.Thing, sent []string, texts map[string]string) error {
+	err := s.Store.SaveDrafts(ctx, t, texts, s.Now())
+	if old := slices.DeleteFunc(sent, func(name string) bool { _, kept := texts[name]; return kept }); err == nil && len(old) > 0 {
+		err = s.Store.ClearDrafts(ctx, t, old...)
+	}
+	if errors.Is(err, store.ErrReadOnly) {
+		return nil
+	}
+	return err
+}
+
+// anchor is where the page opens again after a button of the form.
+func anchor(do string) string {
+	verb, path, ok := strings.Cut(do, ":")
+	if !ok {
+		return ""
+	}
+	if list, _, isRow := splitRow(path); verb == "remove" && isRow {
+		path = list
+	}
+	return "#" + fieldID(path)
+}
+
+func keys(v url.Values) []string {
+	out := make([]string, 0, len(v))
+	for name := range v {
+		out = append(out, name)
+	}
+	return out
+}
+
+// own picks the drafts that this form holds.
+func (f form[T]) own(drafts map[string]string, t *T) url.Values {
+	typed := url.Values{}
+	for path, text := range drafts {
+		if list, isCount := strings.CutSuffix(path, rowsSuffix); isCount && findList(f.parts, t, list) != nil {
+			typed.Set(path, text)
+		}
+	}
+	longer := clone(*t)
+	f.read(typed, &longer, unit.Metric)
+	for path, text := range drafts {
+		if findInput(f.parts, &longer, path) != nil {
+			typed.Set(path, text)
+		}
+	}
+	return typed
+}
+
+// changed picks the typed texts that differ from what is stored: the drafts to keep.
+func (f form[T]) changed(typed url.Values, stored T, sys unit.System) map[string]string {
+	out := map[string]string{}
+	shown := map[string]string{}
+	f.walk(f.parts, &stored, func(in *input[T]) { shown[in.path] = in.show(&stored, sys) })
+	for path, sent := range typed {
+		if strings.HasSuffix(path, rowsSuffix) || path == nameConfirm || path == nameDo || path == nameRevision || path == namePage {
+			if l := findList(f.parts, &stored, strings.TrimSuffix(path, rowsSuffix)); l != nil && strconv.Itoa(l.count(&stored)) != sent[0] {
+				out[path] = sent[0]
+			}
+			continue
+		}
+		if have, ok := shown[path]; !ok || !sameText(sent[0], have) {
+			out[path] = sent[0]
+		}
+	}
+	return out
+}
+
+// walk visits every input, in the rows that t has.
+func (f form[T]) walk(parts []part[T], t *T, visit func(*input[T])) {
+	for _, p := range parts {
+		switch {
+		case p.input != nil:
+			visit(p.input)
+		case p.group != nil:
+			f.walk(p.group.parts, t, visit)
+		case p.list != nil:
+			for i := range p.list.count(t) {
+				f.walk(p.list.row(i), t, visit)
+			}
+		}
+	}
+}
+
+// difference is one value that two versions do not share, in words.
+type difference struct{ path, label, old, new string }
+
+// differences lists what differs between two versions, in the order of the form.
+func (f form[T]) differences(old, new T, sys unit.System) []difference {
+	type shown struct{ label, text string }
+	before := map[string]shown{}
+	f.walk(f.parts, &old, func(in *input[T]) { before[in.path] = shown{in.label, in.text(&old, sys)} })
+	var out []difference
+	after := map[string]bool{}
+	f.walk(f.parts, &new, func(in *input[T]) {
+		after[in.path] = true
+		if now := in.text(&new, sys); now != before[in.path].text {
+			out = append(out, difference{in.path, in.label, before[in.path].text, now})
+		}
+	})
+	f.walk(f.parts, &old, func(in *input[T]) {
+		if b := before[in.path]; !after[in.path] && b.text != "" {
+			out = append(out, difference{in.path, in.label, b.text, ""})
+		}
+	})
+	return out
+}
+
+// text is a value with its unit, in words.
+func (in *input[T]) text(t *T, sys unit.System) string {
+	shown := in.show(t, sys)
+	if in.kind == asChoice {
+		return wordFor(shown)
+	}
+	if u := in.symbol(sys); u != "" && shown != "" {
+		return shown + " " + u
+	}
+	return shown
+}
+
+func (f form[T]) conflictRows(current, yours T, sys unit.System) []conflictRow {
+	var rows []conflictRow
+	for _, d := range f.differences(current, yours, sys) {
+		rows = append(rows, conflictRow{Label: d.label, Saved: orNotKnown(d.old), Yours: orNotKnown(d.new)})
+	}
+	return rows
+}
+
+func orNotKnown(text string) string {
+	if text == "" {
+		return "not known"
+	}
+	return text
+}
+
+// said tells a change in words for the history: the first difference, and how many more.
+func said(diffs []difference) string {
+	if len(diffs) == 0 {
+		return "Confirmed as it is"
+	}
+	d := diffs[0]
+	line := d.label + ": " + short(orNotKnown(d.old)) + " → " + short(orNotKnown(d.new))
+	switch n := len(diffs) - 1; n {
+	case 0:
+		return line
+	case 1:
+		return line + ", and one more"
+	default:
+		return line + ", and " + strconv.Itoa(n) + " more"
+	}
+}
+
+func short(text string) string {
+	if runes := []rune(strings.ReplaceAll(text, "\n", " ")); len(runes) > 60 {
+		return string(runes[:59]) + "…"
+	}
+	return text
+}

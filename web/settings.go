@@ -1,0 +1,172 @@
+package web
+
+import (
+	"context"
+	"fmt"
+	"net/http"
+	"os"
+	"path/filepath"
+	"strconv"
+	"strings"
+
+	"github.com/go-chi/chi/v5"
+
+	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
+)
+
+// Names of the settings in the store.
+const (
+	settingUnits    = "units"    // "metric" or "imperial"
+	settingCurrency = "currency" // the label for money of new projects
+)
+
+// longestLabel is how many letters a label for money may have.
+const longestLabel = 12
+
+// units reads the system of units that the pages speak.
+func (s *Site) units(ctx context.Context) (unit.System, error) {
+	set, err := s.Store.Settings(ctx)
+	if err != nil {
+		return unit.Metric, err
+	}
+	if set[settingUnits] == "imperial" {
+		return unit.Imperial, nil
+	}
+	return unit.Metric, nil
+}
+
+// currency reads the label for money that new projects get.
+func (s *Site) currency(ctx context.Context) (string, error) {
+	set, err := s.Store.Settings(ctx)
+	return set[settingCurrency], err
+}
+
+func (s *Site) showSettings(w http.ResponseWriter, r *http.Request) error {
+	v, err := s.settingsView(r.Context())
+	if err != nil {
+		return err
+	}
+	v.Saved = r.URL.Query().Has("saved")
+	if n, err := strconv.Atoi(r.URL.Query().Get("copy")); err == nil {
+		for _, c := range v.Copies {
+			if c.number == n {
+				v.Copied = c.Name
+			}
+		}
+	}
+	return s.show(w, r, http.StatusOK, frame{Title: "Settings"}, settingsPage(v))
+}
+
+func (s *Site) settingsView(ctx context.Context) (settingsView, error) {
+	set, err := s.Store.Settings(ctx)
+	if err != nil {
+		return settingsView{}, err
+	}
+	copies, err := s.Store.Backups()
+	if err != nil {
+		return settingsView{}, err
+	}
+	v := settingsView{Imperial: set[settingUnits] == "imperial", Currency: set[settingCurrency], File: s.File, Version: s.Version, ReadOnly: s.Store.ReadOnly()}
+	for _, c := range copies {
+		row := copyRow{number: c.Number, Name: filepath.Base(c.Path), Size: bytesInWords(c.Size), URL: "/settings/copies/" + strconv.Itoa(c.Number)}
+		if info, err := os.Stat(c.Path); err == nil {
+			row.When = s.when(info.ModTime())
+		}
+		v.Copies = append(v.Copies, row)
+	}
+	return v, nil
+}
+
+// saveSettings saves units and label, or shows the page again with what is wrong.
+func (s *Site) saveSettings(w http.ResponseWriter, r *http.Request) error {
+	if err := parseForm(r); err != nil {
+		return err
+	}
+	units, label := r.PostForm.Get("units"), strings.TrimSpace(r.PostForm.Get("currency"))
+	if units != "metric" && units != "imperial" {
+		return badRequest("Choose metric or imperial units.")
+	}
+	if problem := labelProblem(label); problem != "" {
+		v, err := s.settingsView(r.Context())
+		if err != nil {
+			return err
+		}
+		v.Imperial, v.Currency, v.Problem = units == "imperial", r.PostForm.Get("currency"), problem
+		return s.show(w, r, http.StatusUnprocessableEntity, frame{Title: "Settings", Refused: true}, settingsPage(v))
+	}
+	if err := s.Store.SaveSettings(r.Context(), map[string]string{settingUnits: units, settingCurrency: label}); err != nil {
+		return err
+	}
+	return seeOther(w, r, "/settings?saved")
+}
+
+func labelProblem(label string) string {
+	if n := len([]rune(label)); n > longestLabel {
+		return fmt.Sprintf("At most %d letters; these are %d.", longestLabel, n)
+	}
+	if strings.ContainsFunc(label, func(r rune) bool { return r < ' ' || r == 0x7f || r == 0xFFFD }) {
+		return "There is a sign in it that cannot be shown."
+	}
+	return ""
+}
+
+// makeCopy makes a checked copy of the data file, if anything changed since the last one.
+func (s *Site) makeCopy(w http.ResponseWriter, r *http.Request) error {
+	c, err := s.Store.Backup(r.Context(), s.Now())
+	if err != nil {
+		return err
+	}
+	return seeOther(w, r, "/settings?copy="+strconv.Itoa(c.Number)+"#copies")
+}
+
+// downloadAll makes a checked copy and sends it. It is a POST, because it may write the copy.
+func (s *Site) downloadAll(w http.ResponseWriter, r *http.Request) error {
+	c, err := s.Store.Backup(r.Context(), s.Now())
+	if err != nil {
+		return err
+	}
+	return sendCopy(w, r, c)
+}
+
+// downloadCopy sends one of the copies that the store lists.
+func (s *Site) downloadCopy(w http.ResponseWriter, r *http.Request) error {
+	copies, err := s.Store.Backups()
+	if err != nil {
+		return err
+	}
+	for _, c := range copies {
+		if strconv.Itoa(c.Number) == chi.URLParam(r, "copy") {
+			return sendCopy(w, r, c)
+		}
+	}
+	return errNotFound
+}
+
+func sendCopy(w http.ResponseWriter, r *http.Request, c store.Backup) error {
+	f, err := os.Open(c.Path)
+	if err != nil {
+		return fmt.Errorf("send a copy: %w", err)
+	}
+	defer f.Close()
+	info, err := f.Stat()
+	if err != nil {
+		return fmt.Errorf("send a copy: %w", err)
+	}
+	w.Header().Set("Content-Type", "application/vnd.sqlite3")
+	w.Header().Set("Content-Disposition", `attachment; filename="`+filepath.Base(c.Path)+`"`)
+	http.ServeContent(w, r, "", info.ModTime(), f)
+	return nil
+}
+
+// bytesInWords writes a size for reading.
+func bytesInWords(n int64) string {
+	switch {
+	case n < 1<<10:
+		return strconv.FormatInt(n, 10) + " bytes"
+	case n < 1<<20:
+		return strconv.FormatInt((n+1<<9)>>10, 10) + " KiB"
+	default:
+		return strconv.FormatFloat(float64(n)/(1<<20), 'f', 1, 64) + " MiB"
+	}
+}
