@@ -1,0 +1,75 @@
+package catalog
+
+import "duskweight/internal/model/unit"
+
+// Eyebolt is a forged eye bolt with its working loads.
+type Eyebolt struct {
+	From
+	Size     string
+	Straight unit.Force // in line with its shank
+	At45     unit.Force // the standard's column for two strands at 45°
+}
+
+// Eyebolts returns the lifting eye bolts of DIN 580, factor 6.
+func Eyebolts() []Eyebolt {
+	var out []Eyebolt
+	for _, r := range []struct {
+		size     string
+		axial, f unit.Mass
+	}{{"M8", 140, 100}, {"M10", 230, 170}, {"M12", 340, 240}, {"M16", 700, 500}, {"M20", 1200, 860}, {"M24", 1800, 1290}} {
+		out = append(out, Eyebolt{
+			From: readNote("DIN 580, Lifting eye bolts, annex A, table A.1", "Screwed down to its collar, into steel. A bolt without a collar takes no pull from the side at all."),
+			Size: r.size, Straight: r.axial.Weight(), At45: r.f.Weight(),
+		})
+	}
+	return out
+}
+
+// Shackle is a shackle with its working load, straight.
+type Shackle struct {
+	From
+	Size     string
+	Diameter unit.Length // of the bow
+	Straight unit.Force
+}
+
+// Shares of the straight working load that a shackle keeps when it is pulled from the side.
+const (
+	ShackleAt45 = 0.7
+	ShackleAt90 = 0.5
+)
+
+// Shackles returns carbon-steel shackles, factor 6.
+func Shackles() []Shackle {
+	var out []Shackle
+	for _, r := range []struct {
+		size  string
+		d     unit.Length
+		tonne unit.Mass
+	}{{"1/4 inch", unit.Inch / 4, 0.5}, {"5/16 inch", unit.Inch * 5 / 16, 0.75}, {"3/8 inch", unit.Inch * 3 / 8, 1}, {"1/2 inch", unit.Inch / 2, 2}, {"5/8 inch", unit.Inch * 5 / 8, 3.25}} {
+		out = append(out, Shackle{
+			From: readNote("rigging makers' tables of carbon-steel shackles, factor 6", "Only with the load stamped on it. From the side at 45° it keeps 70 %, at 90° half."),
+			Size: r.size, Diameter: r.d, Straight: (r.tonne * unit.Tonne).Weight(),
+		})
+	}
+	return out
+}
+
+// Pulley is a typical efficiency of a pulley; its strength is never typical.
+type Pulley struct {
+	From
+	Name       string
+	Efficiency unit.Ratio
+}
+
+// Pulleys returns typical efficiencies of one pulley with its rope.
+func Pulleys() []Pulley {
+	return []Pulley{
+		{typicalOf("fibre rope on small pulleys", "Measured: 0.83 for a 25 mm pulley with 9 mm rope."), "Fibre rope, pulley of 25 mm", 0.82},
+		{typicalOf("fibre rope on small pulleys", ""), "Fibre rope, pulley of 50 mm", 0.87},
+		{typicalOf("fibre rope on a ball bearing", ""), "Fibre rope, pulley of 100 mm on a ball bearing", 0.92},
+		{readNote("load-cell tests of rescue pulleys", "A carabiner is no pulley: half is lost and the rope wears."), "Rope over a carabiner", 0.53},
+		{readNote("wire-rope maker's handbook: rolling bearing", "With a pulley of at least 18 rope diameters."), "Wire rope, rolling bearing", 0.98},
+		{typicalOf("wire rope on a plain bearing", "With a pulley of at least 18 rope diameters."), "Wire rope, plain bush", 0.95},
+	}
+}

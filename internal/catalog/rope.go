@@ -1,0 +1,85 @@
+package catalog
+
+import (
+	"math"
+
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
+)
+
+// Rope is a rope by material and diameter, with its least breaking load when new. What the reel says counts, not the
+// row: taking a row is the user's own statement that the rope at hand is this one.
+type Rope struct {
+	From
+	Name         string
+	Kind         string // the word of the design: "polyester", "wire"
+	Diameter     unit.Length
+	BreakingLoad unit.Force
+}
+
+// Take copies the row's values into a design.
+func (r Rope) Take(into *lift.Rope) {
+	into.Kind = r.Kind
+	into.Diameter = unit.Of(r.Diameter)
+	into.BreakingLoad = unit.Of(r.BreakingLoad)
+}
+
+const kilonewton unit.Force = 1000
+
+// ropeTable is one published table: loads by diameter.
+type ropeTable struct {
+	from     From
+	name     string
+	kind     string
+	diameter []unit.Length
+	load     []unit.Force // kN
+}
+
+func millimetres(v ...float64) (out []unit.Length) {
+	for _, x := range v {
+		out = append(out, unit.Length(x)*unit.Millimetre)
+	}
+	return out
+}
+
+// byCoefficient returns c·d² kN (d in mm) for the diameters, in kN to the tenth.
+func byCoefficient(c float64, d []unit.Length) (out []unit.Force) {
+	for _, x := range d {
+		mm := float64(x / unit.Millimetre)
+		out = append(out, unit.Force(math.Round(10*c*mm*mm)/10))
+	}
+	return out
+}
+
+func ropeTables() []ropeTable {
+	metric := millimetres(6, 8, 10, 12, 16)
+	inches := []unit.Length{unit.Inch / 4, unit.Inch * 3 / 8, unit.Inch / 2, unit.Inch * 5 / 8}
+	mean := "Probably the mean of many tests, not the least: the label of your rope may say a fifth less."
+	return []ropeTable{
+		{readNote("strength table of polyester–polyolefin rope, three strands (makers' figures)", ""), "Polyester on polyolefin, three strands", "polyester",
+			millimetres(6, 8, 10, 12, 14, 16, 18), []unit.Force{5.34, 8.3, 12.0, 19.6, 23.1, 27.1, 37.4}},
+		{readNote("strength table of polypropylene rope, three strands (makers' figures)", "It creeps under a load that hangs all day, and sun makes it brittle."), "Polypropylene, three strands", "polypropylene",
+			metric, []unit.Force{5.0, 7.6, 10.8, 16.8, 24.8}},
+		{readNote("Cordage makers' table in pounds, older edition", mean), "Polyester, inch sizes", "polyester", inches[1:], []unit.Force{16.5, 28.5, 44}},
+		{readNote("Cordage makers' table in pounds, older edition", mean+" Wet it loses 5 to 25 %."), "Nylon, inch sizes", "nylon", inches, []unit.Force{7.3, 16.5, 28.5, 46}},
+		{rememberedOf("ISO 1140, polyamide ropes, 0.20 d² kN, ± 10 %", "Wet it loses 5 to 25 %."), "Nylon, three strands", "nylon", metric, byCoefficient(0.20, metric)},
+		{rememberedOf("ISO 1141, polyester ropes, 0.155 d² kN, ± 10 %", ""), "Polyester, three strands", "polyester", metric, byCoefficient(0.155, metric)},
+		{rememberedOf("ISO 1346, polypropylene ropes, 0.14 d² kN, ± 10 %", "It creeps under a load that hangs all day, and sun makes it brittle."), "Polypropylene, three strands, by the standard", "polypropylene", metric, byCoefficient(0.14, metric)},
+		{readNote("makers' sheets of 12-strand high-modulus polyethylene; the lower of two that differ by half", "Never knot it: a knot takes 50 to 75 % of it. It is slippery: five turns stay on the drum, and its end is anchored."), "High-modulus polyethylene, 12 strands", "hmpe",
+			[]unit.Length{unit.Inch / 4}, []unit.Force{35.6}},
+		{read("API Specification 9A / ISO 10425, annex C.1: 6×7 with fibre core, 1770 MPa, 0.332 d²·1.77 kN"), "Wire 6×7, fibre core", "wire", metric, []unit.Force{21.2, 37.6, 58.8, 84.6, 150}},
+		{readNote("strength table of wire rope 6×19, fibre core, improved plow steel", ""), "Wire 6×19, fibre core", "wire", millimetres(6.4, 9.5, 13), []unit.Force{24.4, 54.3, 95.2}},
+		{readNote("D. L. Hall, load tests of 1/8 inch 7×19 galvanized cable, 2008: the mean with one crimp", "Rated 8.9 kN; rope without a maker's name broke at up to 15 % less."), "Wire 7×19, galvanized, 1/8 inch", "wire", []unit.Length{unit.Inch / 8}, []unit.Force{7.63}},
+	}
+}
+
+// Ropes returns the ropes, by table and then by diameter.
+func Ropes() []Rope {
+	var out []Rope
+	for _, t := range ropeTables() {
+		for i, d := range t.diameter {
+			out = append(out, Rope{From: t.from, Name: t.name, Kind: t.kind, Diameter: d, BreakingLoad: t.load[i] * kilonewton})
+		}
+	}
+	return out
+}
