@@ -28,7 +28,7 @@ type VariantResult struct {
 	WhyNoYear string // in plain words, without a full stop
 
 	Plane unit.Known[unit.Irradiation] // on the panels, mean over their power
-	Bus   panel.Bus
+	Bus   *panel.Bus                   // nil where the year is not known
 	Year  year.Result
 
 	StandingPower unit.Power // project, variant, controller and stores together
@@ -71,13 +71,15 @@ type HoistResult struct {
 
 // CellsResult is a battery: its values in use, its life and its cautions.
 type CellsResult struct {
-	Design   cell.Bank
-	Resolved cell.Resolved
-	Current  unit.Current // mean in the hours of drawing, for Peukert
-	Rated    unit.Ratio   // f_P
-	Life     cell.Life
-	Sizing   cell.Sizing
-	Cautions []cell.Caution
+	Design    cell.Bank
+	Resolved  cell.Resolved
+	Current   unit.Current // mean in the hours of drawing, for Peukert
+	Rated     unit.Ratio   // f_P
+	Life      cell.Life
+	Sizing    cell.Sizing // the trade's, where SizingSet
+	SizingSet bool
+	Differ    []string // how the trade's sizing stands to this battery, and why
+	Cautions  []cell.Flag
 }
 
 // Missing is an input that is not known, by its path in the variant, and what it would let be computed.
@@ -244,7 +246,7 @@ func drawingCurrents(r *VariantResult, at []int) bool {
 }
 
 // bus computes the light on each array and the power at the line.
-func (g Ground) bus(v Variant) (panel.Bus, unit.Known[unit.Irradiation], Problems) {
+func (g Ground) bus(v Variant) (*panel.Bus, unit.Known[unit.Irradiation], Problems) {
 	lights := make([]panel.Light, len(v.Panels))
 	var weighted, power float64
 	for i, a := range v.Panels {
@@ -264,7 +266,7 @@ func (g Ground) bus(v Variant) (panel.Bus, unit.Known[unit.Irradiation], Problem
 		for _, p := range problems {
 			ps.Add(p.Path, p.Say)
 		}
-		return panel.Bus{}, unit.Known[unit.Irradiation]{}, ps
+		return nil, unit.Known[unit.Irradiation]{}, ps
 	}
 	if power == 0 {
 		return b, unit.Known[unit.Irradiation]{}, nil

@@ -1,0 +1,127 @@
+package model
+
+import (
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/lift/path"
+	"duskweight/internal/model/unit"
+)
+
+// Answer turns a result into what other programs read.
+func (r Result) Answer() Answer {
+	a := Answer{Version: 1, Project: r.Ground.Project.Name, Variants: make([]VariantAnswer, len(r.Variants))}
+	if r.Ground.Sky != nil {
+		a.Sun.GHI = unit.Of(unit.Irradiation(r.Ground.Sky.Year()))
+		if r.Ground.Project.Place.Sky != "file" {
+			a.Sun.Seed = &r.Ground.Project.Seed
+		}
+		a.Load = LoadAnswer{unit.Of(r.Ground.Load.ApplianceYear), unit.Of(r.Ground.Load.MeanNight), unit.Of(r.Ground.Load.MaxNight)}
+	}
+	for i, v := range r.Variants {
+		a.Variants[i] = v.answer()
+	}
+	return a
+}
+
+func (r VariantResult) answer() VariantAnswer {
+	a := VariantAnswer{Name: r.Name, Ready: r.Ready, Plane: r.Plane, Capital: r.Cost.Capital, Levelised: r.Cost.Levelised,
+		PricedParts: [2]int{r.Cost.Priced, r.Cost.Parts}, Stores: make([]StoreAnswer, len(r.Stores))}
+	if r.Verdict != "" {
+		a.Verdict = &r.Verdict
+	}
+	if y := r.Year; r.YearKnown {
+		a.Load, a.Bus, a.Direct = unit.Of(y.Load), unit.Of(y.Bus), unit.Of(y.Direct)
+		a.Standing = unit.Of(y.Standing.Wanted + y.StoreStanding.Wanted)
+		a.Delivered, a.Spilled, a.Unmet = unit.Of(y.Delivered), unit.Of(y.Spilled), unit.Of(y.Unmet)
+		a.ServedShare, a.EssentialShare = y.ServedShare, y.EssentialShare
+		a.NightsServed, a.Nights = unit.Of(unit.Count(y.NightsServed)), unit.Of(unit.Count(y.Nights))
+	}
+	for i, s := range r.Stores {
+		a.Stores[i] = s.answer()
+	}
+	return a
+}
+
+func (s StoreResult) answer() StoreAnswer {
+	a := StoreAnswer{Name: s.Name, Kind: s.Kind, Capacity: s.Capacity, RoundTrip: s.RoundTrip}
+	if y := s.Year; s.InYear {
+		a.In, a.Out, a.Loss = unit.Of(y.Taken), unit.Of(y.Delivered), unit.Of(y.Loss)
+		a.Change, a.Standing = unit.Of(y.Change), unit.Of(y.Standing)
+	}
+	if s.Hoist != nil {
+		h := s.Hoist.answer()
+		a.Hoist = &h
+	}
+	return a
+}
+
+func (h HoistResult) answer() HoistAnswer {
+	d := h.Drive
+	a := HoistAnswer{
+		Tension: make([]TensionAnswer, len(d.Tensions)), Checks: make([]CheckAnswer, len(h.Checks)),
+		RopeUp: d.RopeUp, RopeDown: d.RopeDown, DrumTorqueUp: d.DrumTorqueUp,
+		Raise: raiseAnswer(d.Raising), Lower: lowerAnswer(d.Lowering), LetGo: letGoAnswer(d.LetGo),
+	}
+	for i, t := range d.Tensions {
+		a.Tension[i] = TensionAnswer{t.Part, t.Up, t.Down}
+	}
+	for _, heat := range []lift.Heat{d.HeatUp, d.HeatDown} {
+		run := heatAnswer(heat)
+		a.Heat = append(a.Heat, run)
+		if w := a.HeatWorst.Winding; heat.Known && (!w.Is || run.Winding.Val > w.Val) {
+			a.HeatWorst = run
+		}
+	}
+	for i, c := range h.Checks {
+		a.Checks[i] = checkAnswer(c)
+	}
+	return a
+}
+
+func raiseAnswer(r lift.Raising) RaiseAnswer {
+	a := RaiseAnswer{Say: r.Say}
+	if !r.Known {
+		return a
+	}
+	a.Stalls, a.Starts, a.Current = &r.Stalls, &r.Starts, unit.Of(r.Current)
+	a.Speed = unit.Of(r.Speed)
+	if r.Speed > 0 { // one that stalls never arrives: no time and no energy
+		a.Time, a.EnergyIn = unit.Of(r.Time), unit.Of(r.EnergyIn)
+	}
+	return a
+}
+
+func lowerAnswer(l lift.Lowering) LowerAnswer {
+	a := LowerAnswer{Say: l.Say}
+	if l.RunsBack != "" {
+		a.RunsBack, a.Current = &l.RunsBack, unit.Of(l.Current)
+	}
+	if !l.Known {
+		return a
+	}
+	a.Steady = &l.Steady
+	if l.Current <= 0 { // it does not come down: no voltage, no speed
+		return a
+	}
+	a.Voltage, a.Speed, a.Time = unit.Of(l.Voltage), unit.Of(l.Speed), unit.Of(l.Time)
+	a.Power, a.EnergyOut = unit.Of(l.Power), unit.Of(l.EnergyOut)
+	return a
+}
+
+func letGoAnswer(g lift.LetGo) LetGoAnswer {
+	if !g.Known {
+		return LetGoAnswer{JoinedSpeed: g.JoinedSpeed}
+	}
+	return LetGoAnswer{unit.Of(g.OpenSpeed), unit.Of(g.OpenRotor), g.JoinedSpeed}
+}
+
+func heatAnswer(h lift.Heat) HeatAnswer {
+	if !h.Known {
+		return HeatAnswer{}
+	}
+	return HeatAnswer{&h.Of, &h.Settles, unit.Of(h.Winding), h.Run, h.Rest}
+}
+
+func checkAnswer(c path.Check) CheckAnswer {
+	return CheckAnswer{ID: c.ID, Part: c.Part, Demand: c.Demand, Capacity: c.Capacity, Unit: c.Unit, FactorHad: c.Had,
+		FactorWanted: c.Wanted, Use: c.Use, Word: string(c.Word), Source: c.Source.String(), Say: c.Say}
+}

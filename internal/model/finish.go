@@ -1,0 +1,252 @@
+package model
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"duskweight/internal/model/cell"
+	"duskweight/internal/model/cost"
+	"duskweight/internal/model/load"
+	"duskweight/internal/model/unit"
+)
+
+// finish adds to a variant what follows from its year and its stores: life, facts, verdict, money, readiness.
+func (r *VariantResult) finish(g Ground, v Variant) {
+	life := r.ageCells(g)
+	for i := range r.Stores {
+		r.Stores[i].finish(r)
+	}
+	r.facts(g)
+	if r.YearKnown {
+		var wanted, unmet unit.Energy
+		for _, n := range r.Year.NightLog {
+			wanted += n.Wanted
+			unmet += n.Unmet
+		}
+		if wanted > 0 {
+			r.NightShare = 1 - float64(unmet)/float64(wanted)
+		}
+		r.Verdict = verdict(r.Year.Nights, r.Year.NightsServed, wanted, wanted-unmet)
+	}
+	var delivered unit.Energy
+	nights := 0
+	if r.YearKnown {
+		delivered, nights = r.Year.Delivered, r.Year.NightsServed
+	}
+	r.Cost = cost.Reckon(cost.Input{Parts: v.Parts, Terms: g.Project.Money, Delivered: delivered, Nights: nights, CellLife: life})
+	r.ready()
+	r.missing(g)
+	r.Headline = headline(r)
+}
+
+// ageCells works out life, cautions and the trade's sizing of each battery, and returns the shortest life for the bill.
+func (r *VariantResult) ageCells(g Ground) unit.Known[unit.Duration] {
+	var shortest unit.Known[unit.Duration]
+	n := 0
+	for i := range r.Stores {
+		s := &r.Stores[i]
+		at := n
+		if s.InYear {
+			n++
+		}
+		c := s.Cells
+		if c == nil || c.Resolved.WhyNot != "" {
+			continue
+		}
+		if s.InYear {
+			c.age(g, r, s, at)
+			if y := c.Life.Years; y.Is && (!shortest.Is || unit.Duration(y.Val)*cell.Year < shortest.Val) {
+				shortest = unit.Of(unit.Duration(y.Val) * cell.Year)
+			}
+		}
+		c.Cautions = c.Resolved.Cautions(c.Life)
+	}
+	return shortest
+}
+
+// age reads the settled year's state of one battery; at is its place among the stores of the year.
+func (c *CellsResult) age(g Ground, r *VariantResult, s *StoreResult, at int) {
+	air := g.airFor(c.Design)
+	c.Life = c.Resolved.Age(r.Year.Hourly.State[at], s.Reservoir.Capacity, air)
+	c.Sizing, c.SizingSet = c.Resolved.TradeSizing(r.Year.Load/load.DaysInYear, air)
+	if c.SizingSet && r.Year.Nights > 0 {
+		c.Differ = c.Sizing.Differ(c.Resolved, float64(r.Year.NightsServed)/float64(r.Year.Nights))
+	}
+}
+
+// finish reports capacity and round trip of one store at its reference draw: for a hoist its own load, for cells the
+// mean night load.
+func (s *StoreResult) finish(r *VariantResult) {
+	if s.Reservoir == nil {
+		return
+	}
+	at := s.Reservoir.DrawMax
+	if s.Kind == "cells" && s.Cells.Current > 0 {
+		at = min(at, unit.Power(float64(s.Cells.Current)*float64(s.Cells.Resolved.Voltage)))
+	}
+	if at <= 0 {
+		return
+	}
+	s.Capacity = unit.Of(s.Reservoir.Drawn(at))
+	s.RoundTrip = unit.Of(unit.Ratio(s.Reservoir.RoundTrip(at)))
+}
+
+// facts works out the plain answers.
+func (r *VariantResult) facts(g Ground) {
+	f := &r.Facts
+	if g.Sky != nil {
+		r.nightFacts(g)
+	}
+	if r.YearKnown {
+		r.surplus()
+	}
+	aux, cells := 0, 0
+	for _, s := range r.Stores {
+		switch {
+		case s.Kind == "cells":
+			cells++
+			if s.Cells.Design.Role == "electronics" {
+				aux++
+			}
+			if s.Capacity.Is {
+				f.CellsHold = unit.Of(f.CellsHold.Val + s.Capacity.Val)
+			}
+		case s.Hoist != nil && !f.OneLiftOut.Is:
+			r.liftFacts(s.Hoist)
+		}
+	}
+	f.CellsForAux = cells > 0 && aux == cells
+}
+
+func (r *VariantResult) nightFacts(g Ground) {
+	f := &r.Facts
+	f.NightAppliances = unit.Of(g.Load.MeanNight)
+	standing, nights, longest := r.StandingPower, float64(g.Load.Nights), 0
+	if !r.YearKnown {
+		standing = g.Load.StandingPower
+	}
+	hours, lit := nightHours(g.Load)
+	for _, n := range hours {
+		longest = max(longest, n)
+	}
+	all := 0
+	for _, n := range hours {
+		all += n
+	}
+	if nights == 0 {
+		return
+	}
+	f.NightStanding = unit.Of(unit.Energy(float64(standing) * 3600 * float64(all) / nights))
+	f.NightLongest = unit.Of(g.Load.MaxNight + unit.Energy(float64(standing)*3600*float64(longest)))
+	if lit > 0 {
+		f.LampPower = unit.Of(unit.Power(float64(g.Load.MeanNight) * nights / (lit * 3600)))
+	}
+}
+
+// nightHours counts the night hours of each night, and the hours of the year in which appliances are wanted at night.
+func nightHours(l load.Year) (byNight map[int]int, lit float64) {
+	byNight = map[int]int{}
+	for h, n := range l.NightOf {
+		if n < 0 {
+			continue
+		}
+		byNight[n]++
+		if l.Essential[h]+l.Nice[h] > 0 {
+			lit++
+		}
+	}
+	return byNight, lit
+}
+
+// surplus is the sun left over after all loads, before any store.
+func (r *VariantResult) surplus() {
+	f := &r.Facts
+	f.SurplusDay = unit.Of((r.Year.Spilled + r.Year.Taken) / load.DaysInYear)
+	worst := -1.0
+	for m, day := range r.Year.Typical {
+		sum := 0.0
+		for _, c := range day {
+			sum += max(0, float64(c.Bus-c.Load)) * 3600
+		}
+		if worst < 0 || sum < worst {
+			worst, f.SurplusMonth = sum, m+1
+		}
+	}
+	f.SurplusWorst = unit.Of(unit.Energy(worst))
+}
+
+func (r *VariantResult) liftFacts(h *HoistResult) {
+	d, f := h.Drive, &r.Facts
+	if d.Lowering.Known {
+		f.OneLiftOut = unit.Of(max(0, d.Lowering.EnergyOut))
+		if d.Lowering.RunsBack == "no" || !d.Lowering.Steady {
+			f.OneLiftOut = unit.Of[unit.Energy](0)
+		}
+	}
+	if d.Raising.Known {
+		f.OneLiftIn = unit.Of(d.Raising.EnergyIn)
+		if d.Raising.Stalls || !d.Raising.Starts {
+			f.OneLiftIn, f.OneLiftOut = unit.Known[unit.Energy]{}, unit.Of[unit.Energy](0)
+		}
+	}
+	f.fillLift(d.Mass, h.Design.Travel)
+	if need, ok := f.nightNeed(); ok {
+		f.NightBattery = unit.Of(batteryFor(need))
+	}
+}
+
+// ready is the worst of the stores': a hoist's own word, and for a battery whether it can be computed.
+func (r *VariantResult) ready() {
+	rank := map[string]int{"yes": 0, "not_known": 1, "no": 2}
+	r.Ready = "yes"
+	worse := func(word string, why ...string) {
+		if rank[word] > rank[r.Ready] {
+			r.Ready = word
+		}
+		r.Reasons = append(r.Reasons, why...)
+	}
+	for _, s := range r.Stores {
+		switch {
+		case s.Hoist != nil:
+			worse(s.Hoist.Ready, s.Hoist.Reasons...)
+		case s.WhyNot != "":
+			worse("not_known", s.WhyNot)
+		}
+	}
+	if len(r.Stores) == 0 {
+		worse("not_known", "There is no store in this variant yet")
+	}
+}
+
+// missing gathers what is still missing, hoists first, each path inside the variant.
+func (r *VariantResult) missing(g Ground) {
+	for i, s := range r.Stores {
+		at := fmt.Sprintf("stores[%d].", i)
+		switch {
+		case s.Hoist != nil:
+			for _, m := range s.Hoist.Drive.Missing {
+				r.Missing = append(r.Missing, Missing{at + "hoist." + m.Path, m.Wants})
+			}
+			for _, c := range s.Hoist.Checks {
+				for _, p := range c.Missing {
+					r.Missing = append(r.Missing, Missing{at + "hoist." + p, "the check of: " + c.Part})
+				}
+			}
+		case s.Cells != nil:
+			for _, m := range s.Cells.Resolved.Missing {
+				r.Missing = append(r.Missing, Missing{at + "cells." + m.Path, m.Wants})
+			}
+		}
+	}
+	for _, m := range g.Load.Missing {
+		r.Missing = append(r.Missing, Missing{"load." + m.Path, m.Wants})
+	}
+	r.Missing = firstOfEach(r.Missing)
+}
+
+// firstOfEach keeps, for each path, the first thing that misses it, and gathers the rest of the names.
+func firstOfEach(ms []Missing) []Missing {
+	slices.SortStableFunc(ms, func(a, b Missing) int { return cmp.Compare(a.Path, b.Path) })
+	return slices.CompactFunc(ms, func(a, b Missing) bool { return a.Path == b.Path })
+}

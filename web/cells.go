@@ -1,0 +1,54 @@
+package web
+
+import (
+	"net/http"
+
+	"github.com/a-h/templ"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/cell"
+)
+
+// The page Battery: /projects/{p}/variants/{v}/cells/{i}.
+
+func (s *Site) showCells(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.cellsEditor(r)
+	if err != nil {
+		return err
+	}
+	return showEditor(s, w, r, e)
+}
+
+func (s *Site) saveCells(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.cellsEditor(r)
+	if err != nil {
+		return err
+	}
+	return saveEditor(s, w, r, e)
+}
+
+func (s *Site) tryCells(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.cellsEditor(r)
+	if err != nil {
+		return err
+	}
+	return tryEditor(s, w, r, e)
+}
+
+func (s *Site) cellsEditor(r *http.Request) (editor[model.Variant], error) {
+	p, v, i, sys, err := s.storeOf(r, func(st model.Store) bool { return st.Cells != nil })
+	if err != nil {
+		return editor[model.Variant]{}, err
+	}
+	url := storeURL(p.ID, v.ID, i, "cells")
+	e, err := s.variantEditor(r.Context(), p, v, url, "Battery")
+	if err != nil {
+		return e, err
+	}
+	e.form.parts = within(storePath(i, "cells"), func(v *model.Variant) *cell.Bank { return v.Stores[i].Cells }, cellsForm()...)
+	labels := e.form.labels(v.Value)
+	e.answer = func(v model.Variant) (templ.Component, error) {
+		return cellsResults(cellsViewOf(s.grounds.of(p).Evaluate(v), i, sys, labels, url)), nil
+	}
+	return e, nil
+}

@@ -1,0 +1,102 @@
+package web
+
+import (
+	"context"
+	"fmt"
+	"net/http"
+	"sync"
+
+	"duskweight/internal/model"
+	"duskweight/internal/store"
+)
+
+// project reads the project of the address.
+func (s *Site) project(r *http.Request) (store.Saved[model.Project], error) {
+	id, err := pathID(r, "project")
+	if err != nil {
+		return store.Saved[model.Project]{}, err
+	}
+	return s.Store.Project(r.Context(), id)
+}
+
+// variant reads the variant of the address, and its project.
+func (s *Site) variant(r *http.Request) (store.Saved[model.Project], store.Saved[model.Variant], error) {
+	p, err := s.project(r)
+	if err != nil {
+		return p, store.Saved[model.Variant]{}, err
+	}
+	id, err := pathID(r, "variant")
+	if err != nil {
+		return p, store.Saved[model.Variant]{}, err
+	}
+	v, err := s.Store.Variant(r.Context(), id)
+	if err == nil && v.Project != p.ID {
+		err = errNotFound
+	}
+	return p, v, err
+}
+
+func storePath(i int, k string) string { return fmt.Sprintf("stores[%d].%s", i, k) }
+
+// storeURL is the page of one store of a variant.
+func storeURL(p, v int64, i int, kind string) string {
+	return fmt.Sprintf("%s/%s/%d", variantURL(p, v), kind, i)
+}
+
+// projectFrame is the frame of a page of a project; here is the address of the tab that is filled.
+func (s *Site) projectFrame(ctx context.Context, p store.Saved[model.Project], title, here string) (frame, error) {
+	tabs, err := s.projectTabs(ctx, p, here)
+	return frame{Title: title, Tabs: tabs}, err
+}
+
+// variantFrame adds the pages of a variant.
+func (s *Site) variantFrame(ctx context.Context, p store.Saved[model.Project], v store.Saved[model.Variant], title, here string) (frame, error) {
+	u := variantURL(p.ID, v.ID)
+	f, err := s.projectFrame(ctx, p, title, u)
+	f.Inner = []tab{{Text: "Variant", URL: u}}
+	for i, st := range v.Value.Stores {
+		switch {
+		case st.Hoist != nil:
+			f.Inner = append(f.Inner, tab{Text: "Lifted mass", URL: storeURL(p.ID, v.ID, i, "hoist")})
+		case st.Cells != nil:
+			f.Inner = append(f.Inner, tab{Text: "Battery", URL: storeURL(p.ID, v.ID, i, "cells")})
+		}
+	}
+	f.Inner = append(f.Inner, tab{Text: "Plan sheet", URL: u + "/sheet"})
+	at(f.Inner, here)
+	return f, err
+}
+
+// grounds keeps what the last few projects come to before any variant, by project and revision: a page that follows
+// typing computes only what changed.
+type grounds struct {
+	mu   sync.Mutex
+	kept []keptGround
+}
+
+type keptGround struct {
+	project, revision int64
+	ground            model.Ground
+}
+
+const groundsKept = 8
+
+// of returns the ground of a stored project.
+func (g *grounds) of(p store.Saved[model.Project]) model.Ground {
+	g.mu.Lock()
+	for i, k := range g.kept {
+		if k.project == p.ID && k.revision == p.Revision {
+			copy(g.kept[1:i+1], g.kept[:i])
+			g.kept[0] = k
+			g.mu.Unlock()
+			return k.ground
+		}
+	}
+	g.mu.Unlock()
+	fresh := keptGround{p.ID, p.Revision, model.Prepare(p.Value)}
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	g.kept = append([]keptGround{fresh}, g.kept...)
+	g.kept = g.kept[:min(len(g.kept), groundsKept)]
+	return fresh.ground
+}

@@ -1,0 +1,104 @@
+package web
+
+import (
+	"context"
+	"net/http"
+	"strconv"
+
+	"github.com/a-h/templ"
+	"github.com/go-chi/chi/v5"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
+)
+
+// The page Lifted mass: /projects/{p}/variants/{v}/hoist/{i}, where i is the store's place in the variant.
+
+func (s *Site) showHoist(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.hoistEditor(r)
+	if err != nil {
+		return err
+	}
+	return showEditor(s, w, r, e)
+}
+
+func (s *Site) saveHoist(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.hoistEditor(r)
+	if err != nil {
+		return err
+	}
+	return saveEditor(s, w, r, e)
+}
+
+func (s *Site) tryHoist(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.hoistEditor(r)
+	if err != nil {
+		return err
+	}
+	return tryEditor(s, w, r, e)
+}
+
+func (s *Site) hoistEditor(r *http.Request) (editor[model.Variant], error) {
+	p, v, i, sys, err := s.storeOf(r, func(st model.Store) bool { return st.Hoist != nil })
+	if err != nil {
+		return editor[model.Variant]{}, err
+	}
+	url := storeURL(p.ID, v.ID, i, "hoist")
+	e, err := s.variantEditor(r.Context(), p, v, url, "Lifted mass")
+	if err != nil {
+		return e, err
+	}
+	e.form.parts = within(storePath(i, "hoist"), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, hoistForm()...)
+	labels := e.form.labels(v.Value)
+	e.answer = func(v model.Variant) (templ.Component, error) {
+		r := s.grounds.of(p).Evaluate(v)
+		return hoistResults(hoistViewOf(r, i, sys, labels, url)), nil
+	}
+	return e, nil
+}
+
+// storeOf reads variant and store of the address; the first fitting store where the address names none.
+func (s *Site) storeOf(r *http.Request, fits func(model.Store) bool) (p store.Saved[model.Project], v store.Saved[model.Variant], i int, sys unit.System, err error) {
+	if p, v, err = s.variant(r); err != nil {
+		return
+	}
+	if sys, err = s.units(r.Context()); err != nil {
+		return
+	}
+	i = -1
+	if text := chi.URLParam(r, "i"); text != "" {
+		n, bad := strconv.Atoi(text)
+		if bad == nil && n >= 0 && n < len(v.Value.Stores) && fits(v.Value.Stores[n]) {
+			i = n
+		}
+	} else {
+		for n, st := range v.Value.Stores {
+			if fits(st) {
+				i = n
+				break
+			}
+		}
+	}
+	if i < 0 {
+		err = errNotFound
+	}
+	return
+}
+
+// variantEditor is an editor of a variant; the caller adds its form and its answer.
+func (s *Site) variantEditor(ctx context.Context, p store.Saved[model.Project], v store.Saved[model.Variant], url, title string) (editor[model.Variant], error) {
+	f, err := s.variantFrame(ctx, p, v, title, url)
+	return editor[model.Variant]{
+		kind: store.VariantKind, saved: v, save: s.Store.SaveVariant, url: url, frame: f,
+		form: form[model.Variant]{origins: func(v *model.Variant) *model.Origins { return &v.Origins }, check: model.CheckVariant},
+	}, err
+}
+
+// labels gives the label of every input by its path.
+func (f form[T]) labels(t T) map[string]string {
+	out := map[string]string{}
+	f.walk(f.parts, &t, func(in *input[T]) { out[in.path] = in.label })
+	return out
+}

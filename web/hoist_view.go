@@ -1,0 +1,194 @@
+package web
+
+import (
+	"duskweight/internal/model"
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/lift/path"
+	"duskweight/internal/model/unit"
+)
+
+// hoistView is the answer of one hoist, ready to print.
+type hoistView struct {
+	Headline string
+	More     []string
+	Facts    []factView
+	First    string // the part that gives way first, in words; empty when none does
+	Flags    []flagView
+	Checks   []checkView
+	Up       []pairView
+	Down     []pairView
+	Heat     []pairView
+	Wrong    []pairView // when it goes wrong
+	MayOpen  []string
+	Cures    []string
+	Missing  []linkView
+	Round    []questionView
+	Keep     []pairView // drop and keep-out
+	Cautions []string
+	Order    []string
+	Drawing  string // SVG
+	MassPlot string // SVG
+}
+
+// flagView is one thing said in words.
+type flagView struct {
+	Say string
+	Bad bool
+}
+
+// questionView is one of the questions with its answer.
+type questionView struct {
+	Ask, Answer, Say string
+	Worse            bool
+}
+
+// hoistViewOf prints store i of a variant.
+func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[string]string, page string) hoistView {
+	h := r.Stores[i].Hoist
+	d := h.Drive
+	at := storePath(i, "hoist")
+	v := hoistView{Facts: factsOf(r, sys), Checks: checkViews(h.Checks, at, sys, labels, page), MayOpen: d.Lowering.MayOpen, Order: h.Hazards.SwitchOrder}
+	v.Headline, v.More = headlineOf(r)
+	if len(v.Checks) > 0 && v.Checks[0].Class == "bad" {
+		v.First = v.Checks[0].Part + " gives way first. " + v.Checks[0].Say
+	}
+	for _, f := range d.Flags {
+		v.Flags = append(v.Flags, flagView{f.Say, f.Bad})
+	}
+	v.Up, v.Down, v.Heat, v.Wrong = raisingRows(d, sys), loweringRows(d, sys), heatRows(d, sys), wrongRows(h, sys)
+	for _, c := range d.Lowering.Cures {
+		v.Cures = append(v.Cures, c.Say)
+	}
+	for _, m := range r.Missing {
+		if model.Within(m.Path, at) {
+			l := fieldLink(m.Path, labels, page)
+			l.Text += ": " + m.Wants
+			v.Missing = append(v.Missing, l)
+		}
+	}
+	v.Round = append(questionViews(h.Hazards.Questions), questionViews(h.Hazards.Round)...)
+	for _, c := range h.Hazards.Cautions {
+		v.Cautions = append(v.Cautions, c.Say)
+	}
+	v.Keep = keepRows(h, sys)
+	return v
+}
+
+func questionViews(qs []path.Question) []questionView {
+	out := make([]questionView, len(qs))
+	for i, q := range qs {
+		out[i] = questionView{q.Ask, q.Answer, q.Say, q.Worse}
+	}
+	return out
+}
+
+func raisingRows(d lift.Drive, sys unit.System) []pairView {
+	r := d.Raising
+	if !r.Known {
+		return []pairView{{"Lifting", "not known yet"}}
+	}
+	rows := []pairView{{"Lifts", yesNo(!r.Stalls && r.Starts)}, {"Pull of the rope at the drum", forceBoth(d.RopeUp, sys)}, {"Torque at the drum", known(d.DrumTorqueUp, unit.Torques, sys)},
+		{"Gear ratio in all", known(d.Ratio, unit.GearRatios, sys)}, {"Current", unit.Currents.Format(float64(r.Current), sys)}}
+	if r.Speed > 0 {
+		rows = append(rows, pairView{"Speed of the mass", unit.SlowSpeeds.Format(float64(r.Speed), sys)}, pairView{"Time for one lift", model.Lasting(r.Time)},
+			pairView{"Energy for one lift", unit.Energies.Format(float64(r.EnergyIn), sys)}, pairView{"Start: torque it has over torque it needs", unit.Rounded(float64(r.Margin), 3) + " (1.3 wanted)"})
+	}
+	return rows
+}
+
+func loweringRows(d lift.Drive, sys unit.System) []pairView {
+	l := d.Lowering
+	if l.RunsBack == "" {
+		return []pairView{{"Coming down", "not known yet"}}
+	}
+	rows := []pairView{{"Comes down by itself", map[string]string{"yes": "yes", "nudge": "only with a push", "no": "no"}[l.RunsBack]},
+		{"Pull of the rope at the drum", forceBoth(d.RopeDown, sys)}, {"Current, whatever the lamps do", unit.Currents.Format(float64(l.Current), sys)}}
+	if !l.Known || l.Current <= 0 {
+		return rows
+	}
+	return append(rows, pairView{"Voltage that the lamps set", unit.Voltages.Format(float64(l.Voltage), sys)}, pairView{"Settles", yesNo(l.Steady)},
+		pairView{"Speed of the mass", unit.SlowSpeeds.Format(float64(l.Speed), sys)}, pairView{"Motor speed", unit.RotationSpeeds.Format(float64(l.Rotor), sys)},
+		pairView{"Time for one way down", model.Lasting(l.Time)}, pairView{"Power at the lamps", unit.Powers.Format(float64(l.Power), sys)},
+		pairView{"Energy at the lamps", unit.Energies.Format(float64(l.EnergyOut), sys)}, pairView{"A path that nothing can open", yesNo(l.Shunt)})
+}
+
+func heatRows(d lift.Drive, sys unit.System) []pairView {
+	var rows []pairView
+	for _, h := range []struct {
+		name string
+		lift.Heat
+	}{{"after one lift", d.HeatUp}, {"after one way down", d.HeatDown}} {
+		if !h.Known {
+			rows = append(rows, pairView{"Winding " + h.name, "not known"})
+			continue
+		}
+		rows = append(rows, pairView{"Winding " + h.name, unit.Temperatures.Format(float64(h.Winding), sys)})
+		if h.Run.Is {
+			rows = append(rows, pairView{"May run for, from cold", model.Lasting(h.Run.Val)})
+		} else {
+			rows = append(rows, pairView{"May run for", "as long as you like"})
+		}
+		if h.Rest.Is {
+			rows = append(rows, pairView{"Must rest between", model.Lasting(h.Rest.Val)})
+		}
+	}
+	return rows
+}
+
+func wrongRows(h *model.HoistResult, sys unit.System) []pairView {
+	d, g := h.Drive, h.Drive.LetGo
+	var rows []pairView
+	if g.Known {
+		rows = append(rows, pairView{"Lamps unplugged: it arrives at", unit.Speeds.Format(float64(g.OpenSpeed), sys)},
+			pairView{"… with the motor at", unit.RotationSpeeds.Format(float64(g.OpenRotor), sys)}, pairView{"… and this voltage on the wires", unit.Voltages.Format(float64(g.OpenVoltage), sys)})
+		if g.BreaksUpFirst {
+			rows = append(rows, pairView{"… the motor", "breaks up first"})
+		}
+	} else {
+		rows = append(rows, pairView{"Lamps unplugged", "not known"})
+	}
+	if j, ok := g.JoinedSpeed.Value(); ok {
+		rows = append(rows, pairView{"Motor wires joined: it creeps at", unit.SlowSpeeds.Format(float64(j), sys)})
+	}
+	if g.JoinedFor.Is {
+		rows = append(rows, pairView{"… and the winding stands that for", model.Lasting(g.JoinedFor.Val)})
+	}
+	rows = append(rows, pairView{"Rope or drum gone: it hits at", known(h.Hazards.DropSpeed, unit.Speeds, sys)},
+		pairView{"Energy of that", known(h.Hazards.DropEnergy, unit.Energies, sys)},
+		pairView{"The same as a car at", known(h.Hazards.CarSpeed, unit.RoadSpeeds, sys)},
+		pairView{"Force on the soft landing", forceBoth(h.Hazards.PadForce, sys)},
+		pairView{"Runs on at the upper stop for", known(d.Overtravel, unit.SmallLengths, sys)})
+	if g.BrakeFall.Is {
+		rows = append(rows, pairView{"Falls before the brake sets", known(g.BrakeFall, unit.SmallLengths, sys)})
+	}
+	return rows
+}
+
+func keepRows(h *model.HoistResult, sys unit.System) []pairView {
+	z := h.Hazards
+	keep := known(z.KeepOut, unit.Lengths, sys)
+	if z.AtLeast && z.KeepOut.Is {
+		keep = "at least " + keep + ": a size is missing"
+	}
+	rows := []pairView{{"Keep out, all round", keep}, {"Circle under the mass", known(z.DropCircle, unit.Lengths, sys)}, {"If the frame falls over", known(z.ToppleRadius, unit.Lengths, sys)},
+		{"A breaking rope whips", known(z.RecoilLine, unit.Lengths, sys)}, {"How it comes down without power", z.ComesDown}}
+	if z.UnderFloor != "" {
+		rows = append(rows, pairView{"Under the floor", z.UnderFloor})
+	}
+	return rows
+}
+
+func forceBoth(f unit.Known[unit.Force], sys unit.System) string {
+	n, ok := f.Value()
+	if !ok {
+		return "not known"
+	}
+	return unit.Loads.Format(float64(n), sys) + " (" + forceText(float64(n), sys) + ")"
+}
+
+func yesNo(b bool) string {
+	if b {
+		return "yes"
+	}
+	return "no"
+}

@@ -1,0 +1,164 @@
+package web
+
+import (
+	"strconv"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/lift/path"
+	"duskweight/internal/model/unit"
+)
+
+// Results are printed here once and shown by the pages: strings ready to read, nothing computed in a template.
+
+// howView is what stands behind "how": formula, inputs with units, source.
+type howView struct {
+	Formula string
+	Inputs  []pairView
+	Source  string
+	Topic   string // page of the guide
+}
+
+// pairView is a name and a value ready to print.
+type pairView struct{ Name, Value string }
+
+// factView is one large figure.
+type factView struct {
+	ID, Label, Value, Note string
+	How                    *howView
+}
+
+// checkView is one line of "what breaks first".
+type checkView struct {
+	ID                string
+	Part, Case        string
+	Pulls, PullsSI    string
+	May, MaySI        string
+	Use               string
+	Over              bool
+	Bar               float64 // share of the bar that is filled, 0 … 1
+	Sign, Word, Class string
+	Say               string
+	How               howView
+	Cases             [][]string
+	Missing           []linkView
+}
+
+// linkView is a link with its words.
+type linkView struct{ Text, URL string }
+
+var checkWords = map[path.Word]struct{ sign, word, class string }{
+	path.GivesWay: {"✕", "gives way", "bad"},
+	path.Tight:    {"!", "tight", "tight"},
+	path.Holds:    {"✓", "holds", "good"},
+	path.NotKnown: {"?", "not known", "unk"},
+}
+
+// checkViews prints the checks of the hoist at one place of its variant.
+func checkViews(checks []path.Check, at string, sys unit.System, labels map[string]string, hoistURL string) []checkView {
+	out := make([]checkView, len(checks))
+	for i, c := range checks {
+		w := checkWords[c.Word]
+		v := checkView{ID: c.ID, Part: c.Part, Case: c.Case, Sign: w.sign, Word: w.word, Class: w.class, Say: c.Say,
+			How: howView{Formula: c.Formula, Source: c.Source.String(), Topic: "breaks"}}
+		v.Pulls, v.PullsSI = loadText(c.Demand, c.Unit, sys)
+		v.May, v.MaySI = loadText(c.Capacity, c.Unit, sys)
+		if u, ok := c.Use.Value(); ok {
+			v.Use, v.Over = useText(float64(u)), u > 1
+			v.Bar = min(float64(u)/1.6, 1) // the border of 1 stands at 5/8 of the bar, so that "too much" has room
+		} else {
+			v.Use = "–"
+		}
+		for _, in := range c.Inputs {
+			v.How.Inputs = append(v.How.Inputs, pairView{in.Name, inputText(in, sys)})
+		}
+		for _, k := range c.Cases {
+			v.Cases = append(v.Cases, []string{k.Name, amount(float64(k.Demand), c.Unit, sys), amount(float64(k.Capacity), c.Unit, sys), unit.Rounded(float64(k.Wanted), 3), useText(float64(k.Use))})
+		}
+		for _, m := range c.Missing {
+			v.Missing = append(v.Missing, fieldLink(at+"."+m, labels, hoistURL))
+		}
+		out[i] = v
+	}
+	return out
+}
+
+// useText says how much of the strength is asked for.
+func useText(u float64) string {
+	if u > 1000 {
+		return "over 1000 ×"
+	}
+	return unit.Rounded(u, 3) + " ×"
+}
+
+// loadText gives a force first as the mass whose weight it is, and in newtons beside it; other units as they are.
+func loadText(k unit.Known[unit.Ratio], u string, sys unit.System) (first, beside string) {
+	v, ok := k.Value()
+	if !ok {
+		return "–", ""
+	}
+	if u == "N" {
+		return unit.Loads.Format(float64(v), sys), forceText(float64(v), sys)
+	}
+	return amount(float64(v), u, sys), ""
+}
+
+func forceText(n float64, sys unit.System) string {
+	if sys == unit.Metric && (n >= 1000 || n <= -1000) {
+		return unit.Rounded(n/1000, 3) + " kN"
+	}
+	return unit.Forces.Format(n, sys)
+}
+
+// quantities by the unit that the model names.
+var byUnit = map[string]unit.Quantity{
+	"N": unit.Loads, "Pa": unit.Stresses, "N·m": unit.Torques, "m": unit.SmallLengths, "kg": unit.Masses, "W": unit.Powers, "A": unit.Currents,
+	"V": unit.Voltages, "rad": unit.Angles, "m²": unit.Areas, "m/s": unit.Speeds, "s": unit.Durations, "J": unit.Energies,
+}
+
+func amount(v float64, u string, sys unit.System) string {
+	if q, ok := byUnit[u]; ok {
+		return q.Format(v, sys)
+	}
+	if u == "1" || u == "" {
+		return unit.Rounded(v, 3)
+	}
+	return unit.Rounded(v, 3) + " " + u
+}
+
+func inputText(in path.Input, sys unit.System) string {
+	if in.Unit == "N" {
+		return forceText(in.Value, sys)
+	}
+	return amount(in.Value, in.Unit, sys)
+}
+
+// fieldLink leads to the field of a path, by its label where the form has one.
+func fieldLink(at string, labels map[string]string, page string) linkView {
+	text := labels[at]
+	if text == "" {
+		text = at
+	}
+	return linkView{text, page + "#" + fieldID(at)}
+}
+
+// known prints a value that may be not known.
+func known[T unit.Number](k unit.Known[T], q unit.Quantity, sys unit.System) string {
+	if v, ok := k.Value(); ok {
+		return q.Format(float64(v), sys)
+	}
+	return "not known"
+}
+
+// headlineOf joins the sentences of a verdict.
+func headlineOf(r model.VariantResult) (first string, rest []string) {
+	if len(r.Headline) == 0 {
+		return "Not known yet.", nil
+	}
+	return r.Headline[0], r.Headline[1:]
+}
+
+// itoa writes a whole number into an id.
+func itoa(i int) string { return strconv.Itoa(i) }
+
+// barWidth is the filled part of a bar of 64, as an SVG attribute.
+func barWidth(share float64) string { return strconv.FormatFloat(64*share, 'f', 1, 64) }

@@ -1,0 +1,69 @@
+package web
+
+import (
+	"net/http"
+
+	"github.com/a-h/templ"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/load"
+	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
+)
+
+// The page Night load: /projects/{project}/load.
+
+func (s *Site) showLoad(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.loadEditor(r)
+	if err != nil {
+		return err
+	}
+	return showEditor(s, w, r, e)
+}
+
+func (s *Site) saveLoad(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.loadEditor(r)
+	if err != nil {
+		return err
+	}
+	return saveEditor(s, w, r, e)
+}
+
+func (s *Site) tryLoad(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.loadEditor(r)
+	if err != nil {
+		return err
+	}
+	return tryEditor(s, w, r, e)
+}
+
+func (s *Site) loadEditor(r *http.Request) (editor[model.Project], error) {
+	e, sys, err := s.projectEditor(r, "/load", "Night load")
+	if err != nil {
+		return e, err
+	}
+	e.form.parts = within("load", func(p *model.Project) *load.Load { return &p.Load }, loadForm()...)
+	labels := e.form.labels(e.saved.Value)
+	e.answer = func(p model.Project) (templ.Component, error) {
+		return loadResults(loadViewOf(model.Prepare(p), sys, labels, e.url)), nil
+	}
+	return e, nil
+}
+
+// projectEditor is an editor of a project; the caller adds its form and its answer.
+func (s *Site) projectEditor(r *http.Request, path, title string) (editor[model.Project], unit.System, error) {
+	p, err := s.project(r)
+	if err != nil {
+		return editor[model.Project]{}, 0, err
+	}
+	sys, err := s.units(r.Context())
+	if err != nil {
+		return editor[model.Project]{}, 0, err
+	}
+	url := projectURL(p.ID) + path
+	f, err := s.projectFrame(r.Context(), p, title, url)
+	return editor[model.Project]{
+		kind: store.ProjectKind, saved: p, save: s.Store.SaveProject, url: url, frame: f,
+		form: form[model.Project]{origins: func(p *model.Project) *model.Origins { return &p.Origins }, check: model.CheckProject},
+	}, sys, err
+}

@@ -1,0 +1,85 @@
+package web
+
+import (
+	"fmt"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/load"
+	"duskweight/internal/model/unit"
+)
+
+// loadView is what the nights want, ready to print.
+type loadView struct {
+	Headline string
+	Facts    []factView
+	Flags    []flagView
+	Each     [][]string
+	Day      []dayRow
+	Missing  []linkView
+}
+
+// dayRow is one clock hour of a winter and a summer day.
+type dayRow struct{ Clock, Winter, Summer string }
+
+func loadViewOf(g model.Ground, sys unit.System, labels map[string]string, page string) loadView {
+	if g.Sky == nil {
+		v := loadView{Headline: "What a night needs is not known yet: its length depends on the place."}
+		for _, p := range g.WhyNot {
+			v.Flags = append(v.Flags, flagView{Say: sentence(p.Say)})
+		}
+		return v
+	}
+	l := g.Load
+	wh := func(e unit.Energy) string { return unit.Energies.Format(float64(e), sys) }
+	v := loadView{Headline: "A mean night needs " + wh(l.MeanNight+l.StandingNight) + "."}
+	if l.MeanNight <= 0 {
+		v.Headline = "Nothing is asked of the night yet."
+	}
+	v.Facts = []factView{
+		{ID: "appliances", Label: "Lamps and devices, a mean night", Value: wh(l.MeanNight), Note: "the longest: " + wh(l.MaxNight),
+			How: &howView{Formula: "Σ power × number × share on, over the night's hours", Source: "summed over the year's 8760 hours", Topic: "night"}},
+		{ID: "standing", Label: "All the time, in a mean night", Value: wh(l.StandingNight), Note: unit.Powers.Format(float64(l.StandingPower), sys) + " day and night, without controller and stores",
+			How: &howView{Formula: "standing power × night hours", Source: "the same in all variants; each variant adds its own", Topic: "night"}},
+		{ID: "year", Label: "Lamps and devices, a year", Value: unit.BigEnergies.Format(float64(l.ApplianceYear), sys), Note: fmt.Sprintf("%d nights count", l.Nights)},
+	}
+	if l.StandingNight > l.MeanNight && l.MeanNight > 0 {
+		v.Flags = append(v.Flags, flagView{Say: "What uses power all the time takes more than all lamps and devices. Switching it off saves more than any store gives."})
+	}
+	for _, f := range l.Flags {
+		v.Flags = append(v.Flags, flagView{Say: f.Say})
+	}
+	for _, e := range l.Each {
+		row := []string{orUnnamed(e.Name), wh(e.Night), unit.BigEnergies.Format(float64(e.Year), sys)}
+		if e.Refused != "" {
+			row = []string{orUnnamed(e.Name), "refused", e.Refused}
+		}
+		v.Each = append(v.Each, row)
+	}
+	v.Day = dayRows(l, sys)
+	for _, m := range l.Missing {
+		link := fieldLink("load."+m.Path, labels, page)
+		link.Text += ": " + m.Wants
+		v.Missing = append(v.Missing, link)
+	}
+	return v
+}
+
+// dayRows is the load by clock hour on 21 December and on 21 June.
+func dayRows(l load.Year, sys unit.System) []dayRow {
+	const december, june = 354 * 24, 171 * 24
+	at := func(h int) string {
+		return unit.Powers.Format(l.Standing[h]+l.Essential[h]+l.Nice[h], sys)
+	}
+	rows := make([]dayRow, 24)
+	for h := range rows {
+		rows[h] = dayRow{fmt.Sprintf("%02d:00", h), at(december + h), at(june + h)}
+	}
+	return rows
+}
+
+func orUnnamed(name string) string {
+	if name == "" {
+		return "without a name"
+	}
+	return name
+}

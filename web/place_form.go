@@ -1,0 +1,51 @@
+package web
+
+import (
+	"fmt"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/sun"
+	"duskweight/internal/model/unit"
+)
+
+// placeForm is where the panels stand and how its sky is known. The twelve means appear once there are any.
+func placeForm(p *model.Project) []part[model.Project] {
+	type m = model.Project
+	form := []part[m]{
+		heading("Project", "",
+			text("name", "Name of the project", func(p *m) *string { return &p.Name }),
+			text("currency", "Money", func(p *m) *string { return &p.Currency })),
+		heading("Where", "",
+			text("place.name", "Place", func(p *m) *string { return &p.Place.Name }),
+			number("place.latitude_rad", "Latitude", unit.Latitudes, func(p *m) *unit.Known[unit.Angle] { return &p.Place.Latitude }, hint[m]("north positive, such as 49.6; south −33.9")),
+			number("place.longitude_rad", "Longitude", unit.Longitudes, func(p *m) *unit.Known[unit.Angle] { return &p.Place.Longitude }, hint[m]("east positive")),
+			number("place.elevation_m", "Height above the sea", unit.Elevations, func(p *m) *unit.Known[unit.Length] { return &p.Place.Elevation }),
+			number("place.utc_offset_s", "Standard time ahead of UTC", unit.UTCOffsets, func(p *m) *unit.Known[unit.Duration] { return &p.Place.UTCOffset })),
+		heading("Sky", "",
+			word("place.sky", "Known by", func(p *m) *string { return &p.Place.Sky }),
+			word("place.described", "How is your sky", func(p *m) *string { return &p.Place.Described }, hint[m]("in words: rough, and marked so")),
+			number("place.albedo", "Light the ground throws back", unit.Percents, func(p *m) *unit.Known[unit.Ratio] { return &p.Place.Albedo })),
+	}
+	if p.Place.Monthly != nil {
+		form = append(form,
+			part[m]{group: months("Sun on the flat, a day", "kWh/m² a day, mean of each month", "ghi_j_m2_day", unit.Irradiations, func(p *m, i int) *unit.Irradiation { return &p.Place.Monthly.GHI[i] })},
+			part[m]{group: months("Mean temperature", "", "t_mean_c", unit.Temperatures, func(p *m, i int) *unit.Celsius { return &p.Place.Monthly.TMean[i] })},
+			part[m]{group: months("Warmest of the day", "mean of each month", "t_day_max_c", unit.Temperatures, func(p *m, i int) *unit.Celsius { return &p.Place.Monthly.TMax[i] })},
+			part[m]{group: months("Coldest of the day", "mean of each month", "t_day_min_c", unit.Temperatures, func(p *m, i int) *unit.Celsius { return &p.Place.Monthly.TMin[i] })})
+	}
+	return append(form,
+		rows("place.horizon", "Skyline", "point", 72, func(p *m) *[]sun.Horizon { return &p.Place.Horizon }, sun.Horizon{},
+			plain("azimuth_rad", "Direction", unit.Angles, func(h *sun.Horizon) *unit.Angle { return &h.Azimuth }),
+			plain("altitude_rad", "Height", unit.Angles, func(h *sun.Horizon) *unit.Angle { return &h.Altitude })))
+}
+
+// months is one value for each month.
+func months[X unit.Number](title, intro, key string, q unit.Quantity, at func(p *model.Project, i int) *X) *group[model.Project] {
+	g := &group[model.Project]{title: title, intro: intro, shape: "twelve", fold: true}
+	for i, name := range monthNames {
+		g.parts = append(g.parts, plain(fmt.Sprintf("place.monthly.%s[%d]", key, i), name, q, func(p *model.Project) *X { return at(p, i) }, hint[model.Project]("")))
+	}
+	return g
+}
+
+var monthNames = [12]string{"January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"}
