@@ -3,6 +3,7 @@ package source
 // Sun, sky and weather.
 var (
 	Meeus           = Source{"meeus", "Jean Meeus, Astronomical Algorithms, 2nd edition, Willmann-Bell 1998"}
+	MeeusFormulae   = Source{"meeus-formulae", "Jean Meeus, Astronomical Formulae for Calculators, 4th edition, Willmann-Bell 1988"}
 	RedaAndreas     = Source{"reda-andreas", "I. Reda and A. Andreas, Solar position algorithm for solar radiation applications, Solar Energy 76 (2004) 577–589; NREL/TP-560-34302"}
 	EspenakMeeus    = Source{"espenak-meeus", "F. Espenak and J. Meeus, Five Millennium Canon of Solar Eclipses, NASA/TP-2006-214141"}
 	DuffieBeckman   = Source{"duffie-beckman", "J. A. Duffie and W. A. Beckman, Solar Engineering of Thermal Processes, 4th edition, Wiley 2013"}

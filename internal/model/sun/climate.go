@@ -77,7 +77,7 @@ func (c *Climate) day(d int, air float64) {
 		if g.Extra[h] <= 0 {
 			continue
 		}
-		if sum == 0 {
+		if c.sunset[d] == d*24 {
 			c.sunrise[d] = h
 		}
 		c.sunset[d] = h + 1
@@ -88,7 +88,11 @@ func (c *Climate) day(d int, air float64) {
 		sum += c.share[h] * 3600
 	}
 	for h := c.sunrise[d]; h < c.sunset[d]; h++ {
-		c.share[h] /= sum
+		if sum > 0 {
+			c.share[h] /= sum
+		} else { // a first glimpse of the sun at the pole: no noon yet to bulge at
+			c.share[h] = c.spread[h]
+		}
 	}
 }
 
