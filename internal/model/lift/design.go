@@ -91,6 +91,9 @@ type Drum struct {
 	BearingSpan    unit.Known[unit.Length] `json:"shaft_bearing_span_m" say:"Between the two bearings, if the drum sits between them; not known means it overhangs" range:"(0,5]"`
 	PinDiameter    unit.Known[unit.Length] `json:"pin_diameter_m" say:"Diameter of the cross pin" range:"(0,0.5]"`
 	PinYield       unit.Known[unit.Stress] `json:"pin_yield_pa" say:"Yield strength of the cross pin" range:"(0,5e9]"`
+	KeyWidth       unit.Known[unit.Length] `json:"key_width_m" say:"Width of the key (square key: its side)" range:"(0,0.2]"`
+	KeyLength      unit.Known[unit.Length] `json:"key_length_m" say:"Length of the key" range:"(0,2]"`
+	KeyYield       unit.Known[unit.Stress] `json:"key_yield_pa" say:"Yield strength of the key" range:"(0,5e9]"`
 	SetScrewTorque unit.Known[unit.Torque] `json:"set_screw_torque_nm" say:"Torque that the set screw holds" range:"(0,1e5]"`
 
 	CouplingRating unit.Known[unit.Torque] `json:"coupling_torque_nm" say:"Rated torque of the coupling between gear and drum" range:"(0,1e6]"`
@@ -116,6 +119,7 @@ type Stage struct {
 	Efficiency unit.Known[unit.Ratio]  `json:"efficiency" say:"Forward efficiency, motor to drum" range:"(0,1]"`
 	Backward   unit.Known[unit.Ratio]  `json:"backward_efficiency" say:"Backward efficiency, drum to motor; not known is computed" range:"[-10,1]"`
 	IdleTorque unit.Known[unit.Torque] `json:"idle_torque_nm" say:"Torque it takes at its input to turn it empty" range:"[0,1e4]"`
+	Rated      unit.Known[unit.Torque] `json:"rated_torque_nm" say:"Rated torque at its output, from the label of a bought gear or gearbox" range:"(0,1e7]"`
 	InStages   unit.Known[unit.Count]  `json:"stages_inside" say:"For a whole gearbox: how many stages are inside, if known" range:"[1,8]"`
 
 	SunTeeth    unit.Known[unit.Count] `json:"sun_teeth" say:"Teeth of the sun" range:"[3,1000]"`

@@ -14,7 +14,11 @@ func Checks(h lift.Hoist, d lift.Drive) []Check {
 	t := newLoads(h, d)
 	var out []Check
 	for _, f := range []func(*loads) []*Check{
-		ropeChecks, knotChecks, headSheaveChecks, hangerChecks,
+		ropeChecks, knotChecks, headSheaveChecks, hangerChecks, beamChecks, postChecks, containerChecks, redirectChecks,
+		baseUpliftChecks, baseSlidingChecks, baseOverturningChecks, baseBoardChecks, groundChecks,
+		shaftChecks, crossPinChecks, setScrewChecks, couplingChecks, hubChecks, drumCapacityChecks, deadWrapsChecks,
+		fleetAngleChecks, bendRatioChecks, gearToothChecks, caseFastenerChecks, holdsChecks, stopsChecks,
+		overhoistChecks, slackChecks, brakeCatchChecks,
 	} {
 		for _, c := range f(t) {
 			out = append(out, *c)

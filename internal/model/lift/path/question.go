@@ -11,7 +11,6 @@ type Question struct {
 	Say    string // what the worse answer means; empty otherwise
 }
 
-
 // askAny makes a question; an answer in bad, or none, is the worse one.
 func askAny(path, q, answer string, bad []string, say string) Question {
 	x := Question{Path: path, Ask: q, Answer: plain(answer), Worse: answer == "" || contains(bad, answer)}

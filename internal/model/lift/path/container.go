@@ -1,0 +1,84 @@
+package path
+
+import (
+	"duskweight/internal/model/source"
+)
+
+const (
+	day  = 86400.0
+	year = 365 * day
+)
+
+// containerChecks sets the load against the rating of what holds the mass together, and of its eye. A bag must carry at
+// most its working load and holds with room at half of it; its factor must be 5 or more and 6 or more for daily use:
+// the type test of a bag for a single trip is 30 lifts, a hoist lifts it 365 times a year (ISO 21898).
+func containerChecks(t *loads) []*Check {
+	k := t.h.Container
+	l := newLine("container", "what holds the mass together", "φ·m·g ≤ working load", source.FIBC.At("factors and type test"))
+	if t.m == 0 {
+		l.miss("mass")
+	}
+	l.in("weight of the mass", t.weight(), "N")
+	l.in("factor for jerks φ", t.phi, "1")
+	mend := "Take a stronger one, or less mass."
+	rating, okR := k.Rating.Value()
+	eye, okE := k.EyeRating.Value()
+	switch k.Kind {
+	case "":
+		l.miss("container.kind")
+		mend = "Say what holds the mass together."
+	case "none_one_block":
+		if !okE {
+			l.miss("container.eye_working_load_n")
+			mend = "The eye or lug on the block needs a rating."
+		}
+	case "home_sewn":
+		l.miss("")
+		mend = "What a home-sewn bag carries is not known. Use a bag, drum or cage with a rating."
+	default:
+		if !okR {
+			l.miss("container.working_load_n")
+			mend = "Look for the working load on its label. Without a label it stays not known."
+		}
+	}
+	if t.m > 0 && okR && k.Kind != "none_one_block" {
+		l.add("working", "N", t.phi*t.weight(), float64(rating), 1, 2)
+	}
+	if t.m > 0 && okE {
+		l.add("working, the eye on the mass", "N", t.phi*t.weight(), float64(eye), 1, 1.25)
+	}
+	if k.Kind == "bag" {
+		mend = t.bag(l, mend)
+	}
+	c := l.verdict()
+	if c.Word == NotKnown && mend == "" {
+		mend = "Not known."
+	}
+	say(c, carries, mend)
+	return []*Check{c}
+}
+
+// bag adds the factor on the label and the age as cases.
+func (t *loads) bag(l *line, mend string) string {
+	k := t.h.Container
+	f, okF := k.Factor.Value()
+	age, okA := k.Age.Value()
+	if !okF {
+		l.miss("container.safety_factor")
+	} else {
+		l.add("safety factor on its label", "1", 1, float64(f), 5, 6)
+	}
+	single := okF && f < 6
+	outdoors := t.h.Site.Outdoors != "no"
+	switch {
+	case !okA && (single || outdoors):
+		l.miss("container.in_use_s")
+	case okA && single:
+		l.add("days in use, one lift a day, against the 30 lifts of its type test", "1", float64(age)/day, 30, 1, 1)
+		mend += " A bag for a single trip is tested for 30 lifts."
+	case okA && outdoors:
+		l.add("years in sun and rain, of the one it may have", "1", float64(age)/year, 1, 1, 1)
+		mend += " Replace a bag after 12 months in the sun."
+	}
+	return mend
+}

@@ -1,0 +1,60 @@
+package path
+
+// event is something that goes wrong, as a multiple of the static rope pull while raising.
+type event struct {
+	name  string
+	times float64
+}
+
+// events are the upper stop missed with the motor stalled, and the wires joined while the load races: each loads rope,
+// joints and teeth. miss names what keeps the first from being known.
+func (t *loads) events() (out []event, miss []string) {
+	up, ok := t.d.RopeUp.Value()
+	if !ok || up <= 0 {
+		return nil, nil // the line says already that the tensions are missing
+	}
+	if f, ok := t.d.StallRopePull.Value(); ok {
+		out = append(out, event{"upper stop missed, motor stalled", float64(f) / float64(up)})
+	} else {
+		miss = t.stallMissing()
+	}
+	if f, ok := t.d.LetGo.BurstForce.Value(); ok {
+		out = append(out, event{"wires joined while it races", float64(f) / float64(up)})
+	}
+	return out, miss
+}
+
+// stallMissing names what the stalled motor's pull wants.
+func (t *loads) stallMissing() []string {
+	var miss []string
+	for _, x := range []struct {
+		is   bool
+		path string
+	}{
+		{t.d.Machine.K.Is || t.h.Machine.K.Is, "machine.k_vs_rad"},
+		{t.d.Machine.R.Is || t.h.Machine.R.Is, "machine.r_ohm"},
+		{t.h.Raise.Voltage.Is, "raise.voltage_v"},
+		{t.d.Ratio.Is, "train.stages"},
+		{t.h.Drum.Diameter.Is, "drum.diameter_m"},
+	} {
+		if !x.is {
+			miss = append(miss, x.path)
+		}
+	}
+	return append(miss, "")
+}
+
+// torque is the greatest static torque at the drum, N·m, and what is missing for it.
+func (t *loads) torque() (float64, bool, []string) {
+	if q, ok := t.d.DrumTorqueUp.Value(); ok && finite(float64(q)) {
+		return float64(q), true, nil
+	}
+	miss := append([]string(nil), t.missing...)
+	if !t.h.Drum.Diameter.Is {
+		miss = append(miss, "drum.diameter_m")
+	}
+	if !t.h.Rope.Diameter.Is {
+		miss = append(miss, "rope.diameter_m")
+	}
+	return 0, false, append(miss, "")
+}

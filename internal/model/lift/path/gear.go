@@ -1,0 +1,308 @@
+package path
+
+import (
+	"fmt"
+	"math"
+
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/source"
+)
+
+// lewisRow is a row of the Lewis form factor Y.
+type lewisRow struct{ teeth, y float64 }
+
+// lewisTable is Y for 20° full-depth teeth, Shigley table 14-2 (12, 15, 18, 22, 26, 28 and more read; the rest from
+// memory); the last row is the rack.
+func lewisTable() []lewisRow {
+	return []lewisRow{{12, .245}, {13, .261}, {14, .277}, {15, .290}, {16, .296}, {17, .303}, {18, .309}, {19, .314},
+		{20, .322}, {21, .328}, {22, .331}, {24, .337}, {26, .346}, {28, .353}, {30, .359}, {34, .371}, {38, .384},
+		{43, .397}, {50, .409}, {60, .422}, {75, .435}, {100, .447}, {150, .460}, {300, .472}, {400, .480}}
+}
+
+// LewisY is the form factor of a tooth, straight between the rows of the table; under 12 teeth, where the root is
+// undercut, the fit π·(0.154 − 0.912/z) that meets the table at 12 (from memory), never under 0.
+func LewisY(teeth float64) float64 {
+	rows := lewisTable()
+	if teeth < rows[0].teeth {
+		return math.Max(0, math.Pi*(0.154-0.912/math.Max(teeth, 1)))
+	}
+	for i := 1; i < len(rows); i++ {
+		a, b := rows[i-1], rows[i]
+		if teeth <= b.teeth {
+			return a.y + (b.y-a.y)*(teeth-a.teeth)/(b.teeth-a.teeth)
+		}
+	}
+	return rows[len(rows)-1].y
+}
+
+// LewisStress is K_v·W/(b·m·Y), Pa.
+func LewisStress(kv, force, face, module, y float64) float64 {
+	if face*module*y <= 0 {
+		return 1e15
+	}
+	return kv * force / (face * module * y)
+}
+
+// velocityFactor is Barth's K_v for a pitch-line speed v in m/s: (6.1 + v)/6.1 for cut teeth, (3.05 + v)/3.05 for cast
+// and printed ones (Shigley eq. 14-4, 14-5).
+func velocityFactor(material string, v float64) float64 {
+	switch material {
+	case "cast_iron", "printed":
+		return (3.05 + v) / 3.05
+	}
+	return (6.1 + v) / 6.1
+}
+
+// toothBorders: metal 3 and 4 on yield; moulded plastic 3 and 6 on tensile strength (10 to 20 MPa of 60); printed 5
+// and 10, that is 20 % and 10 % of tensile strength, the endurance of printed plastic. breaks tells strength that
+// breaks from strength that yields.
+func toothBorders(material string) (wanted, ok float64, breaks bool) {
+	switch material {
+	case "printed":
+		return 5, 10, true
+	case "pom", "nylon":
+		return 3, 6, true
+	case "cast_iron":
+		return 3, 4, true
+	}
+	return 3, 4, false
+}
+
+// layerShare is what the layer direction leaves of a printed tooth's strength: all where the layer plane contains the
+// bending, a third across (17 of 51 MPa on one data sheet of PLA). Not known counts as across.
+func layerShare(tooth lift.Tooth) float64 {
+	if tooth.Material == "printed" && tooth.Layers != "in_plane" {
+		return 17.0 / 51.0
+	}
+	return 1
+}
+
+func gearToothChecks(t *loads) []*Check {
+	stages := t.h.Train.Stages
+	if len(stages) == 0 {
+		if t.d.Ratio.Is {
+			return nil // straight on the drum
+		}
+		l := newLine("gear_tooth", "the gear teeth", "K_v·W/(b·m·Y) ≤ strength / 3 (printed / 5)", source.Shigley.At("eq. 14-7, Lewis"))
+		l.miss("train.stages")
+		c := l.verdict()
+		say(c, bends, "")
+		return []*Check{c}
+	}
+	var out []*Check
+	for i, s := range stages {
+		if s.Kind == "belt" || s.Kind == "chain" {
+			continue
+		}
+		if s.Rated.Is {
+			out = append(out, t.ratedStage(i, s))
+		}
+		if !s.Rated.Is || s.Tooth.Module.Is {
+			out = append(out, t.toothCheck(i, s))
+		}
+	}
+	return out
+}
+
+func stageName(i int, s lift.Stage) string {
+	kind := plain(s.Kind)
+	if s.Kind == "" {
+		kind = "gear"
+	}
+	if s.Kind == "box" {
+		kind = "gearbox"
+	}
+	return fmt.Sprintf("the %s stage %d from the motor", kind, i+1)
+}
+
+// stageTorque is the static torque at the output of stage i while raising, N·m.
+func (t *loads) stageTorque(i int) (out, in float64, ok bool) {
+	if i >= len(t.d.Stages) || !t.d.DrumTorqueUp.Is {
+		return 0, 0, false
+	}
+	s := t.d.Stages[i]
+	return float64(s.OutUp), float64(s.InUp), s.OutUp > 0
+}
+
+// stageMissing names what keeps the torques in the train from being known.
+func (t *loads) stageMissing() []string {
+	_, ok, miss := t.torque()
+	if !ok {
+		return miss
+	}
+	miss = nil
+	for i, s := range t.h.Train.Stages {
+		if !s.Ratio.Is && !s.SunTeeth.Is {
+			miss = append(miss, at("train.stages", i, "ratio"))
+		}
+		if !s.Efficiency.Is && !s.MeshEff.Is && !s.Friction.Is {
+			miss = append(miss, at("train.stages", i, "efficiency"))
+		}
+	}
+	return append(miss, "")
+}
+
+// ratedStage sets the torque at a bought gear's output against its label; events against twice that, the peak that
+// makers of gearboxes usually allow (common practice).
+func (t *loads) ratedStage(i int, s lift.Stage) *Check {
+	l := newLine("gear_tooth", stageName(i, s), "φ·T ≤ rated torque", source.CommonPractice.At("rated torque of gearboxes"))
+	q, _, ok := t.stageTorque(i)
+	if !ok {
+		l.miss(t.stageMissing()...)
+	} else {
+		rated := float64(s.Rated.Val)
+		l.in("torque at its output, raising", q, "N·m")
+		l.in("rated torque", rated, "N·m")
+		l.in("factor for jerks φ", t.phi, "1")
+		l.add("working", "N·m", t.phi*q, rated, 1, 1.25)
+		t.addEvents(l, "N·m", q, 2*rated, 1, 1.25)
+	}
+	c := l.verdict()
+	say(c, turns, "Take a larger gearbox, a thinner drum, or less mass.")
+	return c
+}
+
+// toothCheck bends the tooth of the stage's output wheel, pitch diameter m·z, under W = 2·T/(m·z·meshes). A planetary
+// stage whose sun is known takes the force between sun and planets, W = 2·T_in/(m·z_sun·meshes).
+func (t *loads) toothCheck(i int, s lift.Stage) *Check {
+	l := newLine("gear_tooth", stageName(i, s), "K_v·W/(b·m·Y) ≤ strength / 3 (printed / 5)", source.Shigley.At("eq. 14-7, Lewis"))
+	w := s.Tooth
+	for _, x := range []struct {
+		is    bool
+		field string
+	}{{w.Module.Is, "module_m"}, {w.Teeth.Is, "teeth"}, {w.FaceWidth.Is, "face_width_m"}, {w.Strength.Is, "strength_pa"}, {w.Material != "", "material"}} {
+		if !x.is {
+			l.miss(at("train.stages", i, "tooth."+x.field))
+		}
+	}
+	q, in, ok := t.stageTorque(i)
+	if !ok {
+		l.miss(t.stageMissing()...)
+	}
+	if ok && w.Module.Is && w.Teeth.Is && w.FaceWidth.Is && w.Strength.Is && w.Material != "" {
+		t.toothCases(l, i, s, q, in)
+	}
+	mend := "Take a wider or coarser gear, one of metal, a thinner drum, or less mass."
+	if s.Kind == "box" || s.Kind == "worm" || s.Kind == "strain_wave" || s.Kind == "cycloid" {
+		mend = "Give the rated torque from its label. " + mend
+	}
+	c := l.verdict()
+	say(c, bends, mend)
+	return c
+}
+
+func (t *loads) toothCases(l *line, i int, s lift.Stage, q, in float64) {
+	w := s.Tooth
+	m, z, face := float64(w.Module.Val), float64(w.Teeth.Val), float64(w.FaceWidth.Val)
+	meshes := math.Max(1, float64(w.Meshes.Or(1)))
+	force := 2 * q / (m * z * meshes)
+	if s.Kind == "planetary" && s.SunTeeth.Is && s.Ratio.Or(1) >= 1 {
+		force = 2 * math.Max(in, 0) / (m * float64(s.SunTeeth.Val) * meshes)
+		if r := t.stageRatio(i); r > 0 {
+			force = math.Max(force, 2*q/r/(m*float64(s.SunTeeth.Val)*meshes))
+		}
+	}
+	v, okV := t.pitchSpeed(i, m*z)
+	if !okV {
+		l.miss(t.stallMissing()...)
+	}
+	kv := velocityFactor(w.Material, v)
+	strength := float64(w.Strength.Val) * layerShare(w)
+	stress := LewisStress(1, force, face, m, LewisY(z))
+	wanted, okB, breaks := toothBorders(w.Material)
+	l.in("torque at its output, raising", q, "N·m")
+	l.in("force on a tooth W", force, "N")
+	l.in("module m", m, "m")
+	l.in("form factor Y", LewisY(z), "1")
+	l.in("face width b", face, "m")
+	l.in("speed factor K_v", kv, "1")
+	l.in("strength, layer direction included", strength, "Pa")
+	l.in("factor for jerks φ", t.phi, "1")
+	l.add("at rest", "Pa", stress, strength, wanted, okB)
+	l.add("working", "Pa", t.phi*kv*stress, strength, wanted, okB)
+	if breaks {
+		t.addEvents(l, "Pa", stress, strength, 2, 2.5)
+	} else {
+		t.addEvents(l, "Pa", stress, strength, 1, 1.25)
+	}
+}
+
+func (t *loads) stageRatio(i int) float64 {
+	if i < len(t.d.Stages) {
+		return float64(t.d.Stages[i].Ratio)
+	}
+	return 0
+}
+
+// pitchSpeed is the pitch-line speed of stage i's output wheel of diameter d, m/s, at the faster of raising and
+// lowering.
+func (t *loads) pitchSpeed(i int, d float64) (float64, bool) {
+	rotor, ok := 0.0, false
+	if t.d.Raising.Known && !t.d.Raising.Stalls {
+		rotor, ok = math.Abs(float64(t.d.Raising.Rotor)), true
+	}
+	if t.d.Lowering.Known {
+		rotor, ok = math.Max(rotor, math.Abs(float64(t.d.Lowering.Rotor))), true
+	}
+	for j := 0; j <= i && j < len(t.d.Stages); j++ {
+		if r := float64(t.d.Stages[j].Ratio); r > 0 {
+			rotor /= r
+		}
+	}
+	return rotor * d / 2, (ok || t.d.Raising.Stalls) && finite(rotor)
+}
+
+// caseFastenerChecks: whether all screws are in place is ticked by hand. Where size, number, circle and strength are
+// given the screws must also stand the turning of the case in shear: τ = 2·T/(circle·number·.75·π·d²/4), .75 for the
+// thread's core (from memory).
+func caseFastenerChecks(t *loads) []*Check {
+	x := t.h.Train
+	if len(x.Stages) == 0 && t.d.Ratio.Is {
+		return nil
+	}
+	l := newLine("case_fasteners", "the screws of the gear case", "all in place; 2·T/(circle·n·.75·π·d²/4) ≤ .577·strength/2", source.Derivation.At("equilibrium of the case"))
+	mend := "Look, and say whether every screw is in place."
+	switch x.CaseScrews {
+	case "":
+		l.miss("train.case_screws")
+	case "no":
+		l.add("screws missing", "1", 1, 0, 1, 1)
+		mend = "The case turns with the load when screws are missing: put all of them in, locked."
+	}
+	given := x.CaseScrewSize.Is && x.CaseScrewCount.Is && x.CaseScrewCircle.Is && x.CaseScrewProof.Is
+	q, ok, miss := t.torque()
+	switch {
+	case given && ok:
+		d, n, c, proof := float64(x.CaseScrewSize.Val), float64(x.CaseScrewCount.Val), float64(x.CaseScrewCircle.Val), float64(x.CaseScrewProof.Val)
+		stress := ScrewShear(q, d, n, c)
+		l.in("torque at the drum, raising", q, "N·m")
+		l.in("strength of a screw in shear", shearShare*proof, "Pa")
+		l.in("factor for jerks φ", t.phi, "1")
+		l.add("working", "Pa", t.phi*stress, shearShare*proof, 2, 4)
+		t.addEvents(l, "Pa", stress, shearShare*proof, 1, 1.25)
+	case given:
+		l.miss(miss...)
+	case x.CaseScrews == "yes":
+		l.add("all in place", "1", 1, 1, 1, 1)
+	}
+	c := l.verdict()
+	if given && x.CaseScrews == "yes" && c.Word == GivesWay {
+		mend = "Take more or thicker screws, or a larger circle."
+	}
+	say(c, bends, mend)
+	if x.CaseScrews == "no" {
+		c.Say = mend
+	}
+	if c.Unit == "1" && c.Word == Holds {
+		c.Say = "You say that every screw is in place. What they bear was not worked out: give size, number, circle and strength."
+	}
+	return []*Check{c}
+}
+
+// ScrewShear is the shear stress in n screws of diameter d on a circle, Pa.
+func ScrewShear(q, d, n, circle float64) float64 {
+	if d <= 0 || n <= 0 || circle <= 0 {
+		return 1e15
+	}
+	return 2 * q / (circle * n * 0.75 * math.Pi * d * d / 4)
+}

@@ -1,0 +1,116 @@
+package path
+
+import (
+	"fmt"
+
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/source"
+	"duskweight/internal/model/unit"
+)
+
+// psf is a pound-force a square foot, Pa.
+const psf = 0.45359237 * unit.G / (0.3048 * 0.3048)
+
+// soilStrength is the presumptive bearing pressure, Pa (IBC 2012, table 1806.2): clay 1,500 psf, sand 2,000, sandy
+// gravel 3,000, sedimentary rock 4,000. A slab spreads the load by an unknown amount and counts as the clay that may be
+// under it. Fill and mud bear nothing that may be counted on. The second value is false where it is not known.
+func soilStrength(soil string) (float64, bool) {
+	switch soil {
+	case "clay", "concrete_slab":
+		return 1500 * psf, true
+	case "sand":
+		return 2000 * psf, true
+	case "gravel":
+		return 3000 * psf, true
+	case "rock":
+		return 4000 * psf, true
+	case "fill", "mud":
+		return 0, true
+	}
+	return 0, false
+}
+
+// groundChecks looks at the foot of each post, and at a floor of wood under a heavy base.
+func groundChecks(t *loads) []*Check {
+	var out []*Check
+	for i, p := range t.h.Structure.Posts {
+		out = append(out, t.footCheck(i, p))
+	}
+	if c := t.floorCheck(); c != nil {
+		out = append(out, c)
+	}
+	return out
+}
+
+func (t *loads) footCheck(i int, p lift.Post) *Check {
+	l := newLine("ground", fmt.Sprintf("the ground under post %d", i+1), "φ·force / foot area ≤ what the ground bears", source.IBC1806.At("presumptive load-bearing values"))
+	l.miss(t.missing...)
+	hoist, own, miss := t.onPost(p)
+	l.miss(miss...)
+	area, okA := p.FootArea.Value()
+	if !okA {
+		l.miss(at("structure.posts", i, "foot_area_m2"))
+	}
+	bears, okB := soilStrength(p.Soil)
+	if !okB {
+		l.miss(at("structure.posts", i, "soil"))
+		bears = 4000 * psf // rock, the best there is: enough for "gives way" only
+	}
+	own += t.postWeight(p)
+	l.in("force of the hoist on it, at rest", hoist, "N")
+	l.in("foot area", float64(area), "m²")
+	l.in("what the ground bears", bears, "Pa")
+	l.in("factor for jerks φ", t.phi, "1")
+	if okA && t.known() {
+		l.add("working", "Pa", (t.phi*hoist+own)/float64(area), bears, 1, 2)
+	}
+	if p.Soil == "concrete_slab" && len(l.cases) > 0 && useOf(l.cases[0]) > 1 {
+		// too much for clay without the slab's help; how far the slab spreads it is not known
+		l.cases = nil
+		l.miss("")
+		c := l.verdict()
+		say(c, bends, "How far the slab spreads the load is not known. Ask for its thickness and what is under it, or use a larger foot.")
+		return c
+	}
+	c := l.verdict()
+	say(c, bends, "Use a larger foot, or firmer ground.")
+	return c
+}
+
+// postWeight is the post's own weight, N; 0 where it is not known.
+func (t *loads) postWeight(p lift.Post) float64 {
+	s, _, ok := sectionOf(p.Kind, num(p.Width), num(p.Depth), num(p.Wall), "")
+	if !ok || !p.Height.Is {
+		return 0
+	}
+	rho := float64(steelDensity)
+	if isTimber(p.Kind) {
+		tm, okT := timberOf(p.Class)
+		if !okT {
+			return 0
+		}
+		rho = tm.density
+	}
+	return s.area * float64(p.Height.Val) * rho * unit.G
+}
+
+// floorCheck: a floor of wood under base and weights is not known; loose fill and mud bear nothing that may be
+// counted on.
+func (t *loads) floorCheck() *Check {
+	if !t.onGround() {
+		return nil
+	}
+	g := t.h.Base.Ground
+	if g != "timber_floor" && g != "fill" && g != "mud" {
+		return nil
+	}
+	l := newLine("ground", "the floor under the base", "asked, not computed", source.CommonPractice.Whole())
+	l.miss("")
+	mend := "What a wooden floor carries is not known. Stand the base on the ground, or ask a qualified person."
+	if g != "timber_floor" {
+		mend = "Fill and mud bear nothing that may be counted on: the base sinks and tilts. Use firm ground or a slab."
+	}
+	c := l.verdict()
+	say(c, bends, mend)
+	return c
+}

@@ -1,0 +1,165 @@
+package path
+
+import (
+	"fmt"
+
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/source"
+)
+
+// holdsChecks: two named holds that do not depend on each other, one of them on the drum, each for 125 % of the load or
+// more. Motor, gears, joined wires, lamps and belts are none. One line counts them, and each has a line of its own.
+func holdsChecks(t *loads) []*Check {
+	named := namedHolds(t.h)
+	l := newLine("holds", "the two holds", "holds named ≥ 2, one of them on the drum", source.Platforms.At("primary and secondary brake"))
+	l.add("holds that do not depend on each other", "1", 1, float64(len(named)), 2, 2)
+	mend := "Name two, one of them on the drum: a spring-set brake and a ratchet, for example. Motor, gears, joined wires and lamps hold nothing."
+	drum := onDrum(named)
+	switch {
+	case len(named) >= 2 && drum == "no":
+		l.add("holds on the drum", "1", 1, 0, 1, 1)
+		mend = "One of them must act on the drum itself, with nothing printed, no belt and no set screw between."
+	case len(named) >= 2 && drum == "":
+		for i, x := range t.h.Holds.Holds {
+			if x.OnDrum == "" {
+				l.miss(at("holds.holds", i, "on_drum"))
+			}
+		}
+		mend = "Say which of them acts on the drum itself."
+	}
+	c := l.verdict()
+	say(c, verbs{"Needed for safety:", "named:"}, mend)
+	countSay(c, fmt.Sprintf("%s named that hold the mass.", countWords(len(named))), mend)
+	out := []*Check{c}
+	for i, x := range t.h.Holds.Holds {
+		if h := t.holdCheck(i, x); h != nil {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
+// onDrum is "yes" when one acts on the drum, "no" when all are said not to, "" otherwise.
+func onDrum(holds []lift.Hold) string {
+	all := true
+	for _, x := range holds {
+		if x.OnDrum == "yes" {
+			return "yes"
+		}
+		all = all && x.OnDrum == "no"
+	}
+	if all {
+		return "no"
+	}
+	return ""
+}
+
+// countSay replaces the numbers of a counted line by words.
+func countSay(c *Check, said, mend string) {
+	switch c.Word {
+	case GivesWay:
+		c.Say = said + " " + mend
+	case Holds, Tight:
+		c.Say = said
+	}
+}
+
+func countWords(n int) string {
+	switch n {
+	case 0:
+		return "Nothing is"
+	case 1:
+		return "Only one thing is"
+	case 2:
+		return "Two things are"
+	}
+	return fmt.Sprintf("%d things are", n)
+}
+
+func holdName(kind string) string {
+	switch kind {
+	case "spring_brake":
+		return "the spring-set brake"
+	case "ratchet":
+		return "the ratchet"
+	case "rated_prop":
+		return "the rated prop"
+	case "locking_pin":
+		return "the locking pin"
+	case "overspeed_catch":
+		return "the overspeed catch"
+	}
+	return ""
+}
+
+// holdCheck sets one hold's torque at the drum, or the load it holds directly, against the greatest static torque or
+// load: 125 % is wanted.
+func (t *loads) holdCheck(i int, x lift.Hold) *Check {
+	name := holdName(x.Kind)
+	if name == "" {
+		return nil
+	}
+	l := newLine("holds", name, "holding torque ≥ 1.25 · torque at the drum, or holding force ≥ 1.25·m·g", source.Platforms.At("125 % of capacity"))
+	q, okQ := x.Torque.Value()
+	f, okF := x.Force.Value()
+	torque, okT := t.d.DrumTorqueUp.Value()
+	switch {
+	case okQ && okT:
+		l.in("torque at the drum, raising", float64(torque), "N·m")
+		l.add("at rest", "N·m", float64(torque), float64(q), 1.25, 1.25)
+	case okF && t.m > 0:
+		l.in("weight of the mass", t.weight(), "N")
+		l.add("at rest", "N", t.weight(), float64(f), 1.25, 1.25)
+	case okQ || (okF && t.m == 0):
+		l.miss(t.missing...)
+		if !t.h.Drum.Diameter.Is {
+			l.miss("drum.diameter_m")
+		}
+		l.miss("")
+	case x.Kind == "rated_prop" || x.Kind == "locking_pin":
+		l.miss(at("holds.holds", i, "force_n"))
+	default:
+		l.miss(at("holds.holds", i, "torque_nm"))
+	}
+	c := l.verdict()
+	say(c, verbs{"It must hold", "it may hold"}, "It must hold 125 % of the load. Test it with dead weight, close to the ground.")
+	return c
+}
+
+// stopsChecks: two upper stops, the second by a path of its own. Limit switches and a mechanical stop count; a timer, a
+// mark on the rope and a limit on the current do not end the travel by themselves.
+func stopsChecks(t *loads) []*Check {
+	counted, own, open := 0, 0, []string(nil)
+	for i, s := range t.h.Holds.UpperStops {
+		switch s.Kind {
+		case "limit_switch", "second_limit_switch", "mechanical":
+			counted++
+			switch s.Path {
+			case "yes":
+				own++
+			case "":
+				open = append(open, at("holds.upper_stops", i, "own_path"))
+			}
+		}
+	}
+	independent := own
+	if counted > own {
+		independent++
+	}
+	l := newLine("stops", "the two upper stops", "independent upper stops ≥ 2", source.CommonPractice.At("working and ultimate limits"))
+	mend := "Name two, the second cutting the power by a path of its own. A timer, a rope mark or a current limit is none."
+	if independent < 2 && counted >= 2 && len(open) > 0 {
+		l.miss(open...)
+		independent = 2
+		mend = "Say whether each cuts the power by a path of its own."
+	}
+	l.add("upper stops that do not depend on each other", "1", 1, float64(independent), 2, 2)
+	c := l.verdict()
+	say(c, verbs{"Needed for safety:", "named:"}, mend)
+	said := fmt.Sprintf("%s named that stops it at the top by itself.", countWords(independent))
+	if independent >= 2 {
+		said = fmt.Sprintf("%s named that stop it at the top.", countWords(independent))
+	}
+	countSay(c, said, mend)
+	return []*Check{c}
+}

@@ -1,0 +1,107 @@
+package path
+
+import "math"
+
+// member is the material of a beam or post, with its design strengths.
+type member struct {
+	kind, class string
+	yield       known
+	outdoors    bool
+	prefix      string // path prefix of its fields
+	t           timber
+}
+
+// material finds the strength class or the yield strength and says whether the member can be computed.
+func (m *member) material(l *line) bool {
+	if isTimber(m.kind) {
+		t, ok := timberOf(m.class)
+		if !ok {
+			l.miss(m.prefix + "class")
+			return false
+		}
+		m.t = t
+		l.in("bending strength of the class", t.fm, "Pa")
+		l.in("k_mod, always", kmod(m.outdoors, false), "1")
+		l.in("k_mod, short", kmod(m.outdoors, true), "1")
+		return true
+	}
+	if !m.yield.is {
+		l.miss(m.prefix + "yield_pa")
+		return false
+	}
+	l.in("yield strength", m.yield.val, "Pa")
+	return true
+}
+
+func (m *member) timber() bool { return isTimber(m.kind) }
+
+func (m *member) design(f float64, short bool) float64 { return kmod(m.outdoors, short) * f / gammaM }
+
+// bending strength, Pa: k_mod·k_h·f_m/γ_M, or the yield strength of steel (γ_M0 = 1, EN 1993-1-1 6.1). A round pole
+// gets no size factor.
+func (m *member) bending(depth float64, short bool) float64 {
+	if !m.timber() {
+		return m.yield.val
+	}
+	kh := m.t.kh(depth)
+	if m.kind == "round_pole" {
+		kh = 1
+	}
+	return m.design(m.t.fm*kh, short)
+}
+
+// shear strength, Pa: cracks leave .67 of the width; steel f_y/√3.
+func (m *member) shear(short bool) float64 {
+	if !m.timber() {
+		return m.yield.val / math.Sqrt(3)
+	}
+	return m.design(m.t.fv*kcr, short)
+}
+
+// across is the strength across the grain, Pa (k_c,90 = 1).
+func (m *member) across(short bool) float64 { return m.design(m.t.fc90, short) }
+
+// along is the compressive strength along the grain, Pa; steel its yield strength.
+func (m *member) along(short bool) float64 {
+	if !m.timber() {
+		return m.yield.val
+	}
+	return m.design(m.t.fc0, short)
+}
+
+func (m *member) modulus() float64 {
+	if m.timber() {
+		return m.t.e
+	}
+	return steelE
+}
+
+// low is the modulus for buckling: the 5-percentile.
+func (m *member) low() float64 {
+	if m.timber() {
+		return m.t.e05
+	}
+	return steelE
+}
+
+func (m *member) density() float64 {
+	if m.timber() {
+		return m.t.density
+	}
+	return steelDensity
+}
+
+func (m *member) creep() float64 {
+	if m.timber() {
+		return 1 + kdef(m.outdoors)
+	}
+	return 1
+}
+
+// bearingWidth: a round pole touches with about half its diameter (our own judgement).
+func (m *member) bearingWidth(s section) float64 {
+	if s.round {
+		return s.width / 2
+	}
+	return s.width
+}
