@@ -30,8 +30,13 @@ func TestDistributionOfClearness(t *testing.T) {
 		}
 	}
 	for mean, want := range map[float64]float64{0.25: 0.1557, 0.30: 0.177, 0.35: 0.1908, 0.40: 0.1978, 0.45: 0.1986, 0.5: 0.1936, 0.55: 0.183, 0.6: 0.1666, 0.65: 0.1441, 0.7: 0.1154} {
-		// the table takes γ from the mean exactly, the fit is 0.002 beside it
-		near(t, fmt.Sprint(mean, " spread"), distributionOf(mean).spread, want, 0.002)
+		// the table takes γ so that the mean is exact; the book's fit of γ (eq. 2.9.7) is up to 0.002 beside it, in dark
+		// months more: at 0.25 it gives −3.33 for −3.59
+		within := 0.002
+		if mean < 0.3 {
+			within = 0.0025
+		}
+		near(t, fmt.Sprint(mean, " spread"), distributionOf(mean).spread, want, within)
 	}
 }
 
