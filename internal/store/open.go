@@ -117,6 +117,10 @@ var (
 	looking = url.Values{"mode": {"ro"}, "_busy_timeout": {"5000"}}
 )
 
+// leastDatabase is the least page of a database (SQLite file format, section 1.2). SQLite takes anything shorter for an
+// empty file and would write over it.
+const leastDatabase = 512
+
 // inspect tells the schema version of the file without changing it: 0 for a file that is not there or still empty.
 // What is no database, or not ours, is ErrForeign.
 func inspect(ctx context.Context, path string) (version int, err error) {
@@ -130,6 +134,9 @@ func inspect(ctx context.Context, path string) (version int, err error) {
 	if !info.Mode().IsRegular() {
 		return 0, fmt.Errorf("%w: %s is not a file", ErrForeign, path)
 	}
+	if info.Size() < leastDatabase {
+		return 0, notDatabase(path)
+	}
 	db, err := sql.Open("sqlite3", dsn(path, looking))
 	if err != nil {
 		return 0, fmt.Errorf("store: %w", err)
@@ -141,7 +148,7 @@ func inspect(ctx context.Context, path string) (version int, err error) {
 		(SELECT count(*) FROM sqlite_schema WHERE name NOT LIKE 'goose_%' AND name NOT LIKE 'sqlite_%')`).Scan(&application, &version, &others)
 	switch {
 	case isCode(err, sqlite3.ErrNotADB):
-		return 0, fmt.Errorf("%w: %s is not a database, and was left as it is", ErrForeign, path)
+		return 0, notDatabase(path)
 	case err != nil:
 		return 0, fmt.Errorf("store: %s cannot be read: %w", path, err)
 	case application == 0 && others == 0: // made, and stopped before the first step of the schema
@@ -150,6 +157,10 @@ func inspect(ctx context.Context, path string) (version int, err error) {
 		return 0, fmt.Errorf("%w: %s belongs to another program, and was left as it is", ErrForeign, path)
 	}
 	return version, nil
+}
+
+func notDatabase(path string) error {
+	return fmt.Errorf("%w: %s is not a database, and was left as it is", ErrForeign, path)
 }
 
 // openWriter opens the one connection that writes, and brings the schema up to date.
