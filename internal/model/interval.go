@@ -57,7 +57,7 @@ func (i Interval) String() string {
 
 // plain writes a number as a person would: no exponent where the number is short without one.
 func plain(x float64) string {
-	if a := math.Abs(x); a != 0 && (a < 1e-6 || a >= 1e12) {
+	if a := math.Abs(x); a != 0 && (a < 1e-6 || a >= 1e16) {
 		return strconv.FormatFloat(x, 'g', -1, 64)
 	}
 	return strconv.FormatFloat(x, 'f', -1, 64)
