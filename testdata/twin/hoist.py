@@ -29,6 +29,10 @@ def bisect(f, lo, hi):
     return (lo + hi) / 2
 
 
+def power(x):
+    return math.exp(x) if x < 700 else math.inf
+
+
 # 5.2 rope
 def rope(h):
     r = h["reeving"]
@@ -208,7 +212,7 @@ def heat(h, amps, omega, seconds, K, R, i0):
     def rise(t):
         if abs(1 - x) < 1e-12:
             return rth * pa * t / tau
-        return rth * pa * (1 - math.exp(-(1 - x) * t / tau)) / (1 - x)
+        return rth * pa * (1 - power(-(1 - x) * t / tau)) / (1 - x)
     allowed = tmax - ta - 20
     out = {"winding": ta + rise(seconds), "settles": x < 1}
     if allowed <= 0:
@@ -220,7 +224,7 @@ def heat(h, amps, omega, seconds, K, R, i0):
             hi *= 2
         out["run"] = bisect(lambda t: rise(t) - allowed, 0.0, hi)
     if rise(seconds) < allowed:
-        keep = math.exp(-(1 - x) * seconds / tau)
+        keep = power(-(1 - x) * seconds / tau)
 
         def peak(rest):  # the last of ever so many runs
             q = keep * math.exp(-rest / tau)
@@ -295,7 +299,7 @@ def figures(h):
             o["p_f"] = e / t
             o["a_f"] = 1 / inv_a
             o["b_f"] = 1 / inv_a * e / t - x1 / t
-            if len(lay) == 1:  # the written form
+            if len(lay) == 1 and rt == rl:  # the written form
                 o["b_f"] = m * G / (c * K * I) * (I ** 2 * (R + wire) + vb * I + eta_d * pau)
                 o["p_f"] = pau + V * I / eta_d
         o["capacity"] = units * x1
@@ -360,6 +364,24 @@ def figures(h):
         if good:
             o["down_time"], o["down_energy"] = t, e
             o["heat_down"] = heat(h, star, w, t, K, R, i0)
+            x = lo["loads"][0]
+            governed = x["kind"] == "governed"
+            eta = delivered(lo["loads"], star, u) / (u * star) if u else 0.0
+            if len(lay) == 1 and rt == rl and e > 0 and "p_f" in o:  # 5.10 as written
+                a_d = m * G / (c * K * eta * star)
+                o["a_d"], o["b_d"] = a_d, m * G / (c * K) * (star * R + vb) + a_d * pad
+                o["p_d"] = o["p_dmin"] = e / t
+                if governed:
+                    top = min(u, num(x["max_voltage_v"], u))
+                    low_u = min(top, num(x["min_voltage_v"], top))
+                    o["p_d"] = eta * top * star - pad
+                    o["p_dmin"] = max(0.0, eta * low_u * star - pad)
+                    if o["p_d"] <= 0:
+                        del o["a_d"], o["b_d"], o["p_d"]
+        else:  # it must be steady all the way down
+            o["steady"] = False
+            for name in ("down_voltage", "down_rotor", "down_speed"):
+                del o[name]
     # let go
     v2 = 0.0
     for q, l, share in lay:
@@ -374,8 +396,16 @@ def figures(h):
     return o
 
 
+def told(x):
+    if isinstance(x, dict):
+        return {k: told(v) for k, v in x.items()}
+    if isinstance(x, list):
+        return [told(v) for v in x]
+    return None if isinstance(x, float) and not math.isfinite(x) else x
+
+
 def main():
-    json.dump([figures(h) for h in json.load(sys.stdin)], sys.stdout)
+    json.dump(told([figures(h) for h in json.load(sys.stdin)]), sys.stdout)
 
 
 if __name__ == "__main__":

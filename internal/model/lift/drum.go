@@ -42,17 +42,12 @@ func DrumCapacity(drum, flange, width, rope unit.Length) (unit.Length, int) {
 	return unit.Length(math.Pi * float64(Wraps(width, rope)) * n * (float64(drum) + n*float64(rope))), layers
 }
 
-// CapstanRatio returns how much pull turns of rope on a drum hold back: e^(2π·μ·turns).
-func CapstanRatio(friction unit.Ratio, turns float64) unit.Ratio {
-	return unit.Ratio(math.Exp(2 * math.Pi * float64(friction) * turns))
-}
-
 // layer is a layer of rope that the travel uses: its radii and its share of the travel.
 type layer struct {
 	torque, length, share float64
 }
 
-// Layers returns the layers that a travel of rope uses after the dead turns, first used first: the radius for torque,
+// layersOf returns the layers that a travel of rope uses after the dead turns, first used first: the radius for torque,
 // the radius for length, the share of the travel. Nil where it takes more than 200.
 func layersOf(drum, rope, travel unit.Length, wraps, dead int) []layer {
 	var used []layer

@@ -140,7 +140,7 @@ func (w *work) heats() {
 	if ra.Known && !ra.Stalls {
 		w.d.HeatUp = w.heat("raise", float64(ra.Current), float64(ra.Rotor), float64(ra.Time))
 	}
-	if lo.LoadKnown && lo.Steady {
+	if lo.Known && lo.Steady {
 		w.d.HeatDown = w.heat("lower", float64(lo.Current), float64(lo.Rotor), float64(lo.Time))
 	}
 	if g := &w.d.LetGo; g.JoinedSpeed.Is {

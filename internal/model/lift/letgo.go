@@ -85,7 +85,7 @@ func (w *work) brake(a float64) {
 		return
 	}
 	lo := w.d.Lowering
-	if lo.RunsBack != "no" && !(lo.LoadKnown && lo.Steady) {
+	if lo.RunsBack != "no" && !(lo.Known && lo.Steady) {
 		return
 	}
 	v, d := float64(lo.Speed), float64(t)

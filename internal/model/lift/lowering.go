@@ -32,8 +32,7 @@ func (w *work) governedVolts(bs []branch, i float64) float64 {
 // lower fills the way down.
 func (w *work) lower() {
 	lo := &w.d.Lowering
-	w.runsBack()
-	if !lo.Known {
+	if !w.runsBack() {
 		return
 	}
 	w.needs()
@@ -43,6 +42,7 @@ func (w *work) lower() {
 		w.lack("lower.auxiliary_w", "what reaches the lamps; brake coil and controller are counted as none")
 	}
 	if lo.RunsBack == "no" {
+		lo.Known = true
 		w.sayStuck()
 		return
 	}
@@ -55,8 +55,8 @@ func (w *work) lower() {
 }
 
 // runsBack tells whether the mass comes down by itself: in the layer that helps it least, for it must come down all
-// the way.
-func (w *work) runsBack() {
+// the way. False where the numbers leave what can be computed.
+func (w *work) runsBack() bool {
 	lo := &w.d.Lowering
 	first := w.layers[0]
 	run, _, stuck := w.run.down(w.drumDown(first.torque))
@@ -64,9 +64,9 @@ func (w *work) runsBack() {
 	lo.Current = GeneratorCurrent(w.d.AtMotorDown.Val, unit.MachineConstant(w.kk), unit.Current(w.i0))
 	lo.BreakawayCurrent = unit.Current(push/w.kk - w.b*w.i0)
 	if !finite(run/w.kk, float64(lo.Current), float64(lo.BreakawayCurrent)) {
-		return
+		return false
 	}
-	lo.Known, w.stuck = true, stuck
+	w.stuck = stuck
 	worst := RunsBack
 	for _, g := range w.gears {
 		if g.class == Locks || (g.class == Uncertain && worst != Locks) {
@@ -81,6 +81,7 @@ func (w *work) runsBack() {
 	default:
 		lo.RunsBack = "yes"
 	}
+	return true
 }
 
 // needs fills the smallest mass, the smallest drum, the greatest ratio that come down by themselves.
@@ -191,7 +192,7 @@ func (w *work) rideDown(bs []branch) {
 	}
 	w.down.gain = costs
 	if !finite(full.rotor, full.speed, w.down.time, w.down.energy, w.down.gain) || full.speed <= 0 {
-		lo.LoadKnown, lo.Steady = false, false
+		lo.Known, lo.Steady = false, false
 		return
 	}
 	lo.Voltage, lo.Rotor, lo.Speed = unit.Voltage(r.u), unit.AngularSpeed(full.rotor), unit.Speed(full.speed)

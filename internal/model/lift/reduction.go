@@ -42,9 +42,9 @@ func (w *work) whyNot() string {
 		return "The motor stalls: nothing is lifted."
 	case lo.Known && lo.RunsBack == "no":
 		return "It does not come down by itself: nothing comes back."
-	case lo.LoadKnown && !lo.Steady:
+	case lo.Known && !lo.Steady:
 		return "It does not settle with these loads."
-	case !ra.Known && !panel, !lo.Known, !lo.LoadKnown, w.h.Raise.Feed == "":
+	case !ra.Known && !panel, !lo.Known, w.h.Raise.Feed == "":
 		return "Not enough is known yet to say what it stores."
 	}
 	return ""

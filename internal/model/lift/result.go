@@ -119,12 +119,12 @@ type Raising struct {
 }
 
 // Lowering is the way down, at the fullest layer; times and energies over the whole travel. RunsBack is decided in the
-// layer that helps the mass least. Known says that RunsBack and the currents can be told, LoadKnown that what hangs on
-// the terminals is known too. Where it is not steady, Voltage, Rotor and Speed are those of the balance that does not
-// last (0 where there is none), and Time, Power and EnergyOut are 0.
+// layer that helps the mass least; it and the currents are told as soon as the machine is known. Known says that the rest
+// can be told too: it does not come down at all, or what hangs on the terminals is known. Where it is not steady,
+// Voltage, Rotor and Speed are those of the balance that does not last (0 where there is none), and Time, Power and
+// EnergyOut are 0.
 type Lowering struct {
 	Known            bool
-	LoadKnown        bool
 	RunsBack         string       // "yes", "nudge", "no"
 	Current          unit.Current // I*, ≤ 0 when it does not run back
 	BreakawayCurrent unit.Current

@@ -21,7 +21,7 @@ func Growth(k unit.MachineConstant, slope float64, r unit.Resistance, turning un
 // settles fills whether the loads hold the mass at a steady speed, and what would mend it where they do not.
 func (w *work) settles(p point, r root, bs []branch) bool {
 	lo := &w.d.Lowering
-	lo.LoadKnown = true
+	lo.Known = true
 	lo.Steady, lo.Stiff, lo.Slope = r.found, r.stiff, r.slope
 	if r.found && p.rotor > 0 {
 		return true
@@ -48,10 +48,17 @@ func (w *work) settles(p point, r root, bs []branch) bool {
 // race fills what a constant power does to a mass that comes down: figures at the balance, which does not last.
 func (w *work) race(p point, r root, bs []branch, power float64) {
 	lo := &w.d.Lowering
-	if r.at > 0 {
-		_, lo.Slope = sumAt(bs, r.at)
-		lo.Voltage = unit.Voltage(r.at)
-		rotor := (r.at + w.vb + p.current*w.r) / w.kk
+	at := r.at
+	if at == 0 && r.races {
+		at = power / p.current // under the least voltage of the load: the balance is on paper only
+	}
+	if at > 0 && finite(at) {
+		lo.Slope = -power / (at * at)
+		if r.at > 0 {
+			_, lo.Slope = sumAt(bs, at)
+		}
+		lo.Voltage = unit.Voltage(at)
+		rotor := (at + w.vb + p.current*w.r) / w.kk
 		lo.Rotor, lo.Speed = unit.AngularSpeed(rotor), unit.Speed(rotor/p.c)
 		jt := w.j + w.moving()/(p.c*p.c)
 		lo.Growth = Growth(unit.MachineConstant(w.kk), lo.Slope, unit.Resistance(w.r), unit.Inertia(jt))
