@@ -16,7 +16,7 @@ func containerChecks(t *loads) []*Check {
 	k := t.h.Container
 	l := newLine("container", "what holds the mass together", "φ·m·g ≤ working load", source.FIBC.At("factors and type test"))
 	if t.m == 0 {
-		l.miss("mass")
+		l.miss(t.massMissing...)
 	}
 	l.in("weight of the mass", t.weight(), "N")
 	l.in("factor for jerks φ", t.phi, "1")

@@ -1,13 +1,16 @@
 package path
 
+import "math"
+
 // event is something that goes wrong, as a multiple of the static rope pull while raising.
 type event struct {
 	name  string
 	times float64
 }
 
-// events are the upper stop missed with the motor stalled, and the wires joined while the load races: each loads rope,
-// joints and teeth. miss names what keeps the first from being known.
+// events are the upper stop missed with the motor stalled, the wires joined while the load races (with a permanent
+// resistor it does not race), slack caught and the brake catching: each loads rope, joints and teeth. miss names what
+// keeps the first from being known.
 func (t *loads) events() (out []event, miss []string) {
 	up, ok := t.d.RopeUp.Value()
 	if !ok || up <= 0 {
@@ -18,10 +21,28 @@ func (t *loads) events() (out []event, miss []string) {
 	} else {
 		miss = t.stallMissing()
 	}
-	if f, ok := t.d.LetGo.BurstForce.Value(); ok {
+	if f, ok := t.d.LetGo.BurstForce.Value(); ok && !t.d.Lowering.Shunt {
 		out = append(out, event{"wires joined while it races", float64(f) / float64(up)})
 	}
-	return out, miss
+	return append(out, t.catches(float64(up))...), miss
+}
+
+// catches are slack caught and the brake catching a runaway, where rope and speeds are known; where they are not, the
+// lines "slack" and "brake_catch" are not known themselves.
+func (t *loads) catches(up float64) []event {
+	k, miss := t.stiffness(true)
+	if len(miss) > 0 || t.m <= 0 {
+		return nil
+	}
+	var out []event
+	still := t.weight() / float64(t.n) / up
+	if s, ok := t.d.Overtravel.Value(); ok && t.h.Holds.SlackSwitch == "yes" {
+		out = append(out, event{"slack caught", still * SlackFactor(float64(s), k, t.m)})
+	}
+	if v, ok := t.d.LetGo.BrakeSpeed.Value(); ok {
+		out = append(out, event{"brake catches", still * StopFactor(math.Abs(float64(v)), k, t.m)})
+	}
+	return out
 }
 
 // stallMissing names what the stalled motor's pull wants.

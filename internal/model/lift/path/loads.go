@@ -21,6 +21,8 @@ type loads struct {
 	down    []float64
 	missing []string // what keeps the tensions from being known; up and down are then the least values, or empty
 
+	massMissing []string // of these, what keeps the mass from being known
+
 	phi float64
 	why string
 }
@@ -50,14 +52,15 @@ func (t *loads) mass() {
 		t.m = float64(m)
 		return
 	}
-	if len(t.h.Mass) == 0 {
-		t.missing = append(t.missing, "mass")
-	}
 	for i, p := range t.h.Mass {
 		if !p.Mass.Is {
-			t.missing = append(t.missing, at("mass", i, "mass_kg"))
+			t.massMissing = append(t.massMissing, at("mass", i, "mass_kg"))
 		}
 	}
+	if len(t.massMissing) == 0 {
+		t.massMissing = []string{"mass"}
+	}
+	t.missing = append(t.missing, t.massMissing...)
 }
 
 func (t *loads) tensions() {
@@ -96,10 +99,11 @@ func (t *loads) greatest(j int) float64 { return math.Max(t.up[j], t.down[j]) }
 // deadEnd is the part that is made fast.
 func (t *loads) deadEnd() int { return len(t.up) - 1 }
 
-// stiffness is k_m of the rope and beam with the mass at its lowest, N/m at the mass:
-// 1/k_m = L_rope/(n²·EA) + 1/k_beam. The rope that counts is the n·h between the mass and the pulleys and, where the
-// head height is known, the line to the drum; a beam of unknown stiffness counts as rigid. Both make k_m larger.
-func (t *loads) stiffness() (float64, []string) {
+// stiffness is k_m of the rope and beam, N/m at the mass: 1/k_m = L_rope/(n²·EA) + 1/k_beam. With the mass at its
+// lowest the rope that counts is the n·h between mass and pulleys and, where the head height is known, the line to the
+// drum; at the top it is that line and the n parts over the room above the upper stop, at least a hand's breadth each. A
+// beam of unknown stiffness counts as rigid, the stiffest.
+func (t *loads) stiffness(top bool) (float64, []string) {
 	var miss []string
 	ea, okEA := t.h.Rope.Stiffness.Value()
 	h, okH := t.h.Travel.Value()
@@ -112,13 +116,20 @@ func (t *loads) stiffness() (float64, []string) {
 	if !t.reeved {
 		miss = append(miss, "reeving.rope_parts", "reeving.lead_sheaves")
 	}
+	line, okL := t.h.Structure.HeadHeight.Value()
+	if top && t.k > 0 && !okL {
+		miss = append(miss, "structure.head_height_m")
+	}
 	if len(miss) > 0 {
 		return 0, miss
 	}
 	n := float64(t.n)
 	length := n * float64(h)
+	if top {
+		length = n * math.Max(handBreadth, float64(t.h.Holds.RoomAbove.Or(0)))
+	}
 	if t.k > 0 {
-		length += float64(t.h.Structure.HeadHeight.Or(0))
+		length += float64(line)
 	}
 	return 1 / (length/(n*n*float64(ea)) + beamCompliance(t.h.Structure.Beam)), nil
 }

@@ -88,7 +88,7 @@ func (t *loads) stallCheck() *Check {
 	if !okJ {
 		l.miss("machine.j_kg_m2")
 	}
-	k, miss := t.stiffness()
+	k, miss := t.stiffness(true)
 	l.miss(miss...)
 	v := 0.0
 	if t.d.Raising.Known && !t.d.Raising.Stalls {
@@ -144,7 +144,7 @@ func slackChecks(t *loads) []*Check {
 	default:
 		l.miss("holds.slack_switch")
 	}
-	k, miss := t.stiffness()
+	k, miss := t.stiffness(true)
 	l.miss(miss...)
 	if ok && t.m > 0 {
 		x := 2.0
@@ -179,7 +179,7 @@ func brakeCatchChecks(t *loads) []*Check {
 		}
 		l.miss("")
 	}
-	k, miss := t.stiffness()
+	k, miss := t.stiffness(true)
 	l.miss(miss...)
 	if ok && t.m > 0 {
 		x := 1.0

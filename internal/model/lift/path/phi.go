@@ -65,7 +65,7 @@ func jerk(h lift.Hoist, d lift.Drive, v float64) (float64, bool) {
 	}
 	t := loads{h: h, d: d, reeved: h.Reeving.RopeParts.Is && h.Reeving.LeadSheaves.Is && h.Reeving.RopeParts.Val >= 1,
 		n: int(h.Reeving.RopeParts.Val), k: int(h.Reeving.LeadSheaves.Val)}
-	k, miss := t.stiffness()
+	k, miss := t.stiffness(false)
 	if len(miss) > 0 {
 		return 0, false
 	}

@@ -31,10 +31,11 @@ func BendShare(ratio float64) float64 {
 }
 
 // AgeShare is the share of strength left after sun, wet and wear where the user gives none: worn .8; a year outdoors
-// .8, polypropylene .5; wet nylon .85 (all from memory). Outdoors not known counts as outdoors.
+// .8, polypropylene .5; wet nylon .85 (all from memory). Outdoors not known counts as outdoors. Of a rope of unknown
+// kind it is the most that may be left.
 func AgeShare(kind string, outdoors bool) float64 {
 	s := 0.8
-	if !outdoors || kind == "wire" {
+	if !outdoors || kind == "wire" || kind == "" {
 		return s
 	}
 	switch kind {
@@ -48,8 +49,8 @@ func AgeShare(kind string, outdoors bool) float64 {
 
 // KnotShare is the share of strength left at an ending, the cautious end of what is published: CI 1401 says that a knot
 // may cost half, an overhand knot costs 55 %, a figure of eight about 35 %, a splice keeps 90 %; wire swaged .9, clips
-// .8. A knot in slippery high-modulus rope and a bare knot in wire count as nothing. The second value is false where
-// the ending is not known.
+// .8. A knot in slippery high-modulus rope and a bare knot in wire count as nothing. Of a rope of unknown kind it is the
+// most that may be left. The second value is false where the ending is not known.
 func KnotShare(kind, ending string) (float64, bool) {
 	slippery := kind == "wire" || kind == "hmpe"
 	switch ending {
@@ -65,9 +66,9 @@ func KnotShare(kind, ending string) (float64, bool) {
 		return map[string]float64{"figure_eight": 0.65, "bowline": 0.5, "other_knot": 0.45}[ending], true
 	case "swaged", "clips", "thimble_clamp":
 		switch {
-		case kind == "wire" && ending == "swaged":
+		case (kind == "wire" || kind == "") && ending == "swaged":
 			return 0.9, true
-		case kind == "wire":
+		case kind == "wire" || kind == "":
 			return 0.8, true
 		case kind == "hmpe":
 			return 0, true // pressed and clamped endings slip on it

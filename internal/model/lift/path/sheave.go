@@ -170,7 +170,7 @@ func hangerChecks(t *loads) []*Check {
 	if !ok {
 		l.miss("structure.hanger_working_load_n")
 	}
-	share, steep := t.hangerShare(l)
+	share := t.hangerShare(l)
 	l.in("working load on its label", float64(rating), "N")
 	l.in("share left at this angle", share, "1")
 	l.in("factor for jerks φ", t.phi, "1")
@@ -184,12 +184,12 @@ func hangerChecks(t *loads) []*Check {
 		} else {
 			mend = "It carries " + amount(t.phi*f, "N") + ": look for that on its label."
 		}
+		if t.steep() {
+			l.add("pulled more than 45° off its axis", "N", t.phi*f, 0, 1, 1.25)
+			mend = "An eye bolt may not be pulled this far off its own axis. Turn it into the pull, or take a shackle on a fitting made for it."
+		}
 	}
 	c := l.verdict()
-	if steep && t.known() {
-		c.Word = GivesWay
-		mend = "An eye bolt may not be pulled this far off its own axis. Turn it into the pull, or take a shackle on a fitting made for it."
-	}
 	say(c, carries, mend)
 	return []*Check{c}
 }
@@ -200,12 +200,18 @@ func (t *loads) head() float64 {
 	return max(Resultant(t.weight(), t.up[t.k-1], th), Resultant(t.weight(), t.down[t.k-1], th))
 }
 
-// hangerShare gives the share of the rating at the angle of pull and names what is missing for it; steep is true where
-// an eye bolt is pulled further off its axis than any may be.
-func (t *loads) hangerShare(l *line) (share float64, steep bool) {
+// steep reports an eye bolt that is pulled further off its axis than any may be.
+func (t *loads) steep() bool {
+	s := t.h.Structure
+	return (s.HangerKind == "shoulder_eyebolt" || s.HangerKind == "plain_eyebolt") && s.HangerAngle.Is && float64(s.HangerAngle.Val) > 45.0001*math.Pi/180
+}
+
+// hangerShare gives the share of the rating at the angle of pull and names what is missing for it. Where the kind or
+// the angle is not known the whole rating stands in, the best there is: enough for "gives way" only.
+func (t *loads) hangerShare(l *line) float64 {
 	s := t.h.Structure
 	if s.HangerKind == "hook" || s.HangerKind == "rated_sling" {
-		return 1, false
+		return 1
 	}
 	if s.HangerKind == "" {
 		l.miss("structure.hanger_kind")
@@ -213,12 +219,13 @@ func (t *loads) hangerShare(l *line) (share float64, steep bool) {
 	a, ok := s.HangerAngle.Value()
 	if !ok {
 		l.miss("structure.hanger_angle_rad")
-		return 1, false // the best there is: enough for "gives way" only
+		return 1
 	}
 	l.in("angle of the pull from its axis", float64(a), "rad")
-	if s.HangerKind == "" {
-		return 1, false
+	share := hangerAngleShare(s.HangerKind, float64(a))
+	if s.HangerKind == "" || (s.HangerKind == "other" && share == 0) {
+		l.miss("") // what an angle takes off it is not known
+		return 1
 	}
-	bolt := s.HangerKind == "shoulder_eyebolt" || s.HangerKind == "plain_eyebolt"
-	return hangerAngleShare(s.HangerKind, float64(a)), bolt && float64(a) > 45.0001*math.Pi/180
+	return share
 }

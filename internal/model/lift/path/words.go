@@ -55,6 +55,21 @@ var (
 	measures = verbs{"It needs", "there is"}
 )
 
+// of turns stress into words that fit the unit: a length sags, a force or a torque is borne.
+func (v verbs) of(u string) verbs {
+	switch {
+	case v == bends && u == "m":
+		return verbs{"It sags", "may sag"}
+	case (v == bends || v == carries) && u == "N":
+		return carries
+	case v == bends && u == "N·m":
+		return turns
+	case v == carries && u == "Pa":
+		return bends
+	}
+	return v
+}
+
 // say writes the one plain sentence of a check that has been decided, with what would mend it.
 func say(c *Check, v verbs, mend string) {
 	switch c.Word {
@@ -71,6 +86,7 @@ func say(c *Check, v verbs, mend string) {
 }
 
 func overSay(c *Check, v verbs) string {
+	v = v.of(c.Unit)
 	d, k, w := float64(c.Demand.Val), float64(c.Capacity.Val), float64(c.Wanted)
 	if k <= 0 {
 		return fmt.Sprintf("%s %s (%s), and nothing is there to bear it.", v.does, amount(d, c.Unit), c.Case)
@@ -83,6 +99,7 @@ func heldSay(c *Check, v verbs) string {
 	if !c.Demand.Is {
 		return ""
 	}
+	v = v.of(c.Unit)
 	return fmt.Sprintf("%s %s (%s), %s %s.", v.does, amount(float64(c.Demand.Val), c.Unit), c.Case, v.may,
 		amount(float64(c.Capacity.Val)/max(float64(c.Wanted), 1e-9), c.Unit))
 }
