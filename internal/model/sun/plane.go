@@ -37,11 +37,10 @@ type Plane struct {
 	months                  [13]int     // first lit row of each month, and the end
 }
 
-// ray is what an hour's sun needs: the outside light's reciprocal, beam on the plane over beam on the flat, and that
-// behind the glass.
+// ray is what an hour's sun needs: its limits, the beam on the plane over the beam on the flat, and that behind the glass.
 type ray struct {
-	extra, perExtra float64
-	beam, glass     float64
+	most, perExtra float64 // most that can come from the sun's direction, W/m² on the flat; 1/outside
+	beam, glass    float64
 }
 
 // PlaneOf prepares a face at a place. The place gives the ground's albedo and the horizon. The horizon takes the beam and
@@ -63,6 +62,7 @@ func PlaneOf(g *Geometry, place Place, f Face) *Plane {
 		p.skyThrough *= throughFromSky(tilt)
 		p.groundGlass *= throughFromGround(tilt)
 	}
+	air := clearSkies * thinAir(place.Elevation.Or(0))
 	hour := 0
 	for m, days := range monthLength {
 		p.light[m] = 1
@@ -72,13 +72,13 @@ func PlaneOf(g *Geometry, place Place, f Face) *Plane {
 		p.months[m] = len(p.hours)
 		for range days * 24 {
 			if g.Extra[hour] > 0 {
-				r := ray{extra: g.Extra[hour], perExtra: 1 / g.Extra[hour]}
+				r := ray{most: air * float64(ClearSky(g.Up[hour])) * g.Lit[hour], perExtra: 1 / g.Extra[hour]}
 				cos := nEast*g.East[hour] + nNorth*g.North[hour] + nUp*g.Up[hour]
 				if cos > 0 && !skyline.behind(g.East[hour], g.North[hour], g.Up[hour]) {
 					r.beam = cos / g.Up[hour] // R_b, source.DuffieBeckman.At("eq. 1.8.1")
 					r.glass = r.beam
 					if !f.Bare {
-						r.glass *= throughGlass(math.Acos(min(cos, 1)))
+						r.glass *= throughGlass(cos)
 					}
 				}
 				p.hours = append(p.hours, int32(hour))
@@ -102,8 +102,9 @@ func (p *Plane) Light(s *Sky) Light {
 }
 
 // Fill writes what falls on the plane into l, whose slices hold 8760 values and are 0 in dark hours; it allocates
-// nothing. Sky: source.HayDavies, as in source.DuffieBeckman.At("eq. 2.16.3" without the horizon's part); the beam is
-// never more than what shines outside the atmosphere, what a file has above that counts as diffuse.
+// nothing. Sky: source.HayDavies, as in source.DuffieBeckman.At("eq. 2.16.3" without the horizon's part). What comes from
+// the sun's direction is never more than 1.1 times the clear sky; what is above that comes from everywhere. Without this
+// the last minutes of sun in an hour would be blown up on a steep plane (source.DuffieBeckman.At("section 2.14")).
 func (p *Plane) Fill(s *Sky, l Light) {
 	ghi, dhi := s.GHI[:Hours], s.DHI[:Hours]
 	plane, cells := l.Plane[:Hours], l.Cells[:Hours]
@@ -123,13 +124,16 @@ func (p *Plane) Fill(s *Sky, l Light) {
 			if beam < 0 {
 				beam = 0
 			}
-			if beam > r.extra {
-				diffuse += beam - r.extra
-				beam = r.extra
+			if beam > r.most {
+				diffuse += beam - r.most
+				beam = r.most
 			}
 			a := beam * r.perExtra * ring // anisotropy index A_i, source.DuffieBeckman.At("eq. 2.16.2")
 			direct := beam + diffuse*a
-			even := diffuse - diffuse*a
+			if direct > r.most {
+				direct = r.most
+			}
+			even := beam + diffuse - direct
 			plane[h] = share * (direct*r.beam + even*p.skyView + g*p.ground)
 			cells[h] = share * (direct*r.glass + even*p.skyThrough + g*p.groundGlass)
 		}
