@@ -127,12 +127,16 @@ func plain[T any, X unit.Number](path, label string, q unit.Quantity, at func(*T
 	return finish(in, more)
 }
 
-// typedForm writes a stored value as it stands in a field, without its unit: in full where that is short, else with
-// seven digits. Nothing is lost by that: text that nobody changed is never read back.
+// typedForm writes a stored value as it stands in a field, without its unit: in full where that is short, else rounded.
+// Nothing is lost by that: text that nobody changed is never read back.
 func typedForm(q unit.Quantity, si float64, sys unit.System) string {
 	full := q.FormatFull(si, sys)
-	if v, err := strconv.ParseFloat(full, 64); err == nil && len(full) > 9 {
+	v, err := strconv.ParseFloat(full, 64)
+	switch {
+	case err == nil && len(full) > 9:
 		return unit.Rounded(v, 7)
+	case err != nil && q.Symbol(unit.Metric) != q.Symbol(unit.Imperial): // "240 kg" in a field of pounds
+		return q.Number(si, sys)
 	}
 	return full
 }

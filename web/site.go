@@ -21,7 +21,8 @@ type Site struct {
 	Log     *slog.Logger
 
 	assets  *assets
-	grounds grounds
+	grounds *grounds
+	guide   []guidePage
 }
 
 // New checks that a site has what it needs and reads its embedded files.
@@ -31,6 +32,10 @@ func New(s Site) (*Site, error) {
 	}
 	var err error
 	if s.assets, err = readAssets(staticFiles); err != nil {
+		return nil, err
+	}
+	s.grounds = &grounds{}
+	if s.guide, err = readGuide(); err != nil {
 		return nil, err
 	}
 	return &s, nil

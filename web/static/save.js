@@ -8,7 +8,11 @@
 	const note = form.querySelector("[data-saved]"), revision = form.elements.namedItem("revision");
 	let busy = null, again = false, stale = false;
 
-	form.addEventListener("change", () => { start(); });
+	form.addEventListener("change", e => {
+		const field = e.target.closest(".field");
+		if (field && e.target.type !== "file") field.dataset.touched = "";
+		start();
+	});
 	form.addEventListener("submit", e => {
 		if (!busy) return;
 		e.preventDefault();              // wait for the number of the save that is under way
@@ -55,6 +59,11 @@
 	function settle() {
 		for (const el of form.querySelectorAll("[aria-invalid]")) el.removeAttribute("aria-invalid");
 		for (const el of form.querySelectorAll(".problem, .stored")) el.remove();
+		for (const f of form.querySelectorAll(".field[data-touched]")) { // typed over or confirmed: it is the user's own now
+			delete f.dataset.touched;
+			f.classList.remove("is-typical", "is-catalog", "is-measured");
+			for (const el of f.querySelectorAll(".origin, .confirm, .offer")) el.remove();
+		}
 		const summary = document.querySelector(".summary");
 		if (summary) summary.remove();
 		document.title = document.title.replace(/^Error: /, "");

@@ -1,0 +1,240 @@
+package web
+
+import (
+	"context"
+	"encoding/json"
+	"net/http"
+	"net/url"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/a-h/templ"
+
+	"duskweight/internal/catalog"
+	"duskweight/internal/model"
+	"duskweight/internal/store"
+)
+
+// panelSite is a site with one editable page on the first variant of the sample.
+func panelSite(t *testing.T, s *Site) (*http.ServeMux, int64) {
+	t.Helper()
+	p, err := s.Store.CreateProject(t.Context(), catalog.Sample(), "made", s.Now())
+	if err != nil {
+		t.Fatal(err)
+	}
+	vs, err := s.Store.Variants(t.Context(), p.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return panelMux(s, vs[0].ID), vs[0].ID
+}
+
+func panelMux(s *Site, id int64) *http.ServeMux {
+	make := func(ctx context.Context) (editor[model.Variant], error) {
+		v, err := s.Store.Variant(ctx, id)
+		return editor[model.Variant]{
+			form: panelForm(), kind: store.VariantKind, saved: v, save: s.Store.SaveVariant, url: "/panels", frame: frame{Title: "Panels"},
+			answer: func(v model.Variant) (templ.Component, error) {
+				return templ.Raw("<p data-headline>" + strconv.Itoa(len(v.Panels)) + " groups of " + templ.EscapeString(v.Name) + "</p>"), nil
+			},
+		}, err
+	}
+	page := func(do func(*Site, http.ResponseWriter, *http.Request, editor[model.Variant]) error) http.HandlerFunc {
+		return s.page(func(w http.ResponseWriter, r *http.Request) error {
+			e, err := make(r.Context())
+			if err != nil {
+				return err
+			}
+			return do(s, w, r, e)
+		})
+	}
+	mux := http.NewServeMux()
+	mux.HandleFunc("GET /panels", page(showEditor[model.Variant]))
+	mux.HandleFunc("POST /panels", page(saveEditor[model.Variant]))
+	mux.HandleFunc("POST /panels/try", page(tryEditor[model.Variant]))
+	return mux
+}
+
+func stored(t *testing.T, s *Site, id int64) store.Saved[model.Variant] {
+	t.Helper()
+	v, err := s.Store.Variant(t.Context(), id)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
+}
+
+// page is the form as the browser has it.
+func openForm(t *testing.T, s *Site, id int64) url.Values {
+	t.Helper()
+	v := stored(t, s, id)
+	typed := sentBack(panelForm(), v.Value, 0)
+	typed.Set(nameRevision, strconv.FormatInt(v.Revision, 10))
+	typed.Set(namePage, "page-of-test")
+	return typed
+}
+
+func TestSaveThenShow(t *testing.T) {
+	s := newSite(t)
+	mux, id := panelSite(t, s)
+	typed := openForm(t, s, id)
+	typed.Set("panels[0].count", "5")
+	w := ask(mux, "POST", "/panels", typed)
+	if w.Code != http.StatusSeeOther || w.Header().Get("Location") != "/panels" {
+		t.Fatalf("%d %s", w.Code, w.Header().Get("Location"))
+	}
+	v := stored(t, s, id)
+	if v.Value.Panels[0].Count.Val != 5 || !strings.HasPrefix(v.Said, "How many: ") || !strings.HasSuffix(v.Said, "→ 5") {
+		t.Errorf("%v, said %q", v.Value.Panels[0].Count, v.Said)
+	}
+	if body := ask(mux, "GET", "/panels", nil).Body.String(); !strings.Contains(body, `value="5"`) || strings.Contains(body, "Error:") {
+		t.Error("the page does not show what was saved")
+	}
+}
+
+// A refused form changes nothing, comes back as typed with 422, and its texts are still there after a restart.
+func TestRefusedIsKept(t *testing.T) {
+	s := newSite(t)
+	mux, id := panelSite(t, s)
+	before := dump(stored(t, s, id))
+	typed := openForm(t, s, id)
+	typed.Set("panels[0].count", "<two>")
+	typed.Set("panels[0].panel_w", "6,0 V")
+	typed.Set("name", "A good name")
+	typed.Set(nameDo, "add:panels")
+	w := ask(mux, "POST", "/panels", typed)
+	body := w.Body.String()
+	if w.Code != http.StatusUnprocessableEntity {
+		t.Fatalf("%d, want 422", w.Code)
+	}
+	for _, want := range []string{"<title>Error: ", `value="&lt;two&gt;"`, `value="6,0 V"`, `aria-invalid="true"`, `href="#f-panels-0-count"`, `id="f-panels-0-count"`, "2 things cannot be taken", `id="f-panels-1-name"`} {
+		if !strings.Contains(body, want) {
+			t.Errorf("%q is not on the page", want)
+		}
+	}
+	if after := dump(stored(t, s, id)); after != before {
+		t.Errorf("the design changed:\n%s\n%s", before, after)
+	}
+
+	restart(t, s)
+	mux = panelMux(s, id)
+	body = ask(mux, "GET", "/panels", nil).Body.String()
+	for _, want := range []string{`value="&lt;two&gt;"`, `value="6,0 V"`, `value="A good name"`, "2 things cannot be taken", `id="f-panels-1-name"`} {
+		if !strings.Contains(body, want) {
+			t.Errorf("after a restart: %q is not on the page", want)
+		}
+	}
+
+	typed.Del(nameDo)
+	typed.Set("panels[]", "1")
+	typed.Set("panels[0].count", "2")
+	typed.Set("panels[0].panel_w", "60")
+	if w := ask(mux, "POST", "/panels", typed); w.Code != http.StatusSeeOther {
+		t.Fatalf("mended: %d %s", w.Code, w.Body)
+	}
+	if drafts, err := s.Store.Drafts(t.Context(), store.Thing{Kind: store.VariantKind, ID: id}); err != nil || len(drafts) > 0 {
+		t.Errorf("drafts are left: %v %v", drafts, err)
+	}
+	if got := stored(t, s, id).Value; got.Name != "A good name" || got.Panels[0].Power.Val != 60 {
+		t.Errorf("%+v", got)
+	}
+}
+
+// A text that was refused and then put back as it was is no longer kept.
+func TestDraftIsForgotten(t *testing.T) {
+	s := newSite(t)
+	mux, id := panelSite(t, s)
+	typed := openForm(t, s, id)
+	typed.Set("panels[0].count", "x")
+	ask(mux, "POST", "/panels", typed)
+	typed = openForm(t, s, id)
+	typed.Set("panels[0].panel_w", "y")
+	ask(mux, "POST", "/panels", typed)
+	drafts, err := s.Store.Drafts(t.Context(), store.Thing{Kind: store.VariantKind, ID: id})
+	if err != nil || len(drafts) != 1 || drafts["panels[0].panel_w"] != "y" {
+		t.Errorf("%v %v", drafts, err)
+	}
+}
+
+// Two pages on one variant: the later save gets a page with both versions, and nothing is overwritten.
+func TestStaleSave(t *testing.T) {
+	s := newSite(t)
+	mux, id := panelSite(t, s)
+	one, two := openForm(t, s, id), openForm(t, s, id)
+	one.Set("panels[0].count", "7")
+	two.Set("panels[0].count", "9")
+	if w := ask(mux, "POST", "/panels", one); w.Code != http.StatusSeeOther {
+		t.Fatal(w.Code)
+	}
+	w := ask(mux, "POST", "/panels", two)
+	body := w.Body.String()
+	if w.Code != http.StatusConflict || !strings.Contains(body, "<td>7</td>") || !strings.Contains(body, "<td>9</td>") || !strings.Contains(body, `href="/panels"`) {
+		t.Errorf("%d %s", w.Code, body)
+	}
+	if got := stored(t, s, id).Value.Panels[0].Count.Val; got != 7 {
+		t.Errorf("%d was saved over 7", got)
+	}
+	if w := ask(mux, "POST", "/panels", two, "Accept", "application/json"); w.Code != http.StatusConflict || !json.Valid(w.Body.Bytes()) {
+		t.Errorf("to a script: %d %s", w.Code, w.Body)
+	}
+}
+
+func TestAutosave(t *testing.T) {
+	s := newSite(t)
+	mux, id := panelSite(t, s)
+	typed := openForm(t, s, id)
+	typed.Set("panels[0].count", "4")
+	w := ask(mux, "POST", "/panels", typed, "Accept", "application/json")
+	var got struct {
+		Revision int64
+		Say      string
+	}
+	if err := json.Unmarshal(w.Body.Bytes(), &got); err != nil || w.Code != http.StatusOK || got.Revision != stored(t, s, id).Revision {
+		t.Fatalf("%d %s %v", w.Code, w.Body, err)
+	}
+	typed.Set(nameRevision, strconv.FormatInt(got.Revision, 10))
+	typed.Set("panels[0].count", "bad")
+	if w := ask(mux, "POST", "/panels", typed, "Accept", "application/json"); w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), `"path":"panels[0].count"`) {
+		t.Errorf("%d %s", w.Code, w.Body)
+	}
+}
+
+// Trying computes and saves nothing, with scripts and without.
+func TestTry(t *testing.T) {
+	s := newSite(t)
+	mux, id := panelSite(t, s)
+	before := dump(stored(t, s, id))
+	typed := openForm(t, s, id)
+	typed.Set("name", "tried")
+	typed.Set("panels[]", "2")
+	if w := ask(mux, "POST", "/panels/try", typed, "X-Part", "results"); w.Code != http.StatusOK || !strings.HasPrefix(w.Body.String(), "<p data-headline>2 groups of tried") {
+		t.Errorf("%d %s", w.Code, w.Body)
+	}
+	if body := ask(mux, "POST", "/panels/try", typed).Body.String(); !strings.Contains(body, "2 groups of tried") || !strings.Contains(body, "not saved yet") || !strings.Contains(body, `value="tried"`) {
+		t.Error("without scripts the page does not show the answer for what was typed")
+	}
+	typed.Set("panels[0].count", "x")
+	if w := ask(mux, "POST", "/panels/try", typed, "X-Part", "results"); w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), "f-panels-0-count") {
+		t.Errorf("%d %s", w.Code, w.Body)
+	}
+	w := ask(mux, "POST", "/panels/try", typed)
+	if w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), `class="stale"`) || strings.Contains(w.Body.String(), "groups of tried") {
+		t.Errorf("%d: the answer of before is not shown greyed", w.Code)
+	}
+	if after := dump(stored(t, s, id)); after != before {
+		t.Error("trying saved something")
+	}
+}
+
+func TestFormWithoutRevision(t *testing.T) {
+	s := newSite(t)
+	mux, id := panelSite(t, s)
+	for _, revision := range []string{"", "x", "1e9", "-"} {
+		typed := openForm(t, s, id)
+		typed.Set(nameRevision, revision)
+		if w := ask(mux, "POST", "/panels", typed); w.Code != http.StatusBadRequest {
+			t.Errorf("%q: %d, want 400", revision, w.Code)
+		}
+	}
+}

@@ -1,0 +1,140 @@
+package web
+
+import (
+	"net/http"
+	"net/http/httptest"
+	"net/url"
+	"strings"
+	"testing"
+)
+
+// Every combination of what a browser says about a request of another origin, the kind of body and the method: none may
+// change anything.
+func TestForeignPagesChangeNothing(t *testing.T) {
+	s := newSite(t)
+	h := s.Handler()
+	ask(h, "POST", "/sample", url.Values{})
+	before := fingerprint(t, s)
+	said := []struct{ site, origin string }{
+		{"cross-site", "https://evil.example"}, {"cross-site", "null"}, {"cross-site", ""},
+		{"same-site", "http://127.0.0.1:9999"}, {"same-site", "http://localhost:8807"}, {"same-site", ""},
+		{"none", "https://evil.example"}, {"same-origin", "https://evil.example"}, {"", "https://evil.example"},
+		{"", "null"}, {"", "http://127.0.0.1:9999"}, {"", "http://localhost:8807"}, {"", "http://127.0.0.1:8807.evil.example"},
+		{"", "https://127.0.0.1:8807"}, {"", "http://127.0.0.1"}, {"", "file://"}, {"", "http://[::1]:8807"}, {"", "garbage"},
+		{"Same-Origin", "null"}, {"same-origin,cross-site", ""}, {"?", ""},
+	}
+	kinds := []string{"application/x-www-form-urlencoded", "multipart/form-data; boundary=x", "text/plain", "application/json", ""}
+	paths := []string{"/sample", "/import", "/settings", "/settings/copy", "/projects/1/delete", "/projects/1/undo"}
+	n := 0
+	for _, method := range []string{"POST", "PUT", "PATCH", "DELETE"} {
+		for _, one := range said {
+			for _, kind := range kinds {
+				for _, path := range paths {
+					n++
+					r := httptest.NewRequest(method, "http://127.0.0.1:8807"+path, strings.NewReader("units=imperial&currency=X&revision=1"))
+					for name, value := range map[string]string{"Sec-Fetch-Site": one.site, "Origin": one.origin, "Content-Type": kind} {
+						if value != "" {
+							r.Header.Set(name, value)
+						}
+					}
+					w := httptest.NewRecorder()
+					h.ServeHTTP(w, r)
+					if w.Code != http.StatusForbidden {
+						t.Errorf("%s %s %q %q %q: %d, want 403", method, path, one.site, one.origin, kind, w.Code)
+					}
+				}
+			}
+		}
+	}
+	if after := fingerprint(t, s); after != before {
+		t.Errorf("something changed:\n%s\n%s", before, after)
+	}
+	if n < 100 {
+		t.Errorf("%d combinations, want 100 or more", n)
+	}
+}
+
+func TestOwnFormsPass(t *testing.T) {
+	h := newSite(t).Handler()
+	form := url.Values{"units": {"imperial"}, "currency": {"EUR"}}
+	for _, said := range [][]string{
+		{"Sec-Fetch-Site", "same-origin", "Origin", "http://127.0.0.1:8807"},
+		{"Sec-Fetch-Site", "same-origin", "Origin", "null"}, // what a browser sends under our referrer policy
+		{"Sec-Fetch-Site", "same-origin"},
+		{"Origin", "http://127.0.0.1:8807"},
+		{}, // a program on this machine
+	} {
+		if w := ask(h, "POST", "/settings", form, said...); w.Code != http.StatusSeeOther {
+			t.Errorf("%q: %d, want 303", said, w.Code)
+		}
+	}
+}
+
+// GET changes nothing, whatever the page.
+func TestGetChangesNothing(t *testing.T) {
+	s := newSite(t)
+	h := s.Handler()
+	ask(h, "POST", "/sample", url.Values{})
+	before := fingerprint(t, s)
+	for _, route := range everyRoute(t, h) {
+		if safe(route[0]) || route[0] == "HEAD" {
+			ask(h, "GET", route[1]+"?units=imperial&undo=1&delete=1", nil)
+			ask(h, "HEAD", route[1], nil)
+		}
+	}
+	if after := fingerprint(t, s); after != before {
+		t.Errorf("something changed:\n%s\n%s", before, after)
+	}
+}
+
+func TestOnlyForms(t *testing.T) {
+	s := newSite(t)
+	h := s.Handler()
+	for _, kind := range []string{"", "text/plain", "application/json", "application/x-www-form-urlencoded-not", ";;;"} {
+		r := httptest.NewRequest("POST", "http://127.0.0.1:8807/settings", strings.NewReader("units=imperial&currency=X"))
+		r.Header.Set("Content-Type", kind)
+		w := httptest.NewRecorder()
+		h.ServeHTTP(w, r)
+		if w.Code != http.StatusUnsupportedMediaType {
+			t.Errorf("%q: %d, want 415", kind, w.Code)
+		}
+	}
+}
+
+func TestBodiesAreLimited(t *testing.T) {
+	h := newSite(t).Handler()
+	if w := ask(h, "POST", "/settings", url.Values{"units": {"metric"}, "currency": {strings.Repeat("a", formLimit)}}); w.Code != http.StatusRequestEntityTooLarge {
+		t.Errorf("a form of more than 1 MiB: %d, want 413", w.Code)
+	}
+	if w := upload(h, "/import", "file", make([]byte, importLimit)); w.Code != http.StatusRequestEntityTooLarge {
+		t.Errorf("a document of more than 8 MiB: %d, want 413", w.Code)
+	}
+}
+
+func TestHeaders(t *testing.T) {
+	h := newSite(t).Handler()
+	for _, route := range everyRoute(t, h) {
+		head := ask(h, route[0], route[1], nil).Header()
+		for name, want := range map[string]string{
+			"Content-Security-Policy":      policy,
+			"X-Content-Type-Options":       "nosniff",
+			"Referrer-Policy":              "no-referrer",
+			"Cross-Origin-Opener-Policy":   "same-origin",
+			"Cross-Origin-Resource-Policy": "same-origin",
+			"X-Frame-Options":              "DENY",
+		} {
+			if got := head.Get(name); got != want {
+				t.Errorf("%s %s: %s is %q", route[0], route[1], name, got)
+			}
+		}
+		if head.Get("Set-Cookie") != "" {
+			t.Errorf("%s %s sets a cookie", route[0], route[1])
+		}
+	}
+	if strings.Contains(policy, "unsafe") || !strings.Contains(policy, "default-src 'none'") {
+		t.Error("the policy is open")
+	}
+	if server := newSite(t).Server(); server.ReadHeaderTimeout == 0 || server.ReadTimeout == 0 || server.WriteTimeout == 0 || server.IdleTimeout == 0 || server.MaxHeaderBytes > 16<<10 {
+		t.Error("a timeout or the limit of headers is not set")
+	}
+}

@@ -1,0 +1,94 @@
+package web
+
+import (
+	"encoding/json"
+	"net/http"
+	"net/url"
+	"testing"
+
+	"github.com/go-chi/chi/v5"
+)
+
+func dump(v any) string {
+	b, err := json.Marshal(v)
+	if err != nil {
+		return err.Error()
+	}
+	return string(b)
+}
+
+// hostile are names that a stranger's page, a rebinding name server or a careless parser could bring.
+var hostile = []string{
+	"", "evil.example", "evil.example:8807", "127.0.0.1.evil.example", "127.0.0.1.evil.example:8807",
+	"localhost.evil.example", "localhost.", "localhost.:8807", "LOCALHOST", "Localhost:8807", "localhost.localdomain",
+	"evil.localhost", "xlocalhost", "localhostx", "127.0.0.2", "127.0.0.2:8807", "127.1", "127.0.1", "2130706433",
+	"0x7f000001", "0x7f.0.0.1", "0177.0.0.1", "0.0.0.0", "0.0.0.0:8807", "0", "127.0.0.1.", "127.0.0.1.:8807",
+	"127.0.0.1:", "127.0.0.1:0", "127.0.0.1:00", "127.0.0.1:08807", "127.0.0.1:+8807", "127.0.0.1:-1", "127.0.0.1:65536",
+	"127.0.0.1:99999999999999999999", "127.0.0.1:8807:8807", "127.0.0.1:http", "127.0.0.1:8807 ", " 127.0.0.1",
+	"127.0.0.1:8807@evil.example", "evil.example@127.0.0.1", "user:pass@localhost", "127.0.0.1/evil", "127.0.0.1#evil",
+	"127.0.0.1?evil", "127.0.0.1,evil.example", "127.0.0.1\tevil", "::1", "[::1", "::1]", "[::1].", "[::1]x", "[::1]:",
+	"[::1]:0", "[0:0:0:0:0:0:0:1]", "[::0001]", "[::1%lo]", "[::1%25lo]:8807", "[::ffff:127.0.0.1]", "[::]", "[::2]",
+	"[fe80::1]", "192.168.1.10:8807", "10.0.0.1", "169.254.169.254", "example.com", "xn--localhost-9za", "loсalhost",
+	"127。0。0。1", "127.0.0.1%00", "127.0.0.1%2eevil.example", "null", "*", "localhost:8807,evil.example",
+}
+
+// everyRoute lists what the router serves, with something in place of the parameters.
+func everyRoute(t *testing.T, h http.Handler) [][2]string {
+	t.Helper()
+	var out [][2]string
+	err := chi.Walk(h.(chi.Routes), func(method, route string, _ http.Handler, _ ...func(http.Handler) http.Handler) error {
+		path := ""
+		for i := 0; i < len(route); i++ {
+			switch route[i] {
+			case '{':
+				for route[i] != '}' {
+					i++
+				}
+				path += "1"
+			case '*':
+				path += "app.css"
+			default:
+				path += string(route[i])
+			}
+		}
+		out = append(out, [2]string{method, path})
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return append(out, [2]string{"GET", "/nothing"}, [2]string{"OPTIONS", "/"}, [2]string{"TRACE", "/"}, [2]string{"PUT", "/settings"}, [2]string{"DELETE", "/projects/1"})
+}
+
+func TestHostileHosts(t *testing.T) {
+	s := newSite(t)
+	h := s.Handler()
+	ask(h, "POST", "/sample", url.Values{})
+	before := fingerprint(t, s)
+	for _, route := range everyRoute(t, h) {
+		for _, host := range hostile {
+			w := ask(h, route[0], route[1], url.Values{}, "Host", host)
+			if w.Code != http.StatusMisdirectedRequest {
+				t.Errorf("%s %s for %q: %d, want 421", route[0], route[1], host, w.Code)
+			}
+			if w.Header().Get("Content-Security-Policy") == "" {
+				t.Errorf("%s %s for %q: no policy on the refusal", route[0], route[1], host)
+			}
+		}
+	}
+	if after := fingerprint(t, s); after != before {
+		t.Errorf("something changed:\n%s\n%s", before, after)
+	}
+	if len(hostile) < 40 {
+		t.Errorf("%d hosts, want 40 or more", len(hostile))
+	}
+}
+
+func TestOwnHosts(t *testing.T) {
+	h := newSite(t).Handler()
+	for _, host := range []string{"localhost", "localhost:8807", "127.0.0.1", "127.0.0.1:1", "127.0.0.1:65535", "[::1]", "[::1]:8807"} {
+		if w := ask(h, "GET", "/", nil, "Host", host); w.Code != http.StatusOK {
+			t.Errorf("%q: %d, want 200", host, w.Code)
+		}
+	}
+}

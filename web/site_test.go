@@ -1,0 +1,121 @@
+package web
+
+import (
+	"bytes"
+	"io"
+	"log/slog"
+	"mime/multipart"
+	"net/http"
+	"net/http/httptest"
+	"net/url"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"duskweight/internal/store"
+)
+
+// testNow is a clock that tests can read back.
+var testNow = time.Date(2026, 3, 21, 18, 5, 0, 0, time.UTC)
+
+// newSite is a site on a real file.
+func newSite(t *testing.T) *Site {
+	t.Helper()
+	kept, err := store.Open(t.Context(), filepath.Join(t.TempDir(), "test.db"), testNow)
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := siteOn(t, kept)
+	t.Cleanup(func() {
+		if err := s.Store.Close(); err != nil {
+			t.Error(err)
+		}
+	})
+	return s
+}
+
+// restart closes the file and opens it again, as the next start would.
+func restart(t *testing.T, s *Site) {
+	t.Helper()
+	path := s.Store.Path()
+	if err := s.Store.Close(); err != nil {
+		t.Fatal(err)
+	}
+	again, err := store.Open(t.Context(), path, testNow)
+	if err != nil {
+		t.Fatal(err)
+	}
+	*s = *siteOn(t, again)
+}
+
+func siteOn(t *testing.T, kept *store.Store) *Site {
+	t.Helper()
+	s, err := New(Site{Store: kept, Now: func() time.Time { return testNow }, Version: "test", File: kept.Path(), Log: slog.New(slog.NewTextHandler(io.Discard, nil))})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// ask sends a request as a browser on this machine would.
+func ask(h http.Handler, method, path string, form url.Values, headers ...string) *httptest.ResponseRecorder {
+	var body io.Reader
+	if form != nil {
+		body = strings.NewReader(form.Encode())
+	}
+	r := httptest.NewRequest(method, "http://127.0.0.1:8807"+path, body)
+	if form != nil {
+		r.Header.Set("Content-Type", "application/x-www-form-urlencoded")
+	}
+	for i := 0; i+1 < len(headers); i += 2 {
+		if headers[i] == "Host" {
+			r.Host = headers[i+1]
+			continue
+		}
+		r.Header.Set(headers[i], headers[i+1])
+	}
+	w := httptest.NewRecorder()
+	h.ServeHTTP(w, r)
+	return w
+}
+
+// upload sends a file in a form.
+func upload(h http.Handler, path, field string, data []byte) *httptest.ResponseRecorder {
+	var b bytes.Buffer
+	m := multipart.NewWriter(&b)
+	part, _ := m.CreateFormFile(field, "document.json")
+	_, _ = part.Write(data)
+	_ = m.Close()
+	r := httptest.NewRequest("POST", "http://127.0.0.1:8807"+path, &b)
+	r.Header.Set("Content-Type", m.FormDataContentType())
+	w := httptest.NewRecorder()
+	h.ServeHTTP(w, r)
+	return w
+}
+
+// fingerprint is everything a request could have changed.
+func fingerprint(t *testing.T, s *Site) string {
+	t.Helper()
+	var b strings.Builder
+	add := func(v any, err error) {
+		if err != nil {
+			t.Fatal(err)
+		}
+		b.WriteString(strings.TrimSpace(strings.ReplaceAll(dump(v), "\n", " ")) + "\n")
+	}
+	ctx := t.Context()
+	living, err := s.Store.Projects(ctx)
+	add(living, err)
+	deleted, err := s.Store.DeletedProjects(ctx)
+	add(deleted, err)
+	set, err := s.Store.Settings(ctx)
+	add(set, err)
+	copies, err := s.Store.Backups()
+	add(copies, err)
+	for _, p := range living {
+		history, err := s.Store.History(ctx, p.ID, 0)
+		add(history, err)
+	}
+	return b.String()
+}
