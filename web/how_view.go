@@ -72,7 +72,7 @@ func checkViews(checks []path.Check, at string, sys unit.System, labels map[stri
 			v.How.Inputs = append(v.How.Inputs, pairView{in.Name, inputText(in, sys)})
 		}
 		for _, k := range c.Cases {
-			v.Cases = append(v.Cases, []string{k.Name, amount(float64(k.Demand), c.Unit, sys), amount(float64(k.Capacity), c.Unit, sys), unit.Rounded(float64(k.Wanted), 3), useText(float64(k.Use))})
+			v.Cases = append(v.Cases, []string{k.Name, amount(float64(k.Demand), c.Unit, sys), amount(float64(k.Capacity), c.Unit, sys), unit.Rounded(float64(k.Wanted), 3), useOr(k.Use)})
 		}
 		for _, m := range c.Missing {
 			v.Missing = append(v.Missing, fieldLink(at+"."+m, labels, hoistURL))
@@ -80,6 +80,13 @@ func checkViews(checks []path.Check, at string, sys unit.System, labels map[stri
 		out[i] = v
 	}
 	return out
+}
+
+func useOr(k unit.Known[unit.Ratio]) string {
+	if u, ok := k.Value(); ok {
+		return useText(float64(u))
+	}
+	return "–"
 }
 
 // useText says how much of the strength is asked for.

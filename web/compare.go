@@ -1,0 +1,297 @@
+package web
+
+import (
+	"fmt"
+	"net/http"
+	"slices"
+	"strings"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
+)
+
+// The page Compare: /projects/{project}/compare?v=1&v=2. Two to four variants side by side.
+
+const mostCompared = 4
+
+// compareView is the comparison, ready to print.
+type compareView struct {
+	URL      string
+	Choices  []compareChoice
+	Names    []linkView
+	Groups   []compareGroup
+	OnlyDiff bool
+	Empty    string
+}
+
+type compareChoice struct {
+	ID, Name string
+	Chosen   bool
+}
+
+type compareGroup struct {
+	Title string
+	Rows  []compareRow
+}
+
+// compareRow is one line: a value for each variant. Best says which is best and in what sense.
+type compareRow struct {
+	Name    string
+	Cells   []compareCell
+	Differs bool
+}
+
+type compareCell struct {
+	Text string
+	Best string // "most", "least", or empty
+}
+
+func (s *Site) showCompare(w http.ResponseWriter, r *http.Request) error {
+	p, err := s.project(r)
+	if err != nil {
+		return err
+	}
+	all, err := s.Store.Variants(r.Context(), p.ID)
+	if err != nil {
+		return err
+	}
+	sys, err := s.units(r.Context())
+	if err != nil {
+		return err
+	}
+	url := projectURL(p.ID) + "/compare"
+	f, err := s.projectFrame(r.Context(), p, "Compare", url)
+	if err != nil {
+		return err
+	}
+	chosen := chosenVariants(all, r.URL.Query()["v"])
+	return s.show(w, r, http.StatusOK, f, comparePage(s.compareOf(p, all, chosen, r.URL.Query().Get("rows") == "differ", sys, url)))
+}
+
+// chosenVariants picks the variants of the address, at most four; the first four where it names none.
+func chosenVariants(all []store.Saved[model.Variant], ids []string) []store.Saved[model.Variant] {
+	var out []store.Saved[model.Variant]
+	for _, v := range all {
+		if len(ids) == 0 || slices.Contains(ids, fmt.Sprint(v.ID)) {
+			out = append(out, v)
+		}
+	}
+	return out[:min(len(out), mostCompared)]
+}
+
+func (s *Site) compareOf(p store.Saved[model.Project], all, chosen []store.Saved[model.Variant], onlyDiff bool, sys unit.System, url string) compareView {
+	v := compareView{URL: url, OnlyDiff: onlyDiff}
+	for _, a := range all {
+		v.Choices = append(v.Choices, compareChoice{fmt.Sprint(a.ID), a.Value.Name, slices.ContainsFunc(chosen, func(c store.Saved[model.Variant]) bool { return c.ID == a.ID })})
+	}
+	if len(chosen) < 2 {
+		v.Empty = "Choose at least two variants. Copy one on the overview, change it, and compare."
+		return v
+	}
+	g := s.grounds.of(p)
+	results := make([]model.VariantResult, len(chosen))
+	for i, c := range chosen {
+		results[i] = g.Evaluate(c.Value)
+		v.Names = append(v.Names, linkView{c.Value.Name, variantURL(p.ID, c.ID)})
+	}
+	v.Groups = append(answerGroups(results, p.Value.Currency, sys), inputGroup(chosen, sys))
+	for i := range v.Groups {
+		markDifferent(&v.Groups[i], onlyDiff)
+	}
+	v.Groups = slices.DeleteFunc(v.Groups, func(g compareGroup) bool { return len(g.Rows) == 0 })
+	return v
+}
+
+func markDifferent(g *compareGroup, only bool) {
+	for i, row := range g.Rows {
+		for _, c := range row.Cells[1:] {
+			if c.Text != row.Cells[0].Text {
+				g.Rows[i].Differs = true
+			}
+		}
+	}
+	if only {
+		g.Rows = slices.DeleteFunc(g.Rows, func(r compareRow) bool { return !r.Differs })
+	}
+}
+
+// answerGroups are the answers, with the best of each row in words.
+func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []compareGroup {
+	money := func(k unit.Known[unit.Money]) string {
+		if m, ok := k.Value(); ok {
+			return unit.Rounded(float64(m), 3) + " " + currency
+		}
+		return "not known"
+	}
+	year := func(f func(model.VariantResult) float64) func(model.VariantResult) (float64, bool) {
+		return func(r model.VariantResult) (float64, bool) {
+			if !r.YearKnown {
+				return 0, false
+			}
+			return f(r), true
+		}
+	}
+	energy := func(v float64) string { return unit.BigEnergies.Format(v, sys) }
+	count := func(v float64) string { return unit.Rounded(v, 3) }
+	return []compareGroup{
+		{"Verdict", []compareRow{
+			textRow("Verdict", rs, func(r model.VariantResult) string { return orNotKnown(r.Verdict) }),
+			textRow("Plan sheet", rs, func(r model.VariantResult) string { return readyWords[r.Ready] }),
+		}},
+		{"Nights", []compareRow{
+			numberRow("Nights with light", "most", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.NightsServed) }), count),
+			numberRow("Nights that count", "", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Nights) }), count),
+			numberRow("Longest time without, hours", "least", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.LongestOutage.Hours) }), count),
+			numberRow("Share of lamps and devices served", "most", rs, func(r model.VariantResult) (float64, bool) {
+				return float64(r.Year.ServedShare.Val), r.Year.ServedShare.Is
+			},
+				func(v float64) string { return unit.Percents.Format(v, sys) }),
+		}},
+		{"Energy, a year", []compareRow{
+			numberRow("Out of stores", "most", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Delivered) }), energy),
+			numberRow("Uses power all the time", "least", rs, year(func(r model.VariantResult) float64 {
+				return float64(r.Year.Standing.Wanted + r.Year.StoreStanding.Wanted)
+			}), energy),
+			numberRow("Sun not used", "least", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Spilled) }), energy),
+			numberRow("Not there", "least", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Unmet) }), energy),
+		}},
+		{"Stores", []compareRow{
+			textRow("Stores", rs, storeNames),
+			textRow("Give from full", rs, func(r model.VariantResult) string {
+				return eachStore(r, func(s model.StoreResult) string { return known(s.Capacity, unit.Energies, sys) })
+			}),
+			textRow("Of what goes in comes back", rs, func(r model.VariantResult) string {
+				return eachStore(r, func(s model.StoreResult) string { return known(s.RoundTrip, unit.Percents, sys) })
+			}),
+			textRow("Breaks first", rs, breaksFirst),
+		}},
+		{"Money", []compareRow{
+			textRow("Parts priced", rs, func(r model.VariantResult) string { return fmt.Sprintf("%d of %d", r.Cost.Priced, r.Cost.Parts) }),
+			numberRow("Cost of all parts", "least", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Capital.Val), r.Cost.Capital.Is }, func(v float64) string { return money(unit.Of(unit.Money(v))) }),
+			numberRow("One stored kWh over its life", "least", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Levelised.Val), r.Cost.Levelised.Is }, func(v float64) string { return money(unit.Of(unit.Money(v))) }),
+		}},
+	}
+}
+
+func textRow(name string, rs []model.VariantResult, of func(model.VariantResult) string) compareRow {
+	row := compareRow{Name: name}
+	for _, r := range rs {
+		row.Cells = append(row.Cells, compareCell{Text: of(r)})
+	}
+	return row
+}
+
+// numberRow marks the best where at least two are known and they are not all the same.
+func numberRow(name, sense string, rs []model.VariantResult, of func(model.VariantResult) (float64, bool), show func(float64) string) compareRow {
+	row := compareRow{Name: name}
+	best, n := -1, 0
+	values := make([]float64, len(rs))
+	for i, r := range rs {
+		v, ok := of(r)
+		if !ok {
+			row.Cells = append(row.Cells, compareCell{Text: "not known"})
+			continue
+		}
+		values[i] = v
+		n++
+		row.Cells = append(row.Cells, compareCell{Text: show(v)})
+		if best < 0 || sense == "most" && v > values[best] || sense == "least" && v < values[best] {
+			best = i
+		}
+	}
+	if sense == "" || n < 2 {
+		return row
+	}
+	others := 0
+	for i := range row.Cells {
+		if row.Cells[i].Text != row.Cells[best].Text && row.Cells[i].Text != "not known" {
+			others++
+		}
+	}
+	for i := range row.Cells {
+		if others > 0 && row.Cells[i].Text == row.Cells[best].Text {
+			row.Cells[i].Best = sense
+		}
+	}
+	return row
+}
+
+func storeNames(r model.VariantResult) string {
+	return eachStore(r, func(s model.StoreResult) string { return orUnnamed(s.Name) })
+}
+
+func eachStore(r model.VariantResult, of func(model.StoreResult) string) string {
+	if len(r.Stores) == 0 {
+		return "none"
+	}
+	var parts []string
+	for _, s := range r.Stores {
+		parts = append(parts, of(s))
+	}
+	return strings.Join(parts, "; ")
+}
+
+func breaksFirst(r model.VariantResult) string {
+	for _, s := range r.Stores {
+		if s.Hoist != nil && len(s.Hoist.Checks) > 0 {
+			c := s.Hoist.Checks[0]
+			return c.Part + ": " + checkWords[c.Word].word
+		}
+	}
+	return "nothing hangs"
+}
+
+// inputGroup lists the inputs that stand on the variant's own page and on the first store's, for all variants.
+func inputGroup(vs []store.Saved[model.Variant], sys unit.System) compareGroup {
+	g := compareGroup{Title: "Inputs"}
+	rows := map[string]int{}
+	for i, v := range vs {
+		for _, in := range inputTexts(v.Value, sys) {
+			at, ok := rows[in.path]
+			if !ok {
+				at = len(g.Rows)
+				rows[in.path] = at
+				g.Rows = append(g.Rows, compareRow{Name: in.label, Cells: make([]compareCell, len(vs))})
+				for j := range g.Rows[at].Cells {
+					g.Rows[at].Cells[j].Text = "–"
+				}
+			}
+			if in.new != "" {
+				g.Rows[at].Cells[i].Text = in.new
+			}
+		}
+	}
+	return g
+}
+
+// inputTexts are all inputs of a variant in words; the path keeps hoist and battery apart.
+func inputTexts(v model.Variant, sys unit.System) []difference {
+	var out []difference
+	f := form[model.Variant]{parts: variantForm()}
+	f.walk(f.parts, &v, func(in *input[model.Variant]) {
+		if in.path != "name" && !strings.HasPrefix(in.path, "parts") {
+			out = append(out, difference{in.path, in.label, "", in.text(&v, sys)})
+		}
+	})
+	for _, s := range v.Stores {
+		switch {
+		case s.Hoist != nil:
+			out = append(out, textsOf("hoist.", hoistForm(), *s.Hoist, sys)...)
+		case s.Cells != nil:
+			out = append(out, textsOf("cells.", cellsForm(), *s.Cells, sys)...)
+		}
+	}
+	return out
+}
+
+func textsOf[T any](prefix string, parts []part[T], t T, sys unit.System) []difference {
+	var out []difference
+	f := form[T]{parts: parts}
+	f.walk(parts, &t, func(in *input[T]) {
+		if shown := in.text(&t, sys); shown != "" && shown != "not known" {
+			out = append(out, difference{prefix + in.path, in.label, "", shown})
+		}
+	})
+	return out
+}

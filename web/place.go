@@ -1,0 +1,92 @@
+package web
+
+import (
+	"fmt"
+	"net/http"
+
+	"github.com/a-h/templ"
+
+	"duskweight/internal/catalog"
+	"duskweight/internal/model"
+	"duskweight/internal/model/sun"
+	"duskweight/internal/store"
+)
+
+// The page Place and sun: /projects/{project}/place.
+
+func (s *Site) showPlace(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.placeEditor(r)
+	if err != nil {
+		return err
+	}
+	return showEditor(s, w, r, e)
+}
+
+func (s *Site) savePlace(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.placeEditor(r)
+	if err != nil {
+		return err
+	}
+	return saveEditor(s, w, r, e)
+}
+
+func (s *Site) tryPlace(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.placeEditor(r)
+	if err != nil {
+		return err
+	}
+	return tryEditor(s, w, r, e)
+}
+
+func (s *Site) placeEditor(r *http.Request) (editor[model.Project], error) {
+	e, sys, err := s.projectEditor(r, "/place", "Place and sun")
+	if err != nil {
+		return e, err
+	}
+	e.form.parts = placeForm(&e.saved.Value)
+	e.below = climatePicker(e.url, fmt.Sprint(e.saved.Revision), climateOptions(), e.saved.Value.Place.Monthly == nil)
+	e.answer = func(p model.Project) (templ.Component, error) {
+		return placeResults(placeViewOf(model.Prepare(p), sys)), nil
+	}
+	return e, nil
+}
+
+// climateOptions lists the starter climates by name.
+func climateOptions() []option {
+	var out []option
+	for _, c := range catalog.Climates() {
+		out = append(out, option{c.Name, c.Name + ", " + c.Country})
+	}
+	return out
+}
+
+// takeClimate copies the means of a starter climate into the project, or those of the described sky, to be typed over.
+func (s *Site) takeClimate(w http.ResponseWriter, r *http.Request) error {
+	p, err := s.project(r)
+	if err != nil {
+		return err
+	}
+	typed, revision, err := postedForm(r)
+	if err != nil {
+		return err
+	}
+	v, said := clone(p.Value), ""
+	if name := typed.Get("climate"); name != "" {
+		place, ok := catalog.Climate(name)
+		if !ok {
+			return badRequest("There is no starter climate of that name.")
+		}
+		v.Place, said = place, "Starter climate: "+name
+	} else {
+		monthly, ok := sun.DescribedMeans(v.Place)
+		if !ok {
+			return badRequest("Give the latitude and say how your sky is first; then its twelve means can be typed over.")
+		}
+		v.Place.Monthly, v.Place.Sky, said = &monthly, "monthly", "Twelve means opened for typing"
+	}
+	_, err = s.Store.SaveProject(r.Context(), p.ID, v, store.Edit{Revision: revision, Said: said}, s.Now())
+	if err != nil {
+		return err
+	}
+	return seeOther(w, r, projectURL(p.ID)+"/place")
+}

@@ -1,0 +1,75 @@
+package web
+
+import (
+	"duskweight/internal/model"
+	"duskweight/internal/model/sun"
+	"duskweight/internal/model/unit"
+)
+
+// placeView is a place's year of sun, ready to print.
+type placeView struct {
+	Headline string
+	More     []string
+	Flags    []flagView
+	Facts    []factView
+	Months   [][]string
+}
+
+func placeViewOf(g model.Ground, sys unit.System) placeView {
+	if g.Sky == nil {
+		v := placeView{Headline: "The sun is not known yet."}
+		for _, p := range g.WhyNot {
+			v.Flags = append(v.Flags, flagView{Say: sentence(p.Say)})
+		}
+		return v
+	}
+	year := g.Sky.Year()
+	tilt, azimuth := sun.FacingEquator(g.Sky.Geometry.Latitude)
+	light := sun.PlaneOf(g.Sky.Geometry, g.Project.Place, sun.Face{Tilt: tilt, Azimuth: azimuth}).Light(g.Sky)
+	v := placeView{Headline: "A year brings " + unit.YearIrradiations.Format(year, sys) + " on the flat."}
+	if g.Sky.Made != "" {
+		v.More = []string{sentence(g.Sky.Made)}
+	}
+	if g.Sky.Rough {
+		v.Flags = append(v.Flags, flagView{Say: "This sky is rough: it was described in words. Twelve monthly means or a weather file make it better."})
+	}
+	onPanel := sum(light.Plane) * 3600
+	v.Facts = []factView{
+		{ID: "ghi", Label: "On the flat, a year", Value: unit.YearIrradiations.Format(year, sys), How: &howView{Formula: "Σ of the 8760 hours", Source: g.Sky.Made, Topic: "sun"}},
+		{ID: "panel", Label: "On a panel at " + unit.Angles.Format(float64(tilt), sys) + " facing noon", Value: unit.YearIrradiations.Format(onPanel, sys),
+			How: &howView{Formula: "beam by geometry, sky by Hay and Davies, ground with its share thrown back", Source: "Duffie and Beckman, Solar Engineering of Thermal Processes, ch. 2", Topic: "sun"}},
+		{ID: "temperature", Label: "Mean air temperature", Value: unit.Temperatures.Format(sum(g.Sky.TAir)/float64(len(g.Sky.TAir)), sys)},
+	}
+	v.Months = monthRows(g, light.Plane, sys)
+	return v
+}
+
+func sum(v []float64) float64 {
+	s := 0.0
+	for _, x := range v {
+		s += x
+	}
+	return s
+}
+
+// monthDays are the lengths of the months of the typical year.
+var monthDays = [12]int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}
+
+func monthRows(g model.Ground, plane []float64, sys unit.System) [][]string {
+	var rows [][]string
+	from := 0
+	for m, days := range monthDays {
+		to := from + 24*days
+		n := float64(days)
+		dark := 0
+		for _, d := range g.Sky.Geometry.Down[from:to] {
+			if d {
+				dark++
+			}
+		}
+		rows = append(rows, []string{monthNames[m], unit.Irradiations.Number(sum(g.Sky.GHI[from:to])*3600/n, sys), unit.Irradiations.Number(sum(plane[from:to])*3600/n, sys),
+			unit.Temperatures.Number(sum(g.Sky.TAir[from:to])/float64(to-from), sys), unit.Rounded(float64(dark)/n, 3)})
+		from = to
+	}
+	return rows
+}

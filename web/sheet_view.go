@@ -1,0 +1,233 @@
+package web
+
+import (
+	"fmt"
+	"strings"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/cost"
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
+)
+
+// sheetView is the printed page, ready to print.
+type sheetView struct {
+	Title, Project, Revisions, Stamp, Date, Back string
+	Letter                                       bool
+	Example                                      bool
+
+	State   string // "ready", "not ready", "do not hang"
+	Band    string
+	Unknown []string
+	Verdict []string
+	Drawing string
+	Build   [][]string
+	More    string // parts that did not fit
+	Set     []pairView
+	Checks  []checkView
+	Order   []string
+	Steps   []loadStep
+	StepSay string
+	Caution []string
+	Sign    bool
+	Hoist   bool
+}
+
+// loadStep is one load step with its box.
+type loadStep struct{ Share, Mass string }
+
+// How much fits on one page.
+const (
+	sheetParts   = 9
+	sheetChecks  = 5
+	sheetUnknown = 6
+	sheetText    = 84
+)
+
+// sheetOf prints the plan sheet of a variant; its first hoist is the one that is drawn.
+func sheetOf(r model.VariantResult, p model.Project, v model.Variant, sys unit.System) sheetView {
+	out := sheetView{Title: clip(v.Name, 60), Project: clip(p.Name, 60), Example: p.Example == "yes"}
+	out.Verdict = r.Headline[:min(2, len(r.Headline))]
+	out.Build, out.More = buildRows(v.Parts, p.Currency)
+	var hoist *model.HoistResult
+	for i := range r.Stores {
+		if h := r.Stores[i].Hoist; h != nil && hoist == nil {
+			hoist = h
+		}
+	}
+	out.state(r)
+	out.Caution = sheetCautions(hoist)
+	if hoist == nil {
+		out.Set = cellsSettings(r, sys)
+		return out
+	}
+	out.Hoist = true
+	out.hoist(hoist, sys)
+	return out
+}
+
+// state sets the band of the sheet.
+func (v *sheetView) state(r model.VariantResult) {
+	switch r.Ready {
+	case "no":
+		v.State = "do not hang"
+		v.Band = "DO NOT HANG."
+		if len(r.Reasons) > 0 {
+			v.Band += " " + clip(r.Reasons[0], 2*sheetText)
+		}
+	case "not_known":
+		v.State = "not ready"
+		for _, why := range r.Reasons {
+			v.Unknown = append(v.Unknown, clip(why, sheetText))
+		}
+		things := "things are"
+		if len(v.Unknown) == 1 {
+			things = "thing is"
+		}
+		v.Band = fmt.Sprintf("NOT READY: %d %s not known.", len(v.Unknown), things)
+		if n := len(v.Unknown); n > sheetUnknown {
+			v.Unknown = append(v.Unknown[:sheetUnknown], fmt.Sprintf("and %d more, on the page Lifted mass", n-sheetUnknown))
+		}
+	default:
+		v.State, v.Sign = "ready", true
+	}
+}
+
+func (v *sheetView) hoist(h *model.HoistResult, sys unit.System) {
+	v.Checks = checkViews(h.Checks[:min(len(h.Checks), sheetChecks)], "", sys, nil, "")
+	for _, s := range h.Hazards.SwitchOrder {
+		v.Order = append(v.Order, clip(s, 2*sheetText))
+	}
+	v.Set = hoistSettings(h, sys)
+	switch v.State {
+	case "ready":
+		v.StepSay = "With dead weight, from 100 mm first, then the whole travel. Nobody inside the keep-out. Tick each when nothing moved, slipped or got hot."
+		v.Steps = loadSteps(h.Drive.Mass, sys, 25, 50, 75, 100, 125)
+	case "not ready":
+		v.StepSay = "Only this step, and the mass at most 100 mm off the ground, until the list above is empty."
+		v.Steps = loadSteps(h.Drive.Mass, sys, 25)
+	}
+}
+
+func loadSteps(m unit.Known[unit.Mass], sys unit.System, shares ...float64) []loadStep {
+	var out []loadStep
+	for _, s := range shares {
+		mass := "mass not known"
+		if v, ok := m.Value(); ok {
+			mass = unit.Masses.Format(float64(v)*s/100, sys)
+		}
+		out = append(out, loadStep{unit.Rounded(s, 3) + " %", mass})
+	}
+	return out
+}
+
+// buildRows are the parts with the number that matters and how to get them.
+func buildRows(parts []cost.Part, currency string) ([][]string, string) {
+	var rows [][]string
+	for i, p := range parts {
+		if i == sheetParts {
+			return rows, fmt.Sprintf("and %d more on the page of the variant", len(parts)-i)
+		}
+		what := orUnnamed(p.Name)
+		if p.Number != "" {
+			what += ", " + p.Number
+		}
+		get := p.Get
+		if v, ok := p.Price.Value(); ok {
+			get = strings.TrimSpace(get + " " + unit.Rounded(float64(v), 3) + " " + currency)
+		}
+		rows = append(rows, []string{clip(what, sheetText), clip(get, 22)})
+	}
+	return rows, ""
+}
+
+// hoistSettings are what is set at the hoist.
+func hoistSettings(h *model.HoistResult, sys unit.System) []pairView {
+	d, g := h.Drive, h.Design
+	rows := []pairView{
+		{"Greatest mass", known(d.Mass, unit.Masses, sys)},
+		{"Upper stop mark", "on the rope, " + known(g.Travel, unit.Lengths, sys) + " above the lower one, measured from the mass end"},
+		{"Ratio and drum", known(d.Ratio, unit.GearRatios, sys) + " : 1, drum " + known(g.Drum.Diameter, unit.SmallLengths, sys) + ", " + known(g.Drum.DeadWraps, unit.Counts, sys) + " turns stay on"},
+	}
+	if r := d.Raising; r.Known && r.Speed > 0 {
+		rows = append(rows, pairView{"Lifting", unit.Currents.Format(float64(r.Current), sys) + ", " + model.Lasting(r.Time)})
+	}
+	if l := d.Lowering; l.Known && l.Current > 0 {
+		rows = append(rows, pairView{"Lowering", unit.Currents.Format(float64(l.Current), sys) + " at " + unit.Voltages.Format(float64(l.Voltage), sys) + ", " + model.Lasting(l.Time)})
+	}
+	rows = append(rows, pairView{"Straight on the motor, never fused or switched", shuntText(g.Lower)})
+	if lg := d.LetGo; lg.Known {
+		rows = append(rows, pairView{"Lamps unplugged", "it arrives at " + unit.Speeds.Format(float64(lg.OpenSpeed), sys)})
+	}
+	if j, ok := d.LetGo.JoinedSpeed.Value(); ok {
+		rows = append(rows, pairView{"Motor wires joined", "it creeps at " + unit.SlowSpeeds.Format(float64(j), sys) + "; that holds nothing"})
+	}
+	keep := known(h.Hazards.KeepOut, unit.Lengths, sys)
+	if h.Hazards.AtLeast && h.Hazards.KeepOut.Is {
+		keep = "at least " + keep
+	}
+	rows = append(rows, pairView{"Keep out, all round", keep}, pairView{"Holds", holdsText(g.Holds)}, pairView{"Without power", clip(h.Hazards.ComesDown, sheetText)})
+	return rows
+}
+
+func shuntText(l lift.Lower) string {
+	for _, load := range l.Loads {
+		if load.Permanent == "yes" {
+			return clip(orUnnamed(load.Name), 40)
+		}
+	}
+	if l.Shunt == "yes" {
+		return "resistor or clamp"
+	}
+	return "missing"
+}
+
+func holdsText(h lift.Holds) string {
+	if len(h.Holds) == 0 {
+		return "none named"
+	}
+	var names []string
+	for _, o := range h.Holds {
+		names = append(names, wordFor(o.Kind))
+	}
+	return clip(strings.Join(names, " and "), 60)
+}
+
+// cellsSettings are what is set at the batteries of a variant without a hoist.
+func cellsSettings(r model.VariantResult, sys unit.System) []pairView {
+	var rows []pairView
+	for _, s := range r.Stores {
+		if s.Cells == nil {
+			continue
+		}
+		b := s.Cells.Design
+		rows = append(rows, pairView{clip(orUnnamed(s.Name), 40), "gives " + known(s.Capacity, unit.Energies, sys)},
+			pairView{"Fuse close to it, for direct current", known(b.Fuse, unit.Currents, sys)},
+			pairView{"Cable, one way", known(b.CableLength, unit.Lengths, sys) + " of " + known(b.CableArea, unit.SmallAreas, sys)})
+	}
+	return rows
+}
+
+// sheetCautions are the short ones that stand on every sheet.
+func sheetCautions(h *model.HoistResult) []string {
+	if h == nil {
+		return []string{"Not for medical devices or alarms.", "Not in bedrooms, escape routes or lofts; smoke alarm near it.", "A fuse at each source, for direct current, close to it.",
+			"Nothing here feeds house wiring; a licensed person connects an inverter. Local codes come first."}
+	}
+	return []string{
+		"Never stand, reach or work under the mass. Not for persons: nobody rides, nobody tests with a person.",
+		"Block the mass, on the ground or on a rated prop, before touching drive, rope or brake.",
+		"Lamps stay plugged in while it comes down. Sun and lamps never on the motor together.",
+		"After any fall or shock: rope, knots, pulleys, pins, container and base are not known until each was looked at.",
+		"Not for medical devices or alarms. A licensed person checks the beam and any house wiring; local codes come first.",
+	}
+}
+
+// clip shortens a text to n letters.
+func clip(s string, n int) string {
+	r := []rune(strings.Join(strings.Fields(s), " "))
+	if len(r) <= n {
+		return string(r)
+	}
+	return strings.TrimSpace(string(r[:n-1])) + "…"
+}

@@ -1,0 +1,223 @@
+package web
+
+import (
+	"fmt"
+	"net/http"
+
+	"github.com/a-h/templ"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/cell"
+	"duskweight/internal/model/lift"
+	"duskweight/internal/store"
+)
+
+// The page Variant: /projects/{project}/variants/{variant}.
+
+func (s *Site) showVariant(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.wholeVariantEditor(r)
+	if err != nil {
+		return err
+	}
+	return showEditor(s, w, r, e)
+}
+
+func (s *Site) saveVariant(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.wholeVariantEditor(r)
+	if err != nil {
+		return err
+	}
+	return saveEditor(s, w, r, e)
+}
+
+func (s *Site) tryVariant(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.wholeVariantEditor(r)
+	if err != nil {
+		return err
+	}
+	return tryEditor(s, w, r, e)
+}
+
+func (s *Site) wholeVariantEditor(r *http.Request) (editor[model.Variant], error) {
+	p, v, err := s.variant(r)
+	if err != nil {
+		return editor[model.Variant]{}, err
+	}
+	sys, err := s.units(r.Context())
+	if err != nil {
+		return editor[model.Variant]{}, err
+	}
+	url := variantURL(p.ID, v.ID)
+	e, err := s.variantEditor(r.Context(), p, v, url, "Variant")
+	if err != nil {
+		return e, err
+	}
+	e.title = v.Value.Name
+	e.form.parts = variantForm()
+	e.below = storeList(storeListOf(p, v))
+	labels := e.form.labels(v.Value)
+	e.answer = func(v model.Variant) (templ.Component, error) {
+		return variantResults(variantViewOf(s.grounds.of(p).Evaluate(v), p.Value.Currency, sys, labels, url)), nil
+	}
+	return e, nil
+}
+
+// storeListView is the list of stores under the form of a variant.
+type storeListView struct {
+	URL, Revision string
+	Stores        []storeCard
+	Full          bool
+}
+
+type storeCard struct{ Name, Kind, URL, Index string }
+
+func storeListOf(p store.Saved[model.Project], v store.Saved[model.Variant]) storeListView {
+	out := storeListView{URL: variantURL(p.ID, v.ID), Revision: fmt.Sprint(v.Revision), Full: len(v.Value.Stores) >= 8}
+	for i, st := range v.Value.Stores {
+		c := storeCard{Index: itoa(i)}
+		switch {
+		case st.Hoist != nil:
+			c.Name, c.Kind, c.URL = st.Hoist.Name, "Lifted mass", storeURL(p.ID, v.ID, i, "hoist")
+		case st.Cells != nil:
+			c.Name, c.Kind, c.URL = st.Cells.Name, "Battery", storeURL(p.ID, v.ID, i, "cells")
+		}
+		if c.Name == "" {
+			c.Name = c.Kind
+		}
+		out.Stores = append(out.Stores, c)
+	}
+	return out
+}
+
+// changeStores adds, removes or moves up a store of a variant: field do is add:hoist, add:cells, remove:1 or up:1.
+func (s *Site) changeStores(w http.ResponseWriter, r *http.Request) error {
+	p, v, err := s.variant(r)
+	if err != nil {
+		return err
+	}
+	typed, revision, err := postedForm(r)
+	if err != nil {
+		return err
+	}
+	next := clone(v.Value)
+	said, err := storeChange(&next, typed.Get(nameDo))
+	if err != nil {
+		return err
+	}
+	if problems := model.CheckVariant(next); len(problems) > 0 {
+		return problems
+	}
+	if _, err = s.Store.SaveVariant(r.Context(), v.ID, next, store.Edit{Revision: revision, Said: said}, s.Now()); err != nil {
+		return err
+	}
+	return seeOther(w, r, variantURL(p.ID, v.ID)+"#stores")
+}
+
+func storeChange(v *model.Variant, do string) (string, error) {
+	var i int
+	switch {
+	case do == "add:hoist":
+		v.Stores = append(v.Stores, model.Store{Hoist: &lift.Hoist{Name: "Lifted mass"}})
+		return "Lifted mass added", nil
+	case do == "add:cells":
+		v.Stores = append(v.Stores, model.Store{Cells: &cell.Bank{Name: "Battery", Kind: "lfp"}})
+		return "Battery added", nil
+	case scan(do, "remove:%d", &i) && i < len(v.Stores):
+		v.Stores = append(v.Stores[:i:i], v.Stores[i+1:]...)
+		v.Origins = originsWithout(v.Origins, i)
+		return "Store removed", nil
+	case scan(do, "up:%d", &i) && i > 0 && i < len(v.Stores):
+		v.Stores[i-1], v.Stores[i] = v.Stores[i], v.Stores[i-1]
+		v.Origins = originsSwapped(v.Origins, i-1, i)
+		return "Order of the stores changed", nil
+	}
+	return "", badRequest("This page has no such button.")
+}
+
+func scan(text, format string, i *int) bool {
+	n, err := fmt.Sscanf(text, format, i)
+	return n == 1 && err == nil && *i >= 0
+}
+
+// originsWithout moves the origins of the stores behind a removed one up.
+func originsWithout(o model.Origins, i int) model.Origins {
+	out := model.Origins{}
+	for path, origin := range o {
+		if to, keep := moveUp(path, "stores", i); keep {
+			out[to] = origin
+		}
+	}
+	return out
+}
+
+func originsSwapped(o model.Origins, i, j int) model.Origins {
+	out := model.Origins{}
+	a, b := fmt.Sprintf("stores[%d]", i), fmt.Sprintf("stores[%d]", j)
+	for path, origin := range o {
+		switch {
+		case model.Within(path, a):
+			path = b + path[len(a):]
+		case model.Within(path, b):
+			path = a + path[len(b):]
+		}
+		out[path] = origin
+	}
+	return out
+}
+
+// addVariant makes a new variant: a copy of the one that field from names, or an empty one.
+func (s *Site) addVariant(w http.ResponseWriter, r *http.Request) error {
+	p, err := s.project(r)
+	if err != nil {
+		return err
+	}
+	if err := parseForm(r); err != nil {
+		return err
+	}
+	variants, err := s.Store.Variants(r.Context(), p.ID)
+	if err != nil {
+		return err
+	}
+	v, said := model.Variant{Name: "New variant"}, "Variant added"
+	v.Controller.Kind = "tracking"
+	for _, have := range variants {
+		if r.PostForm.Get("from") == fmt.Sprint(have.ID) {
+			v = clone(have.Value)
+			v.Name = freeName(variants, have.Value.Name)
+			said = "Copied from " + have.Value.Name
+		}
+	}
+	saved, err := s.Store.CreateVariant(r.Context(), p.ID, v, said, s.Now())
+	if err != nil {
+		return err
+	}
+	return seeOther(w, r, variantURL(p.ID, saved.ID))
+}
+
+// freeName puts a number behind a name until no variant has it.
+func freeName(variants []store.Saved[model.Variant], name string) string {
+	taken := map[string]bool{}
+	for _, v := range variants {
+		taken[v.Value.Name] = true
+	}
+	for n := 2; ; n++ {
+		if next := fmt.Sprintf("%s, %d", name, n); !taken[next] {
+			return next
+		}
+	}
+}
+
+func (s *Site) deleteVariant(w http.ResponseWriter, r *http.Request) error {
+	p, v, err := s.variant(r)
+	if err != nil {
+		return err
+	}
+	_, revision, err := postedForm(r)
+	if err != nil {
+		return err
+	}
+	if err := s.Store.DeleteVariant(r.Context(), v.ID, revision, "Variant deleted: "+v.Value.Name, s.Now()); err != nil {
+		return err
+	}
+	return seeOther(w, r, projectURL(p.ID))
+}

@@ -1,0 +1,126 @@
+package web
+
+import (
+	"fmt"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
+)
+
+// variantView is a variant's answer, ready to print.
+type variantView struct {
+	Headline string
+	More     []string
+	Verdict  string
+	Ready    string
+	Facts    []factView
+	Flags    []flagView
+	Flow     []flowView
+	Stores   [][]string
+	Nights   []monthNights
+	Money    []pairView
+	Missing  []linkView
+	Charts   []chartView
+	Pictures []pictureView
+}
+
+// pictureView is an SVG of ours with its title and the sentence that reads it.
+type pictureView struct{ Title, Say, SVG string }
+
+// flowView is one part of where the year's energy went; Share is of what the panels brought or the load wanted.
+type flowView struct{ Name, Value, Share string }
+
+// monthNights is a month of nights: how many of how many had light.
+type monthNights struct{ Month, Served, Of, Worst string }
+
+func variantViewOf(r model.VariantResult, currency string, sys unit.System, labels map[string]string, page string) variantView {
+	v := variantView{Verdict: r.Verdict, Facts: factsOf(r, sys), Money: moneyRows(r, currency)}
+	v.Headline, v.More = headlineOf(r)
+	v.Ready = readyWords[r.Ready]
+	for _, why := range r.Reasons {
+		v.Flags = append(v.Flags, flagView{why, r.Ready == "no"})
+	}
+	for _, s := range r.Stores {
+		v.Stores = append(v.Stores, []string{orUnnamed(s.Name), known(s.Capacity, unit.Energies, sys), known(s.RoundTrip, unit.Percents, sys),
+			yearOf(s, sys, s.Year.Taken), yearOf(s, sys, s.Year.Delivered), yearOf(s, sys, s.Year.Loss)})
+	}
+	if r.YearKnown {
+		v.Flow, v.Nights = flowOf(r, sys), nightsByMonth(r)
+	}
+	for _, m := range r.Missing {
+		l := fieldLink(m.Path, labels, page)
+		l.Text += ": " + m.Wants
+		v.Missing = append(v.Missing, l)
+	}
+	return v
+}
+
+// readyWords says what the plan sheet will say.
+var readyWords = map[string]string{"yes": "ready", "not_known": "not ready: something is not known", "no": "do not hang"}
+
+func yearOf(s model.StoreResult, sys unit.System, e unit.Energy) string {
+	if !s.InYear {
+		return "–"
+	}
+	return unit.BigEnergies.Format(float64(e), sys)
+}
+
+// flowOf says where the year's energy went.
+func flowOf(r model.VariantResult, sys unit.System) []flowView {
+	y := r.Year
+	row := func(name string, e, of unit.Energy) flowView {
+		f := flowView{name, unit.BigEnergies.Format(float64(e), sys), "–"}
+		if of > 0 {
+			f.Share = unit.Percents.Format(float64(e)/float64(of), sys)
+		}
+		return f
+	}
+	rows := []flowView{row("The panels bring to the line", y.Bus, y.Bus), row("… used at once", y.Direct, y.Bus), row("… put into stores", y.Taken, y.Bus), row("… sun not used", y.Spilled, y.Bus),
+		row("The load wants", y.Load, y.Load), row("… of it all the time", y.Standing.Wanted+y.StoreStanding.Wanted, y.Load), row("… out of stores", y.Delivered, y.Load), row("… not there", y.Unmet, y.Load)}
+	for _, s := range r.Stores {
+		if s.InYear {
+			rows = append(rows, row("Lost in "+orUnnamed(s.Name), s.Year.Loss, y.Bus))
+		}
+	}
+	return rows
+}
+
+// nightsByMonth counts the nights with light, by the month in which each night begins.
+func nightsByMonth(r model.VariantResult) []monthNights {
+	var out []monthNights
+	d := 0
+	for m, days := range monthDays {
+		served, of := 0, 0
+		for range days {
+			if n := r.Year.NightLog[d]; n.Counted {
+				of++
+				if n.Served {
+					served++
+				}
+			}
+			d++
+		}
+		out = append(out, monthNights{monthNames[m], itoa(served), itoa(of), itoa(of - served)})
+	}
+	return out
+}
+
+func moneyRows(r model.VariantResult, currency string) []pairView {
+	c := r.Cost
+	money := func(k unit.Known[unit.Money]) string {
+		if v, ok := k.Value(); ok {
+			return unit.Rounded(float64(v), 3) + " " + currency
+		}
+		return "not known"
+	}
+	rows := []pairView{{"Parts with a price", fmt.Sprintf("%d of %d", c.Priced, c.Parts)}}
+	if c.Parts == 0 {
+		return append(rows, pairView{"To begin", "add the parts to buy and make"})
+	}
+	rows = append(rows, pairView{"Cost of all parts", money(c.Capital)}, pairView{"Of these, priced so far", unit.Rounded(float64(c.Listed), 3) + " " + currency}, pairView{"Spent so far", unit.Rounded(float64(c.Spent), 3) + " " + currency},
+		pairView{"Cost of one stored kWh over its life", money(c.Levelised)}, pairView{"Cost of a night with light", money(c.PerNight)})
+	for _, a := range c.Assumed {
+		rows = append(rows, pairView{"Counted", a})
+	}
+	return rows
+}
