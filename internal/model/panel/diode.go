@@ -21,9 +21,9 @@ const (
 	bandGapSlope   = -0.0002677     // 1/K, source.DeSoto.At("eq. 10"): silicon
 )
 
-// At returns the curve in light g with cells at temperature t.
+// At returns the curve in light g with cells at temperature t; below −100 °C it stays as it is there.
 func (d Diode) At(g unit.Irradiance, t unit.Celsius) Curve {
-	kelvin := max(float64(t)+273.15, 1)
+	kelvin := max(float64(t), -100) + 273.15
 	light := max(float64(g), 0) / referenceLight
 	ratio := kelvin / referenceTemp
 	gap := bandGap * (1 + bandGapSlope*(kelvin-referenceTemp))

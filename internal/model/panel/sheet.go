@@ -62,9 +62,9 @@ func (s sheet) sane() error {
 
 // fit searches A: for each A the other four follow (circuit); the open voltage's fall with temperature grows with A.
 func (s sheet) fit() (Diode, error) {
-	// A between voc/200 (a diode sharper than any) and voc/5
+	// A from voc/40 (the open voltage of a cell comes near its band gap, 1.12 V/0.0257 V = 44) to voc/5
 	const steps = 200
-	least, most := s.voc/200, s.voc/5
+	least, most := s.voc/40, s.voc/5
 	at := func(k int) float64 { return least * math.Pow(most/least, float64(k)/steps) }
 	first, last := -1, -1
 	for k := 0; k <= steps; k++ {
