@@ -113,7 +113,7 @@ func hoistParts() []cost.Part {
 		{Name: "Six steel plates of 19 kg in a welded cage", Number: "120 kg on the scale", Get: "have", Of: "store"},
 		{Name: "Rope, polyester 12 mm, 16 m, spliced", Number: "19.6 kN (2000 kg) on the reel", Get: "buy", Of: "store", Price: unit.Of[unit.Money](32), Life: unit.Of(5 * 365 * unit.Day)},
 		{Name: "Pulley 100 mm on a ball bearing", Number: "500 kg on the hook", Get: "buy", Of: "store", Price: unit.Of[unit.Money](28)},
-		{Name: "Drum 100 mm with cross pin", Number: "three turns stay on", Get: "make", Of: "store"},
+		{Name: "Drum 100 mm on a 35 mm shaft with cross pin", Number: "three turns stay on", Get: "make", Of: "store"},
 		{Name: "Four planetary stages 5:1, steel", Number: "all case screws in", Get: "have", Of: "store"},
 		{Name: "Motor 24 V, 3000 rpm", Number: "0.80 Ω between its wires", Get: "have", Of: "store"},
 		{Name: "Spring brake and ratchet on the drum", Number: "110 N·m each", Get: "buy", Of: "safety", Price: unit.Of[unit.Money](95)},
@@ -138,14 +138,14 @@ func sampleHoist() lift.Hoist {
 		},
 		Travel: unit.Of[unit.Length](4.5),
 		Rope: lift.Rope{Kind: "polyester", Diameter: unit.Of(12 * unit.Millimetre), BreakingLoad: unit.Of[unit.Force](19600),
-			Length: unit.Of[unit.Length](16), Ending: "splice", Outdoors: "no"},
+			Length: unit.Of[unit.Length](16), Ending: "splice", Outdoors: "no", Stiffness: unit.Of[unit.Force](137e3)},
 		Reeving: lift.Reeving{RopeParts: unit.Of[unit.Count](1), LeadSheaves: unit.Of[unit.Count](1), Efficiency: unit.Of[unit.Ratio](0.92), DeadEnd: "mass",
 			Sheaves: []lift.Sheave{{Name: "Head pulley", Efficiency: unit.Of[unit.Ratio](0.92), Diameter: unit.Of(100 * unit.Millimetre),
 				Rating: unit.Of(unit.Mass(500).Weight()), RatingOf: "hook_load", Angle: unit.Of[unit.Angle](0), OnBase: "no"}}},
 		Drum: lift.Drum{Diameter: unit.Of(100 * unit.Millimetre), Width: unit.Of(240 * unit.Millimetre), Flange: unit.Of(160 * unit.Millimetre),
 			DeadWraps: unit.Of[unit.Count](3), Grooved: "no", FleetAngle: unit.Of(1.4 * unit.Degree),
-			HubMaterial: "steel", HubOuter: unit.Of(45 * unit.Millimetre), HubAllow: unit.Of(235 * unit.Megapascal), HubFit: "cross_pin",
-			ShaftDiameter: unit.Of(25 * unit.Millimetre), ShaftYield: unit.Of(355 * unit.Megapascal), ShaftSpan: unit.Of(150 * unit.Millimetre), BearingSpan: unit.Of(300 * unit.Millimetre),
+			HubMaterial: "steel", HubOuter: unit.Of(60 * unit.Millimetre), HubAllow: unit.Of(235 * unit.Megapascal), HubFit: "cross_pin",
+			ShaftDiameter: unit.Of(35 * unit.Millimetre), ShaftYield: unit.Of(355 * unit.Megapascal), ShaftSpan: unit.Of(150 * unit.Millimetre), BearingSpan: unit.Of(300 * unit.Millimetre),
 			PinDiameter: unit.Of(8 * unit.Millimetre), PinYield: unit.Of(640 * unit.Megapascal), NoCoupling: "none"},
 		Train: lift.Train{Stages: sampleStages(), Breakaway: unit.Of[unit.Ratio](1.5), CaseScrews: "yes", CaseScrewSize: unit.Of(6 * unit.Millimetre),
 			CaseScrewCount: unit.Of[unit.Count](8), CaseScrewCircle: unit.Of(110 * unit.Millimetre), CaseScrewProof: unit.Of(600 * unit.Megapascal)},
@@ -163,7 +163,7 @@ func sampleHoist() lift.Hoist {
 				Support: "two_supports", From: unit.Of[unit.Length](0.8), Bearing: unit.Of(90 * unit.Millimetre), Hole: unit.Of(18 * unit.Millimetre), OwnMass: unit.Of[unit.Mass](22)},
 			Posts:   []lift.Post{samplePost(), samplePost()},
 			RestsOn: "own_posts_on_ground", RestsOnOK: "yes"},
-		Base: lift.Base{Where: "on_ground", Mass: unit.Of[unit.Mass](300), ChildProof: "yes", LoosePart: unit.Of[unit.Mass](0), Width: unit.Of[unit.Length](0.8),
+		Base: lift.Base{Where: "on_ground", Mass: unit.Of[unit.Mass](480), ChildProof: "yes", LoosePart: unit.Of[unit.Mass](0), Width: unit.Of[unit.Length](0.8),
 			PullHeight: unit.Of[unit.Length](0.35), PullOffset: unit.Of[unit.Length](0.05), RopeAngle: unit.Of[unit.Angle](0), Friction: unit.Of[unit.Ratio](0.4), Ground: "concrete_slab",
 			Board: lift.Board{Thickness: unit.Of(40 * unit.Millimetre), Width: unit.Of(600 * unit.Millimetre), Arm: unit.Of(200 * unit.Millimetre), Strength: unit.Of(24 * unit.Megapascal)}},
 		Container: lift.Container{Kind: "cage", Rating: unit.Of(unit.Mass(300).Weight()), EyeRating: unit.Of(unit.Mass(700).Weight())},
@@ -185,11 +185,12 @@ func samplePost() lift.Post {
 func sampleStages() []lift.Stage {
 	var out []lift.Stage
 	for i := range 4 {
-		s := lift.Stage{Kind: "planetary", Ratio: unit.Of[unit.Ratio](5), Efficiency: unit.Of[unit.Ratio](0.95), IdleTorque: unit.Of[unit.Torque](0)}
+		s := lift.Stage{Kind: "planetary", Ratio: unit.Of[unit.Ratio](5), Efficiency: unit.Of[unit.Ratio](0.95), IdleTorque: unit.Of[unit.Torque](0),
+			SunTeeth: unit.Of[unit.Count](12), PlanetTeeth: unit.Of[unit.Count](18), RingTeeth: unit.Of[unit.Count](48), Planets: unit.Of[unit.Count](3)}
 		if i == 0 {
 			s.IdleTorque = unit.Of[unit.Torque](0.002)
 		}
-		s.Tooth = lift.Tooth{Module: unit.Of([]unit.Length{0.5, 0.75, 1, 2}[i] * unit.Millimetre), Teeth: unit.Of[unit.Count](18), FaceWidth: unit.Of([]unit.Length{6, 10, 15, 25}[i] * unit.Millimetre),
+		s.Tooth = lift.Tooth{Module: unit.Of([]unit.Length{0.75, 1, 1.5, 3}[i] * unit.Millimetre), Teeth: unit.Of[unit.Count](18), FaceWidth: unit.Of([]unit.Length{8, 12, 20, 35}[i] * unit.Millimetre),
 			Meshes: unit.Of[unit.Count](2), Material: "steel", Strength: unit.Of(355 * unit.Megapascal)}
 		out = append(out, s)
 	}
