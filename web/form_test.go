@@ -82,8 +82,6 @@ func sentBack(f form[model.Variant], v model.Variant, sys unit.System) url.Value
 	return typed
 }
 
-func itoa(n int) string { return dump(n) }
-
 func TestReadTypedValues(t *testing.T) {
 	f := panelForm()
 	v := oneVariant()
