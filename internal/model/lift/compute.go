@@ -89,6 +89,9 @@ func (w *work) flags(list string, i int, say string, bad bool) {
 	w.d.Flags = append(w.d.Flags, Flag{Path: fmt.Sprintf("%s[%d]", list, i), Say: say, Bad: bad})
 }
 
+// beyond is said where the arithmetic leaves the numbers.
+const beyond = "These numbers are too large or too small to compute with."
+
 func finite(xs ...float64) bool {
 	for _, x := range xs {
 		if math.IsNaN(x) || math.IsInf(x, 0) {

@@ -105,8 +105,8 @@ func (w *work) fullest() layer { return w.layers[len(w.layers)-1] }
 
 // torques sets what the drum feels in this layer.
 func (l layer) torques(w *work) {
-	w.d.DrumTorqueUp = unit.Of(unit.Torque(w.drumUp(l.torque)))
-	w.d.DrumTorqueDown = unit.Of(unit.Torque(w.drumDown(l.torque)))
+	w.d.DrumTorqueUp = told[unit.Torque](w.drumUp(l.torque))
+	w.d.DrumTorqueDown = told[unit.Torque](w.drumDown(l.torque))
 }
 
 func (w *work) drumUp(r float64) float64   { return w.fUp*r + w.bearing }

@@ -61,11 +61,13 @@ func (w *work) runsBack() bool {
 	first := w.layers[0]
 	run, _, stuck := w.run.down(w.drumDown(first.torque))
 	push, _, stuckBA := w.push.down(w.drumDown(first.torque))
-	lo.Current = GeneratorCurrent(w.d.AtMotorDown.Val, unit.MachineConstant(w.kk), unit.Current(w.i0))
-	lo.BreakawayCurrent = unit.Current(push/w.kk - w.b*w.i0)
-	if !finite(run/w.kk, float64(lo.Current), float64(lo.BreakawayCurrent)) {
+	current := GeneratorCurrent(w.d.AtMotorDown.Val, unit.MachineConstant(w.kk), unit.Current(w.i0))
+	breakaway := push/w.kk - w.b*w.i0
+	if !finite(run/w.kk, float64(current), breakaway) {
+		w.caution("lower", beyond)
 		return false
 	}
+	lo.Current, lo.BreakawayCurrent = current, unit.Current(breakaway)
 	w.stuck = stuck
 	worst := RunsBack
 	for _, g := range w.gears {

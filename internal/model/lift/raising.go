@@ -100,6 +100,11 @@ func (w *work) raise() {
 	ra.Current = MotorCurrent(w.d.AtMotorUp.Val, unit.MachineConstant(w.kk), unit.Current(w.i0))
 	first, _ := w.push.up(w.drumUp(l.torque))
 	ra.FirstPush = unit.Current(first/w.kk + w.b*w.i0)
+	if !finite(float64(ra.Current), float64(ra.FirstPush)) {
+		ra.Current, ra.FirstPush = 0, 0
+		w.caution("raise", beyond)
+		return
+	}
 	if !ok {
 		if w.h.Raise.Feed == "panel" {
 			ra.Say = fmt.Sprintf("The sun decides: it lifts while the panel gives %s, and starts at %s.", amps(float64(ra.Current)), amps(float64(ra.FirstPush)))
@@ -107,12 +112,13 @@ func (w *work) raise() {
 		return
 	}
 	available := float64(Available(unit.Voltage(s.volts), unit.Voltage(w.vb), unit.Resistance(s.loop), w.h.Raise.CurrentLimit))
-	ra.Margin = StartMargin(unit.MachineConstant(w.kk), unit.Current(available), unit.Current(w.i0), unit.Ratio(w.b), unit.Torque(first))
+	margin := StartMargin(unit.MachineConstant(w.kk), unit.Current(available), unit.Current(w.i0), unit.Ratio(w.b), unit.Torque(first))
 	p := w.rising(l, float64(ra.Current), s)
-	if !finite(float64(ra.Current), float64(ra.FirstPush), float64(ra.Margin), p.rotor, p.speed) {
+	if !finite(available, float64(margin), p.rotor, p.speed) {
+		w.caution("raise", beyond)
 		return
 	}
-	ra.Known = true
+	ra.Known, ra.Margin = true, margin
 	ra.Starts = ra.Margin >= 1
 	ra.Stalls = p.rotor <= 0 || float64(ra.Current) >= s.limit || !ra.Starts
 	if ra.Stalls {
@@ -146,8 +152,9 @@ func (w *work) rideUp(full point, s supply) {
 		costs += l.share * p.c * w.kk * p.current / (w.m * unit.G * s.eff)
 	}
 	w.up.gain = 1 / costs
-	if !finite(w.up.time, w.up.energy, w.up.gain) {
+	if !finite(w.up.time, w.up.energy, w.up.gain, full.speed) || w.up.time <= 0 || w.up.energy <= 0 {
 		ra.Known = false
+		w.caution("raise", beyond)
 		return
 	}
 	ra.Speed, ra.Rotor = unit.Speed(full.speed), unit.AngularSpeed(full.rotor)

@@ -22,7 +22,10 @@ func Growth(k unit.MachineConstant, slope float64, r unit.Resistance, turning un
 func (w *work) settles(p point, r root, bs []branch) bool {
 	lo := &w.d.Lowering
 	lo.Known = true
-	lo.Steady, lo.Stiff, lo.Slope = r.found, r.stiff, r.slope
+	lo.Steady, lo.Stiff = r.found, r.stiff
+	if finite(r.slope) {
+		lo.Slope = r.slope
+	}
 	if r.found && p.rotor > 0 {
 		return true
 	}
@@ -52,13 +55,13 @@ func (w *work) race(p point, r root, bs []branch, power float64) {
 	if at == 0 && r.races {
 		at = power / p.current // under the least voltage of the load: the balance is on paper only
 	}
-	if at > 0 && finite(at) {
-		lo.Slope = -power / (at * at)
-		if r.at > 0 {
-			_, lo.Slope = sumAt(bs, at)
-		}
-		lo.Voltage = unit.Voltage(at)
-		rotor := (at + w.vb + p.current*w.r) / w.kk
+	slope := -power / (at * at)
+	if r.at > 0 {
+		_, slope = sumAt(bs, at)
+	}
+	rotor := (at + w.vb + p.current*w.r) / w.kk
+	if at > 0 && finite(at, slope, rotor, rotor/p.c) {
+		lo.Slope, lo.Voltage = slope, unit.Voltage(at)
 		lo.Rotor, lo.Speed = unit.AngularSpeed(rotor), unit.Speed(rotor/p.c)
 		jt := w.j + w.moving()/(p.c*p.c)
 		lo.Growth = Growth(unit.MachineConstant(w.kk), lo.Slope, unit.Resistance(w.r), unit.Inertia(jt))

@@ -75,6 +75,12 @@ func (w *work) rope() {
 	}
 	up, down := Tensions(d.Mass.Val.Weight(), w.n, w.k, e)
 	for j := range up {
+		if !finite(float64(up[j]), float64(down[j])) || down[j] <= 0 {
+			w.caution("reeving.sheave_efficiency", beyond)
+			return
+		}
+	}
+	for j := range up {
 		d.Tensions = append(d.Tensions, Tension{Part: j, Up: up[j], Down: down[j]})
 	}
 	weight := w.m * unit.G
