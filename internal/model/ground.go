@@ -67,3 +67,21 @@ func indoorAir(in *sun.Indoor) []float64 {
 	}
 	return air
 }
+
+// Scaled returns the ground with every lamp and device taking f times its power: for asking which load is served.
+func (g Ground) Scaled(f float64) Ground {
+	g.Load.Essential, g.Load.Nice = times(g.Load.Essential, f), times(g.Load.Nice, f)
+	g.Load.NightWanted = times(g.Load.NightWanted, f)
+	g.Load.MeanNight *= unit.Energy(f)
+	g.Load.MaxNight *= unit.Energy(f)
+	g.Load.ApplianceYear *= unit.Energy(f)
+	return g
+}
+
+func times(v []float64, f float64) []float64 {
+	out := make([]float64, len(v))
+	for i, x := range v {
+		out[i] = f * x
+	}
+	return out
+}

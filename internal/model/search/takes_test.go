@@ -1,0 +1,72 @@
+package search_test
+
+import (
+	"testing"
+
+	"duskweight/internal/catalog"
+	"duskweight/internal/model"
+	"duskweight/internal/model/search"
+	"duskweight/internal/model/unit"
+)
+
+// What is found carries the nights, and two percent less does not: that makes it the smallest (by the definition of a
+// bracketed search; the search stops at half a percent).
+func TestWhatItTakesIsEnoughAndNoMore(t *testing.T) {
+	doc := catalog.Sample()
+	g := model.Prepare(doc.Project)
+	both := doc.Variants[2]
+	takes, err := search.WhatItTakes(t.Context(), g, both)
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := 0
+	for _, k := range takes {
+		if k.What != "battery" || !k.Found || k.Have {
+			continue
+		}
+		found++
+		for _, tc := range []struct {
+			factor float64
+			served bool
+		}{{1, true}, {0.98, false}} {
+			v := both
+			v.Stores = append([]model.Store(nil), both.Stores...)
+			b := *v.Stores[1].Cells
+			b.Capacity = unit.Of(unit.Charge(float64(k.Charge.Val) * tc.factor))
+			v.Stores[1].Cells = &b
+			r := g.Evaluate(v)
+			if got := float64(r.Year.NightsServed) >= search.Target*float64(r.Year.Nights); got != tc.served {
+				t.Errorf("a battery of %.4g × what it takes: carries %v, want %v", tc.factor, got, tc.served)
+			}
+		}
+	}
+	if found == 0 {
+		t.Error("no battery was found for the sample, and there is one: its second variant")
+	}
+}
+
+// A hoist whose lamps ask for more power than it gives is told so, not sent to look for a mass that does not exist.
+func TestNoMassWhereThePowerIsMissing(t *testing.T) {
+	doc := catalog.Sample()
+	takes, err := search.WhatItTakes(t.Context(), model.Prepare(doc.Project), doc.Variants[0])
+	if err != nil {
+		t.Fatal(err)
+	}
+	if k := takes[0]; k.What != "mass" || k.Found || k.WhyNot == "" {
+		t.Errorf("mass: found %v, %q", k.Found, k.WhyNot)
+	}
+}
+
+// A mass that grows with its gears keeps the current (model.md 5.5: the torque at the motor is m·g·r/(N·…)).
+func TestHeavierKeepsTheCurrent(t *testing.T) {
+	doc := catalog.Sample()
+	g := model.Prepare(doc.Project)
+	one, ten := g.Evaluate(doc.Variants[0]), g.Evaluate(search.Heavier(doc.Variants[0], 10))
+	a, b := one.Stores[0].Hoist.Drive, ten.Stores[0].Hoist.Drive
+	if d := float64(b.Raising.Current/a.Raising.Current) - 1; d > 1e-9 || d < -1e-9 {
+		t.Errorf("current %v became %v", a.Raising.Current, b.Raising.Current)
+	}
+	if b.Mass.Val != 10*a.Mass.Val {
+		t.Errorf("mass %v became %v", a.Mass.Val, b.Mass.Val)
+	}
+}
