@@ -83,7 +83,7 @@ func deadWrapsChecks(t *loads) []*Check {
 
 // fleetAngleChecks: smooth drum 1.5° for OK and 3° at most, grooved 2° and 5°. Not known counts as smooth.
 func fleetAngleChecks(t *loads) []*Check {
-	l := newLine("fleet_angle", "the side angle of the rope at the drum", "angle ≤ 3° (grooved 5°)", source.FleetRule.At("fleet angle"))
+	l := newLine("fleet_angle", "the rope's side angle at the drum", "angle ≤ 3° (grooved 5°)", source.FleetRule.At("fleet angle"))
 	most, good := 3.0, 1.5
 	if t.h.Drum.Grooved == "yes" {
 		most, good = 5, 2
@@ -117,9 +117,9 @@ func bendRatioChecks(t *loads) []*Check {
 }
 
 func (t *loads) bendCheck(j int) *Check {
-	name, D, path := "the drum's size", t.h.Drum.Diameter, "drum.diameter_m"
+	name, D, path := "the rope bent round the drum", t.h.Drum.Diameter, "drum.diameter_m"
 	if j > 0 {
-		name, D, path = "the size of "+t.pulleyName(j), t.pulley(j).Diameter, t.pulleyPath(j, "diameter_m")
+		name, D, path = "the rope bent round "+t.pulleyName(j), t.pulley(j).Diameter, t.pulleyPath(j, "diameter_m")
 	}
 	l := newLine("bend_ratio", name, "D/d ≥ 4 (wire 12)", source.FibreSheave.At("minimum diameters"))
 	wanted, ok := bendBorders(t.h.Rope.Kind)

@@ -112,7 +112,7 @@ func stageName(i int, s lift.Stage) string {
 	if s.Kind == "box" {
 		kind = "gearbox"
 	}
-	return fmt.Sprintf("the %s stage %d from the motor", kind, i+1)
+	return fmt.Sprintf("the teeth of %s stage %d, counted from the motor", kind, i+1)
 }
 
 // stageTorque is the static torque at the output of stage i while raising, N·m.
@@ -163,7 +163,8 @@ func (t *loads) ratedStage(i int, s lift.Stage) *Check {
 }
 
 // toothCheck bends the tooth of the stage's output wheel, pitch diameter m·z, under W = 2·T/(m·z·meshes). A planetary
-// stage whose sun is known takes the force between sun and planets, W = 2·T_in/(m·z_sun·meshes).
+// stage whose sun is known takes the force between sun and planets, W = 2·T_in/(m·z_sun·meshes); without it the wheel
+// counts as the ring, the largest force there can be.
 func (t *loads) toothCheck(i int, s lift.Stage) *Check {
 	l := newLine("gear_tooth", stageName(i, s), "K_v·W/(b·m·Y) ≤ strength / 3 (printed / 5)", source.Shigley.At("eq. 14-7, Lewis"))
 	w := s.Tooth
@@ -185,6 +186,9 @@ func (t *loads) toothCheck(i int, s lift.Stage) *Check {
 	mend := "Take a wider or coarser gear, one of metal, a thinner drum, or less mass."
 	if s.Kind == "box" || s.Kind == "worm" || s.Kind == "strain_wave" || s.Kind == "cycloid" {
 		mend = "Give the rated torque from its label. " + mend
+	}
+	if s.Kind == "planetary" && !s.SunTeeth.Is {
+		mend = "The teeth of the sun are not given, so the force was taken at its largest; give them. " + mend
 	}
 	c := l.verdict()
 	say(c, bends, mend)

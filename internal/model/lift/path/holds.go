@@ -29,7 +29,7 @@ func holdsChecks(t *loads) []*Check {
 	}
 	c := l.verdict()
 	say(c, verbs{"Needed for safety:", "named:"}, mend)
-	countSay(c, fmt.Sprintf("%s named that hold the mass.", countWords(len(named))), mend)
+	countSay(c, holdsSay(len(named)), mend)
 	out := []*Check{c}
 	for i, x := range t.h.Holds.Holds {
 		if h := t.holdCheck(i, x); h != nil {
@@ -62,6 +62,13 @@ func countSay(c *Check, said, mend string) {
 	case Holds, Tight:
 		c.Say = said
 	}
+}
+
+func holdsSay(n int) string {
+	if n < 2 {
+		return countWords(n) + " named that holds the mass."
+	}
+	return countWords(n) + " named that hold the mass."
 }
 
 func countWords(n int) string {

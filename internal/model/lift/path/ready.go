@@ -1,7 +1,6 @@
 package path
 
 import (
-	"fmt"
 	"slices"
 
 	"duskweight/internal/model/lift"
@@ -27,7 +26,7 @@ func reasonsAgainst(checks []Check, d lift.Drive, h lift.Hoist) []string {
 	var out []string
 	for _, c := range sorted(checks) {
 		if c.Word == GivesWay {
-			out = append(out, capital(c.Part)+" gives way. "+c.Say)
+			out = append(out, "Gives way: "+c.Part+". "+c.Say)
 		}
 	}
 	if d.Raising.Known && (d.Raising.Stalls || !d.Raising.Starts) {
@@ -47,8 +46,7 @@ func reasonsAgainst(checks []Check, d lift.Drive, h lift.Hoist) []string {
 		}
 	}
 	if n := len(namedHolds(h)); n < 2 {
-		out = append(out, fmt.Sprintf("%s named that hold the mass; two that do not depend on each other are needed.",
-			[]string{"No things are", "Only one thing is"}[n]))
+		out = append(out, holdsSay(n)+" Two that do not depend on each other are needed.")
 	}
 	return out
 }
@@ -57,7 +55,7 @@ func reasonsOpen(checks []Check, d lift.Drive) []string {
 	var out []string
 	for _, c := range sorted(checks) {
 		if c.Word == NotKnown {
-			out = append(out, capital(c.Part)+": "+c.Say)
+			out = append(out, capital(c.Part)+". "+c.Say)
 		}
 	}
 	if len(checks) == 0 {

@@ -33,8 +33,14 @@ func amount(x float64, u string) string {
 	case "N":
 		return sig(x/unit.G) + " kg"
 	case "Pa":
+		if math.Abs(x) < 1e5 {
+			return sig(x/1e3) + " kPa"
+		}
 		return sig(x/1e6) + " MPa"
 	case "m":
+		if math.Abs(x) >= 1 {
+			return sig(x) + " m"
+		}
 		return sig(x*1000) + " mm"
 	case "rad":
 		return sig(x*180/math.Pi) + "°"
