@@ -149,7 +149,8 @@ def settle(loads, amps, K, R, vb):
     """(voltage, stiff, slope) at the first steady root, or None."""
     for x in loads:
         if x["kind"] == "governed":
-            return K * x["set_speed_rad_s"] - vb - amps * R, True, 0.0
+            u = K * x["set_speed_rad_s"] - vb - amps * R
+            return (u, True, 0.0) if u >= 0 else None  # slower than with the wires joined: it cannot
     stiff = [x["threshold_v"] + num(x["diode_v"], 0.0) for x in loads
              if x["kind"] in ("string", "cell", "clamp") and not num(x["slope_ohm"], 0.0)]
     soft = [x for x in loads if not (x["kind"] in ("string", "cell", "clamp") and not num(x["slope_ohm"], 0.0))]

@@ -26,7 +26,7 @@ func (w *work) settles(p point, r root, bs []branch) bool {
 	if finite(r.slope) {
 		lo.Slope = r.slope
 	}
-	if r.found && p.rotor > 0 {
+	if r.found && r.u >= 0 && p.rotor > 0 {
 		return true
 	}
 	lo.Steady, lo.Stiff = false, false
