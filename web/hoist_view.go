@@ -1,6 +1,9 @@
 package web
 
 import (
+	"strings"
+
+	"duskweight/internal/draw"
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/lift/path"
@@ -71,6 +74,7 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 		v.Cautions = append(v.Cautions, c.Say)
 	}
 	v.Keep = keepRows(h, sys)
+	v.Drawing = drawingOf(h, sys)
 	return v
 }
 
@@ -191,4 +195,26 @@ func yesNo(b bool) string {
 		return "yes"
 	}
 	return "no"
+}
+
+// drawingOf draws the hoist as SVG.
+func drawingOf(h *model.HoistResult, sys unit.System) string {
+	var b strings.Builder
+	scene := draw.Make(draw.Plan{
+		Hoist: h.Design, Drive: h.Drive, Checks: h.Checks, KeepOut: h.Hazards.KeepOut,
+		Length: func(l unit.Length) string { return lengthText(l, sys) },
+		Mass:   func(m unit.Mass) string { return unit.Masses.Format(float64(m), sys) },
+	})
+	if err := draw.SVG(scene, &b); err != nil {
+		return "" // a strings.Builder takes everything
+	}
+	return b.String()
+}
+
+// lengthText gives a length in the unit that its size suits.
+func lengthText(l unit.Length, sys unit.System) string {
+	if l < 1 && l > -1 {
+		return unit.SmallLengths.Format(float64(l), sys)
+	}
+	return unit.Lengths.Format(float64(l), sys)
 }

@@ -61,7 +61,10 @@ func checkViews(checks []path.Check, at string, sys unit.System, labels map[stri
 		v := checkView{ID: c.ID, Part: c.Part, Case: c.Case, Sign: w.sign, Word: w.word, Class: w.class, Say: c.Say,
 			How: howView{Formula: c.Formula, Source: c.Source.String(), Topic: "breaks"}}
 		v.Pulls, v.PullsSI = loadText(c.Demand, c.Unit, sys)
-		v.May, v.MaySI = loadText(c.Capacity, c.Unit, sys)
+		v.May, v.MaySI = loadText(allowed(c), c.Unit, sys)
+		if c.Unit == "1" && c.Capacity.Is { // counted, not pulled: so many are wanted, so many are there
+			v.Pulls, v.May = unit.Rounded(float64(c.Wanted*c.Demand.Or(1)), 3)+" wanted", unit.Rounded(float64(c.Capacity.Val), 3)+" there"
+		}
 		if u, ok := c.Use.Value(); ok {
 			v.Use, v.Over = useText(float64(u)), u > 1
 			v.Bar = min(float64(u)/1.6, 1) // the border of 1 stands at 5/8 of the bar, so that "too much" has room
@@ -80,6 +83,15 @@ func checkViews(checks []path.Check, at string, sys unit.System, labels map[stri
 		out[i] = v
 	}
 	return out
+}
+
+// allowed is what a part may carry with the factor that is wanted: its strength over that factor. Use is what it carries
+// over this.
+func allowed(c path.Check) unit.Known[unit.Ratio] {
+	if c.Capacity.Is && c.Wanted > 0 {
+		return unit.Of(c.Capacity.Val / c.Wanted)
+	}
+	return unit.Known[unit.Ratio]{}
 }
 
 func useOr(k unit.Known[unit.Ratio]) string {

@@ -99,6 +99,7 @@ func (v *sheetView) hoist(h *model.HoistResult, sys unit.System) {
 		v.Order = append(v.Order, clip(s, 2*sheetText))
 	}
 	v.Set = hoistSettings(h, sys)
+	v.Drawing = drawingOf(h, sys)
 	switch v.State {
 	case "ready":
 		v.StepSay = "With dead weight, from 100 mm first, then the whole travel. Nobody inside the keep-out. Tick each when nothing moved, slipped or got hot."
@@ -155,7 +156,7 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []pairView {
 	if l := d.Lowering; l.Known && l.Current > 0 {
 		rows = append(rows, pairView{"Lowering", unit.Currents.Format(float64(l.Current), sys) + " at " + unit.Voltages.Format(float64(l.Voltage), sys) + ", " + model.Lasting(l.Time)})
 	}
-	rows = append(rows, pairView{"Straight on the motor, never fused or switched", shuntText(g.Lower)})
+	rows = append(rows, pairView{"Never fused or switched", shuntText(g.Lower) + ", straight on the motor"})
 	if lg := d.LetGo; lg.Known {
 		rows = append(rows, pairView{"Lamps unplugged", "it arrives at " + unit.Speeds.Format(float64(lg.OpenSpeed), sys)})
 	}
