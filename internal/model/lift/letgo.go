@@ -64,17 +64,19 @@ func (w *work) joined(c float64) {
 	g.JoinedRotor, g.JoinedSpeed = unit.AngularSpeed(rotor), told[unit.Speed](rotor/c)
 }
 
-// burst is the pull of the rope when the wires are joined while it runs away: K²·ω/R at the motor, through the train.
-// An upper bound: the rotor's own inertia takes a part of it.
+// burst is the pull of the rope when the wires are joined while it runs away at its end speed: K²·ω/R at the motor
+// brakes rotor and mass together, a = c·T/(m·q_d + J·c²), and the rope pulls F_down·(1 + a/g). A rope that gives takes
+// less; without the rotor's inertia it is the torque through the whole train.
 func (w *work) burst() {
 	g := &w.d.LetGo
 	if g.OpenSpeed <= 0 {
 		return
 	}
+	l := w.layers[0]
+	c := w.gearing(l)
 	t := w.kk * math.Max(0, float64(g.OpenVoltage)-w.vb) / w.r
-	if drum, ok := w.run.drumTorqueFor(t); ok {
-		g.BurstForce = told[unit.Force](drum / w.layers[0].torque)
-	}
+	a := c*t/(w.moving()+w.j*c*c) - w.openAcceleration(l)
+	g.BurstForce = told[unit.Force](w.fDown * (1 + math.Max(0, a)/unit.G))
 }
 
 // brake is how far it falls until the brake sets: v·t + a·t²/2, from the speed of coming down.

@@ -151,8 +151,10 @@ type Lowering struct {
 
 // Cure is one way to make a racing load settle.
 type Cure struct {
-	Say   string
-	Burns unit.Power // what it wastes
+	Say        string
+	Burns      unit.Power                  // what it wastes
+	Resistance unit.Known[unit.Resistance] // of a resistor: the least
+	Voltage    unit.Known[unit.Voltage]    // of a clamp: where it conducts
 }
 
 // LetGo is what happens when the lamps are unplugged or the wires joined.
@@ -168,7 +170,7 @@ type LetGo struct {
 	JoinedSpeed   unit.Known[unit.Speed]
 	JoinedRotor   unit.AngularSpeed
 	JoinedFor     unit.Known[unit.Duration] // how long the winding stands it; not known when it stands it for ever or cannot be told
-	BurstForce    unit.Known[unit.Force]    // joined while running away: rope pull of the burst
+	BurstForce    unit.Known[unit.Force]    // joined while running away: rope pull of the burst, rotor's inertia allowed for
 	BrakeFall     unit.Known[unit.Length]   // v·t_b + a·t_b²/2
 	BrakeSpeed    unit.Known[unit.Speed]    // speed when the brake sets
 }

@@ -111,8 +111,8 @@ func (w *work) cures(p point, bs []branch, power float64) {
 		return
 	}
 	w.d.Lowering.Cures = []Cure{
-		{Say: fmt.Sprintf("a resistor of at least %s beside them, wired straight to the motor. It burns at least %s, and the voltage is %s or more.", ohms(r), watts(power), volts(2*power/i)), Burns: unit.Power(power)},
-		{Say: fmt.Sprintf("a clamp that conducts at %s, wired straight to the motor. It burns %s.", volts(clamp), watts(clamp*i-power)), Burns: unit.Power(clamp*i - power)},
+		{Say: fmt.Sprintf("a resistor of at least %s beside them, wired straight to the motor. It burns at least %s, and the voltage is %s or more.", ohms(r), watts(power), volts(2*power/i)), Burns: unit.Power(power), Resistance: unit.Of(unit.Resistance(r))},
+		{Say: fmt.Sprintf("a clamp that conducts at %s, wired straight to the motor. It burns %s.", volts(clamp), watts(clamp*i-power)), Burns: unit.Power(clamp*i - power), Voltage: unit.Of(unit.Voltage(clamp))},
 		{Say: "a converter that keeps the motor's speed. It burns nothing beside its own loss.", Burns: 0},
 	}
 }

@@ -144,7 +144,7 @@ func TestCuresCure(t *testing.T) {
 		t.Fatalf("%+v", lo)
 	}
 	i := float64(lo.Current)
-	r := 4 * 10 / (i * i)
+	r := float64(lo.Cures[0].Resistance.Val)
 	cured := Compute(with(converter(10), resistor(r*1.0001)))
 	if !cured.Lowering.Steady {
 		t.Error("the resistor does not cure")
@@ -154,7 +154,7 @@ func TestCuresCure(t *testing.T) {
 	}
 	u := float64(cured.Lowering.Voltage)
 	check(t, []row{{"the resistor burns", u * u / (r * 1.0001), float64(lo.Cures[0].Burns), 0.03, source.Derivation.At("at the least resistor, where the root is double")}})
-	clamp := DCLoad{Kind: "clamp", Threshold: known(unit.Voltage(1.15 * 10 / i)), Slope: known[unit.Resistance](0)}
+	clamp := DCLoad{Kind: "clamp", Threshold: lo.Cures[1].Voltage, Slope: known[unit.Resistance](0)}
 	cured = Compute(with(converter(10), clamp))
 	if !cured.Lowering.Steady || !cured.Lowering.Stiff {
 		t.Error("the clamp does not cure")
