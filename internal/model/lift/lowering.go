@@ -44,6 +44,7 @@ func (w *work) lower() {
 	if lo.RunsBack == "no" {
 		lo.Known = true
 		w.sayStuck()
+		w.sayShunt()
 		return
 	}
 	if lo.RunsBack == "nudge" {
@@ -52,6 +53,7 @@ func (w *work) lower() {
 	if ok {
 		w.rideDown(bs)
 	}
+	w.sayShunt()
 }
 
 // runsBack tells whether the mass comes down by itself: in the layer that helps it least, for it must come down all

@@ -173,16 +173,14 @@ func (w *work) sayStall(available, first float64, s supply) {
 	if had >= first+w.b*w.kk*w.i0 {
 		say = fmt.Sprintf("The motor stalls: lifting takes %s, and the supply gives less than that at any speed.", amps(float64(ra.Current)))
 	}
-	cure := fmt.Sprintf(" It lifts with %s at the motor instead of %s", amps(amp), amps(available))
+	cure := fmt.Sprintf(" It would lift with about %s (%s)", volts(w.vb+amp*s.loop), amps(amp))
 	if s.limit*s.loop+w.vb <= s.volts {
-		cure += ", so a supply that gives more current"
-	} else {
-		cure += fmt.Sprintf(", so about %s", volts(w.vb+amp*s.loop))
+		cure = fmt.Sprintf(" It would lift with a supply that gives %s, not %s", amps(amp), amps(available))
 	}
 	if n, ok := w.liftRatio(available); ok {
-		cure += fmt.Sprintf(", or with gears of about %s:1 instead of %s:1 (slower)", figure(n), figure(w.run.ratio()))
+		cure += fmt.Sprintf(", or slower with gears of about %s:1", figure(n))
 	}
-	ra.Say = say + cure + ", or with less mass or a thinner drum."
+	ra.Say = say + cure + ". Less mass or a thinner drum helps too."
 	w.bad("raise", ra.Say)
 }
 

@@ -142,9 +142,19 @@ func (w *work) mayOpen() {
 			lo.MayOpen = append(lo.MayOpen, name+": its management board cuts it off when full")
 		}
 	}
-	if !lo.Shunt {
-		w.caution("lower.shunt", "Whatever opens lets the mass go, and nothing is wired straight to the motor to hold it back. Wire a resistor or a clamp to its terminals with no fuse, switch or plug.")
+}
+
+// sayShunt asks for the permanent shunt: a clamp is sized 15 % above the voltage of the loads.
+func (w *work) sayShunt() {
+	lo := w.d.Lowering
+	if lo.Shunt {
+		return
 	}
+	size := ""
+	if lo.Known && lo.Steady && lo.Voltage > 0 {
+		size = fmt.Sprintf(" (a clamp that conducts at about %s)", volts(1.15*float64(lo.Voltage)))
+	}
+	w.caution("lower.shunt", "Whatever opens lets the mass go: nothing is wired straight to the motor to hold it back. Wire a resistor or a clamp to its terminals"+size+", with no fuse, switch or plug.")
 }
 
 func loadWord(kind string) string {

@@ -15,6 +15,9 @@ const usualBreakaway = 1.5
 // usualPressure is the normal pressure angle of a worm where the design gives none.
 const usualPressure = 20 * unit.Degree
 
+// mostInOneStage is the ratio that one stage of teeth hardly passes (common practice): more is a whole gearbox.
+const mostInOneStage = 12
+
 // gear is one stage of the design, worked out.
 type gear struct {
 	run, push pair
@@ -75,7 +78,7 @@ func (w *work) boxed(s Stage, ratio, fwd float64, back unit.Known[unit.Ratio], i
 	outright := s.Efficiency.Is
 	if v, ok := s.InStages.Value(); ok && outright && v > 1 {
 		inside = float64(v)
-	} else if outright && s.Kind == "box" && !ok {
+	} else if outright && !ok && (s.Kind == "box" || ratio > mostInOneStage && (s.Kind == "planetary" || s.Kind == "spur")) {
 		w.caution(at("stages_inside"), "It is not known how many stages are inside this gearbox. It is counted as one stage: the careful reading for coming down.")
 	}
 	one := math.Pow(fwd, 1/inside)
