@@ -122,7 +122,7 @@ func startMass(a Answers) model.Variant {
 }
 
 // startHoist fills in a drive that would lift the thing and let it down again: a drum of eight rope diameters, metal
-// planetary stages of 5:1 or a little less, and enough of them that the motor lifts at about 60 % of the current it
+// planetary stages of 5:1 or a little less, and enough of them that the motor lifts at about 75 % of the current it
 // stands all day.
 func startHoist(a Answers, m marks) lift.Hoist {
 	mot := startMotors[len(startMotors)-1]
@@ -161,10 +161,10 @@ func startHoist(a Answers, m marks) lift.Hoist {
 	return h
 }
 
-// startTrain returns how many equal stages, and of which ratio, bring the drum's torque to 60 % of the continuous
+// startTrain returns how many equal stages, and of which ratio, bring the drum's torque to 75 % of the continuous
 // current of the motor, at 0.95 a stage and at most 5:1.
 func startTrain(drumTorque float64, mot startMotor) (stages int, ratio float64) {
-	atMotor := mot.k * (0.6*mot.icont - mot.i0)
+	atMotor := mot.k * (0.75*mot.icont - mot.i0)
 	for stages = 1; stages < 10; stages++ {
 		need := drumTorque / (atMotor * math.Pow(0.95, float64(stages)))
 		if ratio = math.Pow(need, 1/float64(stages)); ratio <= 5 {
