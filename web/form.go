@@ -92,7 +92,7 @@ func number[T any, X unit.Number](path, label string, q unit.Quantity, at func(*
 		return ""
 	}
 	in.echo = func(t *T, sys unit.System) string {
-		if v := *at(t); v.Is && q.Symbol(unit.Metric) != q.Symbol(unit.Imperial) {
+		if v := *at(t); v.Is && sys == unit.Imperial && q.Symbol(unit.Metric) != q.Symbol(unit.Imperial) { // the reels and labels of makers are metric as often as not
 			return q.Echo(float64(v.Val), sys)
 		}
 		return ""
@@ -134,7 +134,7 @@ func typedForm(q unit.Quantity, si float64, sys unit.System) string {
 	v, err := strconv.ParseFloat(full, 64)
 	switch {
 	case err == nil && len(full) > 9:
-		return unit.Rounded(v, 7)
+		return unit.Rounded(v, 6)
 	case err != nil && q.Symbol(unit.Metric) != q.Symbol(unit.Imperial): // "240 kg" in a field of pounds
 		return q.Number(si, sys)
 	}
@@ -201,7 +201,11 @@ func words[T any](path, label string, kind inputKind, at func(*T) *string, more 
 }
 
 func newInput[T any](path, label string, kind inputKind) *input[T] {
-	return &input[T]{path: path, label: label, kind: kind, hint: tagOf[T](path).Get("say"), symbol: func(unit.System) string { return "" }}
+	say := tagOf[T](path).Get("say")
+	if len(strings.Fields(say)) <= 4 { // "Its mass" says no more than the label
+		say = ""
+	}
+	return &input[T]{path: path, label: label, kind: kind, hint: say, symbol: func(unit.System) string { return "" }}
 }
 
 func finish[T any](in *input[T], more []func(*input[T])) part[T] {

@@ -232,7 +232,7 @@ func TestShownInTheChosenSystem(t *testing.T) {
 		{unit.Masses, 529 * 0.45359237, unit.Imperial, "529"},
 		{unit.SmallLengths, 0.0254, unit.Imperial, "1"},
 		{unit.Angles, float64(30 * unit.Degree), unit.Imperial, "30"},
-		{unit.Powers, 100.0 / 3, unit.Metric, "33.33333"},
+		{unit.Powers, 100.0 / 3, unit.Metric, "33.3333"},
 		{unit.ClockTimes, 18*3600 + 30*60, unit.Metric, "18:30"},
 	} {
 		if got := typedForm(one.q, one.si, one.sys); got != one.want {
