@@ -6,7 +6,8 @@ import "duskweight/internal/model/unit"
 const served = 1e-6
 
 // account reads the answers out of what the last pass wrote.
-func account(out *Result, in Input, d *Demand, stores []store, start []float64, rec *record) {
+func account(out *Result, in Input, d *Demand, w *Workspace, rec *record) {
+	stores, start, missed := w.stores, w.start, w.unmet
 	own := make([]float64, len(stores))
 	ownSum := 0.0
 	for k, r := range in.Stores {
@@ -27,7 +28,7 @@ func account(out *Result, in Input, d *Demand, stores []store, start []float64, 
 		load += all
 		direct += use
 		spilled += rec.spilled[h]
-		unmet += rec.unmet[h]
+		unmet += missed[h]
 		serve := serving{left: want}
 		serve.give(use, &parts, false)
 		for k := range stores {
@@ -41,7 +42,7 @@ func account(out *Result, in Input, d *Demand, stores []store, start []float64, 
 		for i, w := range want {
 			parts[i].Wanted += joules(w)
 		}
-		miss := missing(rec.unmet[h], want)
+		miss := missing(missed[h], want)
 		for i, m := range miss {
 			parts[i].Unmet += joules(m)
 		}
@@ -57,8 +58,8 @@ func account(out *Result, in Input, d *Demand, stores []store, start []float64, 
 	wanted = float64(out.Essential.Wanted)
 	out.EssentialShare = share(wanted-float64(out.Essential.Unmet), wanted)
 	out.LongestOutage = longest(missingEssential, d.essential)
-	out.WorstWeek = worst(rec.unmet, 168)
-	out.Typical = typical(in.Bus, d, ownSum, rec)
+	out.WorstWeek = worst(missed, 168)
+	out.Typical = typical(in.Bus, d, ownSum, missed, rec)
 }
 
 // serving hands out an hour's energy to the four parts in their order.
@@ -222,7 +223,7 @@ func worst(unmet []float64, width int) Span {
 var monthDays = [12]int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}
 
 // typical returns each month's mean day.
-func typical(bus []float64, d *Demand, own float64, rec *record) (t [12][24]Clock) {
+func typical(bus []float64, d *Demand, own float64, missed []float64, rec *record) (t [12][24]Clock) {
 	h := 0
 	for m, days := range monthDays {
 		for c := range t[m] {
@@ -234,7 +235,7 @@ func typical(bus []float64, d *Demand, own float64, rec *record) (t [12][24]Cloc
 			c := &t[m][h%24]
 			c.Bus += unit.Power(tame(bus[h]) / seen)
 			c.Load += unit.Power((d.total[h] + own) / seen)
-			c.Unmet += unit.Power(rec.unmet[h] / hour / seen)
+			c.Unmet += unit.Power(missed[h] / hour / seen)
 			c.Spilled += unit.Power(rec.spilled[h] / hour / seen)
 			for k := range rec.state {
 				c.Delivered += unit.Power(rec.delivered[k][h] / hour / seen)

@@ -56,8 +56,8 @@ func TestFillHour(t *testing.T) {
 		{"no gain", reservoir.Reservoir{Capacity: 1e3, FillMax: 100}, 0, 100, 0, 0},
 	} {
 		s := ready(c.r)
-		s.reset(c.x)
-		near(t, c.say+": taken", s.fill(c.offer, 0), c.taken)
+		s.x, s.left = c.x, s.cap
+		near(t, c.say+": taken", s.fill(c.offer, 0)*hour, c.taken)
 		near(t, c.say+": state", s.x, c.after)
 	}
 }
@@ -94,19 +94,19 @@ func TestDrawHour(t *testing.T) {
 		{"would not fall", reservoir.Reservoir{Capacity: 1e3, DrawMax: 5}, 1e3, 5, 0, 1e3},
 	} {
 		s := ready(c.r)
-		s.reset(c.x)
-		near(t, c.say+": delivered", s.draw(c.ask, 0), c.delivered)
+		s.x, s.left = c.x, s.cap
+		near(t, c.say+": delivered", s.draw(c.ask, 0)*hour, c.delivered)
 		near(t, c.say+": state", s.x, c.after)
 	}
 }
 
 // Leak comes first and is e^(−leak·H): a leak that halves in an hour leaves half.
 func TestLeakHour(t *testing.T) {
-	s := ready(reservoir.Reservoir{Capacity: 1000, Leak: math.Ln2 / 3600})
-	s.reset(1000)
-	s.leak()
-	near(t, "state", s.x, 500)
-	near(t, "leaked", s.sum.leaked, 500)
+	s := []store{ready(reservoir.Reservoir{Capacity: 1000, Leak: math.Ln2 / 3600})}
+	s[0].x = 1000
+	leakAll(s, 1)
+	near(t, "state", s[0].x, 500)
+	near(t, "leaked", s[0].sum.leaked, 500)
 }
 
 // Filling along a falling acceptance is the exact solution: many small straight steps come to the same, and closer
@@ -125,8 +125,8 @@ func TestFallingAgainstSmallSteps(t *testing.T) {
 			AcceptFrom: c.from, AcceptEnd: c.end}
 		s := ready(r)
 		s.bf = c.loss
-		s.reset(c.x * 360e3)
-		taken := s.fill(c.offer, 0)
+		s.x = c.x * 360e3
+		taken := s.fill(c.offer, 0) * hour
 
 		const n = 360000
 		x, sum := c.x*360e3, 0.0

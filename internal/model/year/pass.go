@@ -5,82 +5,183 @@ import "math"
 // runs is the most often that a year is run before it is called not settled.
 const runs = 20
 
-// settled is how close a store's last state must come to its first, as a share of its capacity.
+// settledTo is how close a store's last state must come to its first, as a share of its capacity.
 const settledTo = 1e-9
 
-// record is where a pass writes what happened hour by hour, in joules; the slices of one store follow each other.
+// piece is the length of the pieces that a year is run in: whole days, so that a day's cap begins anew with a piece.
+// A pass that comes to a piece in a state in which an earlier pass began it need not run it again: the rest of the year
+// is the same to the last bit. So the passes after the first mostly cost a few pieces.
+const piece = 120
+
+// record is where a pass writes what happened hour by hour, in joules, by store and hour.
 type record struct {
-	unmet     []float64
 	spilled   []float64
 	taken     [][]float64
 	delivered [][]float64
 	state     [][]float64
 }
 
-// pass runs the hours once and writes each hour's unmet joules to unmet; rec may be nil. standing is that of all the
-// stores together. It returns the joules spilled and unmet.
-func pass(bus []float64, d *Demand, standing float64, stores []store, unmet []float64, rec *record) (spill, miss float64) {
-	unmet = unmet[:len(bus)]
-	total := d.total[:len(bus)]
-	day := 0
-	for h, b := range bus {
-		if day++; day == 24 {
-			day = 0
+// pieces is a year in pieces: how each began and what it came to. by piece, or by piece and store.
+type pieces struct {
+	begin []float64 // by piece and store; NaN before the first pass
+	sum   []sums    // by piece and store
+	spill []float64 // J
+	miss  []float64 // J
+}
+
+// settle runs passes until the year repeats itself. It leaves the totals of the last pass in the stores' sums, their
+// last state in their x, and the state in which the last pass began in start.
+func (w *Workspace) settle(bus []float64, d *Demand, standing float64, rec *record) (passes int, settled bool, spill, miss float64) {
+	n := (len(bus) + piece - 1) / piece
+	m := len(w.stores)
+	w.year.size(n, m)
+	for k := range w.stores {
+		w.start[k] = w.stores[k].X
+		w.stores[k].x = w.stores[k].X
+	}
+	for passes = 1; ; passes++ {
+		w.pass(bus, d, standing, rec, n)
+		if settled = w.together(); settled || passes == runs {
+			break
 		}
-		for k := range stores {
-			stores[k].leak()
-			if day == 1 {
-				stores[k].left = stores[k].cap
+		for k := range w.stores {
+			w.start[k] = w.stores[k].x
+		}
+	}
+	for k := range w.stores {
+		w.stores[k].sum = sums{}
+		for i := range n {
+			w.stores[k].sum.add(w.year.sum[i*m+k])
+		}
+	}
+	for i := range n {
+		spill += w.year.spill[i]
+		miss += w.year.miss[i]
+	}
+	return passes, settled, spill, miss
+}
+
+// pass runs the pieces of the year from the stores' states, as far as they differ from the pass before.
+func (w *Workspace) pass(bus []float64, d *Demand, standing float64, rec *record, n int) {
+	m := len(w.stores)
+	for i := range n {
+		begin := w.year.begin[i*m : (i+1)*m]
+		same := true
+		for k := range w.stores {
+			same = same && w.stores[k].x == begin[k]
+			begin[k] = w.stores[k].x
+			w.stores[k].sum = sums{}
+		}
+		if same && m > 0 {
+			for k := range w.stores {
+				w.stores[k].x = w.end[k]
 			}
+			return
 		}
-		net := tame(b) - (total[h] + standing)
-		rest := 0.0
+		from := i * piece
+		to := min(from+piece, len(bus))
+		w.year.spill[i], w.year.miss[i] = hours(bus, d.total, standing, w.stores, w.unmet, rec, from, to)
+		for k := range w.stores {
+			w.year.sum[i*m+k] = w.stores[k].sum
+		}
+	}
+	for k := range w.stores {
+		w.end[k] = w.stores[k].x
+	}
+}
+
+// hours runs the hours from…to of the year over the stores and writes each hour's unmet joules; rec may be nil.
+// standing is that of all the stores together. It returns the joules spilled and unmet.
+func hours(bus, total []float64, standing float64, stores []store, unmet []float64, rec *record, from, to int) (spill, miss float64) {
+	for h := from; h < to; h++ {
+		leakAll(stores, h)
+		net := tame(bus[h]) - (total[h] + standing)
+		rest := net
 		if net >= 0 {
-			rest = net * hour
 			for k := range stores {
-				got := stores[k].fill(rest/hour, h)
-				if rest -= got; rest < 0 {
-					rest = 0
-				}
+				got := stores[k].fill(rest, h)
+				rest -= got
 				if rec != nil {
-					rec.taken[k][h], rec.delivered[k][h] = got, 0
+					rec.taken[k][h], rec.delivered[k][h] = got*hour, 0
 				}
 			}
+			rest = positive(rest * hour)
 			spill += rest
 			unmet[h] = 0
 		} else {
-			rest = -net * hour
+			rest = -net
 			for k := range stores {
-				got := stores[k].draw(rest/hour, h)
-				if rest -= got; rest < 0 {
-					rest = 0
-				}
+				got := stores[k].draw(rest, h)
+				rest -= got
 				if rec != nil {
-					rec.taken[k][h], rec.delivered[k][h] = 0, got
+					rec.taken[k][h], rec.delivered[k][h] = 0, got*hour
 				}
 			}
+			rest = positive(rest * hour)
 			miss += rest
 			unmet[h] = rest
 		}
 		if rec != nil {
-			rec.spilled[h] = 0
-			if net >= 0 {
-				rec.spilled[h] = rest
-			}
-			for k := range stores {
-				rec.state[k][h] = stores[k].x
-			}
+			rec.hour(stores, net, rest, h)
 		}
 	}
 	return spill, miss
 }
 
-// together reports whether every store ended where it began.
-func together(stores []store, start []float64) bool {
+// leakAll lets an hour of leak go by, and begins a day's cap with the day.
+func leakAll(stores []store, h int) {
 	for k := range stores {
-		if math.Abs(stores[k].x-start[k]) > settledTo*stores[k].X {
+		s := &stores[k]
+		if s.keep != 1 {
+			was := s.x
+			s.x = was * s.keep
+			s.sum.leaked += was - s.x
+		}
+		if s.cap > 0 && h%24 == 0 {
+			s.left = s.cap
+		}
+	}
+}
+
+// positive takes the rounding off what cannot be below zero.
+func positive(v float64) float64 {
+	if v < 0 {
+		return 0
+	}
+	return v
+}
+
+// hour writes the end of an hour.
+func (rec *record) hour(stores []store, net, rest float64, h int) {
+	rec.spilled[h] = 0
+	if net >= 0 {
+		rec.spilled[h] = rest
+	}
+	for k := range stores {
+		rec.state[k][h] = stores[k].x
+	}
+}
+
+// together reports whether every store ended where it began.
+func (w *Workspace) together() bool {
+	for k := range w.stores {
+		if math.Abs(w.stores[k].x-w.start[k]) > settledTo*w.stores[k].X {
 			return false
 		}
 	}
 	return true
+}
+
+// size makes room for n pieces of m stores, none of them run yet.
+func (p *pieces) size(n, m int) {
+	p.begin = sized(p.begin, n*m)
+	for i := range p.begin {
+		p.begin[i] = math.NaN()
+	}
+	if cap(p.sum) < n*m {
+		p.sum = make([]sums, n*m)
+	}
+	p.sum = p.sum[:n*m]
+	p.spill = sized(p.spill, n)
+	p.miss = sized(p.miss, n)
 }

@@ -4,39 +4,104 @@ import (
 	"math"
 	"math/rand/v2"
 	"testing"
+
+	"duskweight/internal/model/reservoir"
 )
 
-func demoYear(seed uint64) (bus []float64, essential []float64, night []int) {
+// benchYear is a year of sun by day, cloudy days and clear ones, and of a night load.
+func benchYear(seed uint64) (bus []float64, d *Demand) {
 	r := rand.New(rand.NewPCG(seed, 1))
-	bus, essential, night = make([]float64, Hours), make([]float64, Hours), make([]int, Hours)
+	bus = make([]float64, Hours)
+	essential, nice, night := make([]float64, Hours), make([]float64, Hours), make([]int, Hours)
+	cloud := 0.0
 	for h := range bus {
-		c := float64(h % 24)
-		day := h / 24
+		c := h % 24
 		if c == 0 {
-			r.Float64()
+			cloud = r.Float64()
 		}
 		night[h] = -1
-		bus[h] = math.Max(0, math.Sin((c-6)/12*math.Pi)) * (100 + 250*r.Float64())
+		bus[h] = math.Max(0, math.Sin((float64(c)-6)/12*math.Pi)) * 120 * cloud * (0.7 + 0.3*r.Float64())
 		if c >= 18 || c < 6 {
-			night[h] = day
+			night[h] = (h + 6) / 24 % 365
 			essential[h] = 5
 			if c >= 18 && c < 22 {
-				essential[h] = 60
+				nice[h] = 40
 			}
 		}
 	}
-	return
+	return bus, NewDemand(Hours, nil, essential, nice, night)
 }
 
-func BenchmarkStraight(b *testing.B) {
-	bus, ess, _ := demoYear(1)
-	d := NewDemand(Hours, nil, ess, nil, nil)
-	k := straight{X: 600 * 3600, pf: 200, pd: 300, gain: 0.95 * hour, cost: hour / 0.95, perGain: 1 / 0.95, perCost: 0.95, keep: 1}
-	state := make([]float64, Hours)
+// straightStore has straight curves, and twoStores is the general case: a hoist with a threshold and cells whose
+// acceptance falls near full.
+func straightStore() reservoir.Reservoir {
+	return reservoir.Reservoir{Capacity: 500 * 3600, FillMax: 100, FillGain: 0.95, DrawMax: 80, DrawGain: 1.05}
+}
+
+func twoStores() []reservoir.Reservoir {
+	return []reservoir.Reservoir{
+		{Capacity: 5 * 3600, FillThreshold: 40, FillMax: 60, FillGain: 0.8, FillLoss: 20, DrawMin: 2, DrawMax: 6, DrawGain: 1.6, DrawLoss: 1, Standing: 0.3},
+		{Capacity: 500 * 3600, FillMax: 100, FillGain: 0.95, DrawMax: 80, DrawGain: 1.05, Leak: 1e-8, AcceptFrom: 0.8, AcceptEnd: 0.05},
+	}
+}
+
+func perStep(b *testing.B, steps int) {
+	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/float64(steps), "ns/step")
+}
+
+// One store with straight curves, one pass over one year: the hour's sum and clamp, the hours that lack.
+func BenchmarkStraightPass(b *testing.B) {
+	bus, d := benchYear(1)
+	s := ready(straightStore())
+	k, _ := straighten(&s, 0)
 	short := make([]lack, Hours)
 	b.ReportAllocs()
 	for b.Loop() {
-		k.run(bus, d.total, state, short, k.X)
+		k.run(bus, d.total, 0, short, k.X)
 	}
-	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/Hours, "ns/step")
+	perStep(b, Hours)
+}
+
+// The general pass, two stores.
+func BenchmarkGeneralPass(b *testing.B) {
+	bus, d := benchYear(1)
+	var stores []store
+	for _, r := range twoStores() {
+		stores = append(stores, ready(r))
+	}
+	unmet := make([]float64, Hours)
+	b.ReportAllocs()
+	for b.Loop() {
+		for k := range stores {
+			stores[k].x, stores[k].sum = stores[k].X, sums{}
+		}
+		hours(bus, d.total, 0.3, stores, unmet, nil, 0, Hours)
+	}
+	perStep(b, Hours)
+}
+
+// The settled year as a page wants it, hour by hour.
+func BenchmarkRun(b *testing.B) {
+	bus, d := benchYear(1)
+	in := Input{Bus: bus, Essential: d.essential, Nice: d.nice, Night: d.night, Stores: twoStores(), Keep: true}
+	for b.Loop() {
+		Run(in)
+	}
+	perStep(b, Hours)
+}
+
+// The settled year as a sweep wants it.
+func BenchmarkQuick(b *testing.B) {
+	bus, d := benchYear(1)
+	for name, stores := range map[string][]reservoir.Reservoir{"straight": {straightStore()}, "general": twoStores()} {
+		b.Run(name, func(b *testing.B) {
+			var w Workspace
+			w.Quick(bus, d, stores)
+			b.ReportAllocs()
+			for b.Loop() {
+				w.Quick(bus, d, stores)
+			}
+			perStep(b, Hours)
+		})
+	}
 }

@@ -1,0 +1,78 @@
+package year
+
+import "math"
+
+// count reads nights, outages and shares out of the hours in which something is missing, in the order of the hours.
+type count struct {
+	w *Workspace
+	d *Demand
+
+	nice, essential float64 // J missing
+
+	last    int // last hour without essential load that was wanted; −2 before the first
+	run     int // hours on end up to it
+	longest int
+	first   int // length of the run that begins the year; 0 where none does
+	opening bool
+}
+
+// newCount begins to count.
+func newCount(w *Workspace, d *Demand) count {
+	w.missed = sized(w.missed, len(d.wanted))
+	w.missedEssential = sized(w.missedEssential, len(d.wanted))
+	clear(w.missed)
+	clear(w.missedEssential)
+	return count{w: w, d: d, last: -2}
+}
+
+// lacks books that u joules are missing in hour h: the last served first.
+func (c *count) lacks(h int, u float64) {
+	d := c.d
+	m := min(u, d.nice[h]*hour)
+	want := d.essential[h] * hour
+	e := min(u-m, want)
+	c.nice += m
+	c.essential += e
+	if d.night != nil && d.night[h] >= 0 {
+		c.w.missed[d.night[h]] += m + e
+		c.w.missedEssential[d.night[h]] += e
+	}
+	if !(e > served*want) {
+		return
+	}
+	if h == c.last+1 {
+		c.run++
+	} else {
+		c.run = 1
+		c.opening = h == 0
+	}
+	c.last = h
+	if c.opening {
+		c.first = c.run
+	}
+	if c.run > c.longest {
+		c.longest = c.run
+	}
+}
+
+// close writes the answers for a year of n hours.
+func (c *count) close(b *Brief, n int) {
+	b.LongestOutage = c.longest
+	if c.last == n-1 && c.last >= 0 { // over the turn of the year
+		b.LongestOutage = min(n, max(c.longest, c.run+c.first))
+	}
+	b.UnmetNice, b.UnmetEssential = joules(c.nice), joules(c.essential)
+	b.ServedShare = 1
+	if c.d.appliances > 0 {
+		b.ServedShare = math.Max(0, 1-(c.nice+c.essential)/c.d.appliances)
+	}
+	b.Nights = c.d.counted
+	for k, is := range c.d.isNight {
+		if is && c.w.missed[k] <= served*c.d.wanted[k] {
+			b.NightsServed++
+		}
+		if is && c.w.missedEssential[k] <= served*c.d.wantedEssential[k] {
+			b.NightsEssential++
+		}
+	}
+}
