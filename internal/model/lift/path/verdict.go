@@ -57,7 +57,7 @@ func (l *line) verdict() *Check {
 		if !math.IsInf(use, 1) {
 			k.Use = unit.Of(unit.Ratio(use))
 		}
-		over = over || use > 1
+		over = over || use > 1+1e-12
 		ok = ok && use*float64(k.OK) <= float64(k.Wanted)*(1+1e-12)
 		if use > leadUse {
 			lead, leadUse = i, use
