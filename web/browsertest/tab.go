@@ -162,13 +162,15 @@ func (tab *Tab) Follow(css string) {
 	tab.check(err)
 }
 
-// Type empties a field and types text into it.
+// Type empties a field and types text into it, as a hand would: what stands there is selected and typed over.
 func (tab *Tab) Type(css, text string) {
 	tab.t.Helper()
-	tab.Do(chromedp.Focus(chromedp.CSS(css)), chromedp.Clear(chromedp.CSS(css)))
-	if text != "" {
-		tab.Do(chromedp.SendKeys(chromedp.CSS(css), text))
+	tab.Do(chromedp.Focus(chromedp.CSS(css)))
+	tab.String(`document.activeElement.select(), ""`)
+	if text == "" {
+		text = "\b"
 	}
+	tab.Press(text)
 }
 
 // Press sends keys to whatever has the focus: "\t" is the tab key, "\r" enter.
