@@ -92,7 +92,7 @@ func saveEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor
 	if wantsJSON(r) {
 		return writeJSON(w, http.StatusOK, map[string]any{"say": "Saved.", "revision": saved.Revision})
 	}
-	return seeOther(w, r, e.url+anchor(do))
+	return seeOther(w, r, e.url+anchor(do, typed))
 }
 
 // tryEditor computes the answer for the form as it is typed, and saves nothing. A script gets the answer alone, without
@@ -185,14 +185,18 @@ func (s *Site) keep(ctx context.Context, t store.Thing, sent []string, texts map
 	return err
 }
 
-// anchor is where the page opens again after a button of the form.
-func anchor(do string) string {
+// anchor is where the page opens again after a button of the form: at the new row, at the list, at the field.
+func anchor(do string, typed url.Values) string {
 	verb, path, ok := strings.Cut(do, ":")
 	if !ok {
 		return ""
 	}
-	if list, _, isRow := splitRow(path); verb == "remove" && isRow {
+	list, _, isRow := splitRow(path)
+	switch n, err := strconv.Atoi(typed.Get(path + rowsSuffix)); {
+	case verb == "remove" && isRow:
 		path = list
+	case verb == "add" && err == nil:
+		path += "[" + strconv.Itoa(n-1) + "]"
 	}
 	return "#" + fieldID(path)
 }

@@ -557,7 +557,7 @@ func listOf(l listView) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		if len(l.Rows) == 0 {
+		if len(l.Rows) == 0 && l.Intro != "" {
 			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 44, "<p class=\"intro\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err

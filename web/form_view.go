@@ -154,6 +154,9 @@ func anyFilled(parts []partView) bool {
 func (p *printer[T]) list(l *list[T], t *T) *listView {
 	v := &listView{ID: fieldID(l.path), Path: l.path, Title: l.title, One: l.one, Intro: l.intro, Problem: p.problems[l.path]}
 	p.labels = append(p.labels, struct{ path, label string }{l.path, l.title})
+	if v.Intro == v.Title {
+		v.Intro = ""
+	}
 	v.Count = l.count(t)
 	v.Full = v.Count >= l.most
 	for i := range v.Count {

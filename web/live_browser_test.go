@@ -1,0 +1,115 @@
+package web
+
+import (
+	"net/http/httptest"
+	"net/url"
+	"strings"
+	"testing"
+
+	"duskweight/web/browsertest"
+)
+
+// The scripts in a real browser: answers follow typing, leaving a field saves, a refused text is kept without turning
+// red, a button pressed while a save is under way does not clash with it, and a second window is told.
+func TestBrowserScripts(t *testing.T) {
+	b := browsertest.Start(t)
+	s := newSite(t)
+	server := httptest.NewServer(s.Handler())
+	t.Cleanup(server.Close)
+	ask(s.Handler(), "POST", "/sample", url.Values{})
+	page := server.URL + "/projects/1/variants/1"
+	const power = "#f-panels-0-panel-w"
+
+	tab := b.Open(t, browsertest.Look{})
+	tab.Go(page)
+	before := tab.Text("#results")
+	tab.Type(power, "300")
+	tab.Wait(`document.querySelector("#results .was") !== null`)
+	if now := tab.Text("#results"); now == before || !strings.Contains(now, "was ") {
+		t.Error("the answer does not follow typing, or does not say what it was")
+	}
+	if tab.String(`document.activeElement.id`) != power[1:] {
+		t.Error("the focus moved")
+	}
+
+	tab.Press("\t")
+	tab.Wait(`document.querySelector("[data-saved]").textContent === "Saved."`)
+	if got := stored(t, s, 1).Value.Panels[0].Power.Val; got != 300 {
+		t.Errorf("leaving the field saved %v", got)
+	}
+
+	tab.Type(power, "many")
+	tab.Press("\t")
+	tab.Wait(`document.querySelector("[data-saved]").textContent.startsWith("Not saved yet")`)
+	tab.Wait(`document.getElementById("results").classList.contains("stale")`)
+	if tab.Number(`document.querySelectorAll("[aria-invalid]").length`) != 0 {
+		t.Error("a field is red while typing")
+	}
+	tab.Go(page)
+	if tab.Value(power) != "many" || tab.Number(`document.querySelectorAll("[aria-invalid]").length`) != 1 {
+		t.Errorf("%q is in the field of the refused text, or it is not marked", tab.Value(power))
+	}
+	if tab.String(`document.activeElement.className`) != "summary" {
+		t.Error("the focus is not on the summary")
+	}
+	tab.Type(power, "200")
+	tab.Press("\t")
+	tab.Wait(`document.querySelector("[data-saved]").textContent === "Saved."`)
+	if tab.Number(`document.querySelectorAll("[aria-invalid], .summary, .problem").length`) != 0 || strings.HasPrefix(tab.String(`document.title`), "Error") {
+		t.Error("the marks of the refusal stay after it was mended")
+	}
+
+	rows := len(stored(t, s, 1).Value.Panels)
+	tab.Type(power, "210")
+	tab.Follow(`button[value="add:panels"]`)
+	if v := stored(t, s, 1).Value; len(v.Panels) != rows+1 || v.Panels[0].Power.Val != 210 {
+		t.Errorf("a row added while a save is under way: %d rows, %v", len(v.Panels), v.Panels[0].Power)
+	}
+
+	other := b.Open(t, browsertest.Look{})
+	other.Go(page)
+	tab.Type(power, "220")
+	tab.Press("\t")
+	tab.Wait(`document.querySelector("[data-saved]").textContent === "Saved."`)
+	other.Type(power, "230")
+	other.Press("\t")
+	other.Wait(`document.querySelector("[data-saved]").textContent.startsWith("Changed in another window")`)
+	other.Follow(`.actions .primary`)
+	if body := other.Text("main"); !strings.Contains(body, "220") || !strings.Contains(body, "230") {
+		t.Error("the page of the conflict does not show both versions")
+	}
+	if got := stored(t, s, 1).Value.Panels[0].Power.Val; got != 220 {
+		t.Errorf("%v was saved over 220", got)
+	}
+	for _, one := range []*browsertest.Tab{tab, other} {
+		one.Clean("422", "409")
+	}
+}
+
+// The pages of this file's family in every look: nothing to complain of, nothing sideways.
+func TestBrowserBones(t *testing.T) {
+	b := browsertest.Start(t)
+	s := newSite(t)
+	server := httptest.NewServer(s.Handler())
+	t.Cleanup(server.Close)
+	paths := []string{"/", "/settings", "/nothing"}
+	for _, filled := range []bool{false, true} {
+		if filled {
+			ask(s.Handler(), "POST", "/sample", url.Values{})
+			ask(s.Handler(), "POST", "/sample", url.Values{})
+			ask(s.Handler(), "POST", "/projects/2/delete", url.Values{"revision": {"1"}})
+			ask(s.Handler(), "POST", "/settings/copy", url.Values{})
+			paths = append(paths, "/projects/1/history")
+		}
+		for name, look := range map[string]browsertest.Look{"wide": {}, "phone": browsertest.Phone, "dark": {Dark: true}} {
+			tab := b.Open(t, look)
+			for _, path := range paths {
+				tab.Go(server.URL + path)
+				tab.Clean("404")
+				if n := tab.Sideways(); n > 0 {
+					t.Errorf("%s on the %s screen is %d pixels too wide", path, name, n)
+				}
+			}
+		}
+	}
+}
