@@ -75,12 +75,20 @@ func laws(t *testing.T, name string, p Place, s *Sky) {
 			}
 			sum += i
 			temperature += s.TAir[hour]
-			hottest = max(hottest, s.TAir[hour])
+			if k := hour % 24; s.TAir[hour] > hottest+1e-9 {
+				hottest = s.TAir[hour]
+				if p.Monthly.TMax[m] > p.Monthly.TMin[m] && k > 15 {
+					t.Fatalf("%s: still warmer at hour %d", name, hour)
+				}
+			}
 			hour++
 		}
 		want := float64(p.Monthly.GHI[m]) / 3600
 		near(t, fmt.Sprint(name, " month ", m+1, " mean over wanted"), sum/float64(days)/max(want, 1e-3), want/max(want, 1e-3), 1e-9)
 		near(t, fmt.Sprint(name, " month ", m+1, " temperature"), temperature/float64(days*24), float64(p.Monthly.TMean[m]), 1e-9)
+		if half := p.Monthly.TMax[m] - p.Monthly.TMin[m]; half > 0 && s.TAir[hour-24+14] < hottest-1e-9 {
+			t.Errorf("%s month %d: not warmest from 14 to 16", name, m+1)
+		}
 		// warmest at the middle of 14–15 or 15–16 o'clock: cos(2π·0.5/24) of the half range
 		half := float64(p.Monthly.TMax[m]-p.Monthly.TMin[m]) / 2
 		near(t, fmt.Sprint(name, " month ", m+1, " hottest"), hottest, float64(p.Monthly.TMean[m])+half*math.Cos(math.Pi/24), 1e-9)
