@@ -1,0 +1,153 @@
+package weather
+
+import (
+	"fmt"
+	"math"
+
+	"duskweight/internal/model/sun"
+	"duskweight/internal/model/unit"
+)
+
+func minutes(n int) unit.Duration { return unit.Duration(n) * unit.Minute }
+
+// finish turns the year of steps into hours of the place's clock, works out what the file lacks, and judges it.
+func (y *year) finish(t *sheet, rep *Report) (sun.Series, error) {
+	offset := t.clock(rep)
+	zone := offset
+	if t.zone.Is {
+		zone = float64(t.zone.Val)
+	}
+	shift := y.shift + int(math.Round((offset-zone)/60))
+	rep.Shifted = shift%60 != 0 && (y.step == 60 || shift%y.step != 0)
+	if rep.Shifted {
+		rep.note(true, "The rows begin %d minutes past the hours of the place's clock. Each hour takes its share of the two rows that it meets.", (shift%60+60)%60)
+	}
+	if t.energy() {
+		for c := ghi; c <= dni; c++ {
+			for i := range y.v[c] {
+				y.v[c][i] *= 60 / float64(y.step)
+			}
+		}
+	}
+	var h [columns][]float64
+	for c := range columns {
+		if y.v[c] != nil {
+			h[c] = hourly(y.v[c], y.step, shift)
+		}
+	}
+	g := sun.NewGeometry(t.latitude.Val, t.longitude.Val, unit.Duration(offset))
+	if err := y.light(&h, g, rep); err != nil {
+		return sun.Series{}, err
+	}
+	judge(&h, g, rep)
+	if err := refuseSky(h, g, rep); err != nil {
+		return sun.Series{}, err
+	}
+	return sun.Series{
+		Name: t.name, Source: t.source, Latitude: t.latitude.Val, Longitude: t.longitude.Val, Elevation: t.elevation.Or(0),
+		UTCOffset: unit.Duration(offset), Hours: sun.YearHours, GHI: h[ghi], DHI: h[dhi], TAir: h[temp],
+	}, nil
+}
+
+// clock is the place's standard clock ahead of UTC in seconds: of the file, else of the longitude in whole hours.
+func (s *sheet) clock(rep *Report) float64 {
+	byLongitude := float64(s.longitude.Val) / (2 * math.Pi) * 86400
+	if !s.offset.Is {
+		o := math.Round(byLongitude/3600) * 3600
+		rep.note(true, "The file does not say which clock the place keeps. The longitude gives UTC%s.", unit.UTCOffsets.Format(o, unit.Metric))
+		return o
+	}
+	o := float64(s.offset.Val)
+	off := math.Mod(o-byLongitude+1.5*86400, 86400) - 43200 // −12 … 12 h
+	rep.ZoneOff = unit.Duration(off)
+	if math.Abs(off) > 2.5*3600 {
+		rep.note(true, "The clock of the file, UTC%s, is %.1f hours away from what its longitude gives. Is the time zone or the sign of the longitude wrong?", unit.UTCOffsets.Format(o, unit.Metric), math.Abs(off)/3600)
+	}
+	return o
+}
+
+// hourly gives the means of the hours of a clock on which the first step begins shift minutes after midnight: each hour
+// takes of each step the part that falls into it, so the sum of the year stays.
+func hourly(v []float64, step, shift int) []float64 {
+	out := make([]float64, sun.YearHours)
+	for i, x := range v {
+		if math.IsNaN(x) {
+			x = 0 // only direct light, which is not used then
+		}
+		from := ((i*step+shift)%yearMinutes + yearMinutes) % yearMinutes
+		for left := step; left > 0; {
+			part := min(left, 60-from%60)
+			out[from/60] += x * float64(part) / 60
+			left -= part
+			from = (from + part) % yearMinutes
+		}
+	}
+	return out
+}
+
+// light sets what is below zero to zero and works out global or diffuse light that the file lacks.
+func (y *year) light(h *[columns][]float64, g *sun.Geometry, rep *Report) error {
+	if err := clip(h, rep); err != nil {
+		return err
+	}
+	rep.Global, rep.Diffuse = "file", "file"
+	switch {
+	case h[ghi] == nil:
+		rep.Global = "direct"
+		h[ghi] = make([]float64, sun.YearHours)
+		for i := range h[ghi] {
+			h[ghi][i] = h[dhi][i] + h[dni][i]*g.Up[i]*g.Lit[i]
+		}
+		rep.note(false, "The file has no global light on the flat; it was added up from direct and diffuse light.")
+	case h[dhi] == nil && h[dni] != nil:
+		rep.Diffuse = "direct"
+		h[dhi] = make([]float64, sun.YearHours)
+		for i := range h[dhi] {
+			h[dhi][i] = max(0, h[ghi][i]-h[dni][i]*g.Up[i]*g.Lit[i])
+		}
+		rep.note(false, "The file has no diffuse light; it is the global less the direct light.")
+	case h[dhi] == nil:
+		rep.Diffuse = "estimated"
+		h[dhi] = make([]float64, sun.YearHours)
+		for i := range h[dhi] {
+			if g.Extra[i] > 0 {
+				h[dhi][i] = h[ghi][i] * sun.DiffuseOfHour(h[ghi][i]/g.Extra[i])
+			} else {
+				h[dhi][i] = h[ghi][i]
+			}
+		}
+		rep.note(true, "The file has no diffuse light; it was estimated from the clearness of each hour.")
+	}
+	for i := range h[dhi] {
+		if h[dhi][i] > h[ghi][i] {
+			if h[dhi][i] > h[ghi][i]+1 { // rounding apart
+				rep.DiffuseOver++
+			}
+			h[dhi][i] = h[ghi][i]
+		}
+	}
+	if rep.DiffuseOver > 0 {
+		rep.note(rep.DiffuseOver > 100, "%d hours had more diffuse than global light; they were cut to the global light.", rep.DiffuseOver)
+	}
+	return nil
+}
+
+// clip sets light below zero to zero, counts it, and refuses what no sky gives.
+func clip(h *[columns][]float64, rep *Report) error {
+	var r Refused
+	for c := ghi; c <= dni; c++ {
+		for i, v := range h[c] {
+			switch {
+			case v < -50 || v > 1800: // 1361 W/m² stand outside the air; clouds throw a little more for minutes
+				r.add(Fault{Value: fmt.Sprintf("%.5g W/m²", v), Reason: fmt.Sprintf("of %s at %s is more than any sky gives, or a code for missing. Is the unit right?", columnNames[c], label(i*60))})
+			case v < 0:
+				rep.Negative++
+				h[c][i] = 0
+			}
+		}
+	}
+	if rep.Negative > 0 {
+		rep.note(rep.Negative > 100, "%d values of light were below zero; they were set to zero.", rep.Negative)
+	}
+	return r.orNil()
+}

@@ -1,0 +1,155 @@
+package weather
+
+import (
+	"math"
+	"slices"
+
+	"duskweight/internal/model/sun"
+	"duskweight/internal/model/unit"
+)
+
+// judge looks at the year as a whole: sums, light above the sky's, closure of the three kinds of light, and whether the
+// sun of the file runs early or late.
+func judge(h *[columns][]float64, g *sun.Geometry, rep *Report) {
+	var sumG, sumD, sumT float64
+	for i := range h[ghi] {
+		sumG += h[ghi][i]
+		sumD += h[dhi][i]
+		sumT += h[temp][i]
+		if h[ghi][i] > 1.1*g.Extra[i]+10 { // 10 W/m² of twilight and rounding
+			rep.AboveSky++
+		}
+	}
+	rep.GHI, rep.DHI = unit.Irradiation(sumG*3600), unit.Irradiation(sumD*3600)
+	rep.TMean = unit.Celsius(sumT / sun.YearHours)
+	if rep.AboveSky > 0 {
+		rep.note(rep.AboveSky > 50, "%d hours have more than 1.1 times the light outside the air. They were kept as they are.", rep.AboveSky)
+	}
+	if rep.LeapDay {
+		rep.note(false, "29 February was left out: a typical year has 365 days.")
+	}
+	closure(h, g, rep)
+	slip(h, g, rep)
+}
+
+// closure compares global light with direct·cos zenith + diffuse in hours with direct light over 200 W/m².
+func closure(h *[columns][]float64, g *sun.Geometry, rep *Report) {
+	if h[dni] == nil || rep.Global != "file" || rep.Diffuse != "file" {
+		return
+	}
+	n, sum := 0, 0.0
+	for i := range h[ghi] {
+		if h[dni][i] > 200 && g.Up[i] > 0 {
+			e := h[ghi][i] - h[dni][i]*g.Up[i]*g.Lit[i] - h[dhi][i]
+			sum += e * e
+			n++
+		}
+	}
+	if n == 0 {
+		return
+	}
+	rms := math.Sqrt(sum / float64(n))
+	rep.Closure = unit.Of(unit.Irradiance(rms))
+	if rms > 20 {
+		rep.note(true, "Global light and the sum of direct and diffuse light differ by %.0f W/m² (root mean square). The columns may be half an hour apart. Global and diffuse light are used.", rms)
+	}
+}
+
+// late is by how much the sun of a file may run before or after that of the sky without being told: mornings that are
+// clearer than afternoons shift the middle of the light by a few minutes.
+const late = 15.0 // minutes
+
+// slip compares, on the clearest fifth of each month's days, the middle of the light of the file with the middle of the
+// light outside the air. A slip of half an hour hides on a plane to the south and shows on one to the east or west.
+func slip(h *[columns][]float64, g *sun.Geometry, rep *Report) {
+	var off []float64
+	for m := 1; m <= 12; m++ {
+		var days []clearness
+		for d := before(m, false); d < before(m, false)+monthLength(m); d++ {
+			if c, ok := clearnessOf(h[ghi], g, d); ok {
+				days = append(days, c)
+			}
+		}
+		slices.SortFunc(days, func(a, b clearness) int { return -compare(a.k, b.k) })
+		for _, c := range days[:(len(days)+4)/5] {
+			off = append(off, c.late)
+		}
+	}
+	if len(off) < 12 {
+		return
+	}
+	slices.Sort(off)
+	mid := off[len(off)/2] * 60
+	rep.Slip = unit.Of(unit.Duration(mid * 60))
+	if math.Abs(mid) < late {
+		return
+	}
+	word, side := "later", "west"
+	if mid < 0 {
+		word, side = "earlier", "east"
+	}
+	rep.note(true, "On clear days the sun of this file runs about %.0f minutes %s than the sun of the sky. Are the stamps at the start, the middle or the end of the hour, and is the time zone right? As it is, a panel that faces %s is judged too well.", math.Abs(mid), word, side)
+}
+
+func monthLength(m int) int { return before(m+1, false) - before(m, false) }
+
+func compare(a, b float64) int {
+	switch {
+	case a < b:
+		return -1
+	case a > b:
+		return 1
+	}
+	return 0
+}
+
+// clearness of a day and by how many hours its light is late.
+type clearness struct{ k, late float64 }
+
+// clearnessOf looks at the 24 hours round solar noon of a day with at least 1 kWh/m² outside the air.
+func clearnessOf(v []float64, g *sun.Geometry, day int) (clearness, bool) {
+	noon := float64(day*24) + g.Noon[day]
+	first := int(math.Floor(noon - 12))
+	var sum, sumX, extra, extraX float64
+	for i := first; i < first+24; i++ {
+		j := ((i % sun.YearHours) + sun.YearHours) % sun.YearHours
+		x := float64(i) + 0.5 - noon
+		sum += v[j]
+		sumX += v[j] * x
+		extra += g.Extra[j]
+		extraX += g.Extra[j] * x
+	}
+	if extra < 1000 || sum < 0.05*extra {
+		return clearness{}, false
+	}
+	return clearness{sum / extra, sumX/sum - extraX/extra}, true
+}
+
+// refuseSky refuses a year without sun, and one that is so bright or dark that its unit must be wrong.
+func refuseSky(h [columns][]float64, g *sun.Geometry, rep *Report) error {
+	var sum, extra, down float64
+	for i, v := range h[ghi] {
+		sum += v
+		extra += g.Extra[i]
+		if g.Extra[i] == 0 {
+			down += v
+		}
+	}
+	k := sum / extra
+	switch {
+	case sum == 0:
+		return refuse("There is no sun in the whole year: the column of global radiation holds only zeros.")
+	case k > 0.95:
+		return refuse("The year has %.0f kWh/m² of sun, and outside the air there are only %.0f. The unit or the column is wrong.", sum/1000, extra/1000)
+	case k < 0.1:
+		return refuse("The year has only %.3g kWh/m² of sun, where a dark climate has about %.0f. The unit or the column is wrong.", sum/1000, 0.3*extra/1000)
+	case down > 0.2*sum:
+		return refuse("%.0f %% of the light falls while the sun is down. The time zone or the longitude is wrong.", 100*down/sum)
+	case k < 0.22 || k > 0.8:
+		rep.note(true, "The year has %.0f kWh/m² of sun, %.0f %% of what is outside the air. That is unusual. Is the unit right?", sum/1000, 100*k)
+	}
+	if down > 0.02*sum {
+		rep.note(true, "%.0f %% of the light falls while the sun is down. Is the time zone right?", 100*down/sum)
+	}
+	return nil
+}

@@ -1,0 +1,145 @@
+package weather
+
+import (
+	"fmt"
+	"math"
+	"strings"
+)
+
+// row is one row of values: NaN for what is missing.
+type row struct {
+	line int
+	at   moment
+	v    [columns]float64
+}
+
+// missingWords stand where there is no value.
+var missingWords = map[string]bool{"": true, "na": true, "n/a": true, "nan": true, "null": true, "none": true, "-": true, "--": true, "missing": true, "?": true}
+
+// rows reads all rows of values. Every field that cannot be read is a fault, told by line, column and value.
+func (s *sheet) rows() ([]row, error) {
+	if s.order == "" {
+		s.order = s.orderOf()
+	}
+	var r Refused
+	out := make([]row, 0, len(s.lines)-s.first)
+	for i := s.first; i < len(s.lines); i++ {
+		if strings.TrimSpace(s.lines[i]) == "" {
+			continue
+		}
+		f := fields(s.lines[i], s.delimiter)
+		if s.layout == Table && s.trailer(f) {
+			break
+		}
+		x := row{line: i + 1}
+		if !s.when.none() {
+			m, column, reason := s.at(f)
+			if reason != "" {
+				r.add(s.fault(i, column, f, reason))
+				continue
+			}
+			x.at = m
+		}
+		ok := true
+		for c := range columns {
+			v, reason := s.value(c, f)
+			if reason != "" {
+				r.add(s.fault(i, s.col[c], f, reason))
+				ok = false
+			}
+			x.v[c] = v
+		}
+		if ok {
+			out = append(out, x)
+		}
+	}
+	if len(r.Faults) == 0 && len(out) == 0 {
+		return nil, refuse("There are no rows of values.")
+	}
+	return out, r.orNil()
+}
+
+// trailer reports whether a table has ended and words about it follow: fewer fields than a row of values needs.
+func (s *sheet) trailer(f []string) bool {
+	for _, c := range s.col {
+		if c >= 0 && c < len(f) {
+			return false
+		}
+	}
+	return len(f) == 1 || letters(f[:1])
+}
+
+func (s *sheet) fault(line, column int, f []string, reason string) Fault {
+	out := Fault{Line: line + 1, Reason: reason}
+	if column >= 0 {
+		out.Column = column + 1
+		if column < len(f) {
+			out.Value = f[column]
+		}
+		if column < len(s.heads) {
+			out.Head = s.heads[column]
+		}
+	}
+	return out
+}
+
+// value reads one value in W/m² (energies stay per step) or °C; NaN is missing.
+func (s *sheet) value(c int, f []string) (float64, string) {
+	i := s.col[c]
+	if i < 0 {
+		return math.NaN(), ""
+	}
+	if i >= len(f) {
+		return 0, fmt.Sprintf("This row ends before its %s (column %d).", columnNames[c], i+1)
+	}
+	if missingWords[strings.ToLower(f[i])] {
+		return math.NaN(), ""
+	}
+	v, ok := number(f[i], s.comma)
+	if !ok {
+		return 0, "is not a number."
+	}
+	if s.missing(c, v) {
+		return math.NaN(), ""
+	}
+	if c == temp {
+		return s.celsius(v)
+	}
+	return v * s.factor(), ""
+}
+
+// missing reports whether the value is a code: 9999 and 99.9 in the EnergyPlus format, −9900 in the TMY3 layout, and
+// what loggers write.
+func (s *sheet) missing(c int, v float64) bool {
+	if v <= -999 {
+		return true
+	}
+	if c == temp {
+		return v == 99.9 && s.thermo != "F" || v == -99.9 || v == -99 || v >= 999
+	}
+	return v == 9999 || v == 99999 || v == 999999 || v == 9999999 || v == -99 || v == -99.9
+}
+
+func (s *sheet) celsius(v float64) (float64, string) {
+	switch s.thermo {
+	case "F":
+		v = (v - 32) * 5 / 9
+	case "K":
+		v -= 273.15
+	}
+	if v < -90 || v > 62 { // the coldest and hottest air ever read: −89.2 and 56.7 °C (WMO archive), with some room
+		return 0, "is no air temperature in °C. Is it another unit, or a code for missing?"
+	}
+	return v, ""
+}
+
+// radiationUnits in W/m², or in Wh/m² of one step.
+var radiationUnits = map[string]float64{"W/m2": 1, "kW/m2": 1000, "Wh/m2": 1, "kWh/m2": 1000, "kJ/m2": 1 / 3.6, "MJ/m2": 1000 / 3.6, "J/cm2": 10 / 3.6}
+
+// factor turns the unit of radiation into W/m²; energies are of one step and are divided by it later.
+func (s *sheet) factor() float64 { return radiationUnits[s.radiation] }
+
+// energy reports whether the values are energies of a step and not powers.
+func (s *sheet) energy() bool {
+	return strings.Contains(s.radiation, "h/") || strings.Contains(s.radiation, "J/")
+}

@@ -1,0 +1,169 @@
+package weather
+
+import (
+	"bytes"
+	"encoding/binary"
+	"errors"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+	"unicode/utf16"
+	"unicode/utf8"
+)
+
+// slurp reads the file, refuses what is no text before the rest of it is read, and returns it as UTF-8.
+func slurp(r io.Reader, progress func(int64)) (string, error) {
+	var all []byte
+	buf := make([]byte, 64<<10)
+	for {
+		n, err := r.Read(buf)
+		first := len(all) == 0
+		all = append(all, buf[:n]...)
+		if first && len(all) > 0 {
+			if err := otherKind(all); err != nil {
+				return "", err
+			}
+		}
+		if len(all) > Largest {
+			return "", refuse("This file is larger than %d MB. A year of hours has about 2 MB: is this the right file?", Largest>>20)
+		}
+		if progress != nil && n > 0 {
+			progress(int64(len(all)))
+		}
+		if errors.Is(err, io.EOF) {
+			return decode(all)
+		}
+		if err != nil {
+			return "", err
+		}
+	}
+}
+
+// otherKind refuses files that are told by their first bytes.
+func otherKind(b []byte) error {
+	head := strings.ToLower(string(b[:min(len(b), 200)]))
+	switch {
+	case strings.HasPrefix(head, "pk\x03\x04"), strings.HasPrefix(head, "pk\x05\x06"):
+		return refuse("This is a zip archive or a spreadsheet, whatever its name says. Unpack it, or save the sheet as CSV, and take the file inside.")
+	case strings.HasPrefix(head, "\x1f\x8b"), strings.HasPrefix(head, "bzh"), strings.HasPrefix(head, "7z\xbc\xaf"), strings.HasPrefix(head, "rar!"), strings.HasPrefix(head, "\xfd7zxz"):
+		return refuse("This file is packed. Unpack it and take the file inside.")
+	case strings.HasPrefix(head, "%pdf"):
+		return refuse("This is a PDF document, not a weather file.")
+	case strings.Contains(head, "<!doctype"), strings.Contains(head, "<html"), strings.HasPrefix(strings.TrimSpace(head), "<?xml"):
+		return refuse("This is a web page, not a weather file. The download may have asked for something first.")
+	case strings.HasPrefix(head, "\xd0\xcf\x11\xe0"):
+		return refuse("This is an old spreadsheet or document. Save the sheet as CSV and take that.")
+	case strings.HasPrefix(head, "sqlite format"), strings.HasPrefix(head, "\x89hdf"), strings.HasPrefix(head, "cdf"):
+		return refuse("This is a database or an array file, not a weather file in text.")
+	}
+	return nil
+}
+
+// decode takes off a byte order mark and turns UTF-16 into UTF-8. Other bytes over 127 only stand in names.
+func decode(b []byte) (string, error) {
+	switch {
+	case bytes.HasPrefix(b, []byte{0xef, 0xbb, 0xbf}):
+		b = b[3:]
+	case bytes.HasPrefix(b, []byte{0xff, 0xfe}):
+		return wide(b[2:], binary.LittleEndian), nil
+	case bytes.HasPrefix(b, []byte{0xfe, 0xff}):
+		return wide(b[2:], binary.BigEndian), nil
+	}
+	if bytes.IndexByte(b, 0) >= 0 {
+		return "", refuse("This is not a text file.")
+	}
+	if len(bytes.TrimSpace(b)) == 0 {
+		return "", refuse("This file is empty.")
+	}
+	if utf8.Valid(b) {
+		return string(b), nil
+	}
+	return strings.ToValidUTF8(string(b), "\ufffd"), nil
+}
+
+func wide(b []byte, order binary.ByteOrder) string {
+	u := make([]uint16, 0, len(b)/2)
+	for ; len(b) >= 2; b = b[2:] {
+		u = append(u, order.Uint16(b))
+	}
+	return strings.ReplaceAll(string(utf16.Decode(u)), "\x00", "\ufffd")
+}
+
+// lines parts a text at any of the three line ends, without the empty lines at its end.
+func lines(text string) []string {
+	text = strings.ReplaceAll(text, "\r\n", "\n")
+	if !strings.Contains(text, "\n") {
+		text = strings.ReplaceAll(text, "\r", "\n")
+	}
+	all := strings.Split(text, "\n")
+	for len(all) > 0 && strings.TrimSpace(all[len(all)-1]) == "" {
+		all = all[:len(all)-1]
+	}
+	return all
+}
+
+// fields parts a line at the delimiter. A field in quotes may hold the delimiter; two quotes in it are one.
+func fields(line string, delimiter byte) []string {
+	if strings.IndexByte(line, '"') < 0 {
+		out := strings.Split(line, string(delimiter))
+		for i := range out {
+			out[i] = strings.TrimSpace(out[i])
+		}
+		return out
+	}
+	var out []string
+	var f strings.Builder
+	quoted := false
+	for i := 0; i < len(line); i++ {
+		switch c := line[i]; {
+		case c == '"' && quoted && i+1 < len(line) && line[i+1] == '"':
+			f.WriteByte('"')
+			i++
+		case c == '"':
+			quoted = !quoted
+		case c == delimiter && !quoted:
+			out = append(out, strings.TrimSpace(f.String()))
+			f.Reset()
+		default:
+			f.WriteByte(c)
+		}
+	}
+	return append(out, strings.TrimSpace(f.String()))
+}
+
+// delimiterOf tells the delimiter by the last lines: the one that parts them all into the same number of fields, two
+// or more. A semicolon or a tab goes before a comma, which may be a decimal comma.
+func delimiterOf(all []string) byte {
+	tail := all[max(0, len(all)-24):]
+	best, most := byte(','), 0
+	for _, d := range []byte{';', '\t', '|', ','} {
+		n := len(fields(tail[0], d))
+		for _, l := range tail {
+			if len(fields(l, d)) != n {
+				n = 0
+				break
+			}
+		}
+		if n >= 2 && (d != ',' || most == 0) && n > most {
+			best, most = d, n
+		}
+	}
+	return best
+}
+
+// number reads a plain decimal number; comma says that the decimal sign may be a comma.
+func number(s string, comma bool) (float64, bool) {
+	s = strings.TrimSpace(strings.ReplaceAll(s, "\u2212", "-"))
+	if comma {
+		if strings.Count(s, ",") > 1 {
+			return 0, false
+		}
+		s = strings.Replace(s, ",", ".", 1)
+	}
+	if s == "" || strings.Trim(s, "0123456789+-.eE") != "" {
+		return 0, false
+	}
+	v, err := strconv.ParseFloat(s, 64)
+	return v, err == nil && !math.IsInf(v, 0)
+}

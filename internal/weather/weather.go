@@ -1,0 +1,81 @@
+// Package weather reads files of hourly weather: the open EnergyPlus weather format, the TMY3 layout, and plain tables
+// of separated values through a Mapping. It is the one place that parses them. What it returns is a typical year of
+// 8760 hours in the place's standard clock time; a file that cannot be one is refused with every reason at once, each
+// by line, column and value, and nothing of it is kept.
+//
+// Left out: wind, humidity and pressure; files with more than one place; months that are missing altogether.
+package weather
+
+import (
+	"duskweight/internal/model/sun"
+	"duskweight/internal/model/unit"
+	"io"
+)
+
+const (
+	// Largest is the most bytes of a file that are read: a year of hours is about 2 MB, a year of five minutes 20 MB.
+	Largest = 32 << 20
+	// MissingHours is how many missing hours of a column are filled in a straight line between their neighbours. A file
+	// that lacks more is refused.
+	MissingHours = 3
+)
+
+// Layouts that Read knows.
+const (
+	EnergyPlus = "energyplus"
+	TMY3       = "tmy3"
+	Table      = "table"
+)
+
+// Mapping says how a file is to be read. The zero Mapping lets the file speak for itself; what is set here wins over
+// what the file says. Columns count from 1: 0 finds the column by its head, −1 means that there is none.
+type Mapping struct {
+	Layout       string // EnergyPlus, TMY3, Table, or "" to tell by the first lines
+	Delimiter    string // "," ";" "\t" "|", or "" to tell
+	DecimalComma string // "yes", "no", or "" to tell
+	FirstLine    int    // line of the first row of values, from 1; 0 finds it
+
+	GHI, DHI, DNI, Temperature     int
+	Date, Time                     int // or date and time together in Date
+	Year, Month, Day, Hour, Minute int
+	Order                          string                    // of a date in digits: "ymd", "dmy", "mdy", or "" to tell
+	Stamp                          string                    // where in its interval the stamp stands: "start", "middle", "end", or ""
+	StampZone                      unit.Known[unit.Duration] // clock of the stamps ahead of UTC; not known is the place's own
+	RadiationUnit                  string                    // "W/m2" "kW/m2" "Wh/m2" "kWh/m2" "kJ/m2" "MJ/m2" "J/cm2", or "" to tell by the head
+	TemperatureUnit                string                    // "C" "F" "K", or ""
+
+	Name      string
+	Latitude  unit.Known[unit.Angle]
+	Longitude unit.Known[unit.Angle]
+	Elevation unit.Known[unit.Length]
+	UTCOffset unit.Known[unit.Duration] // the place's standard clock ahead of UTC
+}
+
+// Read reads a weather file. progress, where it is not nil, is told the bytes read so far. The series is in standard
+// clock time, hour 0 ends at 01:00 on 1 January. A file that cannot be used gives a Refused error, an empty series and
+// the report as far as it came; any other error comes from r.
+func Read(r io.Reader, hint Mapping, progress func(done int64)) (sun.Series, Report, error) {
+	text, err := slurp(r, progress)
+	if err != nil {
+		return sun.Series{}, Report{}, err
+	}
+	t, err := layOut(text, hint)
+	if err != nil {
+		return sun.Series{}, Report{}, err
+	}
+	rep := Report{Layout: t.layout, Mapping: t.mapping()}
+	rows, err := t.rows()
+	rep.Rows = len(rows)
+	if err != nil {
+		return sun.Series{}, rep, err
+	}
+	y, err := t.inYear(rows, &rep)
+	if err != nil {
+		return sun.Series{}, rep, err
+	}
+	s, err := y.finish(t, &rep)
+	if err != nil {
+		return sun.Series{}, rep, err
+	}
+	return s, rep, nil
+}
