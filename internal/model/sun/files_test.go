@@ -118,3 +118,46 @@ func TestReferenceFiles(t *testing.T) {
 		}
 	}
 }
+
+// A year made from a real file's twelve means and lag gives planes the file's own year within 5 %: what the way from
+// months to hours may cost (diffuse by Erbs, hours by Collares-Pereira & Rabl), mean of five seeds.
+func TestMadeYearsAgainstFiles(t *testing.T) {
+	var ref struct {
+		Files map[string]struct {
+			Lat, Lon, TZ float64
+			Elev         float64 `json:"elev_m"`
+			Monthly      struct {
+				GHI [12]float64 `json:"ghi_kwh_m2_day"`
+				Sd  [12]float64 `json:"KT_sd"`
+			}
+			POA map[string]struct {
+				Tilt      float64 `json:"tilt_deg"`
+				Azimuth   float64 `json:"azimuth_deg_from_north"`
+				HayDavies model
+			}
+		}
+	}
+	if err := json.Unmarshal(shared(t, "weather-reference.json"), &ref); err != nil {
+		t.Fatal(err)
+	}
+	for name, file := range ref.Files {
+		c := climate{Lat: file.Lat, Lon: file.Lon, TZ: file.TZ, Height: file.Elev, GHI: file.Monthly.GHI, Sd: file.Monthly.Sd, Lag: 0.29}
+		p := c.place(true)
+		for _, plane := range []string{"tilt30_equator", "tilt_lat_equator", "tilt60_equator"} {
+			f := file.POA[plane]
+			mean := 0.0
+			const seeds = 5
+			for seed := range uint64(seeds) {
+				s, ps := Year(p, seed, nil)
+				if ps != nil {
+					t.Fatal(name, ps)
+				}
+				for _, v := range PlaneOf(s.Geometry, Place{}, Face{Tilt: deg(f.Tilt), Azimuth: deg(f.Azimuth), Bare: true}).Light(s).Plane {
+					mean += v / 1000 / seeds
+				}
+			}
+			near(t, name+" "+plane, mean/f.HayDavies.Annual, 1, 0.05)
+			t.Logf("%.8s %-16s %+.2f %%", name, plane, 100*(mean/f.HayDavies.Annual-1))
+		}
+	}
+}
