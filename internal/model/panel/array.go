@@ -50,6 +50,12 @@ func (p *Plant) prepare(a Array, c Controller, path string) (array, Problems) {
 	if !known {
 		ps = append(ps, Problem{path + ".panel_w", "the power on the panel's label is not known"})
 	}
+	if !a.Tilt.Is {
+		ps = append(ps, Problem{path + ".tilt_rad", "how far the panels are tilted is not known"})
+	}
+	if !a.Azimuth.Is {
+		ps = append(ps, Problem{path + ".azimuth_rad", "which way the panels face is not known"})
+	}
 	m := array{
 		name:    a.Name,
 		panels:  float64(count),

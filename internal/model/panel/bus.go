@@ -101,6 +101,11 @@ func BusPower(arrays []Array, c Controller, light []Light, air []float64) (*Bus,
 	if len(light) != len(arrays) {
 		return nil, Problems{{"panels", fmt.Sprintf("%d arrays with light for %d", len(arrays), len(light))}}
 	}
+	for i, l := range light {
+		if len(l.Plane) != len(air) || len(l.Cells) != len(air) {
+			return nil, Problems{{fmt.Sprintf("panels[%d]", i), fmt.Sprintf("light for %d and %d hours, air for %d", len(l.Plane), len(l.Cells), len(air))}}
+		}
+	}
 	return p.Year(light, air), nil
 }
 

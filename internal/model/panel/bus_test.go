@@ -12,7 +12,8 @@ import (
 // plain is an array of one panel without the losses that are not under test.
 func plain(w float64) Array {
 	none := unit.Of(unit.Ratio(0))
-	return Array{Name: "roof", Count: unit.Of(unit.Count(1)), Power: unit.Of(unit.Power(w)), Soiling: none, Mismatch: none, Wiring: none}
+	return Array{Name: "roof", Count: unit.Of(unit.Count(1)), Power: unit.Of(unit.Power(w)), Soiling: none, Mismatch: none, Wiring: none,
+		Tilt: unit.Of(unit.Angle(0.5)), Azimuth: unit.Of(unit.Angle(3))}
 }
 
 func one(plane, cells float64) []Light {
@@ -39,7 +40,7 @@ func TestPowerWithTemperature(t *testing.T) {
 //	400·0.78·0.8994975 = 280.64322; dirt ·0.97 = 272.22392; unequal ·0.98 = 266.77944; wires ·0.98 = 261.44385
 //	load 261.44385/400 = 0.6536096: efficiency 0.965 − 0.005·(0.6536096 − 0.5)/0.5 = 0.9634639; line 251.89171 W
 func TestWhereEachWattWent(t *testing.T) {
-	a := Array{Count: unit.Of(unit.Count(4)), Power: unit.Of(unit.Power(100))}
+	a := Array{Count: unit.Of(unit.Count(4)), Power: unit.Of(unit.Power(100)), Tilt: unit.Of(unit.Angle(0.5)), Azimuth: unit.Of(unit.Angle(3))}
 	b, ps := BusPower([]Array{a}, Controller{Kind: "tracking"}, one(800, 780), []float64{25})
 	if ps != nil {
 		t.Fatal(ps)
@@ -119,8 +120,10 @@ func TestDirectGivesNothingToTheLine(t *testing.T) {
 // Not known is a problem with its path, never a zero; a sheet of another panel is refused.
 func TestPrepareSays(t *testing.T) {
 	_, ps := Prepare([]Array{plain(10), {}}, Controller{Kind: "tracking"})
-	if len(ps) != 2 || ps[0].Path != "panels[1].count" || ps[1].Path != "panels[1].panel_w" || ps.Error() == "" {
-		t.Errorf("%v", ps)
+	for i, want := range []string{"count", "panel_w", "tilt_rad", "azimuth_rad"} {
+		if len(ps) != 4 || ps[i].Path != "panels[1]."+want || ps[i].Say == "" {
+			t.Errorf("%v", ps)
+		}
 	}
 	a := plain(250)
 	s := sheetFrom(5.96, 22.4, 5.56, 18.0, 0.0005, -0.0031, 36)
@@ -133,6 +136,9 @@ func TestPrepareSays(t *testing.T) {
 	}
 	if b, ps := BusPower(nil, Controller{Kind: "tracking"}, nil, make([]float64, 24)); ps != nil || b.Total != 0 || len(b.Power) != 24 {
 		t.Error("no panels: no power, no problem")
+	}
+	if _, ps = BusPower([]Array{plain(1)}, Controller{Kind: "tracking"}, []Light{{}}, make([]float64, 24)); len(ps) != 1 {
+		t.Error("light for another number of hours")
 	}
 	if _, ps = BusPower([]Array{plain(1)}, Controller{Kind: "tracking"}, nil, nil); len(ps) != 1 {
 		t.Error("light for another number of arrays")
@@ -165,7 +171,7 @@ func FuzzBus(f *testing.F) {
 			t.Skip()
 		}
 		a := Array{Count: unit.Of(unit.Count(count)), Power: unit.Of(unit.Power(power)), Gamma: unit.Of(unit.PerKelvin(gamma)), Soiling: unit.Of(unit.Ratio(dirt)),
-			Mismatch: unit.Of(unit.Ratio(unequal)), Wiring: unit.Of(unit.Ratio(wires)), Wind: unit.Of(unit.Speed(wind))}
+			Mismatch: unit.Of(unit.Ratio(unequal)), Wiring: unit.Of(unit.Ratio(wires)), Wind: unit.Of(unit.Speed(wind)), Tilt: unit.Of(unit.Angle(0.5)), Azimuth: unit.Of(unit.Angle(3))}
 		if sheet {
 			s := sheetFrom(power/18*1.07, 22.4, power/18, 18, 0.0005, -0.0031, 36)
 			a.Sheet = &s

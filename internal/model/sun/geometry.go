@@ -8,7 +8,7 @@ import (
 
 // Hours and days of the typical year.
 const (
-	Hours = 8760
+	Hours = YearHours
 	Days  = 365
 )
 
@@ -31,7 +31,7 @@ type Geometry struct {
 	Extra           []float64 // [8760] W/m² on the flat outside the atmosphere, mean of the hour
 	Down            []bool    // [8760] the sun's centre stands below −0.833° in the middle of the hour: night
 
-	Noon   [Days]float64 // solar noon, hours of clock time of that day; may lie outside 0 … 24
+	Noon   [Days]float64 // solar noon, hours of clock time, 0 ≤ noon < 24
 	Sunset [Days]float64 // hour angle of sunset, rad, 0 … π
 	Day    [Days]float64 // J/m² on the flat outside the atmosphere, sum of the day's hours
 }
@@ -62,7 +62,7 @@ func NewGeometry(latitude, longitude unit.Angle, utcOffset unit.Duration) *Geome
 			g.Day[d] += g.Extra[d*24+k] * 3600
 		}
 		noon := between(this, next, 0.5)
-		g.Noon[d] = 12 - (shift+noon.eot)*12/math.Pi
+		g.Noon[d] = math.Mod(12-(shift+noon.eot)*12/math.Pi+72, 24)
 		g.Sunset[d] = float64(SunsetHourAngle(latitude, unit.Angle(noon.declination)))
 	}
 	return g

@@ -92,6 +92,12 @@ func TestGeometryAnywhere(t *testing.T) {
 		for _, offset := range []unit.Duration{-14 * unit.Hour, 0, 5.75 * unit.Hour, 14 * unit.Hour} {
 			g := NewGeometry(deg(lat), deg(lat*2), offset)
 			lit := 0.0
+			for d, noon := range g.Noon {
+				// the sun is higher round noon than nine hours later (at the poles it only rises and sinks with the season)
+				if !(noon >= 0 && noon < 24) || math.Abs(lat) < 80 && g.Up[d*24+int(noon)] < g.Up[d*24+(int(noon)+9)%24]-1e-9 {
+					t.Fatalf("latitude %v, clock %v, day %d: noon at %v", lat, offset, d, noon)
+				}
+			}
 			for h := range Hours {
 				sum := g.East[h]*g.East[h] + g.North[h]*g.North[h] + g.Up[h]*g.Up[h]
 				if g.Lit[h] > 0 && (math.Abs(sum-1) > 1e-9 || g.Up[h] <= 0 || g.Extra[h] <= 0 || g.Lit[h] > 1) {
