@@ -28,10 +28,12 @@ func (c *sheet) detail() {
 	top, h := detailY+4, detailH-36
 	w := 150.0
 	left := (paperW - w) / 2
+	if s.HasHole {
+		left -= 28
+	}
 	scale := math.Min(w/(view.X1-view.X0), h/(view.Y1-view.Y0))
 	f := frame{scale: scale, x0: left + (w-(view.X1-view.X0)*scale)/2 - view.X0*scale, y0: top + h + view.Y0*scale}
 
-	c.where(drum, reach)
 	c.rect(viewLeft-8, detailY-10, paperW-2*(viewLeft-8), detailH+6, stroke(ink, 0.6, ""))
 	c.text(viewLeft, detailY+6, "A, larger", small, "start", 0, attrs{"font-weight", "600"})
 	if s.HasBase && drum.Place == "base" {
@@ -47,10 +49,13 @@ func (c *sheet) detail() {
 }
 
 // where draws the circle A in the main view.
-func (c *sheet) where(drum Wheel, reach float64) {
+func (c *sheet) where() {
+	drum := c.s.Wheels[0]
+	reach := math.Max(drum.R, c.s.Flange/2)
 	x, y := c.f.p(drum.C)
 	r := math.Max(14, reach*c.f.scale*1.5)
 	c.circle(x, y, r, stroke(ink, 0.6, ""))
+	c.markRect(x-r, y-r, x+r, y+r)
 	w := TextWidth("A", letter)
 	for _, a := range []float64{2.4, 0.7, 3.9, 5.6, 3.1, 1.57} {
 		tx, ty := x+(r+8)*math.Cos(a), y-(r+8)*math.Sin(a)
@@ -71,9 +76,7 @@ func (c *sheet) cutBoard(f frame, view Rect) {
 	c.s.Board.X0, c.s.Board.X1 = math.Max(keep.X0, view.X0-edge), math.Min(keep.X1, view.X1+edge)
 	c.boardPart(f, false)
 	for _, l := range s.Stand {
-		x0, y0 := f.p(l.From)
-		x1, y1 := f.p(l.To)
-		c.line(x0, y0, x1, y1, stroke(c.colour("drum", ink), narrow, ""))
+		c.standOn(f, l)
 	}
 	c.s.Board = keep
 }
@@ -139,11 +142,23 @@ func (c *sheet) diameters(f frame, drum Wheel) {
 	}
 	cx, cy := f.p(drum.C)
 	r := drum.Bare / 2 * f.scale
-	lead(cx+r*math.Cos(0.8), cy-r*math.Sin(0.8), detailY+8, "drum ⌀ "+size(drum))
+	lead(cx+r*math.Cos(0.8), cy-r*math.Sin(0.8), detailY+9, "drum ⌀ "+size(drum))
+	if l := s.Legs[0]; len(s.Legs) > 0 {
+		text := "rope ⌀ ?"
+		if s.RopeKnown {
+			text = "rope ⌀ " + s.lengthText(s.Rope)
+		}
+		px, py := f.p(l.From)
+		if s.HasHole { // at the rope that goes up
+			px, py = f.p(s.Legs[1].From)
+			py -= 12
+		}
+		lead(px, py, detailY+31, text)
+	}
 	if s.HasHole {
 		w := s.Wheels[1]
 		wx, wy := f.p(w.C)
 		wr := w.Bare / 2 * f.scale
-		lead(wx+wr*math.Cos(0.5), wy-wr*math.Sin(0.5), math.Max(detailY+34, wy-wr*0.5), "pulley ⌀ "+size(w))
+		lead(wx+wr*math.Cos(0.5), wy-wr*math.Sin(0.5), math.Max(detailY+54, wy-wr*0.5), "pulley ⌀ "+size(w))
 	}
 }

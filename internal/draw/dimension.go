@@ -5,8 +5,9 @@ import "math"
 // The dimension lines stand at a fixed distance from the view and from each other.
 const (
 	firstColumn = 18.0
-	columnGap   = 40.0
+	columnGap   = 54.0
 	small       = 11.0
+	tiny        = 10.0
 )
 
 // dims draws the dimensions: upright ones in columns to the right, the span above.
@@ -52,15 +53,19 @@ func (c *sheet) upright(d Dim, x float64) {
 		c.path([]float64{x - 3, m + 3, x + 3, m - 3}, false, stroke(ink, 0.6, ""))
 	}
 	c.markLine(x, lo, x, hi)
+	mid := (lo + hi) / 2
+	if c.f.cutTo > c.f.cutFrom && d.From.Y < c.f.cutFrom && d.To.Y > c.f.cutTo {
+		mid = (hi + c.f.y(c.f.cutTo)) / 2
+	}
 	if w+4 > length {
-		c.text(x+6, (lo+hi)/2+4, text, letter, "start", 0)
-		c.markRect(x+6, (lo+hi)/2-6, x+6+w, (lo+hi)/2+5)
-		c.underline(d, x+6, (lo+hi)/2+6, x+6+w, (lo+hi)/2+6)
+		c.text(x+6, mid+4, text, letter, "start", 0)
+		c.markRect(x+6, mid-6, x+6+w, mid+5)
+		c.underline(d, x+6, mid+6, x+6+w, mid+6)
 		return
 	}
-	c.text(x-4, (lo+hi)/2, text, letter, "middle", 90)
-	c.markRect(x-4-letter, (lo+hi)/2-w/2, x-3, (lo+hi)/2+w/2)
-	c.underline(d, x-2, (lo+hi)/2-w/2, x-2, (lo+hi)/2+w/2)
+	c.text(x-4, mid, text, letter, "middle", 90)
+	c.markRect(x-4-letter, mid-w/2, x-3, mid+w/2)
+	c.underline(d, x-2, mid-w/2, x-2, mid+w/2)
 }
 
 // underline marks a number that the drawing does not match, as drafting has it.
@@ -75,7 +80,9 @@ func (c *sheet) level(d Dim, y float64, f frame) {
 	ax, ay := f.p(d.From)
 	bx, by := f.p(d.To)
 	for _, e := range [][2]float64{{ax, ay}, {bx, by}} {
-		c.line(e[0], e[1]+math.Copysign(3, y-e[1]), e[0], y+math.Copysign(4, y-e[1]), stroke(ink, 0.5, ""))
+		out := math.Copysign(1, y-e[1])
+		c.line(e[0], e[1]+3*out, e[0], y+4*out, stroke(ink, 0.5, ""))
+		c.markLine(e[0], e[1]+3*out, e[0], y+4*out)
 	}
 	text := d.Text
 	w := TextWidth(text, letter)
@@ -84,6 +91,7 @@ func (c *sheet) level(d Dim, y float64, f frame) {
 		w = TextWidth(text, letter)
 	}
 	c.spanLine(ax, bx, y)
+	c.markLine(ax, y, bx, y)
 	mid := (ax + bx) / 2
 	mid = math.Min(math.Max(mid, 4+w/2), paperW-4-w/2)
 	c.text(mid, y-4, text, letter, "middle", 0)
@@ -104,33 +112,42 @@ func (c *sheet) spanLine(ax, bx, y float64) {
 	c.arrow(bx, y, 1, 0)
 }
 
-// stops draws the two stop marks: a short thick line with a small flag at the height of the top of the mass.
+// stops draws the stop marks: short thick lines on both sides at the height of the top of the mass, and their names
+// along the extension line, over or under it, where nothing is in the way.
 func (c *sheet) stops() {
 	m := c.s.Mass
+	left, right := c.f.x(m.X0), c.f.x(m.X1)
+	end := c.f.x(c.s.bounds().X1) + firstColumn
 	for _, st := range []struct {
 		y    float64
 		text string
 	}{{m.Y1, "upper stop"}, {m.Y1 - c.s.Travel, "lower stop"}} {
-		x, y := c.f.p(Point{m.X1, st.y})
-		c.line(x+1, y, x+11, y, stroke(ink, 2.4, ""))
-		c.markLine(x+1, y, x+11, y)
-		w := TextWidth(st.text, small)
-		b := c.f.x(c.s.bounds().X1) + firstColumn
-		// Along the extension line, over it, where that is free; else wherever there is room.
-		done := false
-		for _, tx := range []float64{x + 3, (x+b)/2 - w/2, b - w - 6} {
-			spot := box{tx, y - 13, tx + w, y - 3}
-			if c.free(spot) {
-				c.text(tx, y-4, st.text, small, "start", 0)
-				c.boxes = append(c.boxes, spot)
-				done = true
-				break
-			}
+		y := c.f.y(st.y)
+		for _, e := range []float64{right + 1, left - 11} {
+			c.line(e, y, e+10, y, stroke(ink, 2.4, ""))
+			c.markLine(e, y, e+10, y)
 		}
-		if !done {
-			c.name(x+8, y-2, st.text, ink)
+		w := TextWidth(st.text, tiny)
+		if !c.firstFree(st.text, w, [][2]float64{
+			{right + 12, y - 4}, {right + 12, y + 12}, {(right+end)/2 - w/2, y - 4}, {(right+end)/2 - w/2, y + 12},
+			{end - w - 6, y - 4}, {end - w - 6, y + 12}, {left - w - 3, y - 4}, {left - w - 3, y + 12}, {left - w - 14, y + 4},
+		}) {
+			c.name(right+8, y-2, st.text, ink)
 		}
 	}
+}
+
+// firstFree writes a small text at the first of the places, given by its left end on the base line, that is free.
+func (c *sheet) firstFree(text string, w float64, places [][2]float64) bool {
+	for _, at := range places {
+		spot := box{at[0], at[1] - 8, at[0] + w, at[1] + 1}
+		if c.free(spot) {
+			c.text(at[0], at[1], text, tiny, "start", 0)
+			c.boxes = append(c.boxes, spot)
+			return true
+		}
+	}
+	return false
 }
 
 // keepOut draws where nobody may be while the mass is up.

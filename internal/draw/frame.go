@@ -50,7 +50,7 @@ func (s Scene) bounds() Rect {
 }
 
 // leastMass is the smallest that the mass is drawn before the travel is cut.
-const leastMass = 34.0
+const leastMass = 24.0
 
 // fit places the scene in a box of the paper.
 func (s Scene) fit(left, top, w, h float64) frame {
@@ -69,7 +69,7 @@ func (s Scene) fit(left, top, w, h float64) frame {
 			cut = hi - lo
 			scale = math.Min(scale, (h-gap)/(bh-cut))
 		}
-		if cut > 0.02*bh {
+		if cut > 0.15*bh {
 			mid := (lo + hi) / 2
 			f = frame{scale: scale, cutFrom: mid - cut/2, cutTo: mid + cut/2, cutPaper: gap}
 		}

@@ -3,6 +3,8 @@ package draw
 import (
 	"io"
 	"math"
+	"slices"
+	"strings"
 )
 
 // The paper of the side view, in units of the viewBox: at 78 mm of a printed sheet its letters are 2.5 mm high.
@@ -13,15 +15,15 @@ const (
 	viewH    = 330.0
 	ground   = viewTop + viewH
 	viewLeft = 14.0
-	viewW    = paperW - viewLeft - 92
-	detailY  = ground + 62
+	viewW    = paperW - viewLeft - 98
+	detailY  = ground + 72
 	detailH  = 150.0
 )
 
 // SVG draws the scene.
 func SVG(s Scene, w io.Writer) error {
 	h := detailY + detailH + 8
-	notes := wrap(s.Notes, 11, paperW-2*viewLeft)
+	notes := wrap(append(s.failing(), s.Notes...), 11, paperW-2*viewLeft)
 	h += 15 * float64(len(notes))
 	c := &sheet{pen: open(w, "hoist", paperW, h, s.Title, s.Desc), s: s, f: s.fit(viewLeft, viewTop, viewW, viewH)}
 	c.groundLine()
@@ -32,12 +34,17 @@ func SVG(s Scene, w io.Writer) error {
 	c.wheels()
 	c.breakLines()
 	c.dims()
+	c.where()
 	c.stops()
 	c.names()
 	c.keepOut()
 	c.detail()
 	for i, line := range notes {
-		c.text(viewLeft, detailY+detailH+14+15*float64(i), line, 11, "", 0)
+		colour := ink
+		if strings.HasPrefix(line, "✕") {
+			colour = failText
+		}
+		c.text(viewLeft, detailY+detailH+14+15*float64(i), line, 11, "", 0, attrs{"fill", colour})
 	}
 	return c.close()
 }
@@ -58,11 +65,25 @@ func (c *sheet) colour(part, usual string) string {
 	return usual
 }
 
-// solid is the look of a part seen from outside.
-func (c *sheet) solid(part string) attrs {
-	col := c.colour(part, ink)
-	return attrs{"stroke", col, "stroke-width", num(wide), "stroke-linejoin", "miter", "fill", col, "fill-opacity", ".07"}
+// look is how a block is drawn.
+type look struct {
+	colour string
+	width  float64
+	dash   string
+	tint   string // opacity of the fill; empty: none
 }
+
+func (l look) line() attrs { return stroke(l.colour, l.width, l.dash) }
+
+func (l look) fill() attrs {
+	if l.tint == "" {
+		return nil
+	}
+	return attrs{"fill", l.colour, "fill-opacity", l.tint}
+}
+
+// solid is the look of a part seen from outside.
+func (c *sheet) solid(part string) look { return look{c.colour(part, ink), wide, "", ".07"} }
 
 func (c *sheet) groundLine() {
 	y := c.f.y(0)
@@ -74,31 +95,28 @@ func (c *sheet) groundLine() {
 	c.markLine(x0, y+3, x1, y+3)
 }
 
-// box of the scene on the paper, cut where the travel is cut out.
-func (c *sheet) block(r Rect, look attrs) {
+// block draws a rectangle of the scene, its sides left open where the travel is cut out.
+func (c *sheet) block(r Rect, l look) {
 	f := c.f
 	x, w := f.x(r.X0), (r.X1-r.X0)*f.scale
-	if f.cutTo > f.cutFrom && r.Y0 < f.cutFrom && r.Y1 > f.cutTo {
-		for _, part := range []Rect{{r.X0, r.Y0, r.X1, f.cutFrom}, {r.X0, f.cutTo, r.X1, r.Y1}} {
-			c.rect(x, f.y(part.Y1), w, f.y(part.Y0)-f.y(part.Y1), append(attrs{"stroke", "none"}, "fill", look[7], "fill-opacity", look[9]))
-			c.line(x, f.y(part.Y0), x, f.y(part.Y1), look[:4])
-			c.line(x+w, f.y(part.Y0), x+w, f.y(part.Y1), look[:4])
-			c.markRect(x, f.y(part.Y1), x+w, f.y(part.Y0))
-		}
-		c.line(x, f.y(r.Y1), x+w, f.y(r.Y1), look[:4])
-		c.line(x, f.y(r.Y0), x+w, f.y(r.Y0), look[:4])
+	if f.cutTo <= f.cutFrom || r.Y0 >= f.cutFrom || r.Y1 <= f.cutTo {
+		c.rect(x, f.y(r.Y1), w, f.y(r.Y0)-f.y(r.Y1), l.line(), l.fill())
+		c.markRect(x, f.y(r.Y1), x+w, f.y(r.Y0))
 		return
 	}
-	c.rect(x, f.y(r.Y1), w, f.y(r.Y0)-f.y(r.Y1), look)
-	c.markRect(x, f.y(r.Y1), x+w, f.y(r.Y0))
+	for _, part := range [][3]float64{{r.Y0, f.cutFrom, r.Y0}, {r.Y1, f.cutTo, r.Y1}} {
+		end, cut := f.y(part[0]), f.y(part[1])
+		c.rect(x, math.Min(end, cut), w, math.Abs(end-cut), l.fill())
+		c.path([]float64{x, cut, x, end, x + w, end, x + w, cut}, false, l.line())
+		c.markRect(x, end, x+w, cut)
+	}
 }
 
 func (c *sheet) frameParts() {
 	for _, r := range c.s.Posts {
 		look := c.solid("post")
 		if !c.s.PostsKnown {
-			look = append(look, "stroke-dasharray", dashed)
-			look[3] = num(narrow)
+			look.width, look.dash = narrow, dashed
 		}
 		c.block(r, look)
 	}
@@ -164,19 +182,28 @@ func (c *sheet) boardPart(f frame, mark bool) {
 }
 
 func (c *sheet) stand(l Leg) {
-	x0, y0 := c.f.p(l.From)
-	x1, y1 := c.f.p(l.To)
+	c.standOn(c.f, l)
+}
+
+// standOn draws a bearing's leg from the edge of the drum to what it stands on.
+func (c *sheet) standOn(f frame, l Leg) {
+	d := math.Hypot(l.To.X-l.From.X, l.To.Y-l.From.Y)
+	r := c.s.Wheels[0].Bare / 2
+	if d <= r {
+		return
+	}
+	x0, y0 := f.p(Point{l.From.X + (l.To.X-l.From.X)*r/d, l.From.Y + (l.To.Y-l.From.Y)*r/d})
+	x1, y1 := f.p(l.To)
 	c.line(x0, y0, x1, y1, stroke(c.colour("drum", ink), narrow, ""))
-	c.markLine(x0, y0, x1, y1)
 }
 
 // massPart draws the mass at the upper stop and, dashed, at the lower one.
 func (c *sheet) massPart() {
 	m := c.s.Mass
 	col := c.colour("mass", massColour)
-	c.block(m, attrs{"stroke", col, "stroke-width", num(wide + 0.4), "", "", "fill", col, "fill-opacity", ".2"})
+	c.block(m, look{col, wide + 0.4, "", ".2"})
 	low := Rect{m.X0, m.Y0 - c.s.Travel, m.X1, m.Y1 - c.s.Travel}
-	c.block(low, attrs{"stroke", col, "stroke-width", num(narrow + 0.3), "stroke-dasharray", dashed, "fill", col, "fill-opacity", "0"})
+	c.block(low, look{col, narrow + 0.3, dashed, ""})
 	r := c.s.Rig
 	x0, y0, x1, y1 := c.f.x(r.X0), c.f.y(r.Y1), c.f.x(r.X1), c.f.y(r.Y0)
 	mid := c.f.x((m.X0 + m.X1) / 2)
@@ -198,7 +225,17 @@ func (c *sheet) rope(f frame, width float64, legs int, mark bool) {
 	col := c.colour("rope", massColour)
 	look := attrs{"stroke", col, "stroke-width", num(width), "stroke-linecap", "butt", "stroke-linejoin", "round"}
 	for i, l := range c.s.Legs[:min(legs, len(c.s.Legs))] {
-		c.leg(f, l, look, mark)
+		if i < c.s.Head && mark {
+			for _, part := range hidden(l, c.s.Mass) {
+				if part.behind {
+					c.leg(f, part.Leg, append(slices.Clone(look), "stroke-dasharray", "4 2.5"), mark)
+				} else {
+					c.leg(f, part.Leg, look, mark)
+				}
+			}
+		} else {
+			c.leg(f, l, look, mark)
+		}
 		if i > 0 {
 			c.turn(f, c.s.Wheels[i], c.s.Legs[i-1].To, l.From, look)
 		}
@@ -229,6 +266,33 @@ func (c *sheet) leg(f frame, l Leg, look attrs, mark bool) {
 	bx, by := at(far)
 	c.line(x0, y0, ax, ay, look)
 	c.line(bx, by, x1, y1, look)
+}
+
+// piece is a part of a leg, in view or behind the mass.
+type piece struct {
+	Leg
+	behind bool
+}
+
+// hidden parts a leg where it passes behind the mass.
+func hidden(l Leg, m Rect) []piece {
+	dx, dy := l.To.X-l.From.X, l.To.Y-l.From.Y
+	in, out := 0.0, 1.0
+	for _, side := range [][2]float64{{-dx, l.From.X - m.X0}, {dx, m.X1 - l.From.X}, {-dy, l.From.Y - m.Y0}, {dy, m.Y1 - l.From.Y}} {
+		switch p, q := side[0], side[1]; {
+		case p == 0 && q < 0:
+			return []piece{{l, false}}
+		case p < 0:
+			in = math.Max(in, q/p)
+		case p > 0:
+			out = math.Min(out, q/p)
+		}
+	}
+	if in >= out {
+		return []piece{{l, false}}
+	}
+	at := func(t float64) Point { return Point{l.From.X + t*dx, l.From.Y + t*dy} }
+	return []piece{{Leg{l.From, at(in)}, false}, {Leg{at(in), at(out)}, true}, {Leg{at(out), l.To}, false}}
 }
 
 // turn draws the rope round a wheel.
@@ -265,11 +329,11 @@ func (c *sheet) wheels() {
 		c.wheel(c.f, w, c.colour(part, ink), i == 0)
 		r := math.Max(2, w.R*c.f.scale)
 		c.markRect(x-r, y-r, x+r, y+r)
-		if w.AtLower {
+		if w.AtLower && w.R*c.f.scale > 3 {
 			low := w
 			low.C.Y -= c.s.Travel
 			lx, ly := c.f.p(low.C)
-			c.circle(lx, ly, math.Max(1.5, w.Bare/2*c.f.scale), stroke(ink, 0.6, dashed))
+			c.circle(lx, ly, math.Max(1.5, w.Bare/2*c.f.scale), stroke(ink, 0.6, "2 1.5"))
 		}
 	}
 }
@@ -305,7 +369,7 @@ func (c *sheet) breakLines() {
 		y := c.f.y(h)
 		var pts []float64
 		b := c.s.bounds()
-		x0, x1 := c.f.x(b.X0)-6, c.f.x(b.X1)+6
+		x0, x1 := c.f.x(b.X0)-4, c.f.x(b.X1)+4
 		for x := x0; x < x1; x += 26 {
 			e := math.Min(x+26, x1)
 			m := (x + e) / 2

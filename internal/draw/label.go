@@ -43,7 +43,7 @@ func (c *sheet) free(b box) bool {
 // name writes a label beside a point where nothing is in its way: to the right, to the left, above, below, then
 // further off with a thin line to the point. Where there is no room at all it is left out: the text of the picture has
 // it.
-func (c *sheet) name(x, y float64, text string, colour string) bool {
+func (c *sheet) name(x, y float64, text, colour string) bool {
 	w := TextWidth(text, letter)
 	for _, d := range []float64{8, 16, 26, 38, 52, 68, 86, 106} {
 		for _, dir := range [][2]float64{{1, 0}, {-1, 0}, {1, -1}, {-1, -1}, {1, 1}, {-1, 1}, {0, -1}, {0, 1}} {
@@ -81,18 +81,7 @@ func (c *sheet) names() {
 		}
 		c.massName(x, y, l.Text)
 	}
-	drum := s.Wheels[0]
-	x, y := c.f.p(drum.C)
-	r := math.Max(2, s.Flange/2*c.f.scale)
-	c.name(x-r*0.7, y-r*0.7, "drum", c.colour("drum", ink))
-	for i, w := range s.Wheels[1:min(len(s.Wheels), 1+s.Head)] {
-		if i+1 == s.Head || w.Name == "foot pulley" {
-			continue
-		}
-		x, y := c.f.p(w.C)
-		c.name(x-w.R*c.f.scale*0.7, y+w.R*c.f.scale*0.7, w.Name, c.colour("redirect", ink))
-	}
-	c.failNames()
+	c.failMarks()
 }
 
 // massName writes the mass in its block, or beside it.
@@ -119,39 +108,57 @@ func (c *sheet) baseName(x float64, text string) {
 	c.markRect(x-w/2, y-10, x+w/2, y+3)
 }
 
-// failNames says in words what gives way: colour alone says nothing.
-func (c *sheet) failNames() {
+// failing says in words what gives way: colour alone says nothing.
+func (s Scene) failing() []string {
+	words := map[string]string{"beam": "beam", "head": "head pulley or its hook", "drum": "drum or drive", "mass": "container", "post": "post", "base": "base", "rope": "rope", "redirect": "extra pulley"}
+	var out []string
+	for _, part := range []string{"head", "rope", "beam", "post", "mass", "redirect", "drum", "base"} {
+		if s.Fails[part] {
+			out = append(out, words[part])
+		}
+	}
+	if len(out) == 0 {
+		return nil
+	}
+	return []string{"✕ Gives way: " + strings.Join(out, ", ") + "."}
+}
+
+// failMarks sets a cross beside each part that gives way.
+func (c *sheet) failMarks() {
 	s := c.s
 	mid := func(r Rect) Point { return Point{(r.X0 + r.X1) / 2, (r.Y0 + r.Y1) / 2} }
-	at := map[string]Point{"beam": mid(s.Beam), "head": s.Wheels[s.Head].C, "drum": s.Wheels[0].C, "mass": {s.Mass.X0, s.Mass.Y1}}
+	at := map[string]Point{"beam": {s.Beam.X0 + 0.8*(s.Beam.X1-s.Beam.X0), mid(s.Beam).Y}, "head": s.Wheels[s.Head].C, "drum": s.Wheels[0].C, "mass": {s.Mass.X0, s.Mass.Y1}}
 	if len(s.Posts) > 0 {
 		p := s.Posts[0]
 		at["post"] = Point{p.X1, p.Y0 + 0.7*(p.Y1-p.Y0)}
 	}
-	if s.HasBase {
-		at["base"] = Point{s.Board.X0, s.Board.Y1}
-	}
-	if len(s.Legs) > 0 {
-		l := s.Legs[min(s.Head, len(s.Legs)-1)]
-		if s.Head > 0 {
-			l = s.Legs[s.Head-1]
-		}
-		at["rope"] = Point{(l.From.X + l.To.X) / 2, (l.From.Y + l.To.Y) / 2}
+	if l := s.Legs[max(0, min(s.Head, len(s.Legs))-1)]; len(s.Legs) > 0 {
+		at["rope"] = Point{l.From.X + 0.3*(l.To.X-l.From.X), l.From.Y + 0.3*(l.To.Y-l.From.Y)}
 	}
 	for i, w := range s.Wheels {
 		if i > 0 && i != s.Head {
 			at["redirect"] = w.C
 		}
 	}
-	words := map[string]string{"beam": "beam", "head": "pulley or its hook", "drum": "drive", "mass": "container", "post": "post", "base": "base", "rope": "rope", "redirect": "pulley"}
-	for _, part := range []string{"head", "rope", "beam", "post", "mass", "redirect", "drum", "base"} {
+	for _, part := range []string{"head", "rope", "beam", "post", "mass", "redirect", "drum"} {
 		if q, ok := at[part]; ok && s.Fails[part] {
 			x, y := c.f.p(q)
-			if !c.name(x, y, "✕ "+words[part]+" gives way", failColour) {
-				c.name(x, y, "✕", failColour)
-			}
+			c.cross(x, y, part == "beam")
 		}
 	}
+}
+
+// cross sets a cross at a point, or close beside it.
+func (c *sheet) cross(x, y float64, here bool) {
+	for _, d := range [][2]float64{{11, 0}, {-11, 0}, {11, -11}, {-11, -11}, {0, -13}, {11, 11}, {-11, 11}, {16, 0}, {-16, 0}} {
+		if b := (box{x + d[0] - 4, y + d[1] - 4, x + d[0] + 4, y + d[1] + 4}); !here && c.free(b) {
+			x, y = x+d[0], y+d[1]
+			c.boxes = append(c.boxes, b)
+			break
+		}
+	}
+	c.path([]float64{x - 4, y - 4, x + 4, y + 4}, false, stroke(failColour, 2, ""))
+	c.path([]float64{x - 4, y + 4, x + 4, y - 4}, false, stroke(failColour, 2, ""))
 }
 
 // wrap breaks sentences into lines of a width.

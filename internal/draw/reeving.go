@@ -194,6 +194,7 @@ func (b *builder) under(w *Wheel, next Wheel, nextIsHead bool) {
 		c := Point{next.C.X - (next.R+w.R)*cos - t*sin, y}
 		if c.X+w.R <= b.s.Mass.X0-0.5*b.clear && float64(a) <= 1.2 && t > 0 {
 			w.C = c
+			b.angled = w.Name == "drum"
 			return
 		}
 		b.aside = beside < line

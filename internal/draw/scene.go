@@ -78,6 +78,8 @@ type Scene struct {
 	Head        int     // index of the wheel above the mass
 	Legs        []Leg   // Legs[i] runs from Wheels[i] to Wheels[i+1]; the last one to the dead end
 	DeadEnd     Point
+	Rope        float64 // diameter
+	RopeKnown   bool
 	Mass        Rect // at the upper stop
 	Travel      float64
 	TravelKnown bool
@@ -147,6 +149,7 @@ type builder struct {
 	foot         bool    // a pulley on the base
 	line         float64 // x where the rope goes up from the base
 	aside        bool
+	angled       bool // the rope leaves the drum at the user's own angle
 	clear        float64
 }
 
@@ -164,7 +167,8 @@ const guessDensity = 1600e-9
 
 func (b *builder) sizes() {
 	h := b.h
-	b.rope, _ = mm(h.Rope.Diameter, 8)
+	b.rope, b.s.RopeKnown = mm(h.Rope.Diameter, 8)
+	b.s.Rope = b.rope
 	b.travel, b.s.TravelKnown = mm(h.Travel, 2000)
 	b.parts, b.partsKnown = int(h.Reeving.RopeParts.Or(1)), h.Reeving.RopeParts.Is
 	b.parts = min(max(b.parts, 1), 12)

@@ -240,7 +240,7 @@ func (b *builder) chain() {
 		s.Chain = append(s.Chain, Station{"hole", s.Hole.X}, Station{"foot pulley", foot.C.X})
 		s.chainDim(0, at, drum.Known)
 		s.chainDim(1, at, foot.Known)
-	case len(s.Legs) > 0 && drum.Place == "base":
+	case b.angled:
 		s.Chain = append(s.Chain, Station{"rope", s.Legs[0].From.X})
 		s.chainDim(0, at, drum.Known)
 	default:
@@ -272,6 +272,9 @@ func (b *builder) label() {
 		text = "base ?"
 		if v, ok := b.h.Base.Mass.Value(); ok {
 			text = "base " + b.p.Mass(v)
+		}
+		if s.Fails["base"] {
+			text += " ✕"
 		}
 		s.Labels = append(s.Labels, Label{Point{(s.Board.X0 + s.Board.X1) / 2, s.Board.Y0}, text, s.Fails["base"]})
 	}

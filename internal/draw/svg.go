@@ -14,7 +14,8 @@ import (
 const (
 	ink        = "currentColor"
 	massColour = "#A6598B"
-	failColour = "#D55E00"
+	failColour = "#D55E00" // lines
+	failText   = "#B84F00" // letters
 	sunColour  = "#E69F00"
 	loadColour = "#0072B2"
 	cellColour = "#009E73"
