@@ -18,6 +18,14 @@ func account(out *Result, in Input, d *Demand, w *Workspace, rec *record) {
 	out.NightLog = make([]Night, len(d.wanted))
 	parts := [4]*Part{&out.StoreStanding, &out.Standing, &out.Essential, &out.Nice}
 	missingEssential := make([]float64, len(in.Bus))
+	lacking := func(h int, want [4]float64) {
+		miss := missing(missed[h], want)
+		for i, m := range miss {
+			parts[i].Unmet += joules(m)
+		}
+		missingEssential[h] = miss[2]
+		out.night(d, h, miss)
+	}
 	var bus, direct, spilled, load, delivered, taken, unmet float64
 	for h := range in.Bus {
 		b := tame(in.Bus[h])
@@ -29,25 +37,30 @@ func account(out *Result, in Input, d *Demand, w *Workspace, rec *record) {
 		direct += use
 		spilled += rec.spilled[h]
 		unmet += missed[h]
+		for i, w := range want {
+			parts[i].Wanted += joules(w)
+		}
+		if missed[h] > 0 {
+			lacking(h, want)
+		}
+		for k := range stores {
+			taken += positive(rec.stores[k].flow[h]) * hour
+		}
+		if use == all {
+			for i, w := range want {
+				parts[i].Direct += joules(w)
+			}
+			continue
+		}
 		serve := serving{left: want}
 		serve.give(use, &parts, false)
 		for k := range stores {
-			got := rec.delivered[k][h]
+			got := positive(-rec.stores[k].flow[h]) * hour
 			delivered += got
-			taken += rec.taken[k][h]
 			standing, appliances := serve.give(got, &parts, true)
 			out.Stores[k].ToStanding += joules(standing)
 			out.Stores[k].ToAppliances += joules(appliances)
 		}
-		for i, w := range want {
-			parts[i].Wanted += joules(w)
-		}
-		miss := missing(missed[h], want)
-		for i, m := range miss {
-			parts[i].Unmet += joules(m)
-		}
-		missingEssential[h] = miss[2]
-		out.night(d, h, miss)
 	}
 	out.Bus, out.Direct, out.Spilled = joules(bus), joules(direct), joules(spilled)
 	out.Load, out.Delivered, out.Taken, out.Unmet = joules(load), joules(delivered), joules(taken), joules(unmet)
@@ -147,22 +160,22 @@ func (out *Result) closeStores(in Input, stores []store, start, own []float64, n
 		if s.X > 0 {
 			y.Cycles = s.sum.down / s.X
 			y.FillsADay = s.sum.up / s.X / days
-			y.MostFills = s.mostFills(start[k], rec.taken[k], rec.state[k])
+			y.MostFills = s.mostFills(start[k], rec.stores[k])
 		}
 	}
 }
 
 // mostFills returns the most that one day filled, as a share of the capacity.
-func (s *store) mostFills(x float64, taken, state []float64) float64 {
+func (s *store) mostFills(x float64, tr trace) float64 {
 	most, today := 0.0, 0.0
-	for h := range state {
+	for h, now := range tr.state {
 		if h%24 == 0 {
 			today = 0
 		}
-		if taken[h] > 0 {
-			today += state[h] - x*s.keep
+		if tr.flow[h] > 0 {
+			today += now - x*s.keep
 		}
-		x = state[h]
+		x = now
 		most = max(most, today)
 	}
 	return most / s.X
@@ -227,19 +240,19 @@ func typical(bus []float64, d *Demand, own float64, missed []float64, rec *recor
 	h := 0
 	for m, days := range monthDays {
 		for c := range t[m] {
-			t[m][c].State = make([]unit.Energy, len(rec.state))
+			t[m][c].State = make([]unit.Energy, len(rec.stores))
 		}
 		last := min(h+24*days, len(bus))
-		seen := float64(days)
+		per := 1 / float64(days)
 		for ; h < last; h++ {
 			c := &t[m][h%24]
-			c.Bus += unit.Power(tame(bus[h]) / seen)
-			c.Load += unit.Power((d.total[h] + own) / seen)
-			c.Unmet += unit.Power(missed[h] / hour / seen)
-			c.Spilled += unit.Power(rec.spilled[h] / hour / seen)
-			for k := range rec.state {
-				c.Delivered += unit.Power(rec.delivered[k][h] / hour / seen)
-				c.State[k] += unit.Energy(rec.state[k][h] / seen)
+			c.Bus += unit.Power(tame(bus[h]) * per)
+			c.Load += unit.Power((d.total[h] + own) * per)
+			c.Unmet += unit.Power(missed[h] * (per / hour))
+			c.Spilled += unit.Power(rec.spilled[h] * (per / hour))
+			for k := range rec.stores {
+				c.Delivered += unit.Power(positive(-rec.stores[k].flow[h]) * hour * (per / hour))
+				c.State[k] += unit.Energy(rec.stores[k].state[h] * per)
 			}
 		}
 	}

@@ -15,6 +15,17 @@ func near(t *testing.T, what string, got, want float64) {
 	}
 }
 
+// taken offers one hour and returns the joules taken, delivered asks and returns the joules delivered.
+func (s *store) taken(offer float64) float64 {
+	s.over([]float64{offer}, 0, trace{})
+	return s.sum.taken
+}
+
+func (s *store) delivered(ask float64) float64 {
+	s.over([]float64{-ask}, 0, trace{})
+	return s.sum.delivered
+}
+
 // One hour of filling, by hand.
 func TestFillHour(t *testing.T) {
 	cells := reservoir.Reservoir{Capacity: 360e3, FillMax: 100, FillGain: 0.9}
@@ -56,8 +67,8 @@ func TestFillHour(t *testing.T) {
 		{"no gain", reservoir.Reservoir{Capacity: 1e3, FillMax: 100}, 0, 100, 0, 0},
 	} {
 		s := ready(c.r)
-		s.x, s.left = c.x, s.cap
-		near(t, c.say+": taken", s.fill(c.offer, 0)*hour, c.taken)
+		s.x = c.x
+		near(t, c.say+": taken", s.taken(c.offer), c.taken)
 		near(t, c.say+": state", s.x, c.after)
 	}
 }
@@ -94,19 +105,19 @@ func TestDrawHour(t *testing.T) {
 		{"would not fall", reservoir.Reservoir{Capacity: 1e3, DrawMax: 5}, 1e3, 5, 0, 1e3},
 	} {
 		s := ready(c.r)
-		s.x, s.left = c.x, s.cap
-		near(t, c.say+": delivered", s.draw(c.ask, 0)*hour, c.delivered)
+		s.x = c.x
+		near(t, c.say+": delivered", s.delivered(c.ask), c.delivered)
 		near(t, c.say+": state", s.x, c.after)
 	}
 }
 
 // Leak comes first and is e^(−leak·H): a leak that halves in an hour leaves half.
 func TestLeakHour(t *testing.T) {
-	s := []store{ready(reservoir.Reservoir{Capacity: 1000, Leak: math.Ln2 / 3600})}
-	s[0].x = 1000
-	leakAll(s, 1)
-	near(t, "state", s[0].x, 500)
-	near(t, "leaked", s[0].sum.leaked, 500)
+	s := ready(reservoir.Reservoir{Capacity: 1000, Leak: math.Ln2 / 3600})
+	s.x = 1000
+	s.over([]float64{0}, 1, trace{})
+	near(t, "state", s.x, 500)
+	near(t, "leaked", s.sum.leaked, 500)
 }
 
 // Filling along a falling acceptance is the exact solution: many small straight steps come to the same, and closer
@@ -126,7 +137,7 @@ func TestFallingAgainstSmallSteps(t *testing.T) {
 		s := ready(r)
 		s.bf = c.loss
 		s.x = c.x * 360e3
-		taken := s.fill(c.offer, 0) * hour
+		taken := s.taken(c.offer)
 
 		const n = 360000
 		x, sum := c.x*360e3, 0.0

@@ -13,12 +13,10 @@ const settledTo = 1e-9
 // is the same to the last bit. So the passes after the first mostly cost a few pieces.
 const piece = 120
 
-// record is where a pass writes what happened hour by hour, in joules, by store and hour.
+// record is where a pass writes what happened hour by hour.
 type record struct {
-	spilled   []float64
-	taken     [][]float64
-	delivered [][]float64
-	state     [][]float64
+	spilled []float64 // J
+	stores  []trace
 }
 
 // pieces is a year in pieces: how each began and what it came to. by piece, or by piece and store.
@@ -90,76 +88,39 @@ func (w *Workspace) pass(bus []float64, d *Demand, standing float64, rec *record
 	}
 }
 
-// hours runs the hours from…to of the year over the stores and writes each hour's unmet joules; rec may be nil.
-// standing is that of all the stores together. It returns the joules spilled and unmet.
+// hours runs the hours from…to of the year over the stores, a piece at most, and writes each hour's unmet joules; rec
+// may be nil. standing is that of all the stores together. It returns the joules spilled and unmet.
+//
+// What a store leaves of an hour hangs on no later hour, so each store runs the whole piece before the next.
 func hours(bus, total []float64, standing float64, stores []store, unmet []float64, rec *record, from, to int) (spill, miss float64) {
-	for h := from; h < to; h++ {
-		leakAll(stores, h)
-		net := tame(bus[h]) - (total[h] + standing)
-		rest := net
-		if net >= 0 {
-			for k := range stores {
-				got := stores[k].fill(rest, h)
-				rest -= got
-				if rec != nil {
-					rec.taken[k][h], rec.delivered[k][h] = got*hour, 0
-				}
-			}
-			rest = positive(rest * hour)
-			spill += rest
-			unmet[h] = 0
-		} else {
-			rest = -net
-			for k := range stores {
-				got := stores[k].draw(rest, h)
-				rest -= got
-				if rec != nil {
-					rec.taken[k][h], rec.delivered[k][h] = 0, got*hour
-				}
-			}
-			rest = positive(rest * hour)
-			miss += rest
-			unmet[h] = rest
-		}
+	var room [piece]float64
+	net := room[:to-from]
+	bus, total, unmet = bus[from:to], total[from:to], unmet[from:to]
+	for i, b := range bus {
+		net[i] = tame(b) - (total[i] + standing)
+	}
+	for k := range stores {
+		tr := trace{}
 		if rec != nil {
-			rec.hour(stores, net, rest, h)
+			tr = trace{flow: rec.stores[k].flow[from:to], state: rec.stores[k].state[from:to]}
+		}
+		stores[k].over(net, from, tr)
+	}
+	for i, n := range net {
+		unmet[i] = 0
+		if n > 0 {
+			spill += n
+		} else if n < 0 {
+			unmet[i] = -n * hour
+			miss -= n
 		}
 	}
-	return spill, miss
-}
-
-// leakAll lets an hour of leak go by, and begins a day's cap with the day.
-func leakAll(stores []store, h int) {
-	for k := range stores {
-		s := &stores[k]
-		if s.keep != 1 {
-			was := s.x
-			s.x = was * s.keep
-			s.sum.leaked += was - s.x
-		}
-		if s.cap > 0 && h%24 == 0 {
-			s.left = s.cap
+	if rec != nil {
+		for i, n := range net {
+			rec.spilled[from+i] = positive(n * hour)
 		}
 	}
-}
-
-// positive takes the rounding off what cannot be below zero.
-func positive(v float64) float64 {
-	if v < 0 {
-		return 0
-	}
-	return v
-}
-
-// hour writes the end of an hour.
-func (rec *record) hour(stores []store, net, rest float64, h int) {
-	rec.spilled[h] = 0
-	if net >= 0 {
-		rec.spilled[h] = rest
-	}
-	for k := range stores {
-		rec.state[k][h] = stores[k].x
-	}
+	return spill * hour, miss * hour
 }
 
 // together reports whether every store ended where it began.

@@ -12,7 +12,7 @@ func Run(in Input) Result {
 	out.Passes, out.Settled, _, _ = w.settle(in.Bus, d, standing, rec)
 	account(&out, in, d, &w, rec)
 	if in.Keep {
-		out.Hourly = &Hourly{Unmet: w.unmet, Spilled: rec.spilled, Taken: rec.taken, Delivered: rec.delivered, State: rec.state}
+		out.Hourly = rec.hourly(w.unmet)
 	}
 	return out
 }
@@ -20,9 +20,22 @@ func Run(in Input) Result {
 func newRecord(n, stores int) *record {
 	rec := &record{spilled: make([]float64, n)}
 	for range stores {
-		rec.taken = append(rec.taken, make([]float64, n))
-		rec.delivered = append(rec.delivered, make([]float64, n))
-		rec.state = append(rec.state, make([]float64, n))
+		rec.stores = append(rec.stores, trace{flow: make([]float64, n), state: make([]float64, n)})
 	}
 	return rec
+}
+
+// hourly turns the record into what is handed out.
+func (rec *record) hourly(unmet []float64) *Hourly {
+	out := &Hourly{Unmet: unmet, Spilled: rec.spilled}
+	for _, tr := range rec.stores {
+		taken, delivered := make([]float64, len(tr.flow)), make([]float64, len(tr.flow))
+		for h, f := range tr.flow {
+			taken[h], delivered[h] = positive(f)*hour, positive(-f)*hour
+		}
+		out.Taken = append(out.Taken, taken)
+		out.Delivered = append(out.Delivered, delivered)
+		out.State = append(out.State, tr.state)
+	}
+	return out
 }

@@ -75,7 +75,9 @@ func BenchmarkGeneralPass(b *testing.B) {
 		for k := range stores {
 			stores[k].x, stores[k].sum = stores[k].X, sums{}
 		}
-		hours(bus, d.total, 0.3, stores, unmet, nil, 0, Hours)
+		for h := 0; h < Hours; h += piece {
+			hours(bus, d.total, 0.3, stores, unmet, nil, h, h+piece)
+		}
 	}
 	perStep(b, Hours)
 }

@@ -19,7 +19,10 @@ type store struct {
 	keep float64 // share that an hour of leak leaves
 
 	p0, p1 float64 // accepted power p0 − p1·x, where it falls
+	perP1  float64 // 1/p1
+	perAf  float64 // 1/a_f
 	bend   float64 // state above which it falls
+	easy   float64 // state up to which an hour of filling is one straight step: no cap, no fall, not full
 	reach  float64 // how far an hour on the fall reaches, in seconds of its first rate
 	step   bool
 	falls  bool
@@ -82,63 +85,136 @@ func ready(r reservoir.Reservoir) store {
 		locked: r.Locked,
 		cap:    tame(float64(r.FillCap)),
 	}
+	s.easy = s.X
 	from, end := r.AcceptFrom, tame(r.AcceptEnd)
 	if from > 0 && from < 1 && end < 1 && !s.step && s.X > 0 {
 		s.p1 = s.pf * (1 - end) / ((1 - from) * s.X)
 		s.bend = from * s.X
 		s.p0 = s.pf + s.p1*s.bend
 		s.falls = s.p1 > 0 && !math.IsInf(s.p1, 0)
-		s.reach = hour
+		s.reach, s.perP1, s.perAf = hour, 1/s.p1, 1/s.af
 		if beta := s.af * s.p1; beta*hour > 0 {
 			s.reach = -math.Expm1(-beta*hour) / beta
 		}
+		if s.falls {
+			s.easy = s.bend
+		}
+	}
+	if s.cap > 0 {
+		s.easy = 0
 	}
 	return s
 }
 
-// fill offers the mean power offer (W at the line) in hour h and returns the mean power taken from the line.
-//
-//	u = 0 if S < P_th, else P_f if step, else min(S, P_f);   dx/dt = a_f·u − b_f;   t = min(H, (X − x)/(a_f·u − b_f))
-//
-// A store that would not rise at that power is not filled. A step store that is offered less than its power while its
-// threshold lets it (a store before it carries the line) runs for the share of the hour that the energy lasts.
-func (s *store) fill(offer float64, h int) float64 {
-	if s.x >= s.X {
-		s.sum.full += hour
-		return 0
-	}
-	if offer <= 0 || offer < s.pth || h < len(s.noFill) && s.noFill[h] {
-		return 0
-	}
-	u, limit := s.pf, hour
-	if offer < u {
-		if s.step {
-			limit = hour * (offer / u)
-		} else {
-			u = offer
-		}
-	}
-	rate := s.af*u - s.bf
-	if rate <= 0 {
-		return 0
-	}
-	up := rate * limit
-	// the common hour: neither full, nor capped, nor where acceptance falls
-	if end := s.x + up; end < s.X && s.cap == 0 && (!s.falls || end <= s.bend) {
-		s.sum.up += end - s.x // what the state gained, rounding included: the ledger closes by it
-		s.x = end
-		s.sum.taken += u * limit
-		if limit == hour {
-			return u
-		}
-		return offer
-	}
-	return s.fillUp(u, rate, limit)
+// trace is where a store writes what happened, by hour.
+type trace struct {
+	flow  []float64 // W in the mean of the hour: taken from the line, or below zero what was delivered to it
+	state []float64 // own joules at the end of the hour
 }
 
-// fillUp fills at power u, own rate and for at most limit seconds, where the store may become full, the day's cap may
-// be reached or acceptance may fall.
-func (s *store) fillUp(u, rate, limit float64) float64 {
+// over runs a stretch of hours, whole days but at the end of the year, over the store. net is by hour what the stores
+// before it leave: above zero what is offered, below zero what is still asked, W in the mean; it is left holding what
+// this store leaves. first is the number of the first hour in the year. In each hour the leak comes first.
+//
+//	offered S: u = 0 if S < P_th, else P_f if step, else min(S, P_f);   dx/dt = a_f·u − b_f;   t = min(H, (X − x)/(a_f·u − b_f))
+//	asked L:   y = min(L, P_d);   −dx/dt = a_d·max(y, P_dmin) + b_d;   t = min(H, x/(a_d·max(y, P_dmin) + b_d))
+//
+// A store that would not rise at that power is not filled, and one that would give without falling gives nothing.
+func (s *store) over(net []float64, first int, tr trace) {
+	x := s.x
+	var t sums
+	for i, n := range net {
+		if s.keep != 1 {
+			was := x
+			x = was * s.keep
+			t.leaked += was - x
+		}
+		if s.cap > 0 && (first+i)%24 == 0 {
+			s.left = s.cap
+		}
+		flow := 0.0
+		switch {
+		case n >= 0 && x >= s.X:
+			t.full += hour
+		case n > 0:
+			if n < s.pth || first+i < len(s.noFill) && s.noFill[first+i] {
+				break
+			}
+			u := s.pf
+			if n < u && !s.step {
+				u = n
+			}
+			rate := s.af*u - s.bf
+			if rate <= 0 {
+				break
+			}
+			if end := x + rate*hour; end < s.easy && u <= n {
+				t.up += end - x // what the state gained, rounding included: the ledger closes by it
+				t.taken += u * hour
+				x, flow = end, u
+			} else {
+				s.x = x
+				flow = s.fillUp(u, rate, n)
+				x = s.x
+			}
+			net[i] = positive(n - flow)
+		case n < 0:
+			y := s.pd
+			if -n < y {
+				y = -n
+			}
+			z := y
+			if z < s.pmin {
+				z = s.pmin
+			}
+			rate := s.ad*z + s.bd
+			if y <= 0 || rate <= 0 {
+				break
+			}
+			floor := 0.0
+			if first+i < len(s.locked) {
+				floor = positive(s.locked[first+i] * s.X)
+			}
+			if end := x - rate*hour; end > floor {
+				t.down += x - end
+				t.delivered += y * hour
+				x, flow = end, -y
+			} else if room := x - floor; room > 0 {
+				d := room / rate
+				t.down += room
+				t.delivered += y * d
+				x, flow = floor, -y*d*(1/hour)
+			}
+			net[i] = -positive(flow - n)
+			if flow == 0 && x >= s.X {
+				t.full += hour
+			}
+		}
+		if tr.flow != nil {
+			tr.flow[i], tr.state[i] = flow, x
+		}
+	}
+	s.x = x
+	s.sum.add(t)
+}
+
+// positive takes the rounding off what cannot be below zero.
+func positive(v float64) float64 {
+	if v < 0 {
+		return 0
+	}
+	return v
+}
+
+// fillUp fills at power u and own rate in an hour in which n is offered, where the store may become full, the day's cap
+// may be reached or acceptance may fall, and returns the mean power taken. A step store that is offered less than its
+// power while its threshold lets it (a store before it carries the line) runs for the share of the hour that the energy
+// lasts.
+func (s *store) fillUp(u, rate, n float64) float64 {
+	limit := hour
+	if u > n {
+		limit = hour * (n / u)
+	}
 	top := s.X
 	if s.cap > 0 && s.x+s.left < top {
 		top = s.x + s.left
@@ -181,7 +257,7 @@ func (s *store) fillStraight(u, rate, limit, top float64) (taken, t float64) {
 // line crosses u, then along it, where dx/dt = a_f(p0 − p1·x) − b_f = r falls as e^(−βt), β = a_f·p1. Exact.
 func (s *store) fillFalling(u, rate, top float64) (taken, t float64) {
 	left := hour
-	if kink := (s.p0 - u) / s.p1; s.x < kink {
+	if kink := (s.p0 - u) * s.perP1; s.x < kink {
 		end := min(kink, top)
 		taken, t = s.fillStraight(u, rate, hour, end)
 		if left -= t; left <= 0 || end == top {
@@ -200,61 +276,20 @@ func (s *store) fillFalling(u, rate, top float64) (taken, t float64) {
 	}
 	dt, up := left, r*reach
 	if end := r - beta*gap; up >= gap && end > 0 {
-		dt, up = min(left, math.Log1p(beta*gap/end)/beta), gap
+		dt, up = min(left, log1p(beta*gap/end)/beta), gap
 		s.x = top
 	} else {
 		up = min(up, gap)
 		s.x += up
 	}
-	return taken + (up+s.bf*dt)/s.af, t + dt
+	return taken + (up+s.bf*dt)*s.perAf, t + dt
 }
 
-// draw asks for the mean power ask (W at the line) in hour h and returns the mean power delivered.
-//
-//	y = min(L, P_d);   −dx/dt = a_d·max(y, P_dmin) + b_d;   t = min(H, x/(a_d·max(y, P_dmin) + b_d))
-//
-// The locked share stays. A store that would give without falling gives nothing.
-func (s *store) draw(ask float64, h int) float64 {
-	y := s.pd
-	if ask < y {
-		y = ask
+// log1p is ln(1 + z) for z ≥ 0: eight terms of its series where it is small (the ninth is under 1e-17), else the plain
+// logarithm. A store that leaks comes here in every hour in which it is full.
+func log1p(z float64) float64 {
+	if z < 0.01 {
+		return z * (1 - z*(1./2-z*(1./3-z*(1./4-z*(1./5-z*(1./6-z*(1./7-z*(1./8))))))))
 	}
-	z := y
-	if z < s.pmin {
-		z = s.pmin
-	}
-	rate := s.ad*z + s.bd
-	if y <= 0 || rate <= 0 {
-		s.idle()
-		return 0
-	}
-	floor := 0.0
-	if h < len(s.locked) && s.locked[h] > 0 {
-		floor = s.locked[h] * s.X
-	}
-	was, t := s.x, hour
-	down := rate * hour
-	if room := was - floor; down < room {
-		s.x = was - down
-	} else {
-		if room <= 0 {
-			s.idle()
-			return 0
-		}
-		t = room / rate
-		s.x = floor
-	}
-	s.sum.down += was - s.x
-	s.sum.delivered += y * t
-	if t == hour {
-		return y
-	}
-	return y * (t * (1 / hour))
-}
-
-// idle counts an hour in which nothing comes out of the store.
-func (s *store) idle() {
-	if s.x >= s.X {
-		s.sum.full += hour
-	}
+	return math.Log(1 + z)
 }
