@@ -50,7 +50,7 @@ func NewGeometry(latitude, longitude unit.Angle, utcOffset unit.Duration) *Geome
 	p := pole{}
 	p.sinL, p.cosL = math.Sincos(float64(latitude))
 	offset := float64(utcOffset) / 3600
-	shift := float64(longitude) - offset*math.Pi/12 // from clock time to mean solar time, rad
+	shift := math.Remainder(float64(longitude)-offset*math.Pi/12, 2*math.Pi) // from clock time to mean solar time, rad
 	next := ephemerisAt(Julian(TypicalYear, 1, 1, -offset))
 	for d := range Days {
 		// within a day declination and equation of time move in a straight line to 0.001°
@@ -58,7 +58,7 @@ func NewGeometry(latitude, longitude unit.Angle, utcOffset unit.Duration) *Geome
 		next = ephemerisAt(Julian(TypicalYear, 1, d+2, -offset))
 		for k := range 24 {
 			e := between(this, next, (float64(k)+0.5)/24)
-			g.hour(d*24+k, p, e, math.Remainder((float64(k)+0.5-12)*math.Pi/12+shift+e.eot, 2*math.Pi))
+			g.hour(d*24+k, p, e, turn((float64(k)+0.5-12)*math.Pi/12+shift+e.eot))
 			g.Day[d] += g.Extra[d*24+k] * 3600
 		}
 		noon := between(this, next, 0.5)
@@ -66,6 +66,17 @@ func NewGeometry(latitude, longitude unit.Angle, utcOffset unit.Duration) *Geome
 		g.Sunset[d] = float64(SunsetHourAngle(latitude, unit.Angle(noon.declination)))
 	}
 	return g
+}
+
+// turn brings an angle into −π … π.
+func turn(w float64) float64 {
+	for w > math.Pi {
+		w -= 2 * math.Pi
+	}
+	for w < -math.Pi {
+		w += 2 * math.Pi
+	}
+	return w
 }
 
 // pole holds sine and cosine of the latitude.

@@ -61,6 +61,8 @@ func PlaneOf(g *Geometry, place Place, f Face) *Plane {
 		p.skyThrough *= throughFromSky(tilt)
 		p.groundGlass *= throughFromGround(tilt)
 	}
+	lit := Hours/2 + 300 // polar places have the most, with the short hours of dusk
+	p.hours, p.rows = make([]int32, 0, lit), make([]ray, 0, lit)
 	air := clearSkies * thinAir(place.Elevation.Or(0))
 	hour := 0
 	for m, days := range monthLength {
