@@ -33,6 +33,9 @@ func placeViewOf(g model.Ground, sys unit.System) placeView {
 	if g.Sky.Rough {
 		v.Flags = append(v.Flags, flagView{Say: "This sky is rough: it was described in words. Twelve monthly means or a weather file make it better."})
 	}
+	for _, say := range g.Sky.Remarks {
+		v.Flags = append(v.Flags, flagView{Say: sentence(say)})
+	}
 	onPanel := sum(light.Plane) * 3600
 	v.Facts = []factView{
 		{ID: "ghi", Label: "On the flat, a year", Value: unit.YearIrradiations.Format(year, sys), How: &howView{Formula: "Σ of the 8760 hours", Source: g.Sky.Made, Topic: "sun"}},

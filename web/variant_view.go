@@ -45,6 +45,9 @@ func variantViewOf(r model.VariantResult, currency string, sys unit.System, labe
 			yearOf(s, sys, s.Year.Taken), yearOf(s, sys, s.Year.Delivered), yearOf(s, sys, s.Year.Loss)})
 	}
 	if r.YearKnown {
+		for _, say := range r.Bus.Remarks {
+			v.Flags = append(v.Flags, flagView{Say: sentence(say)})
+		}
 		v.Flow, v.Nights = flowOf(r, sys), nightsByMonth(r)
 	}
 	for _, m := range r.Missing {

@@ -151,7 +151,7 @@ func (g Ground) year(v Variant, r *VariantResult) {
 	for _, m := range missing {
 		r.Missing = append(r.Missing, Missing{m.Path, m.Wants})
 	}
-	standing := variant + v.Controller.Night.Or(0)
+	standing := variant + v.Controller.Standing()
 	in := year.Input{Bus: bus.Power, Standing: plus(g.Load.Standing, float64(standing)), Essential: g.Load.Essential, Nice: g.Load.Nice, Night: g.Load.NightOf, Keep: true}
 	r.StandingPower = g.Load.StandingPower + standing
 	g.settle(in, r)
