@@ -197,12 +197,19 @@ func scramble(h *lift.Hoist, r *rand.Rand) {
 			x := v.Field(0)
 			if x.Kind() == reflect.Float64 {
 				y := x.Float() * math.Pow(10, 6*r.Float64()-3)
-				if strings.HasSuffix(p, "_rad") {
+				switch {
+				case strings.HasSuffix(p, "lead_angle_rad"), strings.HasSuffix(p, "rope_angle_rad"), strings.HasSuffix(p, "hanger_angle_rad"), strings.HasSuffix(p, "fleet_angle_rad"):
+					y = math.Min(y, 1.5)
+				case strings.HasSuffix(p, "_rad"):
 					y = math.Min(y, math.Pi)
+				case strings.Contains(p, "efficiency"), strings.HasSuffix(p, "_factor") && strings.HasPrefix(p, "rope."), strings.HasSuffix(p, "friction"):
+					y = math.Min(y, 1)
+				case strings.HasSuffix(p, "].ratio"):
+					y = math.Max(y, 1)
 				}
 				x.SetFloat(y)
 			} else if r.IntN(2) == 0 {
-				x.SetInt(int64(r.IntN(12)))
+				x.SetInt(int64(1 + r.IntN(11)))
 			}
 		}
 	})
@@ -216,6 +223,9 @@ func scramble(h *lift.Hoist, r *rand.Rand) {
 	h.Structure.RestsOn = pick("", "own_posts_on_ground", "roof_truss", "not_seen", "engineered_steel")
 	h.Container.Kind = pick("", "none_one_block", "bag", "drum", "cage", "home_sewn")
 	h.Base.Where = pick("", "on_ground", "on_beam", "on_wall")
+	if r.IntN(4) == 0 {
+		h.Reeving.LeadSheaves = of[unit.Count](0)
+	}
 	h.Train.Stages[0].Kind = pick("", "planetary", "spur", "worm", "belt", "box")
 	h.Train.Stages[0].Tooth.Material = pick("", "steel", "printed", "pom", "cast_iron")
 }
