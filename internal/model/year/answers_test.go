@@ -201,3 +201,38 @@ func TestQuickIsRun(t *testing.T) {
 		}
 	}
 }
+
+// Sweep says the same as Quick to the last bit, four at a time or alone, whenever its neighbours settle.
+func TestSweepIsQuick(t *testing.T) {
+	var w, alone Workspace
+	for seed := range uint64(200) {
+		r := rand.New(rand.NewPCG(seed, 31))
+		in := anyYear(r, 24*(2+r.IntN(30))+r.IntN(24), 0)
+		d := NewDemand(len(in.Bus), in.Standing, in.Essential, in.Nice, in.Night)
+		var stores []reservoir.Reservoir
+		for range 1 + r.IntN(12) {
+			s := plain(r)
+			s.DrawLoss, s.AcceptFrom = 0, 1
+			if r.IntN(6) > 0 {
+				s.Leak = 0
+			}
+			if r.IntN(8) == 0 {
+				s.Standing = 2
+			}
+			if r.IntN(5) == 0 {
+				s.Capacity *= 1e6
+			}
+			stores = append(stores, s)
+		}
+		got := w.Sweep(nil, in.Bus, d, stores)
+		if len(got) != len(stores) {
+			t.Fatalf("%d answers for %d stores", len(got), len(stores))
+		}
+		for j := range stores {
+			want := alone.Quick(in.Bus, d, stores[j:j+1])
+			if got[j] != want {
+				t.Fatalf("seed %d, store %d: sweep %+v, quick %+v", seed, j, got[j], want)
+			}
+		}
+	}
+}

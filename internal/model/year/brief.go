@@ -16,10 +16,7 @@ type Workspace struct {
 	unmet  []float64 // J by hour
 	year   pieces
 
-	stretches []stretch // of a straight store, by piece
-	begin     []float64 // the same: the state in which each began
-	short     []lack    // hours that lack, each piece's from its first hour's place on
-	last      float64   // state in which the last whole pass ended
+	lane [4]lane // of straight stores
 
 	missed          []float64 // by night: appliance joules
 	missedEssential []float64
@@ -43,7 +40,7 @@ func (w *Workspace) Quick(bus []float64, d *Demand, stores []reservoir.Reservoir
 	standing := w.ready(stores, len(bus))
 	if len(stores) == 1 {
 		if k, ok := straighten(&w.stores[0], standing); ok {
-			return w.quickStraight(bus, d, &k)
+			return w.quickStraight(bus, d, k)
 		}
 	}
 	var b Brief
@@ -65,65 +62,6 @@ func (w *Workspace) Quick(bus []float64, d *Demand, stores []reservoir.Reservoir
 	}
 	c.close(&b, len(bus))
 	return b
-}
-
-// quickStraight is Quick with one straight store: the lean kernel, piece by piece.
-func (w *Workspace) quickStraight(bus []float64, d *Demand, k *straight) Brief {
-	n := (len(bus) + piece - 1) / piece
-	w.begin = sized(w.begin, n)
-	if cap(w.stretches) < n {
-		w.stretches = make([]stretch, n)
-	}
-	w.stretches = w.stretches[:n]
-	if cap(w.short) < len(bus) {
-		w.short = make([]lack, len(bus))
-	}
-	w.short = w.short[:len(bus)]
-	b := Brief{}
-	x, start := k.X, k.X
-	for b.Passes = 1; ; b.Passes++ {
-		start = x
-		x = k.pass(w, bus, d.total, x, b.Passes == 1)
-		if b.Settled = math.Abs(x-start) <= settledTo*k.X; b.Settled || b.Passes == runs {
-			break
-		}
-	}
-	var t stretch
-	miss := 0.0
-	c := newCount(w, d)
-	for i := range n {
-		p := w.stretches[i]
-		t.surplus += p.surplus
-		t.deficit += p.deficit
-		t.above += p.above
-		t.over += p.over
-		for _, l := range w.short[i*piece : i*piece+p.short] {
-			miss += l.unmet
-			c.lacks(l.h, l.unmet)
-		}
-	}
-	b.Spilled = joules(t.above*hour + t.over*k.perGain)
-	b.Taken = joules(t.surplus*hour) - b.Spilled
-	b.Unmet = joules(miss)
-	b.Delivered = joules(t.deficit*hour - miss)
-	b.End = joules(x)
-	c.close(&b, len(bus))
-	return b
-}
-
-// pass runs the pieces of a year from state x, as far as they differ from the pass before, and returns the last state.
-func (k *straight) pass(w *Workspace, bus, total []float64, x float64, first bool) float64 {
-	for i := range w.stretches {
-		if !first && w.begin[i] == x {
-			return w.last
-		}
-		w.begin[i] = x
-		from := i * piece
-		to := min(from+piece, len(bus))
-		x, w.stretches[i] = k.run(bus[from:to], total[from:to], from, w.short[from:to], x)
-	}
-	w.last = x
-	return x
 }
 
 // sized returns v with length n, anew only where it does not fit.

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"duskweight/internal/model/reservoir"
+	"duskweight/internal/model/unit"
 )
 
 // benchYear is a year of sun by day, cloudy days and clear ones, and of a night load.
@@ -106,4 +107,42 @@ func BenchmarkQuick(b *testing.B) {
 			perStep(b, Hours)
 		})
 	}
+}
+
+// Four straight stores side by side, one pass: the time of one step of one store.
+func BenchmarkFourPass(b *testing.B) {
+	bus, d := benchYear(1)
+	var f four
+	for j := range f.store {
+		s := ready(straightStore())
+		s.X *= float64(j+1) / 2
+		f.store[j], _ = straighten(&s, 0)
+		f.short[j] = make([]lack, Hours)
+	}
+	b.ReportAllocs()
+	for b.Loop() {
+		for j := range f.store {
+			f.x[j] = f.store[j].X
+		}
+		f.run(bus, d.total, 0)
+	}
+	perStep(b, 4*Hours)
+}
+
+// A sweep over sizes of one store, four at a time: the time of one step of one store, settling included.
+func BenchmarkSweep(b *testing.B) {
+	bus, d := benchYear(1)
+	var stores []reservoir.Reservoir
+	for j := range 32 {
+		s := straightStore()
+		s.Capacity *= unit.Energy(j+1) / 8
+		stores = append(stores, s)
+	}
+	var w Workspace
+	out := w.Sweep(nil, bus, d, stores)
+	b.ReportAllocs()
+	for b.Loop() {
+		out = w.Sweep(out[:0], bus, d, stores)
+	}
+	perStep(b, len(stores)*Hours)
 }
