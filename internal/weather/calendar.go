@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"sort"
+
+	"duskweight/internal/model/unit"
 )
 
 // A year here is a circle of minutes. Where a file holds 29 February it is the circle of 366 days, and the minutes of
@@ -73,6 +75,10 @@ func (s *sheet) gridOf(rows []row) (grid, error) {
 	}
 	for i, x := range rows {
 		g.begin[i] = x.at.ofYear(g.leap)
+		if x.at.zoned {
+			g.begin[i] = (g.begin[i] - x.at.zone + g.circle()) % g.circle()
+			s.zone = unit.Of(unit.Duration(0))
+		}
 	}
 	var err error
 	if g.step, err = stepOf(g.begin, g.circle()); err != nil {

@@ -46,6 +46,9 @@ type sheet struct {
 // layOut tells the layout, reads the head, and lets the hint overrule it.
 func layOut(text string, hint Mapping) (*sheet, error) {
 	all := lines(text)
+	if len(all) == 0 {
+		return nil, refuse("This file is empty.")
+	}
 	if len(all) > 600_000 {
 		return nil, refuse("This file has more lines than a year of minutes.")
 	}
@@ -73,7 +76,7 @@ func layOut(text string, hint Mapping) (*sheet, error) {
 		return nil, err
 	}
 	s.overrule(hint)
-	return s, s.complete()
+	return s, s.complete() // the sheet stands even where it is not complete: a preview shows it
 }
 
 // tell tells the layout by the first lines.

@@ -59,14 +59,15 @@ func (s *sheet) rows() ([]row, error) {
 	return out, r.orNil()
 }
 
-// trailer reports whether a table has ended and words about it follow: fewer fields than a row of values needs.
+// trailer reports whether a table has ended and words about it follow: a row that begins with a letter and ends before
+// the last column that is read.
 func (s *sheet) trailer(f []string) bool {
 	for _, c := range s.col {
-		if c >= 0 && c < len(f) {
-			return false
+		if c >= len(f) {
+			return letters(f[:1])
 		}
 	}
-	return len(f) == 1 || letters(f[:1])
+	return false
 }
 
 func (s *sheet) fault(line, column int, f []string, reason string) Fault {

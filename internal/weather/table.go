@@ -28,28 +28,39 @@ func (s *sheet) table(hint Mapping) error {
 	return nil
 }
 
-// firstValues is the index of the first of the rows that look like the last row: as many fields, numbers at the end.
+// firstValues is the index of the first row of values: from the end upwards as long as rows look like values. Words
+// that follow the table do not count, and a row that is too short or too long still belongs to it.
 func (s *sheet) firstValues() int {
 	last := len(s.lines) - 1
-	n := len(fields(s.lines[last], s.delimiter))
+	n := s.usualFields()
+	for last > 0 && len(fields(s.lines[last], s.delimiter)) != n {
+		last--
+	}
 	first := last
 	for i := last; i >= 0; i-- {
 		f := fields(s.lines[i], s.delimiter)
-		if len(f) == n && n > 1 && letters(f) && !strings.ContainsAny(strings.Join(f, ""), "0123456789") {
-			return min(i+1, last)
-		}
-		if values(f) && len(f) == n {
+		switch {
+		case len(f) == 1 && f[0] == "" && n > 1:
+		case letters(f) || !values(f):
+			return first
+		default:
 			first = i
-		} else if len(f) == n && first-i > 3 {
-			break
-		} else if len(f) != n {
-			break
 		}
-	}
-	for first < last && letters(fields(s.lines[first], s.delimiter)) {
-		first++
 	}
 	return first
+}
+
+// usualFields is the commonest number of fields among the last rows.
+func (s *sheet) usualFields() int {
+	count := map[int]int{}
+	best := 0
+	for _, l := range s.lines[max(0, len(s.lines)-200):] {
+		n := len(fields(l, s.delimiter))
+		if count[n]++; count[n] > count[best] {
+			best = n
+		}
+	}
+	return best
 }
 
 // values reports whether at least half of the fields begin like numbers.

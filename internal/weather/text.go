@@ -42,22 +42,32 @@ func slurp(r io.Reader, progress func(int64)) (string, error) {
 
 // otherKind refuses files that are told by their first bytes.
 func otherKind(b []byte) error {
-	head := strings.ToLower(string(b[:min(len(b), 200)]))
+	raw := string(b[:min(len(b), 200)])
+	head := strings.ToLower(raw)
 	switch {
-	case strings.HasPrefix(head, "pk\x03\x04"), strings.HasPrefix(head, "pk\x05\x06"):
+	case begins(raw, "PK\x03\x04", "PK\x05\x06"):
 		return refuse("This is a zip archive or a spreadsheet, whatever its name says. Unpack it, or save the sheet as CSV, and take the file inside.")
-	case strings.HasPrefix(head, "\x1f\x8b"), strings.HasPrefix(head, "bzh"), strings.HasPrefix(head, "7z\xbc\xaf"), strings.HasPrefix(head, "rar!"), strings.HasPrefix(head, "\xfd7zxz"):
+	case begins(raw, "\x1f\x8b", "BZh", "7z\xbc\xaf", "Rar!", "\xfd7zXZ", "\x28\xb5\x2f\xfd"):
 		return refuse("This file is packed. Unpack it and take the file inside.")
-	case strings.HasPrefix(head, "%pdf"):
+	case begins(raw, "%PDF"):
 		return refuse("This is a PDF document, not a weather file.")
 	case strings.Contains(head, "<!doctype"), strings.Contains(head, "<html"), strings.HasPrefix(strings.TrimSpace(head), "<?xml"):
 		return refuse("This is a web page, not a weather file. The download may have asked for something first.")
-	case strings.HasPrefix(head, "\xd0\xcf\x11\xe0"):
+	case begins(raw, "\xd0\xcf\x11\xe0"):
 		return refuse("This is an old spreadsheet or document. Save the sheet as CSV and take that.")
-	case strings.HasPrefix(head, "sqlite format"), strings.HasPrefix(head, "\x89hdf"), strings.HasPrefix(head, "cdf"):
+	case begins(raw, "SQLite format", "\x89HDF", "CDF\x01", "CDF\x02"):
 		return refuse("This is a database or an array file, not a weather file in text.")
 	}
 	return nil
+}
+
+func begins(s string, with ...string) bool {
+	for _, w := range with {
+		if strings.HasPrefix(s, w) {
+			return true
+		}
+	}
+	return false
 }
 
 // decode takes off a byte order mark and turns UTF-16 into UTF-8. Other bytes over 127 only stand in names.
@@ -132,24 +142,21 @@ func fields(line string, delimiter byte) []string {
 	return append(out, strings.TrimSpace(f.String()))
 }
 
-// delimiterOf tells the delimiter by the last lines: the one that parts them all into the same number of fields, two
-// or more. A semicolon or a tab goes before a comma, which may be a decimal comma.
+// delimiterOf tells the delimiter by the last lines: the one that parts most of them into the same number of fields,
+// two or more. A semicolon, a tab or a bar goes before a comma, which may be a decimal comma.
 func delimiterOf(all []string) byte {
-	tail := all[max(0, len(all)-24):]
-	best, most := byte(','), 0
-	for _, d := range []byte{';', '\t', '|', ','} {
-		n := len(fields(tail[0], d))
+	tail := all[max(0, len(all)-40):]
+	for _, d := range []byte{';', '\t', '|'} {
+		count := map[int]int{}
 		for _, l := range tail {
-			if len(fields(l, d)) != n {
-				n = 0
-				break
+			if n := len(fields(l, d)); n >= 2 {
+				if count[n]++; 2*count[n] > len(tail) {
+					return d
+				}
 			}
 		}
-		if n >= 2 && (d != ',' || most == 0) && n > most {
-			best, most = d, n
-		}
 	}
-	return best
+	return ','
 }
 
 // number reads a plain decimal number; comma says that the decimal sign may be a comma.
