@@ -83,6 +83,13 @@ func (t *loads) baseLine(id, part, formula, place string) (l *line, mb, up, leve
 
 // baseUpliftChecks: use = max(1.5·V_s, 1.2·V_w)/(m_b·g), V_s the static raising pull upwards, V_w = φ·V_s.
 func baseUpliftChecks(t *loads) []*Check {
+	if t.h.Base.Where == "on_wall" {
+		l := newLine("base_uplift", "what fixes the drive to the wall", "asked, not computed", source.CommonPractice.Whole())
+		l.miss("")
+		c := l.verdict()
+		say(c, carries, "Fixings in a wall stay not known until a qualified person has confirmed them. Never into brick joints.")
+		return []*Check{c}
+	}
 	if !t.lifted() {
 		return nil
 	}

@@ -123,7 +123,9 @@ func (t *loads) beamForce() (force float64, miss []string) {
 
 func beamChecks(t *loads) []*Check {
 	b := t.h.Structure.Beam
-	l := newLine("beam", "the beam", "stress ≤ k_mod·f_k/γ_M, with 1.35 on the static load and 1.35·φ on the working load", source.Eurocode5.At("6.1 and 7.2"))
+	l := newLine("beam", "the beam", "stress ≤ k_mod·f_k/γ_M, with 1.35 on the static load and 1.35·φ on the working load", source.Eurocode5.At("6.1, 6.3.3 and 7.2"))
+	t.materialSource(l, b.Kind)
+	t.phiSource(l)
 	l.miss(t.missing...)
 	force, miss := t.beamForce()
 	l.miss(miss...)
@@ -151,6 +153,16 @@ func beamChecks(t *loads) []*Check {
 		out = append(out, r)
 	}
 	return out
+}
+
+// materialSource names where the strength of a beam or post comes from.
+func (t *loads) materialSource(l *line, kind string) {
+	switch kind {
+	case "timber", "round_pole":
+		l.also(source.EN338.At("tables 1 and 3"), source.EN14080.At("table 5"))
+	case "steel_tube", "steel_round_tube":
+		l.c.Source, l.c.Formula = source.Eurocode3.At("6.2"), "stress ≤ yield, with 1.35 on the load; working with 1.35·φ"
+	}
 }
 
 // beamCases adds bending, shear, bearing, the section beside a hole, and deflection.
@@ -184,7 +196,7 @@ func (t *loads) beamCases(l *line, b lift.Beam, s section, span, force float64) 
 		short bool
 	}{{"at rest", 1, false}, {"working", t.phi, true}} {
 		p, q := gammaG*c.phi*force, gammaG*w
-		l.add(c.name+", bending", "Pa", moment(b.Support, span, a, p, q)/s.w, m.bending(s.depth, c.short), 1, 1.25)
+		l.add(c.name+", bending", "Pa", moment(b.Support, span, a, p, q)/s.w, m.tilting(s, span)*m.bending(s.depth, c.short), 1, 1.25)
 		l.add(c.name+", shear", "Pa", reaction(b.Support, span, a, p, q)/s.shear, m.shear(c.short), 1, 1.25)
 		if hole > 0 {
 			l.add(c.name+", bending beside the hole", "Pa", ratioOr(moment(b.Support, span, a, p, q), s.net(float64(hole))), m.bending(s.depth, c.short), 1, 1.25)

@@ -43,6 +43,7 @@ func mechanicalRules() []cautionRule {
 			func(h lift.Hoist, _ lift.Drive) bool { return h.Site.SelfStart != "no" }},
 		{say("Children and animals: fence it or lock the room, no rope end or mass to climb, lowered and locked when nobody is there, guards where rope meets drum, pulley and gear."),
 			func(h lift.Hoist, _ lift.Drive) bool { return h.Site.Children != "no" }},
+		{say("Hands are caught where rope meets drum, pulley and gear: guards there, and no gloves or sleeves near them while it moves."), nil},
 		{say("A thermal cut-out must set the brake, not just open the wires: whatever opens lets the mass go."), nil},
 		{say("Past empty the drum winds backwards and lifts again. Leave three turns on, and a slack switch that stops it."), nil},
 		{say("Keepers on every pulley, so that a slack rope cannot jump off."), nil},
@@ -143,7 +144,7 @@ func cellRules() []cautionRule {
 	return []cautionRule{
 		{say("Battery: not in bedrooms, escape routes or lofts; a smoke alarm above it."), cellLoad},
 		{say("Lithium: a management board with a cut for cold charging, no mixed or unknown used cells, equal voltage before they are joined."), cellLoad},
-		{say("Lead: goggles, water for 15 minutes on a splash, no jewellery, air flow while charging, no sparks near."), cellLoad},
+		{say("Lead: goggles, water for 15 minutes on a splash, no jewellery; charging makes hydrogen: air flow, no sparks near."), cellLoad},
 	}
 }
 

@@ -1,4 +1,13 @@
-// Package path follows the load from the mass down to the ground and says what breaks first.
+// Package path follows the load from the mass down to the ground and says what breaks first, what may happen when it
+// goes wrong, and whether the plan is ready to hang.
+//
+// Strength is always the user's own statement; a check with a missing input is not known, unless the most favourable
+// value of what is missing already gives way. Loads are static tensions of the drive times the factor for jerks φ, and
+// events on lines of their own.
+//
+// Left out: fatigue but for the endurance of printed teeth; contact stress of teeth; local crushing and sideways
+// tipping of steel beams; joints between beam and post; wind and earthquake on the frame; what holds a pulley that is
+// neither on the beam nor on the base; creep of rope; the twist of the gear train when the drum stops dead.
 package path
 
 import (
@@ -35,7 +44,8 @@ type Check struct {
 	Formula  string   // the formula in symbols
 	Inputs   []Input  // the inputs with units
 	Source   source.Ref
-	Cases    []Case // every load case that was looked at
+	Also     []source.Ref // further sources of its numbers
+	Cases    []Case       // every load case that was looked at
 }
 
 // Case is one load case of a check, with its own unit and borders. Use is not known where the capacity is nothing.

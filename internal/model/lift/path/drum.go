@@ -46,8 +46,11 @@ func drumCapacityChecks(t *loads) []*Check {
 		l.in("layers that fit under the flanges", float64(layers), "1")
 		l.add("mass at the top", "m", wound, room, 1, 1.1)
 	}
-	if need, ok := t.d.Winding.RopeNeeded.Value(); ok && r.Length.Is {
+	switch need, ok := t.d.Winding.RopeNeeded.Value(); {
+	case ok && r.Length.Is:
 		l.add("length of the rope at hand", "m", float64(need), float64(r.Length.Val), 1, 1)
+	case r.Length.Is && t.h.Travel.Is && t.h.Reeving.RopeParts.Is && float64(t.h.Reeving.RopeParts.Val)*float64(t.h.Travel.Val) > float64(r.Length.Val):
+		l.add("length of the rope at hand", "m", float64(t.h.Reeving.RopeParts.Val)*float64(t.h.Travel.Val), float64(r.Length.Val), 1, 1)
 	}
 	c := l.verdict()
 	mend := "Take a wider drum, higher flanges or a thinner rope."
@@ -62,6 +65,7 @@ func drumCapacityChecks(t *loads) []*Check {
 // slippery high-modulus rope 5 (from memory).
 func deadWrapsChecks(t *loads) []*Check {
 	l := newLine("dead_wraps", "the turns that stay on the drum", "turns ≥ 2", source.WinchRules.At("7-1.2.6"))
+	l.also(source.CraneRules.At("two wraps"), source.MineHoists.At("(b), three turns"), source.Alberta.At("five turns"))
 	n, ok := t.h.Drum.DeadWraps.Value()
 	wanted, okB := 2.0, 3.0
 	if t.h.Rope.Kind == "hmpe" {

@@ -168,6 +168,9 @@ func (t *loads) ratedStage(i int, s lift.Stage) *Check {
 func (t *loads) toothCheck(i int, s lift.Stage) *Check {
 	l := newLine("gear_tooth", stageName(i, s), "K_v·W/(b·m·Y) ≤ strength / 3 (printed / 5)", source.Shigley.At("eq. 14-7, Lewis"))
 	w := s.Tooth
+	if w.Material == "printed" {
+		l.also(source.EzehSusmel.At("endurance, 10 % of tensile strength"), source.PLASheet.At("strength across the layers"))
+	}
 	for _, x := range []struct {
 		is    bool
 		field string

@@ -20,7 +20,8 @@ type Hazards struct {
 
 	DropCircle   unit.Known[unit.Length] // half-diagonal of the load + max(1 m, half the lift)
 	ToppleRadius unit.Known[unit.Length] // height of the frame + half the width of the load
-	SwingRadius  unit.Known[unit.Length] // swing of the free mass by 20° + half its width
+	SwingRadius  unit.Known[unit.Length] // swing of the free mass by 20°, or as far as a storm leans it, + half its width
+	WindLean     unit.Known[unit.Angle]  // outdoors: how far a storm of 35 m/s leans the hanging mass
 	RecoilLine   unit.Known[unit.Length] // how far a breaking rope may whip, in line with it
 	KeepOut      unit.Known[unit.Length] // the largest of the circles; nobody inside while the mass is off its stop
 	AtLeast      bool                    // KeepOut is a lower bound: a size is missing
@@ -42,7 +43,7 @@ func HazardsOf(h lift.Hoist, d lift.Drive) Hazards {
 		UnderFloor: underFloor(h.Site), ComesDown: orElse(h.Site.ComesDown, "not known"),
 	}
 	z.drop(h, d)
-	z.circles(h)
+	z.circles(h, d)
 	return z
 }
 
@@ -83,7 +84,7 @@ func PadForce(m, h, d float64) float64 {
 }
 
 // circles are our own judgement; no standard was found for them.
-func (z *Hazards) circles(h lift.Hoist) {
+func (z *Hazards) circles(h lift.Hoist, d lift.Drive) {
 	t, okT := h.Travel.Value()
 	w, okW := h.Site.LoadWidth.Value()
 	if !okW {
@@ -92,7 +93,9 @@ func (z *Hazards) circles(h lift.Hoist) {
 	}
 	if okT {
 		z.DropCircle = unit.Of(unit.Length(halfDiagonal(float64(w), float64(h.Site.LoadHeight.Or(0))) + max(1, float64(t)/2)))
-		z.SwingRadius = unit.Of(unit.Length(float64(t)*math.Sin(20*math.Pi/180) + float64(w)/2))
+		z.lean(h, d)
+		swing := math.Max(20*math.Pi/180, float64(z.WindLean.Or(0)))
+		z.SwingRadius = unit.Of(unit.Length(float64(t)*math.Sin(swing) + float64(w)/2))
 	}
 	frame, okF := h.Site.FrameHeight.Value()
 	if !okF {
@@ -112,6 +115,25 @@ func (z *Hazards) circles(h lift.Hoist) {
 			z.KeepOut = r
 		}
 	}
+}
+
+// stormPressure is the push of a wind of 35 m/s on a square metre, Pa: ½·1.225·35²·1.3 (air at 15 °C; drag of a block
+// from memory), about 1 kN.
+const stormPressure = 0.5 * 1.225 * 35 * 35 * 1.3
+
+// lean is atan(p·A/(m·g)) for a mass that hangs outdoors; not known counts as outdoors.
+func (z *Hazards) lean(h lift.Hoist, d lift.Drive) {
+	w, okW := h.Site.LoadWidth.Value()
+	y, okY := h.Site.LoadHeight.Value()
+	m, okM := d.Mass.Value()
+	if h.Site.Outdoors == "no" || !okM || m <= 0 {
+		return
+	}
+	if !okW || !okY {
+		z.AtLeast = true
+		return
+	}
+	z.WindLean = unit.Of(unit.Angle(math.Atan(stormPressure * float64(w*y) / (float64(m) * unit.G))))
 }
 
 // halfDiagonal is the larger half-diagonal of a load of square plan, seen from above or from the side.

@@ -50,6 +50,23 @@ func (m *member) bending(depth float64, short bool) float64 {
 	return m.design(m.t.fm*kh, short)
 }
 
+// tilting is k_crit, the share of bending strength that a tall thin timber beam keeps before it tips over sideways
+// between its supports, EN 1995-1-1 6.3.3: σ_crit = .78·b²·E_05/(h·l_ef), l_ef = .8·L + 2·h for a load on top.
+func (m *member) tilting(s section, span float64) float64 {
+	if m.kind != "timber" || s.depth <= 0 || s.width <= 0 {
+		return 1
+	}
+	critical := 0.78 * s.width * s.width * m.t.e05 / (s.depth * (0.8*span + 2*s.depth))
+	rel := math.Sqrt(m.t.fm / critical)
+	switch {
+	case rel <= 0.75:
+		return 1
+	case rel <= 1.4:
+		return 1.56 - 0.75*rel
+	}
+	return 1 / (rel * rel)
+}
+
 // shear strength, Pa: cracks leave .67 of the width; steel f_y/√3.
 func (m *member) shear(short bool) float64 {
 	if !m.timber() {

@@ -155,6 +155,48 @@ func TestBeamCases(t *testing.T) {
 	near(t, "outdoors, shallow", float64(caseOf(t, c, "at rest, bending").Capacity), .5*24e6*math.Pow(1.5, .2)/1.3, 1e-12)
 }
 
+// A board of 30×300 on edge over 4 m tips over: σ_crit = .78·.0009·7.4e9/(.3·(3.2 + .6)) = 4.557 MPa,
+// λ = √(24/4.557) = 2.295, k_crit = 1/λ² = .1899. A beam of 100×200 over 2 m keeps all.
+func TestTallThinBeamTips(t *testing.T) {
+	m := member{kind: "timber", t: must24()}
+	near(t, "tall", m.tilting(rectangle(.03, .3), 4), .1899, 1e-3)
+	near(t, "stout", m.tilting(rectangle(.1, .2), 2), 1, 0)
+}
+
+// A beam of square steel tube 80×80×4, S235, 2 m: W = (80⁴ − 72⁴)/(12·40) mm³ = 29.35 cm³; 1.35·2070.3·2/4 N·m over it.
+func TestSteelTubeBeam(t *testing.T) {
+	c := checkOf(t, "beam", func(h *lift.Hoist) {
+		h.Structure.Beam = lift.Beam{Kind: "steel_tube", Width: of[unit.Length](.08), Depth: of[unit.Length](.08), Wall: of[unit.Length](.004), Yield: of[unit.Stress](235e6),
+			Span: of[unit.Length](2), Support: "two_supports", Hole: of[unit.Length](0), OwnMass: of[unit.Mass](0)}
+	})
+	k := caseOf(t, c, "at rest, bending")
+	near(t, "bending", float64(k.Demand), 1.35*100*unit.G*(1+1/.9)*2/4/29.35e-6, 1e-3)
+	near(t, "bears", float64(k.Capacity), 235e6, 0)
+	if c.Word != Holds {
+		t.Errorf("%s %s", c.Word, c.Say)
+	}
+}
+
+// On a wall nothing is known; a mass outdoors leans: 240 kg and 1 m² at 1 kN lean over 20°.
+func TestWallAndWind(t *testing.T) {
+	if c := checkOf(t, "base_uplift", func(h *lift.Hoist) { h.Base.Where = "on_wall" }); c.Word != NotKnown {
+		t.Errorf("on a wall: %s", c.Word)
+	}
+	h := whole()
+	h.Site.Outdoors, h.Site.LoadWidth, h.Site.LoadHeight, h.Mass[0].Mass = "yes", of[unit.Length](1), of[unit.Length](1), of[unit.Mass](240)
+	z := HazardsOf(h, drive(h))
+	near(t, "lean", z.WindLean.Val.Degrees(), 22.5, .02)
+	near(t, "swing", float64(z.SwingRadius.Val), 4*math.Sin(float64(z.WindLean.Val))+.5, 1e-12)
+}
+
+func BenchmarkChecks(b *testing.B) {
+	h := whole()
+	d := drive(h)
+	for b.Loop() {
+		Checks(h, d)
+	}
+}
+
 // Sections against each other: a box whose wall reaches the middle is the whole rectangle, a tube whose wall does is
 // the whole bar; a thin ring has W = π·d²·t/4 and shear area A/2.
 func TestSections(t *testing.T) {

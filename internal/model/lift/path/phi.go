@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
 )
 
@@ -55,6 +56,15 @@ func Phi(h lift.Hoist, d lift.Drive) (float64, string) {
 		phi, why = float64(f), fmt.Sprintf("%s: your own factor", sig(float64(f)))
 	}
 	return phi, why
+}
+
+// phiSource names where φ comes from when a hoisting class gives it.
+func (t *loads) phiSource(l *line) {
+	if _, ok := classOf(t.h.Holds.Class); ok {
+		l.also(source.EN130012.At("table 2"))
+		return
+	}
+	l.also(source.CommonPractice.At("factor for jerks " + t.why))
 }
 
 // jerk is 1 + (v/g)·√(k_m/m).

@@ -79,6 +79,8 @@ func (t *loads) beamWeight() float64 {
 func (t *loads) postCheck(i int, p lift.Post) *Check {
 	prefix := fmt.Sprintf("structure.posts[%d].", i)
 	l := newLine("post", fmt.Sprintf("post %d", i+1), "force ≤ π²·E·I/(K·L)² / 3, and stress ≤ k_c·k_mod·f_c/γ_M", source.Eurocode5.At("6.3.2"))
+	t.materialSource(l, p.Kind)
+	t.phiSource(l)
 	l.miss(t.missing...)
 	hoist, own, miss := t.onPost(p)
 	l.miss(miss...)

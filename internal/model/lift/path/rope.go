@@ -124,6 +124,8 @@ func (t *loads) bend(j int) (float64, bool) {
 
 func ropeChecks(t *loads) []*Check {
 	l := newLine("rope", "the rope", "had = breaking load · bend · age / (φ · tension)", source.CI1401.At("working load limits"))
+	l.also(source.SheaveTable.At("bends"), source.FromMemory.At("share left after sun, wet and wear"))
+	t.phiSource(l)
 	l.miss(t.missing...)
 	mbs, okM := t.h.Rope.BreakingLoad.Value()
 	if !okM {
@@ -191,6 +193,8 @@ func (t *loads) most() float64 {
 func knotChecks(t *loads) []*Check {
 	r := t.h.Rope
 	l := newLine("knot", "the rope's ending", "had = breaking load · ending · age / (φ · tension at the ending)", source.CI1401.At("knots"))
+	l.also(source.FromMemory.At("share left after sun, wet and wear"), source.EulerRope.At("turns that stay on"))
+	t.phiSource(l)
 	l.miss(t.missing...)
 	mbs, okM := r.BreakingLoad.Value()
 	if !okM {

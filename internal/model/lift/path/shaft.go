@@ -36,6 +36,7 @@ func (t *loads) bendingArm() (float64, bool) {
 func shaftChecks(t *loads) []*Check {
 	d := t.h.Drum
 	l := newLine("shaft", "the drum's shaft", "had = yield / √(σ² + 3·τ²), twice the stress beside a cross hole", source.Shigley.At("distortion energy, shafts"))
+	l.also(source.Peterson.At("cross hole, from memory"))
 	q, okQ, miss := t.torque()
 	l.miss(miss...)
 	if !d.ShaftDiameter.Is {

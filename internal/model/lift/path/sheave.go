@@ -80,6 +80,7 @@ func redirectChecks(t *loads) []*Check {
 // rope stands for twice that on the hook; a label whose meaning is not known is read as the load on the hook.
 func (t *loads) pulleyCheck(id string, j int) *Check {
 	l := newLine(id, t.pulleyName(j), "φ·√(T₁² + T₂² + 2·T₁·T₂·cos θ) ≤ working load on the hook", source.BlockAngles.At("resultant of both rope sides"))
+	t.phiSource(l)
 	l.miss(t.missing...)
 	if j < 1 {
 		l.c.Part = "the top pulley"
@@ -100,6 +101,12 @@ func (t *loads) pulleyCheck(id string, j int) *Check {
 	case "":
 		note = " What its label means is not known; it is read as the load on the hook."
 	}
+	if !ok {
+		note = ""
+	}
+	if t.reeved && j < t.k && s.OnBase != "yes" {
+		note += " What it is fastened to must bear the same."
+	}
 	l.in("working load on its label", float64(rating), "N")
 	l.in("angle between the rope parts", t.angle(j), "rad")
 	l.in("factor for jerks φ", t.phi, "1")
@@ -115,9 +122,7 @@ func (t *loads) pulleyCheck(id string, j int) *Check {
 	}
 	c := l.verdict()
 	say(c, carries, mend)
-	if ok {
-		c.Say += note
-	}
+	c.Say += note
 	return c
 }
 
@@ -165,6 +170,8 @@ func hangerChecks(t *loads) []*Check {
 	}
 	s := t.h.Structure
 	l := newLine("hanger", "what holds the top pulley", "φ·√((m·g)² + T² + 2·m·g·T·cos θ) ≤ working load · share at this angle", source.ShoulderEye.At("angle of pull"))
+	l.also(source.ShackleSide.At("side loading"))
+	t.phiSource(l)
 	l.miss(t.missing...)
 	rating, ok := s.HangerRating.Value()
 	if !ok {

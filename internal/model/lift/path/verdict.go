@@ -25,6 +25,9 @@ func (l *line) add(name, u string, demand, capacity, wanted, ok float64) {
 		Wanted: unit.Ratio(wanted), OK: unit.Ratio(ok)})
 }
 
+// also names further sources of the line's numbers.
+func (l *line) also(refs ...source.Ref) { l.c.Also = append(l.c.Also, refs...) }
+
 func (l *line) in(name string, value float64, u string) {
 	if finite(value) {
 		l.c.Inputs = append(l.c.Inputs, Input{name, value, u})
