@@ -34,10 +34,7 @@ const (
 )
 
 // pen writes SVG. It never writes a number that is not finite.
-type pen struct {
-	w   *bufio.Writer
-	ids int
-}
+type pen struct{ w *bufio.Writer }
 
 // attrs is a list of names and values.
 type attrs []string
@@ -63,13 +60,23 @@ func num(v float64) string {
 // open begins a picture of w × h units with its name for those who do not see it.
 func open(out io.Writer, class string, w, h float64, title, desc string) *pen {
 	p := &pen{w: bufio.NewWriter(out)}
-	p.raw(`<svg xmlns="http://www.w3.org/2000/svg" class="draw %s" viewBox="0 0 %s %s" role="img" fill="none" stroke="none" font-family="system-ui, 'Segoe UI', 'Noto Sans', Helvetica, Arial, sans-serif">`, class, num(w), num(h))
+	p.raw(`<svg xmlns="http://www.w3.org/2000/svg" class="draw %s" viewBox="0 0 %s %s" role="img" fill="none" stroke="none" font-family="%s">`, class, num(w), num(h), face)
 	p.raw("<title>%s</title>", html.EscapeString(title))
 	if desc != "" {
 		p.raw("<desc>%s</desc>", html.EscapeString(desc))
 	}
 	return p
 }
+
+// openHidden begins a small picture beside words that say the same.
+func openHidden(out io.Writer, class string, w, h float64) *pen {
+	p := &pen{w: bufio.NewWriter(out)}
+	p.raw(`<svg xmlns="http://www.w3.org/2000/svg" class="%s" viewBox="0 0 %s %s" width="%s" height="%s" aria-hidden="true" focusable="false" fill="none" font-family="%s">`, class, num(w), num(h), num(w), num(h), face)
+	return p
+}
+
+// face is the letters: the system's own.
+const face = "system-ui, 'Segoe UI', 'Noto Sans', Helvetica, Arial, sans-serif"
 
 func (p *pen) close() error {
 	p.raw("</svg>")

@@ -1,0 +1,128 @@
+package draw
+
+import (
+	"math"
+	"math/rand"
+	"strings"
+	"testing"
+
+	"duskweight/internal/model/unit"
+)
+
+func TestUseBar(t *testing.T) {
+	for use, want := range map[float64]string{0.5: `width="31"`, 1: `width="63"`, 1.25: `width="79"`} {
+		got := UseBar(use)
+		sound(t, got)
+		if !strings.Contains(got, want) {
+			t.Errorf("use %v: no %s in %s", use, want, got)
+		}
+		if over := strings.Contains(got, failColour); over != (use > 1) {
+			t.Errorf("use %v: in the failing colour: %v", use, over)
+		}
+	}
+	for _, use := range []float64{0, -1, 1e300, math.Inf(1), math.NaN()} {
+		sound(t, UseBar(use))
+	}
+	if !strings.Contains(UseBar(math.NaN()), ">?<") {
+		t.Error("not known is not a question mark")
+	}
+}
+
+func TestAxis(t *testing.T) {
+	x := axis{lo: 1, hi: 1000, a: 0, b: 300, log: true}
+	near(t, "one decade", x.at(10), 100, 1e-9)
+	near(t, "and back", x.value(200), 100, 1e-9)
+	if d := x.decades(); len(d) != 4 || d[3] != 1000 {
+		t.Errorf("decades %v", d)
+	}
+	if v := (axis{lo: 0, hi: 150, a: 0, b: 1}).ticks(4); len(v) != 4 || v[3] != 150 {
+		t.Errorf("ticks %v", v)
+	}
+	for v, want := range map[float64]string{0: "0", 0.1: "0.1", 100000: "100000", 2.5: "2.5"} {
+		if tick(v) != want {
+			t.Errorf("%v is written %q", v, tick(v))
+		}
+	}
+}
+
+// A design on the line of its own energy lies on that line: 100 kg at 3 m is 100·9.80665·3 J = 0.817 Wh.
+func TestMassHeight(t *testing.T) {
+	m := MassAgainstHeight{Mass: unit.Of(unit.Mass(100)), Height: unit.Of(unit.Length(3)),
+		Lines: []Energies{{unit.Energy(100 * unit.G * 3), "your night", true}, {unit.Energy(110 * unit.G * 3), "too near to read", false}}}
+	var b strings.Builder
+	if err := MassHeight(m, &b); err != nil {
+		t.Fatal(err)
+	}
+	sound(t, b.String())
+	if !strings.Contains(b.String(), "0.817 Wh") || strings.Contains(b.String(), ">too near to read<") {
+		t.Error(b.String())
+	}
+	r := rand.New(rand.NewSource(6))
+	for range 300 {
+		m := MassAgainstHeight{Mass: unit.Of(unit.Mass(math.Pow(10, -6+13*r.Float64()))), Height: unit.Of(unit.Length(math.Pow(10, -6+10*r.Float64())))}
+		for range 4 {
+			m.Lines = append(m.Lines, Energies{unit.Energy(math.Pow(10, -6+20*r.Float64())), "<x>", r.Intn(2) == 0})
+		}
+		b.Reset()
+		if err := MassHeight(m, &b); err != nil {
+			t.Fatal(err)
+		}
+		sound(t, b.String())
+	}
+}
+
+func TestNights(t *testing.T) {
+	state := make([]int8, 365)
+	for i := range state {
+		state[i] = Served
+	}
+	state[0], state[364], state[180] = Dark, PartlyServed, NotCounted
+	var b strings.Builder
+	if err := Nights(state, &b); err != nil {
+		t.Fatal(err)
+	}
+	sound(t, b.String())
+	for _, want := range []string{"362 of 364 nights have light all night.", ">30/31<", ">28/28<", ">29/29<"} {
+		if !strings.Contains(b.String(), want) {
+			t.Errorf("no %q", want)
+		}
+	}
+	if n := strings.Count(b.String(), `fill="`+loadColour+`"/>`); n != 362+1 { // and one in the key
+		t.Errorf("%d nights with light drawn", n)
+	}
+	for _, short := range [][]int8{nil, {9}, make([]int8, 400)} {
+		b.Reset()
+		if err := Nights(short, &b); err != nil {
+			t.Fatal(err)
+		}
+		sound(t, b.String())
+	}
+}
+
+func TestDay(t *testing.T) {
+	sun, load, stored := make([]float64, 24), make([]float64, 24), make([]float64, 24)
+	sun[12], load[20], stored[15] = 150, 20, 36000
+	for _, d := range []TypicalDay{
+		{Name: "A usual day in March", Sun: sun, Load: load, Stored: stored},
+		{Name: "mass", Sun: sun, Load: load, Stored: stored, Mass: true},
+		{Name: "no store", Sun: sun, Load: load}, {},
+		{Name: "broken", Sun: []float64{math.NaN(), math.Inf(1), -5, 1e300}, Load: []float64{1e-300}, Stored: []float64{math.NaN()}},
+	} {
+		var b strings.Builder
+		if err := Day(d, &b); err != nil {
+			t.Fatal(err)
+		}
+		sound(t, b.String())
+	}
+	got := TypicalDay{Sun: sun, Load: load, Stored: stored}.reading()
+	if want := "The sun gives up to 150 W and 150 Wh in the day; up to 20 W and 20 Wh are wanted. At most 10 Wh are stored."; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+func TestTextWidth(t *testing.T) {
+	near(t, "letters", TextWidth("Wh", 10), (944+556)/100.0*1.05, 1e-9)
+	if s := shorten("a very long name of a thing", 11, 60); TextWidth(s, 11) > 60 || !strings.HasSuffix(s, "…") {
+		t.Errorf("%q", s)
+	}
+}

@@ -1,0 +1,195 @@
+package draw
+
+import (
+	"fmt"
+	"io"
+	"math"
+
+	"duskweight/internal/model/unit"
+)
+
+// Energies are lines of equal energy in the picture of mass against height.
+type Energies struct {
+	Energy unit.Energy // m·g·h
+	Name   string      // "a night: 74 Wh"
+	Strong bool        // the one that matters
+}
+
+// MassAgainstHeight is what the picture of mass against height is made of. Its axes are kg and m; the writers turn
+// values into the project's units and the titles name them.
+type MassAgainstHeight struct {
+	Mass   unit.Known[unit.Mass]   // today's design
+	Height unit.Known[unit.Length] // today's design
+	Lines  []Energies
+	// MassTitle and HeightTitle name the axes; MassUnit and HeightUnit are one unit of the axis. Zero values are kg and m.
+	MassTitle, HeightTitle string
+	MassUnit               unit.Mass
+	HeightUnit             unit.Length
+}
+
+// MassHeight draws mass against height with both axes logarithmic, the lines of equal energy and today's design.
+func MassHeight(m MassAgainstHeight, out io.Writer) error {
+	const w, h = 380.0, 300.0
+	if m.MassUnit <= 0 {
+		m.MassUnit, m.MassTitle = 1, "mass, kg"
+	}
+	if m.HeightUnit <= 0 {
+		m.HeightUnit, m.HeightTitle = 1, "height of travel, m"
+	}
+	p := open(out, "massheight", w, h, "Mass against height", m.reading())
+	x := axis{lo: 0.5, hi: 200, a: 58, b: w - 16, log: true}
+	y := axis{lo: 10, hi: 1e5, a: h - 44, b: 14, log: true}
+	x.cover(float64(m.Height.Val), m.Height.Is, float64(m.HeightUnit))
+	y.cover(float64(m.Mass.Val), m.Mass.Is, float64(m.MassUnit))
+	p.logGrid(x, y)
+	p.text((x.a+x.b)/2, h-8, m.HeightTitle, letter, "middle", 0)
+	p.text(14, (y.a+y.b)/2, m.MassTitle, letter, "middle", 90)
+	lines := m.apart()
+	var taken []box
+	mass, massIs := m.Mass.Value()
+	height, heightIs := m.Height.Value()
+	here := massIs && heightIs && mass > 0 && height > 0
+	if here {
+		taken = append(taken, m.today(p, x, y, lines)...)
+	}
+	for _, l := range lines {
+		p.energyLine(l, x, y, m, &taken)
+	}
+	return p.close()
+}
+
+// apart returns the lines without those that run so close to a strong one that neither could be read.
+func (m MassAgainstHeight) apart() []Energies {
+	var out []Energies
+	for _, l := range m.Lines {
+		near := false
+		for _, o := range m.Lines {
+			near = near || !l.Strong && o.Strong && math.Abs(math.Log(float64(l.Energy/o.Energy))) < 0.6
+		}
+		if !near {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// cover widens an axis, decade by decade, until a value lies well inside it.
+func (x *axis) cover(v float64, ok bool, one float64) {
+	v /= one
+	if !ok || !(v > 0) || math.IsInf(v, 0) {
+		return
+	}
+	for v < x.lo*1.5 {
+		x.lo /= 10
+	}
+	for v > x.hi/1.5 {
+		x.hi *= 10
+	}
+}
+
+func (p *pen) logGrid(x, y axis) {
+	for _, v := range x.decades() {
+		p.line(x.at(v), y.a, x.at(v), y.b, stroke(ink, 0.6, ""), attrs{"stroke-opacity", ".25"})
+		p.text(x.at(v), y.a+15, tick(v), small, "middle", 0)
+		for k := 2.0; k < 10; k++ {
+			if u := k * v; u > x.lo && u < x.hi {
+				p.line(x.at(u), y.a, x.at(u), y.a-3, stroke(ink, 0.6, ""))
+			}
+		}
+	}
+	for _, v := range y.decades() {
+		p.line(x.a, y.at(v), x.b, y.at(v), stroke(ink, 0.6, ""), attrs{"stroke-opacity", ".25"})
+		p.text(x.a-5, y.at(v)+4, tick(v), small, "end", 0)
+		for k := 2.0; k < 10; k++ {
+			if u := k * v; u > y.lo && u < y.hi {
+				p.line(x.a, y.at(u), x.a+3, y.at(u), stroke(ink, 0.6, ""))
+			}
+		}
+	}
+	p.path([]float64{x.a, y.b, x.a, y.a, x.b, y.a}, false, stroke(ink, 1, ""))
+}
+
+// energyLine draws mass·g·height = energy, with its name along it.
+func (p *pen) energyLine(l Energies, x, y axis, m MassAgainstHeight, taken *[]box) {
+	e := float64(l.Energy) / (unit.G * float64(m.MassUnit) * float64(m.HeightUnit)) // mass·height in axis units
+	if !(e > 0) || math.IsInf(e, 0) {
+		return
+	}
+	lo, hi := math.Max(x.lo, e/y.hi), math.Min(x.hi, e/y.lo)
+	if lo >= hi {
+		return
+	}
+	look := stroke(ink, narrow, "6 3")
+	if l.Strong {
+		look = stroke(massColour, 2, "")
+	}
+	x0, y0, x1, y1 := x.at(lo), y.at(e/lo), x.at(hi), y.at(e/hi)
+	p.line(x0, y0, x1, y1, look)
+	turn := math.Atan2(y0-y1, x1-x0) * 180 / math.Pi
+	w := TextWidth(l.Name, small)
+	dx, dy := math.Cos(turn*math.Pi/180), -math.Sin(turn*math.Pi/180)
+	for _, t := range []float64{0.5, 0.7, 0.3, 0.82, 0.18} {
+		cx, cy := x0+t*(x1-x0), y0+t*(y1-y0)
+		if math.Hypot(x1-x0, y1-y0)*math.Min(t, 1-t) < w/2+4 {
+			continue
+		}
+		b := box{cx - w/2*dx, cy - math.Abs(w/2*dy) - 6, cx + w/2*dx, cy + math.Abs(w/2*dy)}
+		clash := false
+		for _, o := range *taken {
+			clash = clash || b.meets(o)
+		}
+		if clash {
+			continue
+		}
+		*taken = append(*taken, b)
+		p.text(cx+4*dy, cy-4*dx, l.Name, small, "middle", turn)
+		return
+	}
+}
+
+// today marks the design, a cross in a ring, with its name where no line runs through it; it returns what it takes.
+func (m MassAgainstHeight) today(p *pen, x, y axis, lines []Energies) []box {
+	px, py := x.at(float64(m.Height.Val/m.HeightUnit)), y.at(float64(m.Mass.Val/m.MassUnit))
+	p.circle(px, py, 6, stroke(massColour, 2, ""), attrs{"fill", massColour, "fill-opacity", ".25"})
+	p.line(px-10, py, px+10, py, stroke(massColour, 1, ""))
+	p.line(px, py-10, px, py+10, stroke(massColour, 1, ""))
+	const name = "today"
+	w := TextWidth(name, letter)
+	crossed := func(b box) bool {
+		for _, l := range lines {
+			e := float64(l.Energy) / (unit.G * float64(m.MassUnit) * float64(m.HeightUnit))
+			if x.value(b.x0)*y.value(b.y1) < e && e < x.value(b.x1)*y.value(b.y0) {
+				return true
+			}
+		}
+		return false
+	}
+	best := box{}
+	for i, at := range [][2]float64{{px + 13, py - 6}, {px - 13 - w, py - 6}, {px + 13, py + 18}, {px - 13 - w, py + 18}, {px + 13, py + 4}, {px - w - 13, py + 4}} {
+		b := box{at[0], at[1] - 10, at[0] + w, at[1] + 3}
+		inside := b.x0 > x.a+3 && b.x1 < x.b && b.y0 > y.b && b.y1 < y.a
+		if i == 0 || inside && best.x1 == 0 {
+			best = b
+		}
+		if inside && !crossed(b) {
+			best = b
+			break
+		}
+	}
+	p.text(best.x0, best.y1-3, name, letter, "start", 0, attrs{"font-weight", "600"})
+	return []box{best, {px - 11, py - 11, px + 11, py + 11}}
+}
+
+// reading is the text equivalent.
+func (m MassAgainstHeight) reading() string {
+	mass, massIs := m.Mass.Value()
+	height, heightIs := m.Height.Value()
+	s := "Lines of equal energy fall from a heavy mass at a small height to a light mass at a great height."
+	if massIs && heightIs {
+		s = fmt.Sprintf("Today's design stands at %s lifted %s, that is %.3g Wh before losses. ", metricMass(mass), metricLength(height), float64(mass)*unit.G*float64(height)/3600) + s
+	}
+	for _, l := range m.Lines {
+		s += " " + l.Name + "."
+	}
+	return s
+}

@@ -1,0 +1,119 @@
+package draw
+
+import (
+	"fmt"
+	"io"
+)
+
+// The state of a night.
+const (
+	NotCounted   int8 = iota // the sun does not set
+	Served                   // with light all night
+	PartlyServed             // only the essential things had power
+	Dark                     // hours without light
+)
+
+// monthNames and their days, January first.
+var (
+	monthNames = [12]string{"Jan", "Feb", "Mar", "Apr", "May", "Jun", "Jul", "Aug", "Sep", "Oct", "Nov", "Dec"}
+	monthDays  = [12]int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}
+)
+
+// Nights draws the year as twelve rows of squares, one for each night, with a sign in each: filled with a tick for a
+// night with light, half for one in which only the essential things had power, an open square with a cross for hours
+// without light, a dot where there was no night. Missing nights at the end are left out.
+func Nights(state []int8, out io.Writer) error {
+	const cell, left, top, count = 11.0, 34.0, 20.0, 40.0
+	const w = left + 31*cell + count + 6
+	const h = top + 12*(cell+2) + 44
+	p := open(out, "nights", w, h, "The year of nights", nightsReading(state))
+	for d := 1; d <= 31; d += 5 {
+		p.text(left+(float64(d)-0.5)*cell, top-6, fmt.Sprint(d), 9.5, "middle", 0)
+	}
+	p.text(w-4, top-6, "light", 9.5, "end", 0)
+	day := 0
+	for m, n := range monthDays {
+		y := top + float64(m)*(cell+2)
+		p.text(left-6, y+9, monthNames[m], 10.5, "end", 0)
+		lit, all := 0, 0
+		for d := range n {
+			if day+d >= len(state) {
+				break
+			}
+			p.night(left+float64(d)*cell, y, cell-1.5, state[day+d])
+			if state[day+d] != NotCounted {
+				all++
+			}
+			if state[day+d] == Served {
+				lit++
+			}
+		}
+		day += n
+		if all > 0 {
+			p.text(w-4, y+9, fmt.Sprintf("%d/%d", lit, all), 10, "end", 0)
+		}
+	}
+	p.nightsKey(left, top+12*(cell+2)+10, cell-1.5, state)
+	return p.close()
+}
+
+// night draws one square.
+func (p *pen) night(x, y, s float64, state int8) {
+	switch state {
+	case Served:
+		p.rect(x, y, s, s, attrs{"fill", loadColour})
+		p.path([]float64{x + 0.2*s, y + 0.55*s, x + 0.42*s, y + 0.77*s, x + 0.82*s, y + 0.25*s}, false, stroke("#fff", 1.3, ""))
+	case PartlyServed:
+		p.rect(x+0.4, y+0.4, s-0.8, s-0.8, stroke(loadColour, 0.8, ""))
+		p.path([]float64{x, y + s, x + s, y + s, x + s, y}, true, attrs{"fill", loadColour, "fill-opacity", ".7"})
+	case Dark:
+		p.rect(x+0.5, y+0.5, s-1, s-1, stroke(failColour, 1, ""))
+		p.path([]float64{x + 0.25*s, y + 0.25*s, x + 0.75*s, y + 0.75*s}, false, stroke(failColour, 1.3, ""))
+		p.path([]float64{x + 0.75*s, y + 0.25*s, x + 0.25*s, y + 0.75*s}, false, stroke(failColour, 1.3, ""))
+	default:
+		p.circle(x+s/2, y+s/2, 1, attrs{"fill", ink, "fill-opacity", ".5"})
+	}
+}
+
+// nightsKey explains the signs that occur.
+func (p *pen) nightsKey(x, y, s float64, state []int8) {
+	has := map[int8]bool{}
+	for _, v := range state {
+		has[v] = true
+	}
+	for _, k := range []struct {
+		state int8
+		say   string
+	}{{Served, "light all night"}, {PartlyServed, "essential only"}, {Dark, "hours without light"}, {NotCounted, "no night"}} {
+		if !has[k.state] {
+			continue
+		}
+		if x+TextWidth(k.say, 10)+s+6 > 34+31*11+46 {
+			x, y = 34, y+16
+		}
+		p.night(x, y, s, k.state)
+		p.text(x+s+4, y+s-1, k.say, 10, "start", 0)
+		x += s + 16 + TextWidth(k.say, 10)
+	}
+}
+
+// nightsReading is the text equivalent.
+func nightsReading(state []int8) string {
+	var lit, part, all int
+	for _, v := range state {
+		switch v {
+		case Served:
+			lit++
+		case PartlyServed:
+			part++
+		}
+		if v != NotCounted {
+			all++
+		}
+	}
+	s := fmt.Sprintf("%d of %d nights have light all night.", lit, all)
+	if part > 0 {
+		s += fmt.Sprintf(" In %d more the essential things have power.", part)
+	}
+	return s
+}
