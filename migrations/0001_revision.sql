@@ -14,19 +14,20 @@ CREATE TABLE revision (
     position REAL    NOT NULL,                                           -- order among the variants of a project
     deleted  INTEGER NOT NULL CHECK (deleted IN (0, 1)),                 -- a tombstone keeps the last body
     edition  INTEGER NOT NULL CHECK (edition > 0),                       -- of the body
-    body     TEXT    NOT NULL CHECK (json_valid(body)),
     series   TEXT    REFERENCES series (hash),                           -- the weather year, kept once
     at       TEXT    NOT NULL,                                           -- RFC 3339, UTC
     said     TEXT    NOT NULL,                                           -- what changed, in words
     undo_of  INTEGER REFERENCES revision (seq),                          -- the change that this one takes back
-    base     INTEGER NOT NULL CHECK (base IN (0, 1)),                    -- came with the project: nothing to undo
+    deed     TEXT    NOT NULL CHECK (deed IN ('changed', 'undone', 'redone', 'aside')), -- aside: no step of undo
     page     TEXT    NOT NULL,                                           -- where it was typed, for joining saves
     field    TEXT    NOT NULL,
     began    TEXT    NOT NULL,                                           -- at of the first of the joined saves
+    body     TEXT    NOT NULL CHECK (json_valid(body)),                  -- last, so that lists need not read past it
     UNIQUE (kind, thing, number)
 ) STRICT;
 
 CREATE INDEX revision_project ON revision (project, seq);
+CREATE INDEX revision_newest ON revision (project, kind, thing, number);
 
 -- A weather year is hundreds of kilobytes and hardly ever changes: revisions point to it by the hash of its text.
 CREATE TABLE series (

@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/sun"
@@ -22,9 +24,10 @@ func decodeInto(dst any, tree *value) error {
 	if len(d.problems) == 0 {
 		return nil
 	}
+	read := d.problems
 	for _, p := range model.CheckRanges(dst) {
-		if !slices.ContainsFunc(d.problems, func(q model.Problem) bool { return model.Within(p.Path, q.Path) }) {
-			d.problems = append(d.problems, p)
+		if !slices.ContainsFunc(read, func(q model.Problem) bool { return model.Within(p.Path, q.Path) }) {
+			d.refuse(p.Path, "%s", p.Say)
 		}
 	}
 	return d.problems
@@ -33,10 +36,24 @@ func decodeInto(dst any, tree *value) error {
 type decoder struct{ problems model.Problems }
 
 func (d *decoder) refuse(path, format string, args ...any) {
-	if path == "" {
+	switch n := len(d.problems); {
+	case n > model.MostProblems:
+		return
+	case n == model.MostProblems:
+		path, format, args = whole, "has more problems than these %d", []any{model.MostProblems}
+	case path == "":
 		path = whole
 	}
 	d.problems.Add(path, fmt.Sprintf(format, args...))
+}
+
+// unknown refuses a key, and offers the one that was probably meant.
+func (d *decoder) unknown(path, key string, fields fields) {
+	meant := ""
+	if len(d.problems) < model.MostProblems {
+		meant = fields.nearest(key)
+	}
+	d.refuse(model.Join(path, brief(key)), "is not known here%s", meant)
 }
 
 // into reads v into dst, a value of any type that the document knows.
@@ -85,11 +102,12 @@ func (d *decoder) structure(dst reflect.Value, v *value, path string) {
 		d.refuse(path, "must be a group of values in braces; it is %v", v.kind)
 		return
 	}
+	before := len(d.problems)
 	fields := fieldsOf(dst.Type())
 	for i, key := range v.keys {
 		f, ok := fields.find(key)
 		if !ok {
-			d.refuse(model.Join(path, key), "is not known here%s", fields.nearest(key))
+			d.unknown(path, key, fields)
 			continue
 		}
 		d.into(dst.Field(f.index), v.items[i], model.Join(path, key), f.tag)
@@ -100,9 +118,23 @@ func (d *decoder) structure(dst reflect.Value, v *value, path string) {
 		}
 	}
 	if s, ok := dst.Interface().(model.Store); ok && (s.Cells == nil) == (s.Hoist == nil) &&
-		len(d.problems.Under(path)) == 0 {
+		len(d.problems) == before {
 		d.refuse(path, "must be either cells or a hoist; it is %s", map[bool]string{true: "neither", false: "both"}[s.Cells == nil])
 	}
+}
+
+// brief makes a key fit to be said: short, and on one line.
+func brief(key string) string {
+	key = strings.Map(func(r rune) rune {
+		if unicode.IsPrint(r) {
+			return r
+		}
+		return utf8.RuneError
+	}, key)
+	if r := []rune(key); len(r) > 60 {
+		return string(r[:60]) + "…"
+	}
+	return key
 }
 
 func (d *decoder) slice(dst reflect.Value, v *value, path string, tag reflect.StructTag) {
@@ -147,7 +179,7 @@ func (d *decoder) table(dst reflect.Value, v *value, path string) {
 	dst.Set(reflect.MakeMap(dst.Type()))
 	for i, key := range v.keys {
 		item := reflect.New(dst.Type().Elem()).Elem()
-		d.into(item, v.items[i], model.Join(path, key), "")
+		d.into(item, v.items[i], model.Join(path, brief(key)), "")
 		dst.SetMapIndex(reflect.ValueOf(key).Convert(dst.Type().Key()), item)
 	}
 }

@@ -2,6 +2,7 @@ package document
 
 import (
 	"reflect"
+	"sync"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/sun"
@@ -18,8 +19,20 @@ type field struct {
 
 type fields []field
 
+// known holds the fields of each structure once they were read from its tags.
+var known sync.Map
+
 // fieldsOf returns the fields of a structure in their order.
 func fieldsOf(t reflect.Type) fields {
+	if fs, ok := known.Load(t); ok {
+		return fs.(fields)
+	}
+	fs := readFields(t)
+	known.Store(t, fs)
+	return fs
+}
+
+func readFields(t reflect.Type) fields {
 	var fs fields
 	for i := range t.NumField() {
 		f := t.Field(i)

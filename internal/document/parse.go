@@ -181,8 +181,8 @@ func (p *parser) inside(v *value, path string, depth int) error {
 				return refuse(whole, "is not JSON: %v", err)
 			}
 			key := tok.(string)
-			at = model.Join(path, key)
-			if seen[key] {
+			at = model.Join(path, brief(key))
+			if seen[key] && len(p.problems) < model.MostProblems {
 				p.problems.Add(at, "is given twice")
 			}
 			seen[key] = true

@@ -66,7 +66,7 @@ func TestSchemaAllows(t *testing.T) {
 	if err := allows(t, s, data); err != nil {
 		t.Errorf("%#v", err)
 	}
-	for seed := range uint64(30) {
+	for seed := range uint64(12) {
 		data, err := Encode(newFiller(seed).document())
 		if err != nil {
 			t.Fatal(err)
@@ -82,7 +82,7 @@ func TestSchemaAgrees(t *testing.T) {
 	s := compiled(t)
 	r := rand.New(rand.NewPCG(7, 7))
 	refused := 0
-	for n := range 1500 {
+	for n := range 600 {
 		doc := newFiller(uint64(n % 30)).document()
 		doc.Project.Weather = nil // a long way to carry for one value
 		data, err := Encode(doc)
@@ -106,8 +106,8 @@ func TestSchemaAgrees(t *testing.T) {
 			refused++
 		}
 	}
-	if refused < 500 {
-		t.Errorf("only %d of 1500 were refused: the test is blind", refused)
+	if refused < 200 {
+		t.Errorf("only %d of 600 were refused: the test is blind", refused)
 	}
 }
 

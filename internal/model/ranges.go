@@ -18,17 +18,23 @@ import (
 const MaxText = 2000
 
 // CheckRanges walks any struct of the document by its tags and returns every known value that is out of its `range`,
-// every NaN and infinity, every word that is not in its `enum` list, and every text that is too long or not plain.
-// Paths start at v. What is not known is never a problem here.
+// every NaN and infinity, every word that is not in its `enum` list, and every text that is too long or not plain; at
+// most MostProblems of them. Paths start at v. What is not known is never a problem here.
 func CheckRanges(v any) Problems {
 	var ps Problems
 	rangesOf(&ps, "", reflect.ValueOf(v), "")
 	return ps
 }
 
+// MostProblems is how many problems are told at once: what has more is not mended one by one.
+const MostProblems = 1000
+
 // rangesOf checks one value under the tags of the field that holds it. Lists, arrays and pointers hand the tags on to
 // what they hold.
 func rangesOf(ps *Problems, path string, v reflect.Value, tag reflect.StructTag) {
+	if len(*ps) >= MostProblems {
+		return
+	}
 	switch v.Kind() {
 	case reflect.Pointer:
 		if !v.IsNil() {
@@ -40,6 +46,10 @@ func rangesOf(ps *Problems, path string, v reflect.Value, tag reflect.StructTag)
 		}
 	case reflect.Map:
 		for _, k := range sortedKeys(v) {
+			if !utf8.ValidString(k) || strings.ContainsFunc(k, unicode.IsControl) || len(k) > MaxText {
+				ps.Add(path, "has a key that is too long or cannot be printed")
+				continue
+			}
 			rangesOf(ps, Join(path, k), v.MapIndex(reflect.ValueOf(k)), tag)
 		}
 	case reflect.Struct:

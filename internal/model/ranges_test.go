@@ -72,6 +72,7 @@ func TestRangesRefuse(t *testing.T) {
 			`project.place.described: must be desert, dry, mixed, cloudy, very_cloudy or nothing; it is "grey"`},
 		{func(d *Document) { d.Project.Origins["place.albedo"] = Origin{Kind: "sworn"} },
 			`project.origins.place.albedo.kind: must be typical, catalog or measured; it is "sworn"`},
+		{func(d *Document) { d.Project.Origins["a\nb"] = Origin{} }, "project.origins: has a key that is too long or cannot be printed"},
 		{func(d *Document) { d.Project.Weather.TAir[8759] = 99 },
 			"project.weather.t_air_c[8759]: must be at least -95 and at most 65; it is 99"},
 		{func(d *Document) { d.Project.Weather.Hours = 24 },

@@ -19,18 +19,19 @@ type content[T any] struct {
 	encode func(T) ([]byte, error)
 	decode func(int, []byte) (T, error)
 	series func(*T) **sun.Series // nil where the kind has no weather year
+	years  *seriesCache
 }
 
-func projects() content[model.Project] {
+func (s *Store) projects() content[model.Project] {
 	return content[model.Project]{
 		ProjectKind, func(p model.Project) string { return p.Name }, document.EncodeProject, document.DecodeProject,
-		func(p *model.Project) **sun.Series { return &p.Weather },
+		func(p *model.Project) **sun.Series { return &p.Weather }, &s.years,
 	}
 }
 
-func variants() content[model.Variant] {
+func (s *Store) variants() content[model.Variant] {
 	return content[model.Variant]{
-		VariantKind, func(v model.Variant) string { return v.Name }, document.EncodeVariant, document.DecodeVariant, nil,
+		VariantKind, func(v model.Variant) string { return v.Name }, document.EncodeVariant, document.DecodeVariant, nil, nil,
 	}
 }
 
@@ -62,7 +63,7 @@ func (c content[T]) unpack(ctx context.Context, tx *sql.Tx, r row) (Saved[T], er
 		return s, fmt.Errorf("store: %s %d: %w", r.thing.Kind, r.thing.ID, err)
 	}
 	if r.series.Valid {
-		*c.series(&s.Value), err = readSeries(ctx, tx, r.edition, r.series.String)
+		*c.series(&s.Value), err = readSeries(ctx, tx, c.years, r.edition, r.series.String)
 	}
 	return s, err
 }
@@ -78,11 +79,19 @@ func keepSeries(ctx context.Context, tx *sql.Tx, s sun.Series) (string, error) {
 	return hash, err
 }
 
-func readSeries(ctx context.Context, tx *sql.Tx, edition int, hash string) (*sun.Series, error) {
+// readSeries returns a weather year. Its columns are shared by all who read it: they are not to be written to.
+func readSeries(ctx context.Context, tx *sql.Tx, years *seriesCache, edition int, hash string) (*sun.Series, error) {
+	if s, ok := years.find(hash); ok {
+		return &s, nil
+	}
 	var body string
 	if err := tx.QueryRowContext(ctx, `SELECT body FROM series WHERE hash = ?`, hash).Scan(&body); err != nil {
 		return nil, fmt.Errorf("store: the weather year: %w", err)
 	}
 	s, err := document.DecodeSeries(edition, []byte(body))
-	return &s, err
+	if err != nil {
+		return nil, fmt.Errorf("store: the weather year: %w", err)
+	}
+	years.keep(hash, s)
+	return &s, nil
 }

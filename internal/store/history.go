@@ -16,6 +16,7 @@ const (
 	Changed Deed = "changed"
 	Undone  Deed = "undone"
 	Redone  Deed = "redone"
+	Aside   Deed = "aside" // no step of undo: what a project came with, its deletion and its return
 )
 
 // Change is one line of the history of a project.
@@ -31,59 +32,40 @@ type Change struct {
 	Deleted bool // the thing was taken away
 
 	undoOf int64
-	base   bool
+}
+
+const changeColumns = `seq, kind, thing, number, name, at, said, coalesce(undo_of, 0), deed, deleted`
+
+func (c *Change) scan(rows *sql.Rows, more ...any) error {
+	var at string
+	err := rows.Scan(append([]any{&c.Seq, &c.Thing.Kind, &c.Thing.ID, &c.Number, &c.Name, &at, &c.Said, &c.undoOf, &c.Deed, &c.Deleted}, more...)...)
+	if err == nil {
+		c.At, err = unstamp(at)
+	}
+	if err != nil {
+		return fmt.Errorf("store: %w", err)
+	}
+	return nil
 }
 
 // History returns the changes of a project, the newest first, at most limit of them (0 for all).
-func (s *Store) History(ctx context.Context, project int64, limit int) ([]Change, error) {
-	var cs []Change
-	err := s.read(ctx, func(tx *sql.Tx) (err error) {
-		cs, err = changes(ctx, tx, project)
-		return err
-	})
-	reversed := make([]Change, 0, len(cs))
-	for i := len(cs) - 1; i >= 0 && (limit == 0 || len(reversed) < limit); i-- {
-		reversed = append(reversed, cs[i])
+func (s *Store) History(ctx context.Context, project int64, limit int) (cs []Change, err error) {
+	if limit == 0 {
+		limit = -1
 	}
-	return reversed, err
-}
-
-// changes reads the history of a project in its order, without the bodies.
-func changes(ctx context.Context, tx *sql.Tx, project int64) (cs []Change, err error) {
-	rows, err := tx.QueryContext(ctx, `SELECT seq, kind, thing, number, name, at, said, coalesce(undo_of, 0), base, deleted
-		FROM revision WHERE project = ? ORDER BY seq`, project)
+	rows, err := s.reader.QueryContext(ctx, `SELECT `+changeColumns+`,
+			NOT deleted AND coalesce(lag(deleted) OVER (PARTITION BY kind, thing ORDER BY number), 1)
+		FROM revision WHERE project = ? ORDER BY seq DESC LIMIT ?`, project, limit)
 	if err != nil {
 		return nil, fmt.Errorf("store: %w", err)
 	}
 	defer func() { err = errors.Join(err, rows.Close()) }()
-	gone := map[Thing]bool{}
-	deeds := map[int64]Deed{}
 	for rows.Next() {
 		var c Change
-		var at string
-		if err := rows.Scan(&c.Seq, &c.Thing.Kind, &c.Thing.ID, &c.Number, &c.Name, &at, &c.Said, &c.undoOf, &c.base, &c.Deleted); err != nil {
-			return nil, fmt.Errorf("store: %w", err)
+		if err := c.scan(rows, &c.Created); err != nil {
+			return nil, err
 		}
-		if c.At, err = unstamp(at); err != nil {
-			return nil, fmt.Errorf("store: %w", err)
-		}
-		was, known := gone[c.Thing]
-		c.Created = !c.Deleted && (was || !known)
-		gone[c.Thing] = c.Deleted
-		c.Deed = deed(deeds, c.undoOf)
-		deeds[c.Seq] = c.Deed
 		cs = append(cs, c)
 	}
 	return cs, rows.Err()
-}
-
-// deed tells what a change is from what it takes back: taking back an undo is a redo.
-func deed(deeds map[int64]Deed, undoOf int64) Deed {
-	switch {
-	case undoOf == 0:
-		return Changed
-	case deeds[undoOf] == Undone:
-		return Redone
-	}
-	return Undone
 }

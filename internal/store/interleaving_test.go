@@ -146,5 +146,5 @@ func newestOf(s *Store, id int64) (v Saved[model.Variant], err error) {
 	if err != nil {
 		return v, err
 	}
-	return variants().unpack(context.Background(), tx, r)
+	return s.variants().unpack(context.Background(), tx, r)
 }

@@ -29,7 +29,8 @@ func (s *Store) DeletedProjects(ctx context.Context) ([]Listed, error) { return 
 
 func (s *Store) listed(ctx context.Context, deleted bool) (ls []Listed, err error) {
 	rows, err := s.reader.QueryContext(ctx, `
-		WITH now AS (SELECT * FROM revision AS r WHERE number = (SELECT max(number) FROM revision AS n WHERE n.kind = r.kind AND n.thing = r.thing))
+		WITH newest AS (SELECT kind, thing, max(number) AS number FROM revision GROUP BY kind, thing),
+			now AS (SELECT r.* FROM newest JOIN revision AS r USING (kind, thing, number))
 		SELECT p.thing, p.number, p.name, coalesce(p.body ->> '$.example', '') = 'yes',
 			(SELECT count(*) FROM now AS v WHERE v.kind = 'variant' AND v.project = p.thing AND NOT v.deleted),
 			(SELECT at FROM revision AS a WHERE a.project = p.thing ORDER BY seq DESC LIMIT 1)
@@ -55,7 +56,7 @@ func (s *Store) listed(ctx context.Context, deleted bool) (ls []Listed, err erro
 
 // Project returns a project; ErrNotFound where there is none or it is deleted.
 func (s *Store) Project(ctx context.Context, id int64) (Saved[model.Project], error) {
-	return load(ctx, s, projects(), id)
+	return load(ctx, s, s.projects(), id)
 }
 
 // CreateProject stores a new project with all its variants, and returns the project. What it came with is not undone by
@@ -63,11 +64,11 @@ func (s *Store) Project(ctx context.Context, id int64) (Saved[model.Project], er
 func (s *Store) CreateProject(ctx context.Context, doc model.Document, said string, now time.Time) (Saved[model.Project], error) {
 	var saved Saved[model.Project]
 	err := s.inTx(ctx, func(tx *sql.Tx) (err error) {
-		if saved, err = create(ctx, tx, projects(), 0, 0, doc.Project, true, said, now); err != nil {
+		if saved, err = create(ctx, tx, s.projects(), 0, 0, doc.Project, Aside, said, now); err != nil {
 			return err
 		}
 		for i, v := range doc.Variants {
-			if _, err := create(ctx, tx, variants(), saved.ID, float64(i+1), v, true, said, now); err != nil {
+			if _, err := create(ctx, tx, s.variants(), saved.ID, float64(i+1), v, Aside, said, now); err != nil {
 				return err
 			}
 		}
@@ -79,17 +80,17 @@ func (s *Store) CreateProject(ctx context.Context, doc model.Document, said stri
 // SaveProject saves a project on top of the revision that the edit names; a *Stale[model.Project] where that is no
 // longer the newest.
 func (s *Store) SaveProject(ctx context.Context, id int64, p model.Project, e Edit, now time.Time) (Saved[model.Project], error) {
-	return save(ctx, s, projects(), id, p, e, now)
+	return save(ctx, s, s.projects(), id, p, e, now)
 }
 
 // DeleteProject takes a project away, with its variants. Nothing of it is lost: see RestoreProject.
 func (s *Store) DeleteProject(ctx context.Context, id, revision int64, said string, now time.Time) error {
-	return remove(ctx, s, projects(), id, revision, said, now)
+	return remove(ctx, s, s.projects(), id, revision, said, now)
 }
 
 // RestoreProject brings a deleted project back as it was.
 func (s *Store) RestoreProject(ctx context.Context, id int64, said string, now time.Time) (Saved[model.Project], error) {
-	return restore(ctx, s, projects(), id, said, now)
+	return restore(ctx, s, s.projects(), id, said, now)
 }
 
 // Export returns a project with its variants as one document, all from one moment.
@@ -100,12 +101,12 @@ func (s *Store) Export(ctx context.Context, id int64) (model.Document, error) {
 		if err != nil {
 			return err
 		}
-		p, err := projects().unpack(ctx, tx, r)
+		p, err := s.projects().unpack(ctx, tx, r)
 		if err != nil {
 			return err
 		}
 		doc.Project = p.Value
-		vs, err := variantsOf(ctx, tx, id)
+		vs, err := s.variantsOf(ctx, tx, id)
 		for _, v := range vs {
 			doc.Variants = append(doc.Variants, v.Value)
 		}

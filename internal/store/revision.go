@@ -26,17 +26,17 @@ type row struct {
 	at      string
 	said    string
 	undoOf  sql.NullInt64
-	base    bool
+	deed    Deed
 	page    string
 	field   string
 	began   string
 }
 
-const rowColumns = `seq, kind, thing, number, project, name, position, deleted, edition, body, series, at, said, undo_of, base, page, field, began`
+const rowColumns = `seq, kind, thing, number, project, name, position, deleted, edition, body, series, at, said, undo_of, deed, page, field, began`
 
 func (r *row) scan(from interface{ Scan(...any) error }) error {
 	return from.Scan(&r.seq, &r.thing.Kind, &r.thing.ID, &r.number, &r.project, &r.name, &r.place, &r.deleted, &r.edition,
-		&r.body, &r.series, &r.at, &r.said, &r.undoOf, &r.base, &r.page, &r.field, &r.began)
+		&r.body, &r.series, &r.at, &r.said, &r.undoOf, &r.deed, &r.page, &r.field, &r.began)
 }
 
 // newest reads the current row of a thing, a tombstone too; ErrNotFound where there never was one.
@@ -64,10 +64,10 @@ func oneRow(ctx context.Context, tx *sql.Tx, t Thing, where string, args ...any)
 
 // insert adds a row; its place in the order of all changes is set.
 func (r *row) insert(ctx context.Context, tx *sql.Tx) error {
-	done, err := tx.ExecContext(ctx, `INSERT INTO revision (kind, thing, number, project, name, position, deleted, edition, body, series, at, said, undo_of, base, page, field, began)
+	done, err := tx.ExecContext(ctx, `INSERT INTO revision (kind, thing, number, project, name, position, deleted, edition, body, series, at, said, undo_of, deed, page, field, began)
 		VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)`,
 		r.thing.Kind, r.thing.ID, r.number, r.project, r.name, r.place, r.deleted, r.edition, r.body, r.series, r.at, r.said,
-		r.undoOf, r.base, r.page, r.field, r.began)
+		r.undoOf, r.deed, r.page, r.field, r.began)
 	if err != nil {
 		return fmt.Errorf("store: %w", err)
 	}
@@ -79,7 +79,7 @@ func (r *row) insert(ctx context.Context, tx *sql.Tx) error {
 func (r row) next(said string, now time.Time) row {
 	r.number++
 	r.at, r.began, r.said = stamp(now), stamp(now), said
-	r.undoOf, r.base, r.page, r.field = sql.NullInt64{}, false, "", ""
+	r.undoOf, r.deed, r.page, r.field = sql.NullInt64{}, Changed, "", ""
 	return r
 }
 
@@ -111,7 +111,7 @@ func follow(ctx context.Context, tx *sql.Tx, current, r row) (row, error) {
 // joined reports whether r and the current row are one step: the current one is the newest change of its whole project,
 // a plain change, and was begun less than a minute ago by the same page in the same field.
 func joined(ctx context.Context, tx *sql.Tx, current, r row) (bool, error) {
-	if r.page == "" || r.field == "" || r.page != current.page || r.field != current.field || current.undoOf.Valid || current.base {
+	if r.page == "" || r.field == "" || r.page != current.page || r.field != current.field || current.deed != Changed {
 		return false, nil
 	}
 	began, err := unstamp(current.began)

@@ -84,7 +84,7 @@ func (c content[T]) expect(ctx context.Context, tx *sql.Tx, id int64, yours T, r
 }
 
 // create adds a new thing and returns it. Project 0 is a project of its own.
-func create[T any](ctx context.Context, tx *sql.Tx, c content[T], project int64, place float64, v T, base bool, said string, now time.Time) (Saved[T], error) {
+func create[T any](ctx context.Context, tx *sql.Tx, c content[T], project int64, place float64, v T, deed Deed, said string, now time.Time) (Saved[T], error) {
 	id, err := newID(ctx, tx, c.kind)
 	if err != nil {
 		return Saved[T]{}, err
@@ -93,7 +93,7 @@ func create[T any](ctx context.Context, tx *sql.Tx, c content[T], project int64,
 		project = id
 	}
 	r := row{thing: Thing{c.kind, id}, project: project, place: place}.next(said, now)
-	r.base = base
+	r.deed = deed
 	if err := c.pack(ctx, tx, &r, v); err != nil {
 		return Saved[T]{}, err
 	}
@@ -112,7 +112,7 @@ func remove[T any](ctx context.Context, s *Store, c content[T], id, revision int
 			return err
 		}
 		r := current.next(said, now)
-		r.deleted = true
+		r.deleted, r.deed = true, c.ends()
 		return r.insert(ctx, tx)
 	})
 }
@@ -127,7 +127,7 @@ func restore[T any](ctx context.Context, s *Store, c content[T], id int64, said 
 		}
 		if r.deleted {
 			r = r.next(said, now)
-			r.deleted = false
+			r.deleted, r.deed = false, c.ends()
 			if err := r.insert(ctx, tx); err != nil {
 				return err
 			}
@@ -138,10 +138,20 @@ func restore[T any](ctx context.Context, s *Store, c content[T], id int64, said 
 	return saved, err
 }
 
-// list reads the current rows that a condition picks, in its order.
-func list[T any](ctx context.Context, tx *sql.Tx, c content[T], where string, args ...any) (saved []Saved[T], err error) {
-	rows, err := tx.QueryContext(ctx, `SELECT `+rowColumns+` FROM revision AS r WHERE kind = ?
-		AND number = (SELECT max(number) FROM revision AS n WHERE n.kind = r.kind AND n.thing = r.thing) AND `+where, append([]any{c.kind}, args...)...)
+// ends is what taking a thing away and bringing it back is to undo: a project comes back in the list of projects.
+func (c content[T]) ends() Deed {
+	if c.kind == ProjectKind {
+		return Aside
+	}
+	return Changed
+}
+
+// list reads the current rows of a kind in a project, deleted ones left out, in their order.
+func list[T any](ctx context.Context, tx *sql.Tx, c content[T], project int64) (saved []Saved[T], err error) {
+	rows, err := tx.QueryContext(ctx, `SELECT `+rowColumns+` FROM
+			(SELECT kind, thing, max(number) AS number FROM revision WHERE project = ? AND kind = ? GROUP BY thing)
+			CROSS JOIN revision USING (kind, thing, number)
+		WHERE NOT deleted ORDER BY position, thing`, project, c.kind)
 	if err != nil {
 		return nil, fmt.Errorf("store: %w", err)
 	}

@@ -35,6 +35,7 @@ type Store struct {
 	lock     *lock
 	readOnly string
 	notices  []string
+	years    seriesCache
 }
 
 // Path returns where the file is.

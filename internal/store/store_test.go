@@ -21,7 +21,7 @@ var noon = time.Date(2026, 3, 20, 12, 0, 0, 0, time.UTC)
 // later gives a time that many hours after noon: saves that are steps of their own.
 func later(hours int) time.Time { return noon.Add(time.Duration(hours) * time.Hour) }
 
-func opened(t *testing.T, path string) *Store {
+func opened(t testing.TB, path string) *Store {
 	t.Helper()
 	s, err := Open(t.Context(), path, noon)
 	if err != nil {
@@ -42,7 +42,7 @@ func reopened(t *testing.T, s *Store) *Store {
 
 func fresh(t *testing.T) *Store { return opened(t, filepath.Join(t.TempDir(), "duskweight.db")) }
 
-func sample(t *testing.T) model.Document {
+func sample(t testing.TB) model.Document {
 	t.Helper()
 	data, err := os.ReadFile("../../testdata/projects/edition1.json")
 	if err != nil {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"database/sql"
 	"errors"
+	"fmt"
 	"time"
 )
 
@@ -20,37 +21,48 @@ func steps(ctx context.Context, tx *sql.Tx, project int64) (undo, redo *Change, 
 	if _, err := living(ctx, tx, Thing{ProjectKind, project}); err != nil {
 		return nil, nil, err
 	}
-	cs, err := changes(ctx, tx, project)
+	rows, err := tx.QueryContext(ctx, `SELECT `+changeColumns+`, NOT deleted AND coalesce((SELECT deleted FROM revision AS b
+			WHERE b.kind = r.kind AND b.thing = r.thing AND b.number < r.number ORDER BY b.number DESC LIMIT 1), 1)
+		FROM revision AS r WHERE project = ? AND deed <> 'aside' ORDER BY seq DESC`, project)
 	if err != nil {
-		return nil, nil, err
+		return nil, nil, fmt.Errorf("store: %w", err)
 	}
-	undo, redo = replay(cs)
-	return undo, redo, nil
-}
-
-// replay goes through a history and returns what undo and redo would take back at its end. A plain change ends what can
-// be redone. What a project came with, and its own deletion and return, are no steps.
-func replay(cs []Change) (undo, redo *Change) {
-	var undos, redos []*Change
-	for i := range cs {
-		switch c := &cs[i]; {
-		case c.base || c.Thing.Kind == ProjectKind && (c.Deleted || c.Created):
-		case c.Deed == Changed:
-			undos, redos = append(undos, c), nil
-		case c.Deed == Undone:
-			undos, redos = undos[:len(undos)-1], append(redos, c)
-		case c.Deed == Redone:
-			undos, redos = append(undos, c), redos[:len(redos)-1]
+	defer func() { err = errors.Join(err, rows.Close()) }()
+	var w walk
+	for !w.done && rows.Next() {
+		c := new(Change)
+		if err := c.scan(rows, &c.Created); err != nil {
+			return nil, nil, err
 		}
+		w.back(c)
 	}
-	return last(undos), last(redos)
+	return w.undo, w.redo, rows.Err()
 }
 
-func last(cs []*Change) *Change {
-	if len(cs) == 0 {
-		return nil
+// walk goes back through a history, the newest change first, and finds the step that undo would take back and the one
+// that redo would. Both are the newest of their kind that no later change has taken back; but a plain change, met first,
+// ends what could be redone.
+type walk struct {
+	undo, redo *Change
+	taken      map[int64]bool
+	noRedo     bool
+	done       bool
+}
+
+func (w *walk) back(c *Change) {
+	if w.taken == nil {
+		w.taken = map[int64]bool{}
 	}
-	return cs[len(cs)-1]
+	w.taken[c.undoOf] = true
+	switch {
+	case w.taken[c.Seq]:
+	case c.Deed == Undone && w.redo == nil && !w.noRedo:
+		w.redo = c
+	case c.Deed != Undone && w.undo == nil:
+		w.undo = c
+	}
+	w.noRedo = w.noRedo || c.Deed == Changed
+	w.done = w.undo != nil && (w.redo != nil || w.noRedo)
 }
 
 // Undo takes back the last change of a project that is not yet taken back, as one more revision, and returns what it
@@ -68,9 +80,9 @@ func (s *Store) Redo(ctx context.Context, project, seq int64, now time.Time) (Ch
 func (s *Store) takeBack(ctx context.Context, project, seq int64, now time.Time, which func(undo, redo *Change) *Change) (Change, error) {
 	var taken Change
 	err := s.inTx(ctx, func(tx *sql.Tx) error {
-		c := new(Change)
 		undo, redo, err := steps(ctx, tx, project)
-		switch c = which(undo, redo); {
+		c := which(undo, redo)
+		switch {
 		case err != nil:
 			return err
 		case c == nil:
@@ -100,6 +112,9 @@ func takeBack(ctx context.Context, tx *sql.Tx, c Change, now time.Time) error {
 	}
 	r := old.next(c.Said, now)
 	r.number = current.number + 1
-	r.undoOf = sql.NullInt64{Int64: c.Seq, Valid: true}
+	r.undoOf, r.deed = sql.NullInt64{Int64: c.Seq, Valid: true}, Undone
+	if c.Deed == Undone {
+		r.deed = Redone
+	}
 	return r.insert(ctx, tx)
 }

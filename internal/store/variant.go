@@ -15,19 +15,19 @@ func (s *Store) Variants(ctx context.Context, project int64) ([]Saved[model.Vari
 		if _, err := living(ctx, tx, Thing{ProjectKind, project}); err != nil {
 			return err
 		}
-		vs, err = variantsOf(ctx, tx, project)
+		vs, err = s.variantsOf(ctx, tx, project)
 		return err
 	})
 	return vs, err
 }
 
-func variantsOf(ctx context.Context, tx *sql.Tx, project int64) ([]Saved[model.Variant], error) {
-	return list(ctx, tx, variants(), `project = ? AND NOT deleted ORDER BY position, thing`, project)
+func (s *Store) variantsOf(ctx context.Context, tx *sql.Tx, project int64) ([]Saved[model.Variant], error) {
+	return list(ctx, tx, s.variants(), project)
 }
 
 // Variant returns a variant; ErrNotFound where there is none, or it or its project is deleted.
 func (s *Store) Variant(ctx context.Context, id int64) (Saved[model.Variant], error) {
-	return load(ctx, s, variants(), id)
+	return load(ctx, s, s.variants(), id)
 }
 
 // CreateVariant stores a new variant behind the others of its project.
@@ -42,7 +42,7 @@ func (s *Store) CreateVariant(ctx context.Context, project int64, v model.Varian
 		if err != nil {
 			return err
 		}
-		saved, err = create(ctx, tx, variants(), project, last+1, v, false, said, now)
+		saved, err = create(ctx, tx, s.variants(), project, last+1, v, Changed, said, now)
 		return err
 	})
 	return saved, err
@@ -51,13 +51,13 @@ func (s *Store) CreateVariant(ctx context.Context, project int64, v model.Varian
 // SaveVariant saves a variant on top of the revision that the edit names; a *Stale[model.Variant] where that is no
 // longer the newest.
 func (s *Store) SaveVariant(ctx context.Context, id int64, v model.Variant, e Edit, now time.Time) (Saved[model.Variant], error) {
-	return save(ctx, s, variants(), id, v, e, now)
+	return save(ctx, s, s.variants(), id, v, e, now)
 }
 
 // MoveVariant gives a variant another place in the order: between the places of two others, say.
 func (s *Store) MoveVariant(ctx context.Context, id, revision int64, place float64, said string, now time.Time) error {
 	return s.inTx(ctx, func(tx *sql.Tx) error {
-		current, err := variants().expect(ctx, tx, id, model.Variant{}, revision)
+		current, err := s.variants().expect(ctx, tx, id, model.Variant{}, revision)
 		if err != nil {
 			return err
 		}
@@ -70,10 +70,10 @@ func (s *Store) MoveVariant(ctx context.Context, id, revision int64, place float
 
 // DeleteVariant takes a variant away. Undo, and RestoreVariant, bring it back.
 func (s *Store) DeleteVariant(ctx context.Context, id, revision int64, said string, now time.Time) error {
-	return remove(ctx, s, variants(), id, revision, said, now)
+	return remove(ctx, s, s.variants(), id, revision, said, now)
 }
 
 // RestoreVariant brings a deleted variant back as it was.
 func (s *Store) RestoreVariant(ctx context.Context, id int64, said string, now time.Time) (Saved[model.Variant], error) {
-	return restore(ctx, s, variants(), id, said, now)
+	return restore(ctx, s, s.variants(), id, said, now)
 }
