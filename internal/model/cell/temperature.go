@@ -23,7 +23,11 @@ func RunningMean(air []float64) []float64 {
 	for h := range n {
 		var sum float64
 		for j := range 24 {
-			sum += air[((h-j)%n+n)%n]
+			i := h - j
+			for i < 0 { // the year goes round
+				i += n
+			}
+			sum += air[i]
 		}
 		out[h] = sum / 24
 	}
