@@ -108,16 +108,16 @@ func tryEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor[
 	}
 	t := clone(e.saved.Value)
 	problems := e.form.read(typed, &t, sys)
-	view := e.form.view(&t, typed, problems, sys)
-	if wantsPart(r) {
-		if len(problems) > 0 {
-			return s.write(w, r, http.StatusUnprocessableEntity, reasons(view.Problems))
-		}
+	if wantsPart(r) && len(problems) == 0 {
 		answer, err := e.answer(t)
 		if err != nil {
 			return err
 		}
 		return s.write(w, r, http.StatusOK, answer)
+	}
+	view := e.form.view(&t, typed, problems, sys)
+	if wantsPart(r) {
+		return s.write(w, r, http.StatusUnprocessableEntity, reasons(view.Problems))
 	}
 	view.Unsaved = len(problems) == 0
 	if len(problems) > 0 {

@@ -68,9 +68,9 @@ type optionView struct {
 type problemView struct{ ID, Label, Say string }
 
 // fieldID is the id of the element of a path: CSS and links take no brackets.
-func fieldID(path string) string {
-	return "f-" + strings.NewReplacer("[", "-", "]", "", ".", "-", "_", "-").Replace(path)
-}
+func fieldID(path string) string { return "f-" + plainID.Replace(path) }
+
+var plainID = strings.NewReplacer("[", "-", "]", "", ".", "-", "_", "-")
 
 // view prints a form. t is the stored thing; typed is text that was refused and is shown again as it was typed;
 // problems stand on top and beside their fields.
