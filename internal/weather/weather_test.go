@@ -37,7 +37,7 @@ func TestSameYear(t *testing.T) {
 		"energyplus, quotes":            {strings.Replace(ep, "Made Harbour", `"Made Harbour"`, 1), Mapping{}},
 		"energyplus, lines after":       {ep + "\n\n\n", Mapping{}},
 		"tmy3":                          {tm, Mapping{}},
-		"tmy3, semicolons and commas":   {fmt.Sprintf("000001;\"MADE HARBOUR; OLD PIER\";NW;1,0;40,0;12,0;12\n") + semis, Mapping{}},
+		"tmy3, semicolons and commas":   {"000001;\"MADE HARBOUR; OLD PIER\";NW;1,0;40,0;12,0;12\n" + semis, Mapping{}},
 		"start stamps":                  {m.plain(head, ",", 60, iso(0), false), here},
 		"end stamps":                    {m.plain(head, ",", 60, iso(60), false), with(here, func(h *Mapping) { h.Stamp = "end" })},
 		"middle stamps":                 {m.plain(head, ",", 60, iso(30), false), here},

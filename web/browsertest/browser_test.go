@@ -74,6 +74,10 @@ func TestBrowserFinds(t *testing.T) {
 			t.Errorf("followed to %s", got)
 		}
 		tab.Wait(`document.documentElement.dataset.ran === "yes"`)
+		tab.Click("input")
+		if got, err := chromedp.Run(tab.Context(), chromedp.Evaluate[string]("document.activeElement.name")); got != "m" {
+			t.Errorf("clicked into %q (%v)", got, err)
+		}
 	})
 	t.Run("policy", func(t *testing.T) {
 		tab := b.Open(t, Look{})

@@ -315,6 +315,18 @@ func TestFormat(t *testing.T) {
 	}
 }
 
+func TestLabels(t *testing.T) {
+	if got := SmallLengths.Word(Metric) + ", " + SmallLengths.Word(Imperial) + ", " + Counts.Word(Metric); got != "millimetres, inches, " {
+		t.Errorf("words %q", got)
+	}
+	if !Counts.Whole() || Masses.Whole() {
+		t.Error("whole numbers")
+	}
+	if !SmallLengths.Plausible(0.06) || SmallLengths.Plausible(60) || !Ratios.Plausible(-3) {
+		t.Error("plausible: a drum of 60 mm is, one of 60 m is not; a plain number may be anything")
+	}
+}
+
 // What was typed short is shown short.
 func TestFormatFullIsShort(t *testing.T) {
 	for _, c := range []struct {
