@@ -106,14 +106,13 @@ func hours(bus, total []float64, standing float64, stores []store, unmet []float
 		}
 		stores[k].over(net, from, tr)
 	}
-	for i, n := range net {
-		unmet[i] = 0
-		if n > 0 {
-			spill += n
-		} else if n < 0 {
-			unmet[i] = -n * hour
-			miss -= n
-		}
+	for i, n := range net { // by the sign bit: a branch would be guessed wrong at every dusk and dawn
+		bits := math.Float64bits(n)
+		below := uint64(int64(bits) >> 63)
+		spill += math.Float64frombits(bits &^ below)
+		lack := 0 - math.Float64frombits(bits&below)
+		miss += lack
+		unmet[i] = lack * hour
 	}
 	if rec != nil {
 		for i, n := range net {

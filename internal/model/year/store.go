@@ -123,42 +123,34 @@ type trace struct {
 func (s *store) over(net []float64, first int, tr trace) {
 	x := s.x
 	var t sums
-	for i, n := range net {
-		if s.keep != 1 {
-			was := x
-			x = was * s.keep
-			t.leaked += was - x
+	for i := 0; i < len(net); {
+		for ; i < len(net) && net[i] >= 0; i++ { // filling, as long as it goes on
+			n, flow := net[i], 0.0
+			x = s.begin(&t, x, first+i)
+			if x >= s.X {
+				t.full += hour
+			} else if n > 0 && n >= s.pth && !(first+i < len(s.noFill) && s.noFill[first+i]) {
+				u := s.pf
+				if n < u && !s.step {
+					u = n
+				}
+				rate := s.af*u - s.bf
+				if end := x + rate*hour; end < s.easy && u <= n && rate > 0 {
+					t.up += end - x // what the state gained, rounding included: the ledger closes by it
+					t.taken += u * hour
+					x, flow = end, u
+				} else if rate > 0 {
+					s.x = x
+					flow = s.fillUp(u, rate, n)
+					x = s.x
+				}
+				net[i] = positive(n - flow)
+			}
+			tr.hour(i, flow, x)
 		}
-		if s.cap > 0 && (first+i)%24 == 0 {
-			s.left = s.cap
-		}
-		flow := 0.0
-		switch {
-		case n >= 0 && x >= s.X:
-			t.full += hour
-		case n > 0:
-			if n < s.pth || first+i < len(s.noFill) && s.noFill[first+i] {
-				break
-			}
-			u := s.pf
-			if n < u && !s.step {
-				u = n
-			}
-			rate := s.af*u - s.bf
-			if rate <= 0 {
-				break
-			}
-			if end := x + rate*hour; end < s.easy && u <= n {
-				t.up += end - x // what the state gained, rounding included: the ledger closes by it
-				t.taken += u * hour
-				x, flow = end, u
-			} else {
-				s.x = x
-				flow = s.fillUp(u, rate, n)
-				x = s.x
-			}
-			net[i] = positive(n - flow)
-		case n < 0:
+		for ; i < len(net) && !(net[i] >= 0); i++ { // drawing, as long as it goes on
+			n, flow := net[i], 0.0
+			x = s.begin(&t, x, first+i)
 			y := s.pd
 			if -n < y {
 				y = -n
@@ -168,34 +160,52 @@ func (s *store) over(net []float64, first int, tr trace) {
 				z = s.pmin
 			}
 			rate := s.ad*z + s.bd
-			if y <= 0 || rate <= 0 {
-				break
-			}
 			floor := 0.0
 			if first+i < len(s.locked) {
 				floor = positive(s.locked[first+i] * s.X)
 			}
-			if end := x - rate*hour; end > floor {
+			if y <= 0 || rate <= 0 || x <= floor {
+				if x >= s.X {
+					t.full += hour
+				}
+			} else if end := x - rate*hour; end > floor {
 				t.down += x - end
 				t.delivered += y * hour
 				x, flow = end, -y
-			} else if room := x - floor; room > 0 {
-				d := room / rate
-				t.down += room
+				net[i] = -positive(flow - n)
+			} else {
+				d := (x - floor) / rate
+				t.down += x - floor
 				t.delivered += y * d
 				x, flow = floor, -y*d*(1/hour)
+				net[i] = -positive(flow - n)
 			}
-			net[i] = -positive(flow - n)
-			if flow == 0 && x >= s.X {
-				t.full += hour
-			}
-		}
-		if tr.flow != nil {
-			tr.flow[i], tr.state[i] = flow, x
+			tr.hour(i, flow, x)
 		}
 	}
 	s.x = x
 	s.sum.add(t)
+}
+
+// begin begins an hour: a day's cap with the day, and the leak.
+func (s *store) begin(t *sums, x float64, h int) float64 {
+	if s.cap > 0 && h%24 == 0 {
+		s.left = s.cap
+	}
+	if s.keep == 1 {
+		return x
+	}
+	was := x
+	x *= s.keep
+	t.leaked += was - x
+	return x
+}
+
+// hour writes one hour, where it is wanted.
+func (tr *trace) hour(i int, flow, x float64) {
+	if tr.flow != nil {
+		tr.flow[i], tr.state[i] = flow, x
+	}
 }
 
 // positive takes the rounding off what cannot be below zero.
@@ -258,7 +268,10 @@ func (s *store) fillStraight(u, rate, limit, top float64) (taken, t float64) {
 func (s *store) fillFalling(u, rate, top float64) (taken, t float64) {
 	left := hour
 	if kink := (s.p0 - u) * s.perP1; s.x < kink {
-		end := min(kink, top)
+		end := kink
+		if end > top {
+			end = top
+		}
 		taken, t = s.fillStraight(u, rate, hour, end)
 		if left -= t; left <= 0 || end == top {
 			return taken, t
@@ -275,21 +288,27 @@ func (s *store) fillFalling(u, rate, top float64) (taken, t float64) {
 		reach = -math.Expm1(-beta*left) / beta
 	}
 	dt, up := left, r*reach
-	if end := r - beta*gap; up >= gap && end > 0 {
-		dt, up = min(left, log1p(beta*gap/end)/beta), gap
+	if end := r - beta*gap; up >= gap && end > 0 { // t = ln(r/end)/β, with r/end = 1 + β·gap/end
+		q := gap / end
+		if dt = q * log1pOver(beta*q); dt > left {
+			dt = left
+		}
+		up = gap
 		s.x = top
 	} else {
-		up = min(up, gap)
+		if up > gap {
+			up = gap
+		}
 		s.x += up
 	}
 	return taken + (up+s.bf*dt)*s.perAf, t + dt
 }
 
-// log1p is ln(1 + z) for z ≥ 0: eight terms of its series where it is small (the ninth is under 1e-17), else the plain
-// logarithm. A store that leaks comes here in every hour in which it is full.
-func log1p(z float64) float64 {
+// log1pOver is ln(1 + z)/z for z ≥ 0: eight terms of its series where z is small (the ninth is under 1e-16), else the
+// plain logarithm. A store that leaks comes here in every hour in which it is full.
+func log1pOver(z float64) float64 {
 	if z < 0.01 {
-		return z * (1 - z*(1./2-z*(1./3-z*(1./4-z*(1./5-z*(1./6-z*(1./7-z*(1./8))))))))
+		return 1 - z*(1./2-z*(1./3-z*(1./4-z*(1./5-z*(1./6-z*(1./7-z*(1./8)))))))
 	}
-	return math.Log(1 + z)
+	return math.Log(1+z) / z
 }
