@@ -92,6 +92,13 @@ func (c *sheet) massName(x, y float64, text string) {
 		c.text(x, y+4, text, letter, "middle", 0, attrs{"font-weight", "600"})
 		return
 	}
+	// Under it, beside the centre line.
+	tw, under := TextWidth(text, letter), c.f.y(m.Y0)+15
+	if spot := (box{x + 5, under - 10, x + 5 + tw, under + 2}); !c.free(box{c.f.x(m.X1) + 8, y - 6, c.f.x(m.X1) + 8 + tw, y + 5}) && c.free(spot) {
+		c.text(x+5, under, text, letter, "start", 0, attrs{"font-weight", "600"})
+		c.boxes = append(c.boxes, spot)
+		return
+	}
 	for _, px := range []float64{c.f.x(m.X1), c.f.x(m.X0)} {
 		if c.name(px, y, text, ink) {
 			return

@@ -158,7 +158,7 @@ func (b *builder) place(w *Wheel, next Wheel, nextIsHead bool) {
 	case w.Place == "beam" && next.Place == "beam":
 		x := next.C.X - next.R - w.R - max(60, 0.5*w.R)
 		if nextIsHead && (w.Name == "extra pulley") {
-			x = min(x, b.s.Mass.X0-2*b.clear+w.R)
+			x = min(x, b.s.Mass.X0-b.clear-b.overhang()+w.R)
 		}
 		w.C = Point{x, next.C.Y + next.R - w.R}
 	case w.Place == "beam": // down to a pulley on the base
@@ -187,7 +187,7 @@ func (b *builder) under(w *Wheel, next Wheel, nextIsHead bool) {
 		w.C = Point{line - w.R, y}
 		return
 	}
-	beside := min(line, b.s.Mass.X0-2*b.clear)
+	beside := min(line, b.s.Mass.X0-b.clear-b.overhang())
 	if a, ok := b.h.Structure.LeadAngle.Value(); ok {
 		sin, cos := math.Sincos(min(float64(a), 1.2))
 		t := (next.C.Y + (next.R+w.R)*sin - y) / cos
@@ -200,6 +200,16 @@ func (b *builder) under(w *Wheel, next Wheel, nextIsHead bool) {
 		b.aside = beside < line
 	}
 	w.C = Point{beside - w.R, y}
+}
+
+// overhang is how far the base reaches beyond the rope, towards the mass.
+func (b *builder) overhang() float64 {
+	w, wIs := mm(b.h.Base.Width, 0)
+	off, offIs := b.h.Base.PullOffset.Value()
+	if wIs && offIs && b.h.Base.Where != "on_wall" {
+		return max(0, w/2-float64(off)*1000)
+	}
+	return max(60, 3*b.rope)
 }
 
 func (b *builder) board() float64 {

@@ -158,7 +158,9 @@ func (p *pen) text(x, y float64, s string, size float64, anchor string, turn flo
 	}
 	for _, list := range rest {
 		for i := 0; i+1 < len(list); i += 2 {
-			p.raw(` %s="%s"`, list[i], html.EscapeString(list[i+1]))
+			if list[i+1] != "" {
+				p.raw(` %s="%s"`, list[i], html.EscapeString(list[i+1]))
+			}
 		}
 	}
 	p.raw(">%s</text>", html.EscapeString(strings.ToValidUTF8(s, "?")))

@@ -1,0 +1,164 @@
+package draw
+
+import (
+	"fmt"
+	"math"
+
+	"duskweight/internal/model/unit"
+)
+
+// dimension lists what is measured.
+func (b *builder) dimension() {
+	s := &b.s
+	fall := Point{(s.Mass.X0 + s.Mass.X1) / 2, 0}
+	top := Point{s.Mass.X1, s.Mass.Y1}
+	low := Point{s.Mass.X1, s.Mass.Y1 - s.Travel}
+	s.add(Dim{From: low, To: top, Upright: true, Known: s.TravelKnown}, "travel", s.Travel)
+	if hook := s.Mass.Y1 + b.rig; b.lead > 0 || b.parts > 0 {
+		axis := s.Wheels[s.Head]
+		s.add(Dim{From: Point{fall.X, hook}, To: Point{axis.C.X + axis.R, axis.C.Y - axis.R}, Upright: true, Known: b.roomKnown}, "room", b.room)
+	}
+	head := b.head
+	if v, ok := b.h.Structure.HeadHeight.Value(); ok {
+		head = float64(v) * 1000
+	}
+	name := "head pulley"
+	if b.lead == 0 {
+		name = "drum axis"
+	}
+	s.add(Dim{From: Point{s.Mass.X1, 0}, To: s.Wheels[s.Head].C, Upright: true, Column: 1, Known: b.headKnown, Off: b.headOff}, name, head)
+	if span, ok := mm(b.h.Structure.Beam.Span, 0); ok && len(s.Posts)+len(s.Stubs) > 0 {
+		left, right := s.Beam.X0, s.Beam.X1
+		switch {
+		case len(s.Posts) == 2:
+			left, right = s.Posts[0].X1, s.Posts[1].X0
+		case b.h.Structure.Beam.Support == "cantilever":
+			left, right = fall.X, fall.X+span
+		default:
+			left, right = fall.X, fall.X
+		}
+		if right-left > 0 {
+			s.add(Dim{From: Point{left, s.Beam.Y1}, To: Point{right, s.Beam.Y1}, Known: true, Off: math.Abs(right-left-span) > 1e-6*span}, "span", span)
+		}
+	}
+	if v, ok := b.p.KeepOut.Value(); ok && v > 0 {
+		s.KeepOut = float64(v) * 1000
+	}
+	b.chain()
+}
+
+// add completes a dimension with its texts.
+func (s *Scene) add(d Dim, name string, value float64) {
+	d.Short = s.length(unit.Length(value / 1000))
+	if !d.Known {
+		d.Short = "?"
+	}
+	d.Text = d.Short
+	if name != "" {
+		d.Text = name + " " + d.Short
+	}
+	s.Dims = append(s.Dims, d)
+}
+
+// chain measures drum – hole – foot pulley, or drum – rope line where there is no foot pulley.
+func (b *builder) chain() {
+	s := &b.s
+	drum := s.Wheels[0]
+	s.Chain = []Station{{"drum", drum.C.X}}
+	at := drum.C.Y
+	switch {
+	case b.foot:
+		foot := s.Wheels[1]
+		s.Chain = append(s.Chain, Station{"hole", s.Hole.X}, Station{"foot pulley", foot.C.X})
+		s.chainDim(0, at, drum.Known)
+		s.chainDim(1, at, foot.Known)
+	case b.angled:
+		s.Chain = append(s.Chain, Station{"rope", s.Legs[0].From.X})
+		s.chainDim(0, at, drum.Known)
+	default:
+		s.Chain = append(s.Chain, Station{"rope", drum.C.X + drum.R})
+		s.chainDim(0, at, drum.Known)
+	}
+}
+
+func (s *Scene) chainDim(i int, y float64, known bool) {
+	d := Dim{From: Point{s.Chain[i].X, y}, To: Point{s.Chain[i+1].X, y}, Known: known}
+	d.Short = s.length(unit.Length((d.To.X - d.From.X) / 1000))
+	if !known {
+		d.Short = "?"
+	}
+	d.Text = d.Short
+	s.ChainDims = append(s.ChainDims, d)
+}
+
+// label names the parts.
+func (b *builder) label() {
+	s := &b.s
+	m, known := b.mass()
+	text := "mass ?"
+	if known {
+		text = b.p.Mass(unit.Mass(m))
+	}
+	s.Labels = append(s.Labels, Label{Point{(s.Mass.X0 + s.Mass.X1) / 2, (s.Mass.Y0 + s.Mass.Y1) / 2}, text, s.Fails["mass"]})
+	if s.HasBase {
+		text = "base ?"
+		if v, ok := b.h.Base.Mass.Value(); ok {
+			text = "base " + b.p.Mass(v)
+		}
+		if s.Fails["base"] {
+			text += " ✕"
+		}
+		s.Labels = append(s.Labels, Label{Point{(s.Board.X0 + s.Board.X1) / 2, s.Board.Y0}, text, s.Fails["base"]})
+	}
+	b.notes()
+}
+
+// notes says where the drawing does not match the numbers.
+func (b *builder) notes() {
+	s := &b.s
+	if b.headOff {
+		s.Notes = append(s.Notes, "The travel does not fit under the head pulley: the pulley is drawn higher than you say.")
+	}
+	if b.aside {
+		s.Notes = append(s.Notes, "The drive is drawn beside the mass. At the angle you give, the rope to the drum or the base would be in the way of the mass.")
+	}
+	if b.parts != int(b.h.Reeving.RopeParts.Or(1)) || b.lead != int(b.h.Reeving.LeadSheaves.Or(1)) {
+		s.Notes = append(s.Notes, "Not all pulleys are drawn.")
+	}
+	if end := b.h.Reeving.DeadEnd; b.partsKnown && (end == "beam" && b.parts%2 == 1 || end == "mass" && b.parts%2 == 0) {
+		s.Notes = append(s.Notes, "With this number of ropes at the mass, the far end of the rope lands on the other side than you say.")
+	}
+}
+
+// describe writes the text equivalent.
+func (b *builder) describe() {
+	s := &b.s
+	s.Title = "The hoist as designed, seen from the side"
+	m, known := b.mass()
+	mass := "A mass that is not known"
+	if known {
+		mass = "A mass of " + b.p.Mass(unit.Mass(m))
+	}
+	travel := "a height that is not known"
+	if s.TravelKnown {
+		travel = s.length(unit.Length(s.Travel / 1000))
+	}
+	drum := "a drum of unknown diameter"
+	if s.Wheels[0].Known {
+		drum = "a drum of " + s.length(unit.Length(s.Wheels[0].Bare/1000))
+	}
+	s.Desc = fmt.Sprintf("%s hangs on %s and travels %s. %s between mass and drum; %s.",
+		mass, count(b.parts, "rope", "ropes"), travel, count(b.lead, "pulley", "pulleys"), drum)
+	for _, d := range s.Dims {
+		if d.Column == 1 && d.Known {
+			s.Desc += " Its axis stands at " + d.Short + "."
+		}
+	}
+}
+
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
