@@ -18,8 +18,9 @@ import (
 // The test program plays other processes too: with this variable set it runs one of these parts and no test.
 const partOf = "DUSKWEIGHT_TEST_PART"
 
+var parts = map[string]func(path string) error{"save": saveForEver, "hold": holdFile, "start": startOnce}
+
 func TestMain(m *testing.M) {
-	parts := map[string]func(path string) error{"save": saveForEver, "hold": holdFile, "start": startOnce}
 	if part := parts[os.Getenv(partOf)]; part != nil {
 		if err := part(os.Args[1]); err != nil {
 			fmt.Fprintln(os.Stderr, err)
@@ -33,9 +34,7 @@ func TestMain(m *testing.M) {
 // part starts another process that plays a part on a file; its lines are what it tells.
 func part(t *testing.T, name, path string) (*exec.Cmd, *bufio.Scanner) {
 	t.Helper()
-	cmd := exec.Command(os.Args[0], path)
-	cmd.Env = append(os.Environ(), partOf+"="+name)
-	cmd.Stderr = os.Stderr
+	cmd := partCommand(name, path)
 	out, err := cmd.StdoutPipe()
 	if err != nil {
 		t.Fatal(err)
@@ -47,6 +46,13 @@ func part(t *testing.T, name, path string) (*exec.Cmd, *bufio.Scanner) {
 	lines := bufio.NewScanner(out)
 	lines.Buffer(nil, 1<<20)
 	return cmd, lines
+}
+
+func partCommand(name, path string) *exec.Cmd {
+	cmd := exec.Command(os.Args[0], path)
+	cmd.Env = append(os.Environ(), partOf+"="+name)
+	cmd.Stderr = os.Stderr
+	return cmd
 }
 
 // tally is how far a file has come: the greatest value ever saved, the last draft, how many undos. Each only grows, for

@@ -6,13 +6,13 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"maps"
 	"net/url"
 	"os"
 	"path/filepath"
 	"strconv"
 	"time"
 
-	sqlite3 "github.com/mattn/go-sqlite3"
 	"github.com/pressly/goose/v3"
 
 	"duskweight/migrations"
@@ -35,8 +35,7 @@ func Open(ctx context.Context, path string, now time.Time) (*Store, error) {
 	s := &Store{path: path}
 	s.lock, err = takeLock(ctx, path)
 	if errors.Is(err, fs.ErrPermission) || isReadOnlyDisk(err) {
-		s.readOnly = "This folder cannot be written to. You can look at your projects and export them, but not save."
-		return s, s.openReader(ctx)
+		return openLocked(ctx, path)
 	}
 	if err != nil {
 		return nil, err
@@ -45,6 +44,34 @@ func Open(ctx context.Context, path string, now time.Time) (*Store, error) {
 		return nil, errors.Join(err, s.abandon())
 	}
 	return s, nil
+}
+
+// openLocked opens a file in a folder that cannot be written to, so that what is in it can be seen and exported. SQLite
+// needs to write beside a file to read it, unless it is told that nobody changes it.
+func openLocked(ctx context.Context, path string) (*Store, error) {
+	s := &Store{path: path, still: true}
+	s.readOnly = "This folder cannot be written to. You can look at your projects and export them, but not save."
+	version, err := inspect(ctx, path, s.looking())
+	switch {
+	case err != nil:
+		return nil, err
+	case version == 0:
+		return nil, fmt.Errorf("store: there are no projects in %s yet, and the folder cannot be written to", path)
+	}
+	if log, err := os.Stat(path + "-wal"); err == nil && log.Size() > 0 {
+		s.notices = append(s.notices, "The program was cut off the last time. The last changes may not be shown here; they are not lost. Open the folder where it can be written to.")
+	}
+	return s, s.openReader(ctx)
+}
+
+// looking is how to look at the file: without a change to it.
+func (s *Store) looking() url.Values {
+	if !s.still {
+		return looking
+	}
+	still := maps.Clone(looking)
+	still.Set("immutable", "1")
+	return still
 }
 
 // abandon closes what a failed Open has opened.
@@ -60,7 +87,7 @@ func (s *Store) abandon() error {
 }
 
 func (s *Store) open(ctx context.Context, now time.Time) error {
-	version, err := inspect(ctx, s.path)
+	version, err := inspect(ctx, s.path, s.looking())
 	if err != nil {
 		return err
 	}
@@ -123,7 +150,7 @@ const leastDatabase = 512
 
 // inspect tells the schema version of the file without changing it: 0 for a file that is not there or still empty.
 // What is no database, or not ours, is ErrForeign.
-func inspect(ctx context.Context, path string) (version int, err error) {
+func inspect(ctx context.Context, path string, how url.Values) (version int, err error) {
 	info, err := os.Stat(path)
 	if errors.Is(err, fs.ErrNotExist) || err == nil && info.Mode().IsRegular() && info.Size() == 0 {
 		return 0, nil
@@ -137,7 +164,7 @@ func inspect(ctx context.Context, path string) (version int, err error) {
 	if info.Size() < leastDatabase {
 		return 0, notDatabase(path)
 	}
-	db, err := sql.Open("sqlite3", dsn(path, looking))
+	db, err := sql.Open("sqlite3", dsn(path, how))
 	if err != nil {
 		return 0, fmt.Errorf("store: %w", err)
 	}
@@ -147,7 +174,7 @@ func inspect(ctx context.Context, path string) (version int, err error) {
 		(SELECT user_version FROM pragma_user_version),
 		(SELECT count(*) FROM sqlite_schema WHERE name NOT LIKE 'goose_%' AND name NOT LIKE 'sqlite_%')`).Scan(&application, &version, &others)
 	switch {
-	case isCode(err, sqlite3.ErrNotADB):
+	case isNoDatabase(err):
 		return 0, notDatabase(path)
 	case err != nil:
 		return 0, fmt.Errorf("store: %s cannot be read: %w", path, err)
@@ -198,7 +225,9 @@ func migrate(ctx context.Context, db *sql.DB) error {
 
 // openReader opens the connections that only read.
 func (s *Store) openReader(ctx context.Context) (err error) {
-	if s.reader, err = sql.Open("sqlite3", dsn(s.path, reading)); err != nil {
+	how := maps.Clone(s.looking())
+	maps.Copy(how, reading)
+	if s.reader, err = sql.Open("sqlite3", dsn(s.path, how)); err != nil {
 		return fmt.Errorf("store: %w", err)
 	}
 	s.reader.SetMaxOpenConns(readers)

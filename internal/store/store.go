@@ -13,8 +13,6 @@ import (
 	"errors"
 	"fmt"
 	"time"
-
-	sqlite3 "github.com/mattn/go-sqlite3"
 )
 
 // What a caller can tell apart. Each comes wrapped; try errors.Is, and errors.AsType for *Stale and *Busy.
@@ -34,6 +32,7 @@ type Store struct {
 	reader   *sql.DB
 	lock     *lock
 	readOnly string
+	still    bool // nobody can change the file while it is open
 	notices  []string
 	years    seriesCache
 }
@@ -99,12 +98,6 @@ func ignoreDone(err error) error {
 		return nil
 	}
 	return err
-}
-
-// isCode reports whether err is SQLite's error of that code.
-func isCode(err error, code sqlite3.ErrNo) bool {
-	e, ok := errors.AsType[sqlite3.Error](err)
-	return ok && e.Code == code
 }
 
 const clockForm = "2006-01-02T15:04:05.000000000Z"

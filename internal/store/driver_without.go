@@ -1,0 +1,6 @@
+//go:build !cgo
+
+package store
+
+// Without cgo the driver can open nothing; the program itself stops the build with a sentence (cmd/duskweight).
+func isNoDatabase(error) bool { return false }
