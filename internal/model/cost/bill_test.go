@@ -167,6 +167,13 @@ func TestNotPriced(t *testing.T) {
 	}
 	near(t, "store and safety", float64(out.NPV.Val), 70)
 
+	// What the load costs stands in every plan, with a store or without.
+	lamps := part("lamps", 900, 0)
+	lamps.Of = "load"
+	more := in
+	more.Parts = append(append([]Part{}, in.Parts...), lamps)
+	near(t, "store and safety, lamps apart", float64(Reckon(more).NPV.Val), 70)
+
 	// Nothing delivered, no cost of a kWh; no nights, no cost of a night; no parts, no figure at all.
 	in.Delivered, in.Nights = 0, 0
 	if out = Reckon(in); out.Levelised.Is || out.PerNight.Is || !out.NPV.Is {

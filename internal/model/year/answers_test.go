@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"duskweight/internal/model/reservoir"
+	"duskweight/internal/model/unit"
 )
 
 // Three days of six hours each way, by hand. Sun 10 W in the first half of the day, load 4 W essential and 2 W nice in
@@ -235,4 +236,29 @@ func TestSweepIsQuick(t *testing.T) {
 			}
 		}
 	}
+}
+
+// Where each watt-hour went: what uses power all the time is served first, by the sun and by each store in its order.
+func TestWhereItWent(t *testing.T) {
+	in := Input{Keep: true, Bus: []float64{100, 3}, Standing: []float64{4, 4}, Essential: []float64{0, 10}, Nice: []float64{0, 20}}
+	in.Stores = []reservoir.Reservoir{
+		{Capacity: 6 * 3600, FillMax: 100, FillGain: 1, DrawMax: 100, DrawGain: 1, Standing: 2},
+		{Capacity: 17 * 3600, FillMax: 100, FillGain: 1, DrawMax: 100, DrawGain: 1, Standing: 1},
+	}
+	out := Run(in)
+	wh := func(e unit.Energy) float64 { return e.WattHours() }
+	// By night 37 W·h are wanted: 3 by the stores, 4 by the project, 10 and 20 by appliances. The sun's 3 go to the
+	// stores; the first store's 6 to the project (4) and the essential (2); the second's 17 to the essential (8) and
+	// the nice (9); 11 of the nice are missing.
+	near(t, "stores' standing, direct", wh(out.StoreStanding.Direct), 3+3)
+	near(t, "standing, delivered", wh(out.Standing.Delivered), 4)
+	near(t, "first to standing", wh(out.Stores[0].ToStanding), 4)
+	near(t, "first to appliances", wh(out.Stores[0].ToAppliances), 2)
+	near(t, "second to standing", wh(out.Stores[1].ToStanding), 0)
+	near(t, "second to appliances", wh(out.Stores[1].ToAppliances), 17)
+	near(t, "essential missing", wh(out.Essential.Unmet), 0)
+	near(t, "nice missing", wh(out.Nice.Unmet), 11)
+	// Of the day's 100 W·h, 7 are used, 23 go in, 70 are left over.
+	near(t, "not used", wh(out.Spilled), 70)
+	near(t, "second's standing", wh(out.Stores[1].Standing), 2)
 }

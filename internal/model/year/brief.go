@@ -12,7 +12,6 @@ import (
 type Workspace struct {
 	stores []store
 	start  []float64 // states in which the last pass began
-	end    []float64 // states in which it ended
 	unmet  []float64 // J by hour
 	year   pieces
 
@@ -30,7 +29,6 @@ func (w *Workspace) ready(stores []reservoir.Reservoir, n int) (standing float64
 		standing += tame(float64(r.Standing))
 	}
 	w.start = sized(w.start, len(stores))
-	w.end = sized(w.end, len(stores))
 	w.unmet = sized(w.unmet, n)
 	return standing
 }

@@ -162,3 +162,27 @@ func TestFallingAgainstSmallSteps(t *testing.T) {
 		}
 	}
 }
+
+// No more goes in a day than the cap, however it comes, and the next day begins anew.
+func TestCapOfADay(t *testing.T) {
+	s := ready(reservoir.Reservoir{Capacity: 360e3, FillMax: 100, FillGain: 1, DrawMax: 100, DrawGain: 1, FillCap: 45e3})
+	net := make([]float64, 26)
+	net[0], net[1], net[2], net[3], net[24] = 10, -5, 10, 10, 10
+	s.over(net, 0, trace{})
+	// 36 kJ, of which 18 are drawn again; then 9 kJ are left of the cap, and nothing; on the next day 36 kJ.
+	near(t, "state", s.x, 36e3-18e3+9e3+36e3)
+	near(t, "left over in the third hour", net[2], 10-9e3/3600)
+	near(t, "left over in the fourth hour", net[3], 10)
+}
+
+// The series agrees with the library's logarithm to the last digits on both sides of its border.
+func TestLogarithm(t *testing.T) {
+	for _, z := range []float64{1e-12, 1e-6, 1e-3, 0.00999, 0.01001, 0.5, 30} {
+		if got, want := log1pOver(z), math.Log1p(z)/z; math.Abs(got-want) > 3e-14*want {
+			t.Errorf("ln(1 + %g)/%g = %.17g, want %.17g", z, z, got, want)
+		}
+	}
+	if log1pOver(0) != 1 {
+		t.Error("the limit at 0 is 1")
+	}
+}

@@ -59,7 +59,8 @@ func (w *Workspace) settle(bus []float64, d *Demand, standing float64, rec *reco
 	return passes, settled, spill, miss
 }
 
-// pass runs the pieces of the year from the stores' states, as far as they differ from the pass before.
+// pass runs the pieces of the year from the stores' states, as far as they differ from the pass before: from
+// there on the year ends as that pass did, which is where this one began.
 func (w *Workspace) pass(bus []float64, d *Demand, standing float64, rec *record, n int) {
 	m := len(w.stores)
 	for i := range n {
@@ -72,7 +73,7 @@ func (w *Workspace) pass(bus []float64, d *Demand, standing float64, rec *record
 		}
 		if same && m > 0 {
 			for k := range w.stores {
-				w.stores[k].x = w.end[k]
+				w.stores[k].x = w.start[k]
 			}
 			return
 		}
@@ -82,9 +83,6 @@ func (w *Workspace) pass(bus []float64, d *Demand, standing float64, rec *record
 		for k := range w.stores {
 			w.year.sum[i*m+k] = w.stores[k].sum
 		}
-	}
-	for k := range w.stores {
-		w.end[k] = w.stores[k].x
 	}
 }
 
