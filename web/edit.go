@@ -131,7 +131,7 @@ func (e editor[T]) page(s *Site, w http.ResponseWriter, r *http.Request, status 
 	v.Action, v.Revision, v.Page = e.url, strconv.FormatInt(e.saved.Revision, 10), rand.Text()
 	f := e.frame
 	f.Refused = len(v.Problems) > 0
-	p := editorView{Title: e.title, Form: v, Stale: stale, Above: e.above, Below: e.below}
+	p := editorView{Title: e.title, Form: v, Stale: stale, History: projectURL(e.saved.Project) + "/history", Above: e.above, Below: e.below}
 	if p.Title == "" {
 		p.Title = f.Title
 	}

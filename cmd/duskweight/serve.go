@@ -26,6 +26,9 @@ const (
 	morePorts = 20
 )
 
+// windowsInUse is what Windows says of a taken port (WSAEADDRINUSE), which is not the constant of that name there.
+const windowsInUse = syscall.Errno(10048)
+
 // farewell is how long open requests may take when the program ends.
 const farewell = 5 * time.Second
 
@@ -139,7 +142,7 @@ func listen(ctx context.Context, addr string, stdout io.Writer) (net.Listener, e
 	}
 	for port := firstPort; port <= firstPort+morePorts; port++ {
 		l, err := config.Listen(ctx, "tcp", net.JoinHostPort("127.0.0.1", strconv.Itoa(port)))
-		if errors.Is(err, syscall.EADDRINUSE) || errors.Is(err, syscall.EACCES) {
+		if errors.Is(err, syscall.EADDRINUSE) || errors.Is(err, windowsInUse) || errors.Is(err, syscall.EACCES) {
 			continue
 		}
 		if err == nil && port != firstPort {
