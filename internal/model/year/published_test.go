@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"duskweight/internal/model/reservoir"
+	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
 )
 
@@ -57,7 +58,7 @@ func TestLossOfLoad(t *testing.T) {
 		got := Run(in)
 		// The reference prints six decimals, and its yields five.
 		if llp := float64(got.Unmet / got.Load); math.Abs(llp-want) > 1e-5 {
-			t.Errorf("array %g, storage %g: loss of load %.6f, want %.6f", array, storage, llp, want)
+			t.Errorf("array %g, storage %g: loss of load %.6f, want %.6f (%s)", array, storage, llp, want, source.EgidoLorenzo.Whole())
 		}
 		if short := got.Nights - got.NightsServed; short != int(wantDays) {
 			t.Errorf("array %g, storage %g: %d days short, want %g", array, storage, short, wantDays)
