@@ -1,78 +1,92 @@
 package year
 
-import "duskweight/internal/model/unit"
-
 // served is the share of what was wanted that may be missing before a night or an hour counts as without.
 const served = 1e-6
 
-// account reads the answers out of what the last pass wrote.
+// ledger reads the answers out of what the last pass wrote.
+type ledger struct {
+	out *Result
+	in  Input
+	d   *Demand
+	w   *Workspace
+	rec *record
+
+	own    []float64 // W, what each store uses all the time
+	ownSum float64
+	parts  [4]*Part // in the order in which they are served
+
+	missingEssential []float64 // J by hour
+}
+
+// account writes the answers of the last pass to out.
 func account(out *Result, in Input, d *Demand, w *Workspace, rec *record) {
-	stores, start, missed := w.stores, w.start, w.unmet
-	own := make([]float64, len(stores))
-	ownSum := 0.0
+	l := ledger{
+		out: out, in: in, d: d, w: w, rec: rec,
+		own:              make([]float64, len(in.Stores)),
+		parts:            [4]*Part{&out.StoreStanding, &out.Standing, &out.Essential, &out.Nice},
+		missingEssential: make([]float64, len(in.Bus)),
+	}
 	for k, r := range in.Stores {
-		own[k] = tame(float64(r.Standing))
-		ownSum += own[k]
+		l.own[k] = tame(float64(r.Standing))
+		l.ownSum += l.own[k]
 	}
-	out.Stores = make([]StoreYear, len(stores))
+	out.Stores = make([]StoreYear, len(in.Stores))
 	out.NightLog = make([]Night, len(d.wanted))
-	parts := [4]*Part{&out.StoreStanding, &out.Standing, &out.Essential, &out.Nice}
-	missingEssential := make([]float64, len(in.Bus))
-	lacking := func(h int, want [4]float64) {
-		miss := missing(missed[h], want)
-		for i, m := range miss {
-			parts[i].Unmet += joules(m)
-		}
-		missingEssential[h] = miss[2]
-		out.night(d, h, miss)
-	}
-	var bus, direct, spilled, load, delivered, taken, unmet float64
 	for h := range in.Bus {
-		b := tame(in.Bus[h])
-		want := [4]float64{ownSum * hour, d.standing[h] * hour, d.essential[h] * hour, d.nice[h] * hour}
-		all := (d.total[h] + ownSum) * hour
-		use := min(b*hour, all)
-		bus += b * hour
-		load += all
-		direct += use
-		spilled += rec.spilled[h]
-		unmet += missed[h]
-		for i, w := range want {
-			parts[i].Wanted += joules(w)
-		}
-		if missed[h] > 0 {
-			lacking(h, want)
-		}
-		for k := range stores {
-			taken += positive(rec.stores[k].flow[h]) * hour
-		}
-		if use == all {
-			for i, w := range want {
-				parts[i].Direct += joules(w)
-			}
-			continue
-		}
-		serve := serving{left: want}
-		serve.give(use, &parts, false)
-		for k := range stores {
-			got := positive(-rec.stores[k].flow[h]) * hour
-			delivered += got
-			standing, appliances := serve.give(got, &parts, true)
-			out.Stores[k].ToStanding += joules(standing)
-			out.Stores[k].ToAppliances += joules(appliances)
-		}
+		l.hour(h)
 	}
-	out.Bus, out.Direct, out.Spilled = joules(bus), joules(direct), joules(spilled)
-	out.Load, out.Delivered, out.Taken, out.Unmet = joules(load), joules(delivered), joules(taken), joules(unmet)
 	out.closeNights(d)
-	out.closeStores(in, stores, start, own, len(in.Bus), rec)
+	out.closeStores(in, w.stores, w.start, l.own, len(in.Bus), rec)
 	wanted := float64(out.Essential.Wanted + out.Nice.Wanted)
 	out.ServedShare = share(wanted-float64(out.Essential.Unmet+out.Nice.Unmet), wanted)
 	wanted = float64(out.Essential.Wanted)
 	out.EssentialShare = share(wanted-float64(out.Essential.Unmet), wanted)
-	out.LongestOutage = longest(missingEssential, d.essential)
-	out.WorstWeek = worst(missed, 168)
-	out.Typical = typical(in.Bus, d, ownSum, missed, rec)
+	out.LongestOutage = longest(l.missingEssential, d.essential)
+	out.WorstWeek = worst(w.unmet, 168)
+	out.Typical = typical(in.Bus, d, l.ownSum, w.unmet, rec)
+}
+
+// hour books one hour: where what the sun brought went, and where what was wanted came from.
+func (l *ledger) hour(h int) {
+	out, d := l.out, l.d
+	want := [4]float64{l.ownSum * hour, d.standing[h] * hour, d.essential[h] * hour, d.nice[h] * hour}
+	all := (d.total[h] + l.ownSum) * hour
+	bus := tame(l.in.Bus[h]) * hour
+	use := min(bus, all)
+	out.Bus += joules(bus)
+	out.Load += joules(all)
+	out.Direct += joules(use)
+	out.Spilled += joules(l.rec.spilled[h])
+	for i, w := range want {
+		l.parts[i].Wanted += joules(w)
+	}
+	if l.w.unmet[h] > 0 {
+		l.lacks(h, l.w.unmet[h], want)
+	}
+	serve := serving{left: want}
+	serve.give(use, &l.parts, false)
+	for k := range out.Stores {
+		flow := l.rec.stores[k].flow[h] * hour
+		if flow >= 0 {
+			out.Taken += joules(flow)
+			continue
+		}
+		out.Delivered -= joules(flow)
+		standing, appliances := serve.give(-flow, &l.parts, true)
+		out.Stores[k].ToStanding += joules(standing)
+		out.Stores[k].ToAppliances += joules(appliances)
+	}
+}
+
+// lacks books that u joules are missing in hour h.
+func (l *ledger) lacks(h int, u float64, want [4]float64) {
+	l.out.Unmet += joules(u)
+	miss := missing(u, want)
+	for i, m := range miss {
+		l.parts[i].Unmet += joules(m)
+	}
+	l.missingEssential[h] = miss[2]
+	l.out.night(l.d, h, miss)
 }
 
 // serving hands out an hour's energy to the four parts in their order.
@@ -179,82 +193,4 @@ func (s *store) mostFills(x float64, tr trace) float64 {
 		most = max(most, today)
 	}
 	return most / s.X
-}
-
-// longest finds the most hours on end in which more than a trace of what was wanted is missing, over the turn of the
-// year too.
-func longest(missing, wantedWatts []float64) Span {
-	n := len(missing)
-	out := func(h int) bool { return missing[h%n] > served*wantedWatts[h%n]*hour && missing[h%n] > 0 }
-	best := Span{}
-	for h := 0; h < n; {
-		if !out(h) {
-			h++
-			continue
-		}
-		end := h
-		for end < h+n && out(end) {
-			end++
-		}
-		if end-h > best.Hours {
-			best = Span{From: h, Hours: end - h}
-		}
-		h = end
-	}
-	for h := best.From; h < best.From+best.Hours; h++ {
-		best.Unmet += joules(missing[h%n])
-	}
-	return best
-}
-
-// worst finds the width hours on end that miss most, over the turn of the year too.
-func worst(unmet []float64, width int) Span {
-	n := len(unmet)
-	width = min(width, n)
-	sum, best, from := 0.0, 0.0, 0
-	for h := range width {
-		sum += unmet[h]
-	}
-	best = sum
-	for h := 1; h < n; h++ {
-		sum += unmet[(h+width-1)%n] - unmet[h-1]
-		if sum > best*(1+1e-12) {
-			best, from = sum, h
-		}
-	}
-	if best <= 0 {
-		return Span{}
-	}
-	exact := 0.0
-	for h := from; h < from+width; h++ {
-		exact += unmet[h%n]
-	}
-	return Span{From: from, Hours: width, Unmet: joules(exact)}
-}
-
-// monthDays are the days of the months of a year without a 29 February.
-var monthDays = [12]int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}
-
-// typical returns each month's mean day.
-func typical(bus []float64, d *Demand, own float64, missed []float64, rec *record) (t [12][24]Clock) {
-	h := 0
-	for m, days := range monthDays {
-		for c := range t[m] {
-			t[m][c].State = make([]unit.Energy, len(rec.stores))
-		}
-		last := min(h+24*days, len(bus))
-		per := 1 / float64(days)
-		for ; h < last; h++ {
-			c := &t[m][h%24]
-			c.Bus += unit.Power(tame(bus[h]) * per)
-			c.Load += unit.Power((d.total[h] + own) * per)
-			c.Unmet += unit.Power(missed[h] * (per / hour))
-			c.Spilled += unit.Power(rec.spilled[h] * (per / hour))
-			for k := range rec.stores {
-				c.Delivered += unit.Power(positive(-rec.stores[k].flow[h]) * hour * (per / hour))
-				c.State[k] += unit.Energy(rec.stores[k].state[h] * per)
-			}
-		}
-	}
-	return t
 }
