@@ -103,6 +103,7 @@ func TestRefused(t *testing.T) {
 		{in(`"place":{"horizon":[{"azimuth_rad":1}]}`, ""), "project.place.horizon[0].altitude_rad", "is missing"},
 		{in(`"place":{"horizon":[{"azimuth_rad":1,"altitude_rad":null}]}`, ""), "project.place.horizon[0].altitude_rad", "must be a number; it is null"},
 		{in(`"load":{"appliances":[{"count":1.5}]}`, ""), "project.load.appliances[0].count", "must be a whole number; it is 1.5"},
+		{in(`"place":{"monthly":{}}`, ""), "project.place.monthly.ghi_j_m2_day", "is missing"},
 		{in(`"origins":{"a":{"kind":"guess"}}`, ""), "project.origins.a.kind", `must be typical, catalog or measured; it is "guess"`},
 		{in(`"a\nb":1`, ""), "project.a\uFFFDb", "is not known here"},
 		{in(`"origins":{"a\nb":{"kind":1}}`, ""), "project.origins.a\uFFFDb.kind", "must be text; it is a number"},

@@ -1,8 +1,11 @@
 package store
 
 import (
+	"database/sql"
 	"os"
+	"path/filepath"
 	"reflect"
+	"strings"
 	"testing"
 
 	"duskweight/internal/model"
@@ -82,5 +85,49 @@ func TestSpoiltCopy(t *testing.T) {
 	s = reopened(t, s)
 	if len(s.Notices()) != 1 {
 		t.Errorf("notices: %q", s.Notices())
+	}
+}
+
+// TestVerify finds a copy with a spoilt page, and one of another state of the file.
+func TestVerify(t *testing.T) {
+	s := fresh(t)
+	ctx := t.Context()
+	_, v := sampled(t, s)
+	is := must[string](t)(fingerprint(ctx, s.Path()))
+	b := must[Backup](t)(s.Backup(ctx, noon))
+	if err := verify(ctx, b.Path, is); err != nil {
+		t.Error(err)
+	}
+	must[Saved[model.Variant]](t)(s.SaveVariant(ctx, v.ID, lifting(v.Value, 9), Edit{Revision: v.Revision}, noon))
+	if err := verify(ctx, b.Path, must[string](t)(fingerprint(ctx, s.Path()))); err == nil || !strings.Contains(err.Error(), "not like the file") {
+		t.Errorf("an older copy passed for a new one: %v", err)
+	}
+	var root, size int64 // of an index that the fingerprint does not read: only the check of the whole finds it spoilt
+	err := look(ctx, b.Path, func(db *sql.DB) error {
+		return db.QueryRow(`SELECT rootpage, page_size FROM sqlite_schema, pragma_page_size WHERE name = 'revision_newest'`).Scan(&root, &size)
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	f := must[*os.File](t)(os.OpenFile(b.Path, os.O_RDWR, 0))
+	defer f.Close()
+	if _, err := f.WriteAt(make([]byte, size), (root-1)*size); err != nil {
+		t.Fatal(err)
+	}
+	if err := verify(ctx, b.Path, is); err == nil || !strings.Contains(err.Error(), "not sound") {
+		t.Errorf("an unsound copy passed: %v", err)
+	}
+}
+
+// TestCopyThatFails leaves nothing under the name of a copy when the copy is not like the file.
+func TestCopyThatFails(t *testing.T) {
+	s := fresh(t)
+	sampled(t, s)
+	final := filepath.Join(copyFolder(s.Path()), "duskweight-000001-x.db")
+	if err := writeCopy(t.Context(), s.Path(), final, "another state"); err == nil {
+		t.Error("no error")
+	}
+	if left := must[[]os.DirEntry](t)(os.ReadDir(copyFolder(s.Path()))); len(left) != 0 {
+		t.Errorf("left behind: %v", left)
 	}
 }

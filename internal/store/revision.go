@@ -109,9 +109,10 @@ func follow(ctx context.Context, tx *sql.Tx, current, r row) (row, error) {
 }
 
 // joined reports whether r and the current row are one step: the current one is the newest change of its whole project,
-// a plain change, and was begun less than a minute ago by the same page in the same field.
+// and was begun less than a minute ago by the same page in the same field. What undo, redo, making and deleting write
+// comes from no page, so nothing ever joins it.
 func joined(ctx context.Context, tx *sql.Tx, current, r row) (bool, error) {
-	if r.page == "" || r.field == "" || r.page != current.page || r.field != current.field || current.deed != Changed {
+	if r.page == "" || r.field == "" || r.page != current.page || r.field != current.field {
 		return false, nil
 	}
 	began, err := unstamp(current.began)
