@@ -59,7 +59,7 @@ func reads(data []byte) error {
 // TestSchemaAllows holds the schema against documents that the program reads.
 func TestSchemaAllows(t *testing.T) {
 	s := compiled(t)
-	data, err := os.ReadFile(edition1)
+	data, err := os.ReadFile(shedLamp)
 	if err != nil {
 		t.Fatal(err)
 	}

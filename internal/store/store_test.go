@@ -44,7 +44,7 @@ func fresh(t *testing.T) *Store { return opened(t, filepath.Join(t.TempDir(), "d
 
 func sample(t testing.TB) model.Document {
 	t.Helper()
-	data, err := os.ReadFile("../../testdata/projects/edition1.json")
+	data, err := os.ReadFile("../../testdata/projects/shed_lamp.json")
 	if err != nil {
 		t.Fatal(err)
 	}
