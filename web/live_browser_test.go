@@ -85,31 +85,3 @@ func TestBrowserScripts(t *testing.T) {
 		one.Clean("422", "409")
 	}
 }
-
-// The pages of this file's family in every look: nothing to complain of, nothing sideways.
-func TestBrowserBones(t *testing.T) {
-	b := browsertest.Start(t)
-	s := newSite(t)
-	server := httptest.NewServer(s.Handler())
-	t.Cleanup(server.Close)
-	paths := []string{"/", "/settings", "/nothing"}
-	for _, filled := range []bool{false, true} {
-		if filled {
-			ask(s.Handler(), "POST", "/sample", url.Values{})
-			ask(s.Handler(), "POST", "/sample", url.Values{})
-			ask(s.Handler(), "POST", "/projects/2/delete", url.Values{"revision": {"1"}})
-			ask(s.Handler(), "POST", "/settings/copy", url.Values{})
-			paths = append(paths, "/projects/1/history")
-		}
-		for name, look := range map[string]browsertest.Look{"wide": {}, "phone": browsertest.Phone, "dark": {Dark: true}} {
-			tab := b.Open(t, look)
-			for _, path := range paths {
-				tab.Go(server.URL + path)
-				tab.Clean("404")
-				if n := tab.Sideways(); n > 0 {
-					t.Errorf("%s on the %s screen is %d pixels too wide", path, name, n)
-				}
-			}
-		}
-	}
-}

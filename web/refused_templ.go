@@ -140,7 +140,7 @@ func conflictTable(c *conflict) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		} else {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Both versions\"><table><caption>Both versions, where they differ</caption> <thead><tr><th scope=\"col\">What</th><th scope=\"col\">Saved now</th><th scope=\"col\">Typed here</th></tr></thead> <tbody>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Both versions\"><table class=\"words\"><caption>Both versions, where they differ</caption> <thead><tr><th scope=\"col\">What</th><th scope=\"col\">Saved now</th><th scope=\"col\">Typed here</th></tr></thead> <tbody>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
