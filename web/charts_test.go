@@ -62,8 +62,10 @@ func TestBrowserCharts(t *testing.T) {
 	mux := http.NewServeMux()
 	mux.Handle("/static/", s.Handler())
 	mux.Handle("/chart", withHeaders(s.page(func(w http.ResponseWriter, r *http.Request) error {
-		return s.show(w, r, http.StatusOK, frame{Title: "Chart"}, heading1("Chart", chart(chartView{ID: "day", Title: "A day", Say: "The sun gives up to 5 W.", Option: option,
-			Head: []string{"Hour", "W"}, Rows: [][]string{{"0", "1"}, {"1", "5"}, {"2", "3"}}})))
+		return s.show(w, r, http.StatusOK, frame{Title: "Chart"}, heading1("Chart", chart(chartView{
+			ID: "day", Title: "A day", Say: "The sun gives up to 5 W.", Option: option,
+			Head: []string{"Hour", "W"}, Rows: [][]string{{"0", "1"}, {"1", "5"}, {"2", "3"}},
+		})))
 	})))
 	mux.Handle("/none", withHeaders(s.page(func(w http.ResponseWriter, r *http.Request) error {
 		return s.show(w, r, http.StatusOK, frame{Title: "None"}, heading1("None", templ.NopComponent))

@@ -109,8 +109,10 @@ func TestReadTypedValues(t *testing.T) {
 // Any text in any field: refused or taken, never a panic, never a value that is not a number, and every problem at once.
 func TestAnyText(t *testing.T) {
 	f := panelForm()
-	for _, text := range []string{"0", "-1", "NaN", "Inf", "-inf", "1e999", "1e400 W", "1e9", "999999999999", "abc", "0x10", "1_000", "1,500", "½", "٣",
-		"1.5.5", "--3", "12 V", "5 furlongs", strings.Repeat("novel ", 20000), "\x00", "\xff\xfe", "<script>", "' OR 1=1", "1\n2", "\u202e12"} {
+	for _, text := range []string{
+		"0", "-1", "NaN", "Inf", "-inf", "1e999", "1e400 W", "1e9", "999999999999", "abc", "0x10", "1_000", "1,500", "½", "٣",
+		"1.5.5", "--3", "12 V", "5 furlongs", strings.Repeat("novel ", 20000), "\x00", "\xff\xfe", "<script>", "' OR 1=1", "1\n2", "\u202e12",
+	} {
 		v := oneVariant()
 		typed := sentBack(f, v, unit.Metric)
 		for name := range typed {

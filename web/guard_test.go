@@ -16,12 +16,27 @@ func TestForeignPagesChangeNothing(t *testing.T) {
 	ask(h, "POST", "/sample", url.Values{})
 	before := fingerprint(t, s)
 	said := []struct{ site, origin string }{
-		{"cross-site", "https://evil.example"}, {"cross-site", "null"}, {"cross-site", ""},
-		{"same-site", "http://127.0.0.1:9999"}, {"same-site", "http://localhost:8807"}, {"same-site", ""},
-		{"none", "https://evil.example"}, {"same-origin", "https://evil.example"}, {"", "https://evil.example"},
-		{"", "null"}, {"", "http://127.0.0.1:9999"}, {"", "http://localhost:8807"}, {"", "http://127.0.0.1:8807.evil.example"},
-		{"", "https://127.0.0.1:8807"}, {"", "http://127.0.0.1"}, {"", "file://"}, {"", "http://[::1]:8807"}, {"", "garbage"},
-		{"Same-Origin", "null"}, {"same-origin,cross-site", ""}, {"?", ""},
+		{"cross-site", "https://evil.example"},
+		{"cross-site", "null"},
+		{"cross-site", ""},
+		{"same-site", "http://127.0.0.1:9999"},
+		{"same-site", "http://localhost:8807"},
+		{"same-site", ""},
+		{"none", "https://evil.example"},
+		{"same-origin", "https://evil.example"},
+		{"", "https://evil.example"},
+		{"", "null"},
+		{"", "http://127.0.0.1:9999"},
+		{"", "http://localhost:8807"},
+		{"", "http://127.0.0.1:8807.evil.example"},
+		{"", "https://127.0.0.1:8807"},
+		{"", "http://127.0.0.1"},
+		{"", "file://"},
+		{"", "http://[::1]:8807"},
+		{"", "garbage"},
+		{"Same-Origin", "null"},
+		{"same-origin,cross-site", ""},
+		{"?", ""},
 	}
 	kinds := []string{"application/x-www-form-urlencoded", "multipart/form-data; boundary=x", "text/plain", "application/json", ""}
 	paths := []string{"/sample", "/import", "/settings", "/settings/copy", "/projects/1/delete", "/projects/1/undo"}

@@ -4,6 +4,8 @@ import (
 	"encoding/json"
 	"net/http"
 	"net/url"
+	"strconv"
+	"strings"
 	"testing"
 
 	"github.com/go-chi/chi/v5"
@@ -91,4 +93,27 @@ func TestOwnHosts(t *testing.T) {
 			t.Errorf("%q: %d, want 200", host, w.Code)
 		}
 	}
+}
+
+// Whatever is taken as our own name is one of the three, and its port a number that a port can be.
+func FuzzHost(f *testing.F) {
+	for _, host := range hostile {
+		f.Add(host)
+	}
+	f.Add("127.0.0.1:8807")
+	f.Fuzz(func(t *testing.T, host string) {
+		if !ownHost(host) {
+			return
+		}
+		name, port := host, ""
+		if i := strings.LastIndexByte(host, ':'); i >= 0 && !strings.HasSuffix(host, "]") {
+			name, port = host[:i], host[i+1:]
+		}
+		if n, err := strconv.Atoi(port); port != "" && (err != nil || n < 1 || n > 65535 || strconv.Itoa(n) != port) {
+			t.Errorf("%q: port %q", host, port)
+		}
+		if name != "localhost" && name != "127.0.0.1" && name != "[::1]" {
+			t.Errorf("%q: name %q", host, name)
+		}
+	})
 }

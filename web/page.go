@@ -111,18 +111,24 @@ func (s *Site) refusalOf(r *http.Request, err error) refusal {
 	)
 	switch {
 	case errors.As(err, &clash):
-		return refusal{Status: http.StatusConflict, Title: "Saved somewhere else meanwhile", Conflict: clash,
-			Say: []string{"This was changed on another page or in another window after you opened it. Nothing of yours was saved over it."}}
+		return refusal{
+			Status: http.StatusConflict, Title: "Saved somewhere else meanwhile", Conflict: clash,
+			Say: []string{"This was changed on another page or in another window after you opened it. Nothing of yours was saved over it."},
+		}
 	case errors.As(err, &problems):
 		return refusal{Status: http.StatusUnprocessableEntity, Title: "This cannot be taken as it is", Problems: problems}
 	case errors.As(err, &tooLarge):
-		return refusal{Status: http.StatusRequestEntityTooLarge, Title: "Too large",
-			Say: []string{fmt.Sprintf("At most %d KiB are read here. Nothing was changed.", tooLarge.Limit>>10)}}
+		return refusal{
+			Status: http.StatusRequestEntityTooLarge, Title: "Too large",
+			Say: []string{fmt.Sprintf("At most %d KiB are read here. Nothing was changed.", tooLarge.Limit>>10)},
+		}
 	case errors.As(err, &bad):
 		return refusal{Status: http.StatusBadRequest, Title: "Not understood", Say: []string{string(bad), "Nothing was changed."}}
 	case errors.Is(err, store.ErrStale):
-		return refusal{Status: http.StatusConflict, Title: "Saved somewhere else meanwhile",
-			Say: []string{"This was changed on another page or in another window after you opened it. Nothing of yours was saved over it. Open the page again and repeat your change."}}
+		return refusal{
+			Status: http.StatusConflict, Title: "Saved somewhere else meanwhile",
+			Say: []string{"This was changed on another page or in another window after you opened it. Nothing of yours was saved over it. Open the page again and repeat your change."},
+		}
 	case errors.Is(err, store.ErrReadOnly):
 		return refusal{Status: http.StatusForbidden, Title: "Nothing can be saved", Say: []string{s.Store.ReadOnly()}}
 	case errors.Is(err, store.ErrNothing):
@@ -138,6 +144,8 @@ func (s *Site) refusalOf(r *http.Request, err error) refusal {
 	case errors.Is(err, errNotAForm):
 		return refusal{Status: http.StatusUnsupportedMediaType, Title: "Not a form", Say: []string{"Only a form can be sent here. Nothing was changed."}}
 	}
-	return refusal{Status: http.StatusInternalServerError, Title: "Something went wrong",
-		Say: []string{"The page could not be made. The window where the program was started says more. What was saved before is still there."}}
+	return refusal{
+		Status: http.StatusInternalServerError, Title: "Something went wrong",
+		Say: []string{"The page could not be made. The window where the program was started says more. What was saved before is still there."},
+	}
 }

@@ -36,12 +36,6 @@ func (s *Site) units(ctx context.Context) (unit.System, error) {
 	return unit.Metric, nil
 }
 
-// currency reads the label for money that new projects get.
-func (s *Site) currency(ctx context.Context) (string, error) {
-	set, err := s.Store.Settings(ctx)
-	return set[settingCurrency], err
-}
-
 func (s *Site) showSettings(w http.ResponseWriter, r *http.Request) error {
 	v, err := s.settingsView(r.Context())
 	if err != nil {

@@ -27,8 +27,11 @@ func pageStates() map[string]state {
 	word := strings.Repeat("W", 200)
 	projects := projectsView{
 		Notices: []string{"No copy of your projects could be made at this start: the disk is full."}, ReadOnly: "This file can only be read.",
-		Projects: []projectCard{{URL: "/projects/1", Name: "Barn", Revision: "1", Example: true, Variants: "3 variants", Changed: "today, 18:05"},
-			{URL: "/projects/2", Name: huge, Revision: "9", Variants: "40 variants", Changed: "3 March 2026, 07:00"}, {URL: "/projects/3", Name: word, Variants: "0 variants"}},
+		Projects: []projectCard{
+			{URL: "/projects/1", Name: "Barn", Revision: "1", Example: true, Variants: "3 variants", Changed: "today, 18:05"},
+			{URL: "/projects/2", Name: huge, Revision: "9", Variants: "40 variants", Changed: "3 March 2026, 07:00"},
+			{URL: "/projects/3", Name: word, Variants: "0 variants"},
+		},
 		Deleted: []deletedCard{{URL: "/projects/4", Name: word, When: "yesterday, 12:00"}},
 	}
 	f := panelForm()

@@ -31,16 +31,3 @@ func wordFor(value string) string {
 	}
 	return strings.ReplaceAll(value, "_", " ")
 }
-
-// optionWords gives words of a choice that only this choice uses, as value, word, value, word.
-func optionWords[T any](pairs ...string) func(*input[T]) {
-	return func(in *input[T]) {
-		for i := 0; i+1 < len(pairs); i += 2 {
-			for j := range in.options {
-				if in.options[j].value == pairs[i] {
-					in.options[j].word = pairs[i+1]
-				}
-			}
-		}
-	}
-}

@@ -222,9 +222,22 @@ func TestEvaluateRefuses(t *testing.T) {
 func TestMisused(t *testing.T) {
 	dir := home(t)
 	for _, args := range [][]string{
-		{"dance"}, {"-nonsense"}, {"serve", "x"}, {"evaluate"}, {"evaluate", "a", "b"}, {"evaluate", "-x", "-"}, {"schema", "x"},
-		{"version", "x"}, {"where", "x"}, {"-addr", "0.0.0.0:8807"}, {"-addr", "192.168.1.2:80"}, {"-addr", ":8807"},
-		{"-addr", "127.0.0.1"}, {"-addr", "127.0.0.1:x"}, {"-addr", "127.0.0.1:70000"}, {"-addr", "example.com:80"},
+		{"dance"},
+		{"-nonsense"},
+		{"serve", "x"},
+		{"evaluate"},
+		{"evaluate", "a", "b"},
+		{"evaluate", "-x", "-"},
+		{"schema", "x"},
+		{"version", "x"},
+		{"where", "x"},
+		{"-addr", "0.0.0.0:8807"},
+		{"-addr", "192.168.1.2:80"},
+		{"-addr", ":8807"},
+		{"-addr", "127.0.0.1"},
+		{"-addr", "127.0.0.1:x"},
+		{"-addr", "127.0.0.1:70000"},
+		{"-addr", "example.com:80"},
 	} {
 		if code, stdout, stderr := command(t, "", args...); code != exitUsage || stdout != "" || stderr == "" {
 			t.Errorf("%q: %d %q %q", args, code, stdout, stderr)
