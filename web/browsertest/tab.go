@@ -16,7 +16,10 @@ import (
 )
 
 // limit is how long one tab may take altogether.
-const limit = 90 * time.Second
+const limit = 3 * time.Minute
+
+// patience is how long a click or a condition is waited for.
+const patience = 15 * time.Second
 
 // Look is how a page is looked at. The zero Look is a 1366 × 768 screen, light, scripts on.
 type Look struct {
@@ -158,8 +161,11 @@ func (tab *Tab) Click(css string) {
 // Follow clicks the element and waits until another page is loaded.
 func (tab *Tab) Follow(css string) {
 	tab.t.Helper()
-	_, err := chromedp.RunResponse(tab.ctx, chromedp.Click(chromedp.CSS(css)))
-	tab.check(err)
+	ctx, cancel := context.WithTimeout(tab.ctx, patience)
+	defer cancel()
+	if _, err := chromedp.RunResponse(ctx, chromedp.Click(chromedp.CSS(css))); err != nil {
+		tab.t.Fatalf("browser: a click on %s leads nowhere: %v", css, err)
+	}
 }
 
 // Type empties a field and types text into it, as a hand would: what stands there is selected and typed over.
@@ -212,7 +218,7 @@ func (tab *Tab) String(script string) string {
 // Wait waits until a script expression is true.
 func (tab *Tab) Wait(script string) {
 	tab.t.Helper()
-	end := time.Now().Add(15 * time.Second)
+	end := time.Now().Add(patience)
 	for {
 		ok, err := chromedp.Run(tab.ctx, chromedp.Evaluate[bool]("!!("+script+")"))
 		if err == nil && ok {
