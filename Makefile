@@ -37,7 +37,7 @@ browser:
 	if ! command -v apt-get >/dev/null; then exit 0; fi; \
 	if [ "$$(id -u)" = 0 ]; then AS=; elif [ -n "$$CI" ] && sudo -n true 2>/dev/null; then AS="sudo -n"; else exit 0; fi; \
 	echo "No Chromium here: installing the system's package for the browser tests."; \
-	$$AS apt-get -qq update && DEBIAN_FRONTEND=noninteractive $$AS apt-get -qq install -y --no-install-recommends chromium fonts-liberation >/dev/null \
+	$$AS apt-get -qq update && DEBIAN_FRONTEND=noninteractive $$AS apt-get -qq install -y --no-install-recommends chromium fonts-dejavu-core fonts-liberation >/dev/null \
 	|| echo "That did not work; see the end of the tests."
 
 .PHONY: left-out
