@@ -44,6 +44,29 @@ type Reservoir struct {
 
 	// FillCap is the most that may be filled a day, own joules (a hoist that must rest between lifts); 0 is no cap.
 	FillCap unit.Energy
+
+	// Own is a source of the store's own, beside the line (a panel straight on the motor of a hoist); nil for none.
+	Own *Source
+}
+
+// Source is what a source of a store's own brings, by hour of the year. In an hour in which it brings something the
+// store takes from it and from nothing else, and gives nothing: one changeover switch stands between source and loads.
+type Source struct {
+	Power []float64 // W that it gives while the store takes it
+	Fill  []float64 // own watts that come of it, never more than Power
+}
+
+// gain is own joules for each joule that the source gives over the year, 0 where it gives none.
+func (s *Source) gain() float64 {
+	in, out := 0.0, 0.0
+	for h := range min(len(s.Power), len(s.Fill)) {
+		in += s.Power[h]
+		out += s.Fill[h]
+	}
+	if in <= 0 {
+		return 0
+	}
+	return out / in
 }
 
 // Drawn returns what a full store gives at the line when y is asked for all the time: X·y/(a_d·max(y, P_dmin) + b_d).
@@ -57,12 +80,19 @@ func (r Reservoir) Drawn(y unit.Power) unit.Energy {
 }
 
 // RoundTrip returns what comes back of what was put in, filling at FillMax and drawing y:
-// (y/(a_d·max(y, P_dmin) + b_d))·((a_f·u − b_f)/u), u = P_f. 0 when nothing goes in or comes out.
+// (y/(a_d·max(y, P_dmin) + b_d))·((a_f·u − b_f)/u), u = P_f; with a source of its own the year's mean of that source on
+// the way in. 0 when nothing goes in or comes out.
 func (r Reservoir) RoundTrip(y unit.Power) float64 {
 	y = min(y, r.DrawMax)
 	u := float64(r.FillMax)
 	d := r.DrawGain*float64(max(y, r.DrawMin)) + float64(r.DrawLoss)
-	if d <= 0 || y <= 0 || u <= 0 {
+	if d <= 0 || y <= 0 {
+		return 0
+	}
+	if r.Own != nil {
+		return float64(y) / d * r.Own.gain()
+	}
+	if u <= 0 {
 		return 0
 	}
 	in := (r.FillGain*u - float64(r.FillLoss)) / u
@@ -89,8 +119,24 @@ func (r Reservoir) Fault() string {
 	if r.FillGain > 1+trace {
 		return "more goes in than comes from the line"
 	}
+	if r.Own != nil && r.Own.fault(trace) {
+		return "its own source gives something below zero, no number, or less than what goes in"
+	}
 	if r.DrawMax > 0 && r.DrawGain < 1-trace && r.DrawGain*float64(r.DrawMax)+float64(r.DrawLoss) < float64(r.DrawMax)*(1-trace) {
 		return "more comes out than was in"
 	}
 	return ""
+}
+
+// fault reports whether the source gives something that cannot be, or less than what comes of it.
+func (s *Source) fault(trace float64) bool {
+	if len(s.Power) != len(s.Fill) {
+		return true
+	}
+	for h, p := range s.Power {
+		if f := s.Fill[h]; !(p >= 0 && f >= 0 && f <= p*(1+trace)) || math.IsInf(p, 0) {
+			return true
+		}
+	}
+	return false
 }

@@ -11,6 +11,7 @@ type ledger struct {
 	w   *Workspace
 	rec *record
 
+	beside bool      // a store has a source of its own
 	own    []float64 // W, what each store uses all the time
 	ownSum float64
 	parts  [4]*Part // in the order in which they are served
@@ -25,6 +26,7 @@ func account(out *Result, in Input, d *Demand, w *Workspace, rec *record) {
 		own:              make([]float64, len(in.Stores)),
 		parts:            [4]*Part{&out.StoreStanding, &out.Standing, &out.Essential, &out.Nice},
 		missingEssential: make([]float64, len(in.Bus)),
+		beside:           hasOwn(w.stores),
 	}
 	for k, r := range in.Stores {
 		l.own[k] = tame(float64(r.Standing))
@@ -43,7 +45,7 @@ func account(out *Result, in Input, d *Demand, w *Workspace, rec *record) {
 	out.EssentialShare = share(wanted-float64(out.Essential.Unmet), wanted)
 	out.LongestOutage = longest(l.missingEssential, d.essential)
 	out.WorstWeek = worst(w.unmet, 168)
-	out.Typical = typical(in.Bus, d, l.ownSum, w.unmet, rec)
+	out.Typical = typical(in.Bus, d, l.ownSum, w, rec)
 }
 
 // hour books one hour: where what the sun brought went, and where what was wanted came from.
@@ -53,7 +55,12 @@ func (l *ledger) hour(h int) {
 	all := (d.total[h] + l.ownSum) * hour
 	bus := tame(l.in.Bus[h]) * hour
 	use := min(bus, all)
-	out.Bus += joules(bus)
+	own := 0.0
+	if l.beside {
+		own = given(l.w.stores, h) * hour
+	}
+	out.Bus += joules(bus + own)
+	out.Own += joules(own)
 	out.Load += joules(all)
 	out.Direct += joules(use)
 	out.Spilled += joules(l.rec.spilled[h])

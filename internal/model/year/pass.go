@@ -87,11 +87,13 @@ func (w *Workspace) pass(bus []float64, d *Demand, standing float64, rec *record
 }
 
 // hours runs the hours from…to of the year over the stores, a piece at most, and writes each hour's unmet joules; rec
-// may be nil. standing is that of all the stores together. It returns the joules spilled and unmet.
+// may be nil. standing is that of all the stores together. It returns the joules spilled, those of the stores' own
+// sources included, and unmet. The sums of the stores begin at nothing.
 //
 // What a store leaves of an hour hangs on no later hour, so each store runs the whole piece before the next.
 func hours(bus, total []float64, standing float64, stores []store, unmet []float64, rec *record, from, to int) (spill, miss float64) {
 	var room [piece]float64
+	idle := 0.0 // J of the stores' own sources
 	net := room[:to-from]
 	bus, total, unmet = bus[from:to], total[from:to], unmet[from:to]
 	for i, b := range bus {
@@ -102,7 +104,12 @@ func hours(bus, total []float64, standing float64, stores []store, unmet []float
 		if rec != nil {
 			tr = trace{flow: rec.stores[k].flow[from:to], state: rec.stores[k].state[from:to]}
 		}
-		stores[k].over(net, from, tr)
+		if stores[k].own != nil {
+			stores[k].overOwn(net, from, tr)
+			idle += stores[k].sum.idle
+		} else {
+			stores[k].over(net, from, tr)
+		}
 	}
 	for i, n := range net { // by the sign bit: a branch would be guessed wrong at every dusk and dawn
 		bits := math.Float64bits(n)
@@ -116,8 +123,23 @@ func hours(bus, total []float64, standing float64, stores []store, unmet []float
 		for i, n := range net {
 			rec.spilled[from+i] = positive(n * hour)
 		}
+		rec.idle(stores, from, to)
 	}
-	return spill * hour, miss * hour
+	return spill*hour + idle, miss * hour
+}
+
+// idle adds what the stores' own sources brought and nobody took to the sun not used.
+func (rec *record) idle(stores []store, from, to int) {
+	for k := range stores {
+		if stores[k].own == nil {
+			continue
+		}
+		for h := from; h < to; h++ {
+			if power, _ := stores[k].given(h); power > 0 {
+				rec.spilled[h] += positive(power-rec.stores[k].flow[h]) * hour
+			}
+		}
+	}
 }
 
 // together reports whether every store ended where it began.

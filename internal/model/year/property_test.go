@@ -51,6 +51,23 @@ func anyStore(r *rand.Rand, n int) reservoir.Reservoir {
 			s.Locked[h] = math.Round(r.Float64()*3) / 2
 		}
 	}
+	if r.IntN(4) == 0 {
+		s.Own = anySource(r, n)
+	}
+	return s
+}
+
+// anySource draws a source of a store's own, nonsense included: more comes of it than it gives, no numbers, too short.
+func anySource(r *rand.Rand, n int) *reservoir.Source {
+	s := &reservoir.Source{}
+	for h := range n - r.IntN(2)*r.IntN(n) {
+		p := lot(r, 100) * math.Max(0, math.Sin(float64(h%24-6)/12*math.Pi))
+		s.Power, s.Fill = append(s.Power, p), append(s.Fill, p*(1.1*r.Float64()-0.05))
+	}
+	if r.IntN(5) == 0 {
+		s.Power[r.IntN(len(s.Power))] = math.NaN()
+		s.Fill[r.IntN(len(s.Fill))] = math.Inf(1)
+	}
 	return s
 }
 

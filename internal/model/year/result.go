@@ -8,7 +8,8 @@ type Result struct {
 	Settled bool // the year ends as it began; false after Passes runs that did not get there
 	Passes  int  // how often the year was run; the last one counts
 
-	Bus       unit.Energy // what the panels brought
+	Bus       unit.Energy // what the panels brought, to the line and to a store of their own
+	Own       unit.Energy // of Bus: straight to a store, beside the line
 	Direct    unit.Energy // used in the hour in which it came
 	Taken     unit.Energy // put into stores
 	Spilled   unit.Energy // sun not used
@@ -95,6 +96,7 @@ type Span struct {
 // Clock is a clock hour's means over the days of a month.
 type Clock struct {
 	Bus, Load, Delivered, Unmet, Spilled unit.Power
+	Own                                  unit.Power    // straight to a store, beside the line; not in Bus
 	State                                []unit.Energy // by store, own joules at the end of the hour
 }
 

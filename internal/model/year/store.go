@@ -34,6 +34,8 @@ type store struct {
 	cap    float64 // own joules a day; 0 is none
 	noFill []bool
 	locked []float64
+
+	own *reservoir.Source // beside the line; nil for none
 }
 
 // sums are a store's totals over some hours: taken and delivered at the line; up, down and leaked in own joules.
@@ -41,6 +43,7 @@ type sums struct {
 	taken, delivered float64
 	up, down, leaked float64
 	full             float64 // seconds at full
+	idle             float64 // of a source of its own: joules that it did not take
 }
 
 // add adds the totals of later hours.
@@ -51,6 +54,7 @@ func (s *sums) add(t sums) {
 	s.down += t.down
 	s.leaked += t.leaked
 	s.full += t.full
+	s.idle += t.idle
 }
 
 // huge bounds what a reservoir may say, so that no product overflows.
@@ -84,6 +88,7 @@ func ready(r reservoir.Reservoir) store {
 		noFill: r.NoFill,
 		locked: r.Locked,
 		cap:    tame(float64(r.FillCap)),
+		own:    r.Own,
 	}
 	s.easy = s.X
 	from, end := r.AcceptFrom, tame(r.AcceptEnd)

@@ -17,7 +17,7 @@ type straight struct {
 // straighten returns s as a straight store; ok is false where it is none.
 func straighten(s *store, standing float64) (k straight, ok bool) {
 	if s.pth > 0 || s.step || s.bf > 0 || s.bd > 0 || s.pmin > 0 || s.falls || s.cap > 0 ||
-		len(s.noFill) > 0 || len(s.locked) > 0 || s.af <= 0 || s.ad <= 0 || s.X <= 0 {
+		len(s.noFill) > 0 || len(s.locked) > 0 || s.own != nil || s.af <= 0 || s.ad <= 0 || s.X <= 0 {
 		return straight{}, false
 	}
 	return straight{

@@ -6,7 +6,7 @@ import "duskweight/internal/model/unit"
 var monthDays = [12]int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}
 
 // typical returns each month's mean day.
-func typical(bus []float64, d *Demand, own float64, missed []float64, rec *record) (t [12][24]Clock) {
+func typical(bus []float64, d *Demand, own float64, w *Workspace, rec *record) (t [12][24]Clock) {
 	h := 0
 	for m, days := range monthDays {
 		for c := range t[m] {
@@ -18,8 +18,9 @@ func typical(bus []float64, d *Demand, own float64, missed []float64, rec *recor
 			c := &t[m][h%24]
 			c.Bus += unit.Power(tame(bus[h]) * per)
 			c.Load += unit.Power((d.total[h] + own) * per)
-			c.Unmet += unit.Power(missed[h] * (per / hour))
+			c.Unmet += unit.Power(w.unmet[h] * (per / hour))
 			c.Spilled += unit.Power(rec.spilled[h] * (per / hour))
+			c.Own += unit.Power(given(w.stores, h) * per)
 			for k := range rec.stores {
 				c.Delivered += unit.Power(positive(-rec.stores[k].flow[h]) * hour * (per / hour))
 				c.State[k] += unit.Energy(rec.stores[k].state[h] * per)
