@@ -76,6 +76,34 @@ type HoistAnswer struct {
 	Heat         []HeatAnswer            `json:"heat_runs"`
 	HeatWorst    HeatAnswer              `json:"heat"`
 	Checks       []CheckAnswer           `json:"checks"`
+	Direct       *DirectAnswer           `json:"direct"` // null unless the panels feed the motor straight
+}
+
+// DirectAnswer is the panel straight on the motor: lights in W/m² on the panels with air of 25 °C, heights on a mean day
+// if the mass could go on rising. Where it starts or stalls at no light at all it is null.
+type DirectAnswer struct {
+	RunCurrent      unit.Known[unit.Current]    `json:"run_current_a"`
+	StartCurrent    unit.Known[unit.Current]    `json:"start_current_a"`
+	ShortCurrent    unit.Known[unit.Current]    `json:"panel_short_current_a"`
+	OpenVoltage     unit.Known[unit.Voltage]    `json:"panel_open_voltage_v"`
+	StartLight      unit.Known[unit.Irradiance] `json:"start_w_m2"`
+	StallLight      unit.Known[unit.Irradiance] `json:"stall_w_m2"`
+	Points          []DirectPointAnswer         `json:"points"`
+	HeightDay       unit.Known[unit.Length]     `json:"height_m_day"`
+	Hours           unit.Known[unit.Count]      `json:"turning_h_year"`
+	ConverterLight  unit.Known[unit.Irradiance] `json:"converter_start_w_m2"`
+	ConverterHeight unit.Known[unit.Length]     `json:"converter_height_m_day"`
+	Say             string                      `json:"say"`
+}
+
+// DirectPointAnswer is where panels and motor agree in one light; speed is the mass's.
+type DirectPointAnswer struct {
+	Light   unit.Irradiance `json:"light_w_m2"`
+	Turns   bool            `json:"turns"`
+	Voltage unit.Voltage    `json:"voltage_v"`
+	Current unit.Current    `json:"current_a"`
+	Speed   unit.Speed      `json:"speed_m_s"`
+	Power   unit.Power      `json:"power_w"`
 }
 
 // TensionAnswer is one rope part, static.

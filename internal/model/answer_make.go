@@ -1,6 +1,8 @@
 package model
 
 import (
+	"strings"
+
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/unit"
@@ -74,6 +76,27 @@ func (h HoistResult) answer() HoistAnswer {
 	for i, c := range h.Checks {
 		a.Checks[i] = checkAnswer(c)
 	}
+	if h.Direct != nil {
+		a.Direct = directAnswer(*h.Direct)
+	}
+	return a
+}
+
+func directAnswer(d Direct) *DirectAnswer {
+	a := &DirectAnswer{Points: []DirectPointAnswer{}, Say: strings.Join(d.Say, " ")}
+	if !d.Known {
+		a.Say = d.WhyNot
+		return a
+	}
+	a.RunCurrent, a.StartCurrent, a.ShortCurrent, a.OpenVoltage = unit.Of(d.Run), unit.Of(d.Start), unit.Of(d.Short), unit.Of(d.Open)
+	a.StartLight, a.StallLight = d.StartLight, d.StallLight
+	a.ConverterLight, a.ConverterHeight = d.Converter.StartLight, d.Converter.HeightDay
+	for _, p := range d.Points {
+		a.Points = append(a.Points, DirectPointAnswer{p.Light, p.Turns, p.Volts, p.Current, p.Speed, p.Power})
+	}
+	if y := d.Year; y != nil {
+		a.HeightDay, a.Hours = unit.Of(y.HeightDay), unit.Of(unit.Count(y.Hours))
+	}
 	return a
 }
 
@@ -99,7 +122,7 @@ func lowerAnswer(l lift.Lowering) LowerAnswer {
 		return a
 	}
 	a.Steady = &l.Steady
-	if l.Current <= 0 { // it does not come down: no voltage, no speed
+	if l.Current <= 0 || !l.Steady { // it does not come down, or at no steady speed: no voltage, no speed, no energy
 		return a
 	}
 	a.Voltage, a.Speed, a.Time = unit.Of(l.Voltage), unit.Of(l.Speed), unit.Of(l.Time)

@@ -62,7 +62,8 @@ type StoreResult struct {
 // HoistResult is a hoist's drive, checks and hazards.
 type HoistResult struct {
 	Design  lift.Hoist
-	Drive   lift.Drive
+	Drive   lift.Drive   // fed by panels straight: as in full sun
+	Direct  *Direct      // nil unless the panels feed the motor straight
 	Checks  []path.Check // sorted: what breaks first stands first
 	Hazards path.Hazards
 	Ready   string
@@ -109,9 +110,11 @@ func (g Ground) Evaluate(v Variant) VariantResult {
 // reduce computes what each store is without a year: hoists whole, cells up to their typical values.
 func reduce(v Variant) []StoreResult {
 	out := make([]StoreResult, len(v.Stores))
+	fed := false // the panels feed one motor
 	for i, s := range v.Stores {
 		if s.Hoist != nil {
-			out[i] = reduceHoist(*s.Hoist)
+			out[i] = reduceHoist(*s.Hoist, v, fed)
+			fed = fed || s.Hoist.Raise.Feed == "panel"
 		} else if s.Cells != nil {
 			out[i] = StoreResult{Name: s.Cells.Name, Kind: "cells", Cells: &CellsResult{Design: *s.Cells, Resolved: s.Cells.Resolve()}}
 			out[i].WhyNot = out[i].Cells.Resolved.WhyNot
@@ -120,11 +123,21 @@ func reduce(v Variant) []StoreResult {
 	return out
 }
 
-func reduceHoist(h lift.Hoist) StoreResult {
+// reduceHoist computes a hoist of a variant; fed is set where the panels feed another motor already.
+func reduceHoist(h lift.Hoist, v Variant, fed bool) StoreResult {
 	d := lift.Compute(h)
+	var direct *Direct
+	switch {
+	case h.Raise.Feed == "panel":
+		if direct = directOf(v, h, d, fed); direct.Known {
+			d = lift.Compute(direct.inFullSun(h))
+		}
+	case h.Raise.Feed != "" && v.Controller.Kind == "direct":
+		d.Flags = append(d.Flags, lift.Flag{Path: "raise.feed", Say: "These panels have no controller, so nothing reaches the line and nothing lifts. Say that the panel feeds the motor, or take a controller."})
+	}
 	checks := path.Checks(h, d)
 	path.Sort(checks)
-	hr := &HoistResult{Design: h, Drive: d, Checks: checks, Hazards: path.HazardsOf(h, d)}
+	hr := &HoistResult{Design: h, Drive: d, Direct: direct, Checks: checks, Hazards: path.HazardsOf(h, d)}
 	hr.Ready, hr.Reasons = path.Ready(checks, d, h)
 	return StoreResult{Name: h.Name, Kind: "hoist", Reservoir: d.Reservoir, WhyNot: d.WhyNot, Hoist: hr}
 }
@@ -138,7 +151,8 @@ func (g Ground) year(v Variant, r *VariantResult) {
 		}
 		return
 	}
-	bus, plane, problems := g.bus(v)
+	lights := g.lights(v)
+	bus, plane, problems := g.bus(v, lights)
 	if len(problems) > 0 {
 		r.WhyNoYear = problems[0].Say
 		for _, p := range problems {
@@ -147,6 +161,9 @@ func (g Ground) year(v Variant, r *VariantResult) {
 		return
 	}
 	r.Bus, r.Plane, r.YearKnown = bus, plane, true
+	for i := range r.Stores {
+		r.Stores[i].straight(lights, g.Sky.TAir)
+	}
 	variant, missing := load.StandingPower(v.Standing)
 	for _, m := range missing {
 		r.Missing = append(r.Missing, Missing{m.Path, m.Wants})
@@ -245,19 +262,37 @@ func drawingCurrents(r *VariantResult, at []int) bool {
 	return changed
 }
 
-// bus computes the light on each array and the power at the line.
-func (g Ground) bus(v Variant) (*panel.Bus, unit.Known[unit.Irradiation], Problems) {
+// straight runs a hoist on the panels through the year and makes it a store that fills beside the line.
+func (s *StoreResult) straight(lights []panel.Light, air []float64) {
+	if s.Hoist == nil || s.Hoist.Direct == nil || !s.Hoist.Direct.Known {
+		return
+	}
+	s.Hoist.Direct.year(lights, air)
+	if s.Reservoir = s.Hoist.Direct.store(s.Hoist.Design, s.Hoist.Drive); s.Reservoir != nil {
+		s.WhyNot = ""
+	}
+}
+
+// lights computes the light on each array; an array whose place is not known gets none, and BusPower names it.
+func (g Ground) lights(v Variant) []panel.Light {
 	lights := make([]panel.Light, len(v.Panels))
-	var weighted, power float64
 	for i, a := range v.Panels {
 		if !a.Tilt.Is || !a.Azimuth.Is {
-			continue // BusPower names them
+			continue
 		}
 		p := sun.PlaneOf(g.Sky.Geometry, g.Project.Place, sun.Face{Tilt: a.Tilt.Val, Azimuth: a.Azimuth.Val, Shade: a.Shade})
 		l := p.Light(g.Sky)
 		lights[i] = panel.Light{Plane: l.Plane, Cells: l.Cells}
+	}
+	return lights
+}
+
+// bus computes the power at the line, and the light on the panels as a mean over their power.
+func (g Ground) bus(v Variant, lights []panel.Light) (*panel.Bus, unit.Known[unit.Irradiation], Problems) {
+	var weighted, power float64
+	for i, a := range v.Panels {
 		w := float64(a.Power.Or(0)) * float64(a.Count.Or(0))
-		weighted += w * total(l.Plane)
+		weighted += w * total(lights[i].Plane)
 		power += w
 	}
 	b, problems := panel.BusPower(v.Panels, v.Controller, lights, g.Sky.TAir)

@@ -14,6 +14,11 @@ import (
 // finish adds to a variant what follows from its year and its stores: life, facts, verdict, money, readiness.
 func (r *VariantResult) finish(g Ground, v Variant) {
 	life := r.ageCells(g)
+	for _, s := range r.Stores {
+		if s.Hoist != nil && s.Hoist.Direct != nil && s.Hoist.Direct.Known {
+			s.Hoist.Direct.words()
+		}
+	}
 	for i := range r.Stores {
 		r.Stores[i].finish(r)
 	}
@@ -167,7 +172,7 @@ func (r *VariantResult) surplus() {
 	for m, day := range r.Year.Typical {
 		sum := 0.0
 		for _, c := range day {
-			sum += max(0, float64(c.Bus-c.Load)) * 3600
+			sum += (max(0, float64(c.Bus-c.Load)) + float64(c.Own)) * 3600
 		}
 		if worst < 0 || sum < worst {
 			worst, f.SurplusMonth = sum, m+1
@@ -227,6 +232,9 @@ func (r *VariantResult) missing(g Ground) {
 		case s.Hoist != nil:
 			for _, m := range s.Hoist.Drive.Missing {
 				r.Missing = append(r.Missing, Missing{at + "hoist." + m.Path, m.Wants})
+			}
+			if s.Hoist.Direct != nil {
+				r.Missing = append(r.Missing, s.Hoist.Direct.Missing...)
 			}
 			for _, c := range s.Hoist.Checks {
 				for _, p := range c.Missing {

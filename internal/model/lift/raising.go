@@ -105,6 +105,7 @@ func (w *work) raise() {
 		w.caution("raise", beyond)
 		return
 	}
+	w.climbs()
 	if !ok {
 		if w.h.Raise.Feed == "panel" {
 			ra.Say = fmt.Sprintf("The sun decides: it lifts while the panel gives %s, and starts at %s.", amps(float64(ra.Current)), amps(float64(ra.FirstPush)))
@@ -127,6 +128,19 @@ func (w *work) raise() {
 	}
 	w.rideUp(p, s)
 	w.flagRaising()
+}
+
+// climbs tells what each layer takes, for a supply whose voltage changes.
+func (w *work) climbs() {
+	for _, l := range w.layers {
+		t, _ := w.run.up(w.drumUp(l.length))
+		c := Climb{Share: l.share, Current: unit.Current(t/w.kk + w.i0), RotorPerMetre: unit.Ratio(w.gearing(l))}
+		if !finite(float64(c.Current), float64(c.RotorPerMetre)) || c.RotorPerMetre <= 0 {
+			w.d.Raising.Layers = nil
+			return
+		}
+		w.d.Raising.Layers = append(w.d.Raising.Layers, c)
+	}
 }
 
 // rising is one layer on the way up, with the current it takes.

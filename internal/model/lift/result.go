@@ -116,6 +116,15 @@ type Raising struct {
 	Share                unit.Ratio  // m·g·h over EnergyIn
 	Say                  string      // in words when it stalls or does not start, with what would mend it
 	CurrentLow, SpeedLow float64     // at the first layer: A, m/s
+
+	Layers []Climb // the way up by layer of rope, told with Current: for a supply whose voltage changes
+}
+
+// Climb is the way up in one layer of rope, whatever the voltage: what it takes and how far the rotor turns.
+type Climb struct {
+	Share         float64      // of the travel
+	Current       unit.Current // with the radius for length, so that no energy is made
+	RotorPerMetre unit.Ratio   // rad
 }
 
 // Lowering is the way down, at the fullest layer; times and energies over the whole travel. RunsBack is decided in the
