@@ -28,7 +28,7 @@ func (b *builder) dimension() {
 	}
 	s.add(Dim{From: Point{s.Mass.X1, 0}, To: s.Wheels[s.Head].C, Upright: true, Column: 1, Known: b.headKnown, Off: b.headOff}, name, head)
 	if span, ok := mm(b.h.Structure.Beam.Span, 0); ok && len(s.Posts)+len(s.Stubs) > 0 {
-		left, right := s.Beam.X0, s.Beam.X1
+		var left, right float64
 		switch {
 		case len(s.Posts) == 2:
 			left, right = s.Posts[0].X1, s.Posts[1].X0

@@ -47,7 +47,9 @@ func TestFailuresAreForetold(t *testing.T) {
 	}{
 		{"gears that will not run back", func(h *lift.Hoist) { stage(h, 0).Efficiency = unit.Of[unit.Ratio](0.45) }, "no", []string{"come down"},
 			func(h *model.HoistResult) bool { return h.Drive.Lowering.RunsBack == "no" && h.Drive.Reservoir == nil }},
-		{"comes down only with a push", func(h *lift.Hoist) { stage(h, 0).Efficiency, h.Train.Breakaway = unit.Of[unit.Ratio](0.65), unit.Of[unit.Ratio](2) }, "not_known", []string{"push"},
+		{"comes down only with a push", func(h *lift.Hoist) {
+			stage(h, 0).Efficiency, h.Train.Breakaway = unit.Of[unit.Ratio](0.65), unit.Of[unit.Ratio](2)
+		}, "not_known", []string{"push"},
 			func(h *model.HoistResult) bool { return h.Drive.Lowering.RunsBack == "nudge" }},
 		{"a motor that stalls", func(h *lift.Hoist) { stage(h, 0).Ratio = unit.Of[unit.Ratio](1); clearTeeth(stage(h, 0)) }, "no", []string{"lift"},
 			func(h *model.HoistResult) bool { return h.Drive.Raising.Stalls || !h.Drive.Raising.Starts }},

@@ -68,12 +68,7 @@ func (s *Store) MoveVariant(ctx context.Context, id, revision int64, place float
 	})
 }
 
-// DeleteVariant takes a variant away. Undo, and RestoreVariant, bring it back.
+// DeleteVariant takes a variant away. Undo brings it back.
 func (s *Store) DeleteVariant(ctx context.Context, id, revision int64, said string, now time.Time) error {
 	return remove(ctx, s, s.variants(), id, revision, said, now)
-}
-
-// RestoreVariant brings a deleted variant back as it was.
-func (s *Store) RestoreVariant(ctx context.Context, id int64, said string, now time.Time) (Saved[model.Variant], error) {
-	return restore(ctx, s, s.variants(), id, said, now)
 }

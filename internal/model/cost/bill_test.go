@@ -84,8 +84,8 @@ func ExampleReckon() {
 		Terms:     terms(10, 0.08, 0.04*kWh),
 		Delivered: unit.Energy(kWh * 3.6e6),
 	})
-	fmt.Printf("%.4f = %.4f + 0.04, a recovery of %.5f\n", out.Levelised.Val, float64(out.Levelised.Val)-0.04, CRF(0.08, 10))
 	// The printed answer drops the last digits: 0.1159 + 0.04 = 0.1559; the exact value is 0.155994.
+	fmt.Printf("%.4f = %.4f + 0.04, a recovery of %.5f\n", out.Levelised.Val, float64(out.Levelised.Val)-0.04, CRF(0.08, 10))
 	// Output: 0.1560 = 0.1160 + 0.04, a recovery of 0.14903
 }
 

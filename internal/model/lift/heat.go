@@ -71,13 +71,9 @@ func (q heating) until(allowed float64) unit.Known[unit.Duration] {
 	return told[unit.Duration](-q.tau / (1 - q.x) * math.Log1p(-y))
 }
 
-// RestTime returns how long it must rest between runs of t so that ever so many of them stay under allowed kelvin: the
+// rest returns how long it must rest between runs of t so that ever so many of them stay under allowed kelvin: the
 // last of them ends at A/(1 − E·D), A the rise of one run from cold, E = e^(−(1−x)·t/τ), D = e^(−rest/τ). Not known
 // where one run alone is too much.
-func (b Body) RestTime(i unit.Current, r25 unit.Resistance, friction unit.Power, t unit.Duration, allowed float64) unit.Known[unit.Duration] {
-	return b.heating(i, r25, friction).rest(float64(t), allowed)
-}
-
 func (q heating) rest(t, allowed float64) unit.Known[unit.Duration] {
 	once := q.full * q.grown(t)
 	if once >= allowed {

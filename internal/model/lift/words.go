@@ -32,7 +32,6 @@ func torque(x float64) string  { return figure(x) + " N·m" }
 func kilos(x float64) string   { return figure(x) + " kg" }
 func rpm(x float64) string     { return figure(x*60/(2*math.Pi)) + " turns a minute" }
 func celsius(x float64) string { return fmt.Sprintf("%.0f °C", x) }
-func speeds(x float64) string  { return figure(x) + " m/s" }
 
 // seconds prints a duration as people say it.
 func seconds(s float64) string {

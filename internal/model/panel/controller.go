@@ -10,16 +10,13 @@ import (
 // Typical values of controllers.
 const (
 	typicalBus      unit.Voltage = 12.8 // four lithium iron phosphate cells, near a lead block's; common practice
-	pulseEfficiency              = 0.98 // source.FromMemory
-	bestOverLine                 = 1.4  // best-point voltage of the panel made for a line over the line's: 18 V over 12.8 V (36 cells); common practice
-	bestOverShort                = 0.94 // current at the best point over short-circuit current, crystalline silicon; source.FromMemory
+	pulseEfficiency float64      = 0.98 // source.FromMemory
+	bestOverLine    float64      = 1.4  // best-point voltage of the panel made for a line over the line's: 18 V over 12.8 V (36 cells); common practice
+	bestOverShort   float64      = 0.94 // current at the best point over short-circuit current, crystalline silicon; source.FromMemory
 )
 
 // typicalCurve is the efficiency of a tracking controller over its load; source.FromMemory.
 var typicalCurve = [...]Efficiency{{0.05, 0.80}, {0.10, 0.88}, {0.20, 0.93}, {0.50, 0.965}, {1, 0.96}}
-
-// TypicalCurve returns the efficiency curve that a tracking controller without one of its own takes.
-func TypicalCurve() []Efficiency { return typicalCurve[:] }
 
 // Standing returns what the controller takes from the line in every hour, by day and night. It is part of what the
 // variant uses all the time, and is not in the power of BusPower. Not known counts as 15 mA (tracking) or 7 mA (pulse
