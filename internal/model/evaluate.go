@@ -210,7 +210,12 @@ func (g Ground) reservoirs(r *VariantResult, in *year.Input) []int {
 		s := &r.Stores[i]
 		if c := s.Cells; c != nil && c.Resolved.WhyNot == "" {
 			c.Rated = c.Resolved.Rated(c.Current)
-			s.Reservoir = c.Resolved.Reduce(g.airFor(c.Design), c.Current)
+			if was := s.Reservoir; was == nil {
+				s.Reservoir = c.Resolved.Reduce(g.airFor(c.Design), c.Current)
+			} else { // the cold hours do not depend on the current
+				s.Reservoir = c.Resolved.Reduce(nil, c.Current)
+				s.Reservoir.NoFill, s.Reservoir.Locked = was.NoFill, was.Locked
+			}
 		}
 		if s.Reservoir != nil {
 			in.Stores = append(in.Stores, *s.Reservoir)
