@@ -106,7 +106,7 @@ func TestBaseOfFourteenTenthsLifts(t *testing.T) {
 	r, h := mended(t, func(h *lift.Hoist) {
 		h.Reeving.Efficiency = unit.Of[unit.Ratio](0.85)
 		h.Reeving.Sheaves[0].Efficiency = unit.Of[unit.Ratio](0.85)
-		h.Base.Mass = unit.Of[unit.Mass](1.4 * 120)
+		h.Base.Mass, h.Base.RopeAngle = unit.Of[unit.Mass](1.4*120), unit.Of[unit.Angle](0) // straight up
 	})
 	for _, c := range h.Checks {
 		if c.ID != "base_uplift" {
