@@ -34,9 +34,11 @@ type work struct {
 
 // Compute works the drive of a hoist out as far as its known inputs allow. It never fails: what cannot be told is not
 // known, Missing says for want of what, Flags says what is wrong in words.
-func Compute(h Hoist) Drive {
-	d := Drive{}
-	w := &work{h: h, d: &d, bearing: float64(h.Drum.Friction.Or(0))}
+func Compute(h Hoist) Drive { return *compute(h).d }
+
+func compute(h Hoist) *work {
+	d := &Drive{}
+	w := &work{h: h, d: d, bearing: float64(h.Drum.Friction.Or(0))}
 	w.rope()
 	w.winding()
 	w.train()
@@ -58,7 +60,7 @@ func Compute(h Hoist) Drive {
 		w.heats()
 	}
 	w.reduce()
-	return d
+	return w
 }
 
 func (w *work) haveMass() bool { return w.d.Mass.Is }

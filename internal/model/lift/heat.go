@@ -90,6 +90,8 @@ type thermal interface {
 	until(allowed float64) unit.Known[unit.Duration]
 	rest(t, allowed float64) unit.Known[unit.Duration]
 	share(allowed float64) float64 // of the time it may run, in short turns
+
+	after(t float64, th [2]float64, on bool) [2]float64 // warmer than the air by th, running or standing for t
 }
 
 func (q heating) rise(t float64) float64 { return q.full * q.grown(t) }
