@@ -133,6 +133,19 @@ func TestMachineConstants(t *testing.T) {
 	if m = Compute(h).Machine; len(m.Contradictions) == 0 || m.K.Is {
 		t.Errorf("a current without load above the stall current passes: %+v", m)
 	}
+	// the same label with the ratio left out, beside a drill test of the bare motor, K = 0.0576: each set is told, the
+	// label's K is 50 times the bench's (to what R·I_0 leaves of it), and that is a contradiction
+	h.Machine = Machine{SheetVolts: known[unit.Voltage](12), SheetSpeed: known[unit.AngularSpeed](4), SheetStall: known[unit.Current](5), I0: known[unit.Current](0.2), BenchK: []Bench{bench(5.76, 0, 100)}}
+	m = Compute(h).Machine
+	var ks []Found
+	for _, f := range m.Found {
+		if f.What == "machine constant" {
+			ks = append(ks, f)
+		}
+	}
+	if len(ks) != 2 || ks[0].From != "bench" || !ks[0].Used || ks[1].Used || math.Abs(ks[1].Value/ks[0].Value-50) > 1e-9 || len(m.Contradictions) == 0 {
+		t.Errorf("each set: %+v %v", ks, m.Contradictions)
+	}
 	h.Machine = Machine{K: known[unit.MachineConstant](0.05)}
 	if d := Compute(h); d.Machine.R.Is || d.Machine.I0.Is || !d.Machine.K.Is {
 		t.Errorf("half known: %+v", d.Machine)

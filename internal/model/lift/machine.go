@@ -144,6 +144,9 @@ func (w *work) pick(what string, all []worth) worth {
 	var best worth
 	for _, x := range all {
 		impossible := !finite(x.value) || x.value < 0 || (x.value == 0 && what != "current without load")
+		if finite(x.value) {
+			w.d.Machine.Found = append(w.d.Machine.Found, Found{what, x.from, x.value, !impossible && best.from == ""})
+		}
 		switch {
 		case impossible:
 			w.contradict(fmt.Sprintf("The %s from the %s comes out as nothing or less: its numbers cannot belong together.", what, x.from))

@@ -97,6 +97,15 @@ type Constants struct {
 	BrushDrop      unit.Voltage
 	From           string // "yours", "sheet", "bench"
 	Contradictions []string
+	Found          []Found // what each set of inputs gives by itself
+}
+
+// Found is one constant as one set of inputs gives it.
+type Found struct {
+	What  string // "current without load" (A), "resistance" (Ω), "machine constant" (V·s/rad)
+	From  string // "yours", "sheet", "bench"
+	Value float64
+	Used  bool
 }
 
 // Raising is the way up, at the fullest layer; times and energies over the whole travel. Current and FirstPush are told
