@@ -54,7 +54,8 @@ func (s *Site) hoistEditor(r *http.Request) (editor[model.Variant], error) {
 	labels := e.form.labels(v.Value)
 	e.answer = func(v model.Variant) (templ.Component, error) {
 		r := s.grounds.of(p).Evaluate(v)
-		return hoistResults(hoistViewOf(r, i, sys, labels, url)), nil
+		view, err := hoistViewOf(r, i, sys, labels, url)
+		return hoistResults(view), err
 	}
 	return e, nil
 }

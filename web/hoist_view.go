@@ -21,7 +21,10 @@ type hoistView struct {
 	Up       []pairView
 	Down     []pairView
 	Heat     []pairView
-	Wrong    []pairView // when it goes wrong
+	Trouble  []troubleView // when it goes wrong
+	Direct   *directView   // the panel straight on the motor
+	Motor    motorView
+	Charts   []chartView
 	MayOpen  []string
 	Cures    []string
 	Missing  []linkView
@@ -46,7 +49,7 @@ type questionView struct {
 }
 
 // hoistViewOf prints store i of a variant.
-func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[string]string, page string) hoistView {
+func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[string]string, page string) (hoistView, error) {
 	h := r.Stores[i].Hoist
 	d := h.Drive
 	at := storePath(i, "hoist")
@@ -58,7 +61,8 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	for _, f := range d.Flags {
 		v.Flags = append(v.Flags, flagView{f.Say, f.Bad})
 	}
-	v.Up, v.Down, v.Heat, v.Wrong = raisingRows(d, sys), loweringRows(d, sys), heatRows(d, sys), wrongRows(h, sys)
+	v.Up, v.Down, v.Heat, v.Trouble = raisingRows(d, h.Direct, sys), loweringRows(d, sys), heatRows(d, sys), troublesOf(h, sys)
+	v.Direct, v.Motor = directViewOf(h.Direct, sys, page), motorViewOf(h, sys, at, page)
 	for _, c := range d.Lowering.Cures {
 		v.Cures = append(v.Cures, c.Say)
 	}
@@ -75,7 +79,9 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	}
 	v.Keep = keepRows(h, sys)
 	v.Drawing = drawingOf(h, sys)
-	return v
+	var err error
+	v.Charts, err = hoistCharts(h, sys, labels, at, page)
+	return v, err
 }
 
 func questionViews(qs []path.Question) []questionView {
@@ -86,13 +92,17 @@ func questionViews(qs []path.Question) []questionView {
 	return out
 }
 
-func raisingRows(d lift.Drive, sys unit.System) []pairView {
+func raisingRows(d lift.Drive, direct *model.Direct, sys unit.System) []pairView {
 	r := d.Raising
 	if !r.Known {
 		return []pairView{{"Lifting", "not known yet"}}
 	}
-	rows := []pairView{{"Lifts", yesNo(!r.Stalls && r.Starts)}, {"Pull of the rope at the drum", forceBoth(d.RopeUp, sys)}, {"Torque at the drum", known(d.DrumTorqueUp, unit.Torques, sys)},
-		{"Gear ratio in all", known(d.Ratio, unit.GearRatios, sys)}, {"Current", unit.Currents.Format(float64(r.Current), sys)}}
+	var rows []pairView
+	if direct != nil && direct.Known {
+		rows = []pairView{{"Figures are those of", "full sun, " + unit.Irradiances.Format(1000, sys)}}
+	}
+	rows = append(rows, []pairView{{"Lifts", yesNo(!r.Stalls && r.Starts)}, {"Pull of the rope at the drum", forceBoth(d.RopeUp, sys)}, {"Torque at the drum", known(d.DrumTorqueUp, unit.Torques, sys)},
+		{"Gear ratio in all", known(d.Ratio, unit.GearRatios, sys)}, {"Current", unit.Currents.Format(float64(r.Current), sys)}}...)
 	if r.Speed > 0 {
 		rows = append(rows, pairView{"Speed of the mass", unit.SlowSpeeds.Format(float64(r.Speed), sys)}, pairView{"Time for one lift", model.Lasting(r.Time)},
 			pairView{"Energy for one lift", unit.Energies.Format(float64(r.EnergyIn), sys)}, pairView{"Start: torque it has over torque it needs", unit.Rounded(float64(r.Margin), 3) + " (1.3 wanted)"})
@@ -109,6 +119,9 @@ func loweringRows(d lift.Drive, sys unit.System) []pairView {
 		{"Pull of the rope at the drum", forceBoth(d.RopeDown, sys)}, {"Current, whatever the lamps do", unit.Currents.Format(float64(l.Current), sys)}}
 	if !l.Known || l.Current <= 0 {
 		return rows
+	}
+	if !l.Steady { // no speed, no time, no energy: nothing holds it
+		return append(rows, pairView{"Settles", "no"}, pairView{"A path that nothing can open", yesNo(l.Shunt)})
 	}
 	return append(rows, pairView{"Voltage that the lamps set", unit.Voltages.Format(float64(l.Voltage), sys)}, pairView{"Settles", yesNo(l.Steady)},
 		pairView{"Speed of the mass", unit.SlowSpeeds.Format(float64(l.Speed), sys)}, pairView{"Motor speed", unit.RotationSpeeds.Format(float64(l.Rotor), sys)},
@@ -135,35 +148,6 @@ func heatRows(d lift.Drive, sys unit.System) []pairView {
 		if h.Rest.Is {
 			rows = append(rows, pairView{"Must rest between", model.Lasting(h.Rest.Val)})
 		}
-	}
-	return rows
-}
-
-func wrongRows(h *model.HoistResult, sys unit.System) []pairView {
-	d, g := h.Drive, h.Drive.LetGo
-	var rows []pairView
-	if g.Known {
-		rows = append(rows, pairView{"Lamps unplugged: it arrives at", unit.Speeds.Format(float64(g.OpenSpeed), sys)},
-			pairView{"… with the motor at", unit.RotationSpeeds.Format(float64(g.OpenRotor), sys)}, pairView{"… and this voltage on the wires", unit.Voltages.Format(float64(g.OpenVoltage), sys)})
-		if g.BreaksUpFirst {
-			rows = append(rows, pairView{"… the motor", "breaks up first"})
-		}
-	} else {
-		rows = append(rows, pairView{"Lamps unplugged", "not known"})
-	}
-	if j, ok := g.JoinedSpeed.Value(); ok {
-		rows = append(rows, pairView{"Motor wires joined: it creeps at", unit.SlowSpeeds.Format(float64(j), sys)})
-	}
-	if g.JoinedFor.Is {
-		rows = append(rows, pairView{"… and the winding stands that for", model.Lasting(g.JoinedFor.Val)})
-	}
-	rows = append(rows, pairView{"Rope or drum gone: it hits at", known(h.Hazards.DropSpeed, unit.Speeds, sys)},
-		pairView{"Energy of that", known(h.Hazards.DropEnergy, unit.Energies, sys)},
-		pairView{"The same as a car at", known(h.Hazards.CarSpeed, unit.RoadSpeeds, sys)},
-		pairView{"Force on the soft landing", forceBoth(h.Hazards.PadForce, sys)},
-		pairView{"Runs on at the upper stop for", known(d.Overtravel, unit.SmallLengths, sys)})
-	if g.BrakeFall.Is {
-		rows = append(rows, pairView{"Falls before the brake sets", known(g.BrakeFall, unit.SmallLengths, sys)})
 	}
 	return rows
 }

@@ -5,21 +5,25 @@
 	const url = document.currentScript.dataset.library, drawn = new Map();
 	const dark = matchMedia("(prefers-color-scheme: dark)");
 	const tokens = {
-		"fn:0": v => number(v, 0), "fn:1": v => number(v, 1), "fn:2": v => number(v, 2),
+		"fn:0": v => number(v, 0), "fn:1": v => number(v, 1), "fn:2": v => number(v, 2), "fn:3": v => figures(v, 3),
 		"fn:clock": v => String(Math.floor(v)).padStart(2, "0") + ":" + String(Math.round(v % 1 * 60)).padStart(2, "0"),
 	};
 	let library = null;
 
 	const number = (v, places) => Number(v).toLocaleString("en", {maximumFractionDigits: places}).replace(/,/g, "\u00a0");
 
-	// resolve puts the few named functions of ours in place of their names.
-	function resolve(o) {
+	const figures = (v, n) => Number(v).toLocaleString("en", {maximumSignificantDigits: n}).replace(/,/g, "\u00a0");
+
+	// resolve puts the few named functions of ours in place of their names, and the page's colours in place of theirs.
+	function resolve(o, css) {
 		for (const k in o) {
 			const v = o[k];
 			if (typeof v === "string" && v.startsWith("fn:")) {
 				if (!tokens[v]) throw new Error("unknown formatter " + v);
 				o[k] = tokens[v];
-			} else if (v && typeof v === "object") resolve(v);
+			} else if (typeof v === "string" && /^--[a-z]+$/.test(v)) {
+				o[k] = css.getPropertyValue(v).trim();
+			} else if (v && typeof v === "object") resolve(v, css);
 		}
 		return o;
 	}
@@ -48,13 +52,13 @@
 		for (const [el, chart] of drawn) if (!el.isConnected) { chart.dispose(); drawn.delete(el); }
 		for (const el of document.querySelectorAll("[data-chart]")) {
 			const data = document.getElementById(el.dataset.chart);
-			if (!data) continue;
+			if (!data || !el.clientWidth) continue; // in a closed fold: drawn when it opens
 			let chart = drawn.get(el);
 			if (!chart) {
 				chart = echarts.init(el, dark.matches && el.dataset.theme !== "light" ? "dark" : null, {renderer: "svg"});
 				drawn.set(el, chart);
 			}
-			chart.setOption(ink(resolve(JSON.parse(data.textContent)), el), {notMerge: true});
+			chart.setOption(ink(resolve(JSON.parse(data.textContent), getComputedStyle(el)), el), {notMerge: true});
 		}
 		document.documentElement.dataset.charts = "drawn";
 	}
@@ -65,6 +69,7 @@
 	}
 
 	addEventListener("live:swap", start);
+	document.addEventListener("toggle", e => { if (e.target.open && e.target.querySelector("[data-chart]")) start(); }, true);
 	addEventListener("resize", () => { for (const [el, chart] of drawn) if (!el.closest(".paper")) chart.resize(); });
 	dark.addEventListener("change", () => { for (const chart of drawn.values()) chart.dispose(); drawn.clear(); start(); });
 	start();

@@ -1,0 +1,192 @@
+package web
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"strconv"
+
+	"github.com/go-echarts/go-echarts/v2/charts"
+	"github.com/go-echarts/go-echarts/v2/opts"
+
+	"duskweight/internal/model/unit"
+)
+
+// plot is a picture of lines over one quantity, with one or two scales. Names are words of ours, never typed ones.
+type plot struct {
+	id, title string
+	say       string // the sentence that reads it; what is missing where there are no lines
+	x         string // axis title with its unit
+	y         []string
+	top       []float64 // highest value of each scale; 0 lets the data decide
+	lines     []plotLine
+	head      []string
+	rows      [][]string
+}
+
+// plotLine is one line, or marks without a line.
+type plotLine struct {
+	name   string
+	unit   string // of its values
+	color  string // one of the page's colours: "--mass"
+	dash   string // "solid", "dashed", "dotted"
+	mark   string // symbol of marks: "circle", "triangle", "diamond", "rect"; empty draws a line
+	scale  int    // which of the scales of y
+	area   bool   // filled down to nothing
+	points [][2]float64
+}
+
+// mostPoints is how many points a line may have.
+const mostPoints = 400
+
+// scaled turns SI into what a quantity is shown in: a + b·si.
+type scaled struct {
+	a, b float64
+	unit string
+}
+
+func scaleOf(q unit.Quantity, sys unit.System) scaled {
+	at := func(si float64) float64 {
+		v, _ := strconv.ParseFloat(q.FormatFull(si, sys), 64) // plain digits of our own
+		return v
+	}
+	zero := at(0)
+	return scaled{zero, at(1) - zero, q.Symbol(sys)}
+}
+
+func (s scaled) of(si float64) float64 { return s.a + s.b*si }
+
+// axis is an axis title with the unit.
+func (s scaled) axis(name string) string { return name + ", " + s.unit }
+
+// view makes the chart; csv is the address of its numbers. A plot without lines is its sentence alone.
+func (p plot) view(csv string) (chartView, error) {
+	v := chartView{ID: p.id, Title: p.title, Say: p.say, Head: p.head, Rows: p.rows}
+	if len(p.lines) == 0 {
+		return v, nil
+	}
+	data := make([]json.RawMessage, len(p.lines))
+	line := charts.NewLine()
+	line.ChartID = p.id
+	line.SetGlobalOptions(
+		charts.WithTooltipOpts(opts.Tooltip{Show: opts.Bool(true), Trigger: "axis"}),
+		charts.WithLegendOpts(opts.Legend{Top: "0", Left: "0", ItemWidth: 34}),
+		charts.WithGridOpts(opts.Grid{Top: "84", Left: "8", Right: "16", Bottom: "24", ContainLabel: opts.Bool(true)}),
+		charts.WithXAxisOpts(opts.XAxis{Type: "value", Name: p.x, NameLocation: "middle", NameGap: 26, Min: 0, Max: p.last(),
+			SplitLine: &opts.SplitLine{Show: opts.Bool(false)}, AxisLabel: &opts.AxisLabel{Formatter: "fn:3", HideOverlap: opts.Bool(true), ShowMinLabel: opts.Bool(true), ShowMaxLabel: opts.Bool(false)}}),
+	)
+	line.YAxisList = line.YAxisList[:0]
+	for i, name := range p.y {
+		line.ExtendYAxis(p.yAxis(i, name))
+	}
+	for i, l := range p.lines {
+		var err error
+		if data[i], err = points(l); err != nil {
+			return v, fmt.Errorf("%s: %w", p.id, err)
+		}
+		line.AddSeries(l.name, nil, styles(l)...)
+	}
+	var err error
+	v.Option, err = Option(line, func(m map[string]any) { p.patch(m, data) })
+	v.CSV = csv
+	return v, err
+}
+
+func (p plot) yAxis(i int, name string) opts.YAxis {
+	y := opts.YAxis{Type: "value", Name: name, NameLocation: "middle", NameGap: 42, SplitLine: &opts.SplitLine{Show: opts.Bool(i == 0)},
+		AxisLabel: &opts.AxisLabel{Formatter: "fn:3", HideOverlap: opts.Bool(true), ShowMinLabel: opts.Bool(true), ShowMaxLabel: opts.Bool(true)}}
+	if i < len(p.top) && p.top[i] > 0 {
+		y.Max = roundTo(p.top[i], 3)
+	}
+	return y
+}
+
+// last is the greatest value on the x axis.
+func (p plot) last() float64 {
+	most := 0.0
+	for _, l := range p.lines {
+		for _, at := range l.points {
+			most = math.Max(most, at[0])
+		}
+	}
+	return roundTo(most, 3)
+}
+
+// styles are colour, dash, marks and scale of a line: each line differs from the others without colour too.
+func styles(l plotLine) []charts.SeriesOpts {
+	c := opts.LineChart{ShowSymbol: opts.Bool(l.mark != ""), YAxisIndex: l.scale}
+	width := float32(2.5)
+	if l.mark != "" {
+		c.Symbol, c.SymbolSize, width = l.mark, 13, 0
+	}
+	out := []charts.SeriesOpts{charts.WithLineChartOpts(c), charts.WithItemStyleOpts(opts.ItemStyle{Color: l.color, BorderColor: "--ink", BorderWidth: 1}),
+		charts.WithLineStyleOpts(opts.LineStyle{Color: l.color, Type: l.dash, Width: width})}
+	if l.area {
+		out = append(out, charts.WithAreaStyleOpts(opts.AreaStyle{Color: "--sun", Opacity: opts.Float(0.45)}))
+	}
+	return out
+}
+
+// patch sets what the builder cannot say: the points as plain pairs, lines of no width, numbers of the tooltip.
+func (p plot) patch(m map[string]any, data []json.RawMessage) {
+	delete(m, "color")
+	series, _ := m["series"].([]any)
+	for i, s := range series {
+		if one, ok := s.(map[string]any); ok && i < len(data) {
+			one["data"] = data[i]
+			if style, ok := one["lineStyle"].(map[string]any); ok && p.lines[i].mark != "" {
+				style["width"] = 0
+			}
+		}
+	}
+	if tip, ok := m["tooltip"].(map[string]any); ok {
+		tip["valueFormatter"] = "fn:3"
+		tip["confine"] = true
+	}
+	m["aria"].(map[string]any)["decal"] = map[string]any{"show": false} // lines differ by dash and mark
+}
+
+// points writes a line's points, four figures each, in as few letters as may be.
+func points(l plotLine) (json.RawMessage, error) {
+	if len(l.points) > mostPoints {
+		return nil, fmt.Errorf("%s has %d points, at most %d", l.name, len(l.points), mostPoints)
+	}
+	b := []byte{'['}
+	for i, p := range l.points {
+		if i > 0 {
+			b = append(b, ',')
+		}
+		b = append(b, '[')
+		for k, v := range p {
+			if math.IsNaN(v) || math.IsInf(v, 0) {
+				return nil, fmt.Errorf("%s: point %d is no number", l.name, i)
+			}
+			if k > 0 {
+				b = append(b, ',')
+			}
+			b = strconv.AppendFloat(b, roundTo(v, 5), 'g', -1, 64)
+		}
+		b = append(b, ']')
+	}
+	return append(b, ']'), nil
+}
+
+// roundTo rounds to so many figures.
+func roundTo(v float64, figures int) float64 {
+	out, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', figures, 64), 64)
+	if err != nil {
+		return v
+	}
+	return out
+}
+
+// numbers is the plot as a table for other programs: a row for each point of each line.
+func (p plot) numbers() sheetOfNumbers {
+	t := sheetOfNumbers{Name: p.id, Head: []string{"line", p.x, "value", "unit"}}
+	for _, l := range p.lines {
+		for _, at := range l.points {
+			t.Rows = append(t.Rows, []any{l.name, at[0], at[1], l.unit})
+		}
+	}
+	return t
+}

@@ -1,0 +1,186 @@
+package web
+
+import (
+	"fmt"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/lift/path"
+	"duskweight/internal/model/unit"
+)
+
+// troubleView is one thing that goes wrong: what it comes to, and what limits it.
+type troubleView struct {
+	What   string
+	Rows   []pairView
+	Limits string
+}
+
+// troublesOf lists what goes wrong, each with its speed, force or energy, in the order in which people meet it.
+func troublesOf(h *model.HoistResult, sys unit.System) []troubleView {
+	t := trouble{h, sys}
+	return []troubleView{t.unplugged(), t.joined(), t.joinedRacing(), t.powerLost(), t.slack(), t.stopMissed(), t.brakeLate(), t.ropeGone()}
+}
+
+type trouble struct {
+	h   *model.HoistResult
+	sys unit.System
+}
+
+// check is the first line of what breaks first with this id whose part is meant.
+func (t trouble) check(id, part string) (path.Check, bool) {
+	for _, c := range t.h.Checks {
+		if c.ID == id && c.Part == part {
+			return c, true
+		}
+	}
+	return path.Check{}, false
+}
+
+// checked is a row that says how a part stands in this case.
+func (t trouble) checked(rows []pairView, name, id, part string) []pairView {
+	c, ok := t.check(id, part)
+	if !ok {
+		return rows
+	}
+	word := checkWords[c.Word].word
+	if c.Demand.Is && c.Word != path.NotKnown {
+		word = amount(float64(c.Demand.Val), c.Unit, t.sys) + ": " + word
+	}
+	return append(rows, pairView{name, word})
+}
+
+func (t trouble) unplugged() troubleView {
+	v := troubleView{What: "Lamps unplugged, or whatever opens"}
+	g := t.h.Drive.LetGo
+	if !g.Known {
+		v.Rows = []pairView{{"It runs away", "not known how fast"}}
+		v.Limits = "Give mass, gears and motor: then the speed is told."
+		return v
+	}
+	v.Rows = []pairView{{"It arrives at", unit.Speeds.Format(float64(g.OpenSpeed), t.sys)},
+		{"Without any friction", unit.Speeds.Format(float64(g.Frictionless), t.sys)},
+		{"Motor speed then", unit.RotationSpeeds.Format(float64(g.OpenRotor), t.sys)},
+		{"Voltage on the wires then", unit.Voltages.Format(float64(g.OpenVoltage), t.sys)}}
+	if g.OpenSpeed <= 0 {
+		v.Limits = "Friction holds it. Do not count on that: it was let go once already when it lifts or comes down."
+		return v
+	}
+	if g.BreaksUpFirst {
+		v.Rows = append(v.Rows, pairView{"The motor", "breaks up first"})
+	}
+	v.Limits = "Only the rotor's inertia and friction. A brake on the drum ends it. A resistor or clamp wired straight to the motor keeps it from starting."
+	if u, speed, ok := t.onShunt(); ok {
+		v.Rows = append(v.Rows, pairView{"With what is wired for good", fmt.Sprintf("%s at %s", unit.SlowSpeeds.Format(float64(speed), t.sys), unit.Voltages.Format(float64(u), t.sys))})
+		v.Limits = "What is wired for good to the motor holds the speed while the lamps are off. If a motor wire itself opens, only friction and inertia are left, and the brake on the drum."
+	}
+	return v
+}
+
+// onShunt is voltage and speed with only those loads that nothing can open.
+func (t trouble) onShunt() (unit.Voltage, unit.Speed, bool) {
+	h := t.h.Design
+	var kept []lift.DCLoad
+	for _, l := range h.Lower.Loads {
+		if l.Permanent == "yes" {
+			kept = append(kept, l)
+		}
+	}
+	if len(kept) == 0 {
+		return 0, 0, false
+	}
+	h.Lower.Loads = kept
+	lo := lift.Compute(h).Lowering
+	return lo.Voltage, lo.Speed, lo.Known && lo.Steady && lo.Speed > 0
+}
+
+func (t trouble) joined() troubleView {
+	v := troubleView{What: "Motor wires joined at rest", Limits: "The motor's own resistance. All the energy of the mass becomes heat in its winding. Joined wires are no hold: it still comes down."}
+	g := t.h.Drive.LetGo
+	j, ok := g.JoinedSpeed.Value()
+	switch {
+	case t.h.Drive.Lowering.RunsBack == "no":
+		v.Rows = []pairView{{"It", "stays where it is: it does not come down by itself"}}
+		v.Limits = "The gears. They are never counted on to hold."
+		return v
+	case !ok:
+		v.Rows = []pairView{{"It creeps at", "not known"}}
+		return v
+	}
+	v.Rows = []pairView{{"It creeps at", unit.SlowSpeeds.Format(float64(j), t.sys)}, {"Motor speed", unit.RotationSpeeds.Format(float64(g.JoinedRotor), t.sys)}}
+	switch {
+	case g.JoinedFor.Is:
+		v.Rows = append(v.Rows, pairView{"The winding stands that for", model.Lasting(g.JoinedFor.Val)})
+	case t.h.Drive.HeatUp.Known || t.h.Drive.HeatDown.Known:
+		v.Rows = append(v.Rows, pairView{"The winding stands that for", "as long as you like"})
+	}
+	return v
+}
+
+func (t trouble) joinedRacing() troubleView {
+	v := troubleView{What: "Motor wires joined while it runs away", Limits: "Nothing gentle: the whole train and the rope take the jerk. It is a burst, not a brake. Never join them then."}
+	f, ok := t.h.Drive.LetGo.BurstForce.Value()
+	if !ok {
+		v.Rows = []pairView{{"Pull of the rope", "not known"}}
+		if g := t.h.Drive.LetGo; g.Known && g.OpenSpeed <= 0 {
+			v.Rows = []pairView{{"It", "does not run away"}}
+		}
+		return v
+	}
+	v.Rows = []pairView{{"Pull of the rope", forceBoth(unit.Of(f), t.sys)}}
+	if still, ok := t.h.Drive.RopeDown.Value(); ok && still > 0 {
+		v.Rows = append(v.Rows, pairView{"Times its pull at rest", unit.Rounded(float64(f/still), 3)})
+	}
+	return v
+}
+
+func (t trouble) powerLost() troubleView {
+	d, z := t.h.Drive, t.h.Hazards
+	v := troubleView{What: "Power lost halfway up", Limits: "The brake, if it sets by itself when the power goes. Without one it stops, turns back and runs away like with the lamps unplugged."}
+	if e, ok := z.DropEnergy.Value(); ok {
+		v.Rows = append(v.Rows, pairView{"Energy that still hangs halfway", unit.Energies.Format(float64(e)/2, t.sys)})
+	}
+	if g := d.LetGo; g.Known && g.Acceleration > 0 {
+		// half the way down from rest: √(2·a·h/2) = v_end/√2, as long as one layer's acceleration holds
+		v.Rows = append(v.Rows, pairView{"From halfway it arrives at", unit.Speeds.Format(float64(g.OpenSpeed)*0.7071067811865476, t.sys)})
+	}
+	v.Rows = append(v.Rows, pairView{"Falls before the brake sets", known(d.LetGo.BrakeFall, unit.SmallLengths, t.sys)}, pairView{"How it comes down then", z.ComesDown})
+	return v
+}
+
+func (t trouble) slack() troubleView {
+	v := troubleView{What: "Rope slack, then caught", Limits: "A switch that stops the drum when the rope goes slack, and a long, soft rope. Even with no slack at all a sudden load pulls twice."}
+	v.Rows = append(v.Rows, pairView{"Slack-rope switch", orNotKnown(wordFor(t.h.Design.Holds.SlackSwitch))})
+	v.Rows = t.checked(v.Rows, "Pull of the rope", "slack", "the rope when it went slack and catches the mass")
+	return v
+}
+
+func (t trouble) stopMissed() troubleView {
+	d := t.h.Drive
+	v := troubleView{What: "Upper stop missed", Limits: "The current that the supply gives: the stalled motor pulls with all of it. Two upper stops by two paths, and room above."}
+	v.Rows = []pairView{{"Runs on after the stop for", known(d.Overtravel, unit.SmallLengths, t.sys)}, {"Room above the stop", known(t.h.Design.Holds.RoomAbove, unit.SmallLengths, t.sys)},
+		{"The stalled motor pulls with", forceBoth(d.StallRopePull, t.sys)}}
+	v.Rows = t.checked(v.Rows, "The rope", "overhoist", "the rope when the upper stop is missed")
+	v.Rows = t.checked(v.Rows, "The base", "overhoist", "the base when the upper stop is missed")
+	return v
+}
+
+func (t trouble) brakeLate() troubleView {
+	d := t.h.Drive
+	g := d.LetGo
+	v := troubleView{What: "Brake late, or missing", Limits: "The time until it sets: the fall grows with it, and so does the jerk. A missing brake is the same as lamps unplugged."}
+	v.Rows = []pairView{{"Time until it sets", known(t.h.Design.Holds.BrakeDelay, unit.Durations, t.sys)}, {"Falls until then", known(g.BrakeFall, unit.SmallLengths, t.sys)},
+		{"Speed when it sets", known(g.BrakeSpeed, unit.SlowSpeeds, t.sys)}}
+	v.Rows = t.checked(v.Rows, "Pull of the rope when it catches", "brake_catch", "the rope when the brake catches a mass that runs away")
+	if g.Known && g.OpenSpeed > 0 {
+		v.Rows = append(v.Rows, pairView{"With no brake it arrives at", unit.Speeds.Format(float64(g.OpenSpeed), t.sys)})
+	}
+	return v
+}
+
+func (t trouble) ropeGone() troubleView {
+	z := t.h.Hazards
+	return troubleView{What: "Rope or drum gone", Limits: "Nothing. Only that nobody stands there, and the soft landing.",
+		Rows: []pairView{{"It hits at", known(z.DropSpeed, unit.Speeds, t.sys)}, {"Energy of that", known(z.DropEnergy, unit.Energies, t.sys)},
+			{"The same as a car at", known(z.CarSpeed, unit.RoadSpeeds, t.sys)}, {"Force on the soft landing", forceBoth(z.PadForce, t.sys)}}}
+}
