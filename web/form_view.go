@@ -3,6 +3,7 @@ package web
 import (
 	"fmt"
 	"net/url"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -33,6 +34,7 @@ type partView struct {
 type groupView struct {
 	Title, Intro, Shape string
 	Fold, Open          bool
+	Inside              string // what it holds, in a few words
 	Parts               []partView
 }
 
@@ -134,21 +136,56 @@ func (p *printer[T]) parts(parts []part[T], t *T) []partView {
 
 func (p *printer[T]) group(g *group[T], t *T) *groupView {
 	v := &groupView{Title: g.title, Intro: g.intro, Shape: g.shape, Fold: g.fold, Parts: p.parts(g.parts, t)}
-	v.Open = anyFilled(v.Parts)
+	v.Open, v.Inside = anyProblem(v.Parts), inside(v.Parts)
 	return v
 }
 
-// anyFilled reports whether a part holds a value or a problem: such a fold is shown open.
-func anyFilled(parts []partView) bool {
+// anyProblem reports whether a part holds a problem: such a fold is shown open.
+func anyProblem(parts []partView) bool {
 	for _, p := range parts {
 		switch {
-		case p.Field != nil && (p.Field.Value != "" || p.Field.Problem != ""),
-			p.Group != nil && anyFilled(p.Group.Parts),
-			p.List != nil && (len(p.List.Rows) > 0 || p.List.Problem != ""):
+		case p.Field != nil && p.Field.Problem != "",
+			p.Group != nil && anyProblem(p.Group.Parts),
+			p.List != nil && (p.List.Problem != "" || slices.ContainsFunc(p.List.Rows, func(r rowView) bool { return anyProblem(r.Parts) })):
 			return true
 		}
 	}
 	return false
+}
+
+// tally counts the inputs of a section: all, those with a value, those that are typical.
+type tally struct{ all, known, typical int }
+
+func (n *tally) count(parts []partView) {
+	for _, p := range parts {
+		switch {
+		case p.Field != nil:
+			n.all++
+			if p.Field.Value != "" {
+				n.known++
+			}
+			if p.Field.Origin == "typical" {
+				n.typical++
+			}
+		case p.Group != nil:
+			n.count(p.Group.Parts)
+		case p.List != nil:
+			for _, r := range p.List.Rows {
+				n.count(r.Parts)
+			}
+		}
+	}
+}
+
+// inside says in a few words what a closed section holds.
+func inside(parts []partView) string {
+	var n tally
+	n.count(parts)
+	say := fmt.Sprintf("%d of %d known", n.known, n.all)
+	if n.typical > 0 {
+		say += fmt.Sprintf(", %d typical", n.typical)
+	}
+	return say
 }
 
 func (p *printer[T]) list(l *list[T], t *T) *listView {

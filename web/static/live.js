@@ -3,6 +3,20 @@
 // and caret never move. Without this script the second button of the form does the same with a new page.
 "use strict";
 (() => {
+	// A link to a field opens the closed section that holds it.
+	const reveal = () => {
+		const at = location.hash.length > 1 && document.getElementById(decodeURIComponent(location.hash.slice(1)));
+		if (!at) return;
+		for (let d = at.closest("details:not([open])"); d; d = d.parentElement.closest("details:not([open])")) d.open = true;
+		at.scrollIntoView({block: "center"});
+		if (at.matches("input, select, textarea")) at.focus({preventScroll: true});
+	};
+	addEventListener("hashchange", reveal);
+	reveal();
+	document.addEventListener("click", e => { // the same link twice changes no address
+		const a = e.target.closest && e.target.closest('a[href*="#f-"]');
+		if (a && a.hash === location.hash && a.pathname === location.pathname) reveal();
+	});
 	const form = document.querySelector("form[data-try]"), results = document.getElementById("results");
 	const focus = document.querySelector("[data-focus]");
 	if (focus) focus.focus();
