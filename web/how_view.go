@@ -58,7 +58,7 @@ func checkViews(checks []path.Check, at string, sys unit.System, labels map[stri
 	out := make([]checkView, len(checks))
 	for i, c := range checks {
 		w := checkWords[c.Word]
-		v := checkView{ID: c.ID, Part: c.Part, Case: c.Case, Sign: w.sign, Word: w.word, Class: w.class, Say: c.Say,
+		v := checkView{ID: c.ID, Part: sentenceCase(c.Part), Case: c.Case, Sign: w.sign, Word: w.word, Class: w.class, Say: c.Say,
 			How: howView{Formula: c.Formula, Source: c.Source.String(), Topic: "breaks"}}
 		v.Pulls, v.PullsSI = loadText(c.Demand, c.Unit, sys)
 		v.May, v.MaySI = loadText(allowed(c), c.Unit, sys)
@@ -135,6 +135,9 @@ var byUnit = map[string]unit.Quantity{
 }
 
 func amount(v float64, u string, sys unit.System) string {
+	if u == "m" {
+		return lengthText(unit.Length(v), sys)
+	}
 	if q, ok := byUnit[u]; ok {
 		return q.Format(v, sys)
 	}
