@@ -101,6 +101,16 @@ func useOr(k unit.Known[unit.Ratio]) string {
 	return "–"
 }
 
+// weak counts the checks that do not simply hold; they stand first.
+func weak(checks []checkView) int {
+	for i, c := range checks {
+		if c.Class == "good" {
+			return i
+		}
+	}
+	return len(checks)
+}
+
 // useText says how much of the strength is asked for.
 func useText(u float64) string {
 	if u > 1000 {
