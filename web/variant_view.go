@@ -49,6 +49,7 @@ func variantViewOf(r model.VariantResult, currency string, sys unit.System, labe
 			v.Flags = append(v.Flags, flagView{Say: sentence(say)})
 		}
 		v.Flow, v.Nights = flowOf(r, sys), nightsByMonth(r)
+		v.Pictures = picturesOf(r, sys)
 	}
 	for _, m := range r.Missing {
 		l := fieldLink(m.Path, labels, page)
