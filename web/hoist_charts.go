@@ -36,15 +36,19 @@ func hoistPlots(h *model.HoistResult, sys unit.System, labels map[string]string,
 
 // hoistCharts makes them ready to print; url is the page's.
 func hoistCharts(h *model.HoistResult, sys unit.System, labels map[string]string, at, url string) ([]chartView, error) {
-	var out []chartView
+	var out, bare []chartView // those that are only a sentence come last
 	for _, p := range hoistPlots(h, sys, labels, at) {
 		c, err := p.view(url + "/" + p.id + ".csv")
 		if err != nil {
 			return nil, err
 		}
-		out = append(out, c)
+		if len(c.Option) == 0 {
+			bare = append(bare, c)
+		} else {
+			out = append(out, c)
+		}
 	}
-	return out, nil
+	return append(out, bare...), nil
 }
 
 // sendHoistCSV sends the numbers of one picture, of the hoist as it is saved.
@@ -92,12 +96,12 @@ func (s sketch) motorLines() plot {
 	if !d.Raising.Known || !d.AtMotorUp.Is {
 		return s.empty(p, "Not drawn yet: what the motor takes is not known.", append(machinePaths, "raise.voltage")...)
 	}
-	torque := plotLine{name: "torque of the motor", unit: torques.unit, color: "--mass", dash: "solid"}
-	current := plotLine{name: "current it takes", unit: amps.unit, color: "--ink", dash: "dashed", scale: 1}
+	torque := plotLine{name: "torque", unit: torques.unit, color: "--mass", dash: "solid"}
+	current := plotLine{name: "current", unit: amps.unit, color: "--ink", dash: "dashed", scale: 1}
 	p.head = []string{"Motor speed", "Torque", "Current"}
 	line := s.supply()
 	for i, at := range line {
-		t := float64(c.K.Val) * (at[1] - float64(c.I0.Val))
+		t := max(0, float64(c.K.Val)*(at[1]-float64(c.I0.Val)))
 		torque.points = append(torque.points, [2]float64{turns.of(at[0]), torques.of(t)})
 		current.points = append(current.points, [2]float64{turns.of(at[0]), amps.of(at[1])})
 		if len(line) < 10 || i%(len(line)/8) == 0 {
@@ -113,7 +117,7 @@ func (s sketch) motorLines() plot {
 		p.say = fmt.Sprintf("Lifting asks for %s, and the motor has that at %s. Held still it has %s times what the first push takes.", need,
 			unit.RotationSpeeds.Format(float64(r.Rotor), s.sys), unit.Rounded(float64(r.Margin), 3))
 	} else {
-		p.lines = append(p.lines, mark("torque that lifting needs", "--fail", "rect", torques.unit, 0, 0, torques.of(float64(d.AtMotorUp.Val))))
+		p.lines = append(p.lines, mark("lifting needs this", "--fail", "rect", torques.unit, 0, 0, torques.of(float64(d.AtMotorUp.Val))))
 		p.say = fmt.Sprintf("Lifting asks for %s, and the line does not reach that: the motor stalls.", need)
 	}
 	s.loweringLine(&p, turns, amps)
@@ -168,11 +172,19 @@ func (s sketch) loweringLine(p *plot, turns, amps scaled) {
 		return
 	}
 	k, vb, r := float64(c.K.Val), float64(c.BrushDrop), float64(c.R.Val)
-	lamps := plotLine{name: "current the lamps take", unit: amps.unit, color: "--night", dash: "dotted", scale: 1}
+	lamps := plotLine{name: "current of the lamps", unit: amps.unit, color: "--night", dash: "dotted", scale: 1}
 	for _, at := range s.loadsLine() {
-		if at[1] <= 1.5*float64(lo.Current) {
-			lamps.points = append(lamps.points, [2]float64{turns.of((at[0] + vb + at[1]*r) / k), amps.of(at[1])})
+		if at[1] > 1.5*float64(lo.Current) {
+			if lo.Steady && at[0] > float64(lo.Voltage) {
+				break // past the point where it comes down
+			}
+			lamps.points = nil // a constant power comes down from far above
+			continue
 		}
+		lamps.points = append(lamps.points, [2]float64{turns.of((at[0] + vb + at[1]*r) / k), amps.of(at[1])})
+	}
+	if len(lamps.points) == 0 {
+		return
 	}
 	p.lines = append(p.lines, lamps)
 	if lo.Steady {

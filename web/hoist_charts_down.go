@@ -8,6 +8,9 @@ import (
 	"duskweight/internal/model/unit"
 )
 
+// farOut is how many times the machine's current a line of loads is followed; the picture ends at twice.
+const farOut = 3
+
 // loadsLine is the current of all that hangs on the terminals, A over V, up to well past the machine's own current.
 // A constant voltage ends it straight up.
 func (s sketch) loadsLine() [][2]float64 {
@@ -17,7 +20,7 @@ func (s sketch) loadsLine() [][2]float64 {
 	if stiff {
 		last = min(last, float64(top))
 	}
-	const steps = 110
+	const steps = 80
 	var at []float64
 	for n := range steps + 1 {
 		at = append(at, last*float64(n)/steps)
@@ -29,10 +32,12 @@ func (s sketch) loadsLine() [][2]float64 {
 	}
 	slices.Sort(at)
 	var out [][2]float64
-	for _, u := range at {
-		if i := float64(s.course.Taken(unit.Voltage(u))); i <= 3*star {
-			out = append(out, [2]float64{u, i})
+	for n, u := range at {
+		i := float64(s.course.Taken(unit.Voltage(u)))
+		if n == 0 && len(at) > 1 && float64(s.course.Taken(unit.Voltage(at[1]))) > farOut*star {
+			continue // a constant power comes down from far above: no line leads there from nothing
 		}
+		out = append(out, [2]float64{u, min(i, farOut*star)})
 	}
 	if stiff && last == float64(top) {
 		from := 0.0
@@ -83,7 +88,7 @@ func (s sketch) settling() plot {
 		return s.empty(p, "Not drawn yet: what hangs on the motor's wires is not known.", "lower.loads")
 	}
 	star := float64(lo.Current)
-	loads := plotLine{name: "current the loads take", unit: amps.unit, color: "--night", dash: "solid"}
+	loads := plotLine{name: "the loads take", unit: amps.unit, color: "--night", dash: "solid"}
 	for _, at := range s.loadsLine() {
 		loads.points = append(loads.points, [2]float64{volts.of(at[0]), amps.of(at[1])})
 	}
@@ -91,7 +96,7 @@ func (s sketch) settling() plot {
 	if n := len(loads.points); n > 0 {
 		last = max(last, loads.points[n-1][0])
 	}
-	machine := plotLine{name: "current the motor makes", unit: amps.unit, color: "--mass", dash: "dashed", points: [][2]float64{{0, amps.of(star)}, {volts.of(last), amps.of(star)}}}
+	machine := plotLine{name: "the motor makes", unit: amps.unit, color: "--mass", dash: "dashed", points: [][2]float64{{0, amps.of(star)}, {volts.of(last), amps.of(star)}}}
 	p.lines, p.top = []plotLine{loads, machine}, []float64{2 * amps.of(star)}
 	p.head = []string{"Voltage", "The loads take", "The motor makes"}
 	n := len(loads.points)
@@ -120,8 +125,8 @@ func (s sketch) settling() plot {
 func (s sketch) descent() plot {
 	lo := s.h.Drive.Lowering
 	speed, volts := scaleOf(unit.SlowSpeeds, s.sys), scaleOf(unit.Voltages, s.sys)
-	p := plot{id: "descent", title: "The start of a way down", x: "time after the brake opens, s", y: []string{speed.axis("speed of the mass"), "volts and watts, V and W"}}
-	moments := s.course.Descent(120)
+	p := plot{id: "descent", title: "The start of a way down", x: "time after the brake opens, s", y: []string{speed.axis("speed"), "V and W"}}
+	moments := s.course.Descent(72)
 	if len(moments) == 0 {
 		if lo.Known {
 			p.say = "Not drawn: there is no steady way down to draw."
@@ -130,15 +135,15 @@ func (s sketch) descent() plot {
 		return s.empty(p, "Not drawn yet: the way down is not known.", append(machinePaths, "lower.loads")...)
 	}
 	v := plotLine{name: "speed of the mass", unit: speed.unit, color: "--mass", dash: "solid"}
-	u := plotLine{name: "voltage", unit: volts.unit, color: "--night", dash: "dashed", scale: 1}
-	w := plotLine{name: "power at the lamps", unit: "W", color: "--ink", dash: "dotted", scale: 1}
+	u := plotLine{name: "volts", unit: volts.unit, color: "--night", dash: "dashed", scale: 1}
+	w := plotLine{name: "watts at the lamps", unit: "W", color: "--ink", dash: "dotted", scale: 1}
 	p.head = []string{"Time", "Speed", "Voltage", "At the lamps"}
 	for i, m := range moments {
 		t := float64(m.Time)
 		v.points = append(v.points, [2]float64{t, speed.of(float64(m.Speed))})
 		u.points = append(u.points, [2]float64{t, volts.of(float64(m.Volts))})
 		w.points = append(w.points, [2]float64{t, float64(m.Power)})
-		if i%12 == 0 || i == len(moments)-1 {
+		if i%8 == 0 || i == len(moments)-1 {
 			p.rows = append(p.rows, []string{unit.Rounded(t, 3) + " s", unit.SlowSpeeds.Format(float64(m.Speed), s.sys), unit.Voltages.Format(float64(m.Volts), s.sys), unit.Powers.Format(float64(m.Power), s.sys)})
 		}
 	}

@@ -42,7 +42,7 @@ func (s sketch) warming(of string) plot {
 	p.say = c.say(what, unit.Temperatures.Format(float64(moments[len(moments)-1].Winding), s.sys))
 	if most, ok := s.h.Design.Machine.MaxWinding.Value(); ok {
 		limit := float64(most) - 20 // what stays free is that of the rests
-		p.lines = append(p.lines, plotLine{name: "the most, with 20 K to spare", unit: temp.unit, color: "--fail", dash: "dashed",
+		p.lines = append(p.lines, plotLine{name: "the most", unit: temp.unit, color: "--fail", dash: "dashed",
 			points: [][2]float64{{0, temp.of(limit)}, {span / per, temp.of(limit)}}})
 		p.say += fmt.Sprintf(" It should stay under %s.", unit.Temperatures.Format(limit, s.sys))
 	}
@@ -64,9 +64,9 @@ func cycle(h lift.Heat, run unit.Duration) runs {
 	case h.TooHot:
 		return runs{run, 0, 1, 60, "too hot"}
 	case rests && rest > 0:
-		return runs{run, rest, 6, 16, "rests"}
+		return runs{run, rest, 6, 10, "rests"}
 	}
-	return runs{run, 0, 24, 8, "on end"}
+	return runs{run, 0, 24, 4, "on end"}
 }
 
 func (c runs) say(what, end string) string {

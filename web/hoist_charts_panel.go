@@ -18,7 +18,7 @@ func (s sketch) panelCurve() plot {
 		p.say = "Not drawn yet: " + x.WhyNot + "."
 		return p
 	}
-	for i, g := range []unit.Irradiance{1000, 600, 300} {
+	for i, g := range []unit.Irradiance{1000, 600, 200} {
 		l := plotLine{name: unit.Irradiances.Format(float64(g), s.sys), unit: amps.unit, color: "--ink", dash: []string{"solid", "dashed", "dotted"}[i], area: i == 0}
 		const steps = 60
 		for n := range steps + 1 {
@@ -41,29 +41,29 @@ func (s sketch) panelCurve() plot {
 		speed := "–"
 		if at.Turns {
 			speed = unit.SlowSpeeds.Format(float64(at.Speed), s.sys)
+		}
+		if at.Light == 1000 || at.Light == 600 || at.Light == 200 {
 			here.points = append(here.points, [2]float64{volts.of(float64(at.Volts)), amps.of(float64(at.Current))})
 		}
 		p.rows = append(p.rows, []string{unit.Irradiances.Format(float64(at.Light), s.sys), yesNo(at.Turns), unit.Voltages.Format(float64(at.Volts), s.sys),
 			unit.Currents.Format(float64(at.Current), s.sys), speed, unit.Powers.Format(float64(at.Power), s.sys)})
 	}
-	if len(here.points) > 0 {
-		p.lines = append(p.lines, here)
-	}
-	p.say = strings.Join(x.Say[:1], " ") + " Where the panel's curve meets the motor's line, there it works."
+	p.lines = append(p.lines, here)
+	p.say = strings.Join(x.Say[:1], " ") + " Where the panel's curve meets the motor's line, there they work: on the slope it stands still, on the level it turns."
 	return p
 }
 
 // realDay is a day of the project's own light with the height gained in it.
 func (s sketch) realDay() plot {
 	light, height := scaleOf(unit.Irradiances, s.sys), scaleOf(unit.Lengths, s.sys)
-	p := plot{id: "day", title: "Height gained on a real day", x: "hour of the day, clock", y: []string{light.axis("sun on the panels"), height.axis("height gained so far")}}
+	p := plot{id: "day", title: "Height gained on a real day", x: "hour of the day, h", y: []string{light.axis("sun"), height.axis("height")}}
 	x := s.h.Direct
 	if !x.Known || x.Year == nil {
 		p.say = "Not drawn yet: the curve of the panel or the year of light is not known."
 		return p
 	}
 	y := x.Year
-	sun := plotLine{name: "sun on the panels, mean of the hour", unit: light.unit, color: "--ink", dash: "dashed", area: true}
+	sun := plotLine{name: "sun on the panels", unit: light.unit, color: "--ink", dash: "dashed", area: true}
 	gained := plotLine{name: "height gained so far", unit: height.unit, color: "--mass", dash: "solid", scale: 1, points: [][2]float64{{0, 0}}}
 	sum := 0.0
 	p.head = []string{"Hour", "Sun", "Gained in it", "So far"}

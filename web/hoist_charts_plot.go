@@ -70,8 +70,8 @@ func (p plot) view(csv string) (chartView, error) {
 	line.ChartID = p.id
 	line.SetGlobalOptions(
 		charts.WithTooltipOpts(opts.Tooltip{Show: opts.Bool(true), Trigger: "axis"}),
-		charts.WithLegendOpts(opts.Legend{Top: "0", Left: "0", ItemWidth: 34}),
-		charts.WithGridOpts(opts.Grid{Top: "84", Left: "8", Right: "16", Bottom: "24", ContainLabel: opts.Bool(true)}),
+		charts.WithLegendOpts(opts.Legend{Top: "0", Left: "0", ItemWidth: 30}),
+		charts.WithGridOpts(opts.Grid{Top: strconv.Itoa(34 + 20*p.legendRows()), Left: "8", Right: "16", Bottom: "24", ContainLabel: opts.Bool(true)}),
 		charts.WithXAxisOpts(opts.XAxis{Type: "value", Name: p.x, NameLocation: "middle", NameGap: 26, Min: 0, Max: p.last(),
 			SplitLine: &opts.SplitLine{Show: opts.Bool(false)}, AxisLabel: &opts.AxisLabel{Formatter: "fn:3", HideOverlap: opts.Bool(true), ShowMinLabel: opts.Bool(true), ShowMaxLabel: opts.Bool(false)}}),
 	)
@@ -93,12 +93,52 @@ func (p plot) view(csv string) (chartView, error) {
 }
 
 func (p plot) yAxis(i int, name string) opts.YAxis {
-	y := opts.YAxis{Type: "value", Name: name, NameLocation: "middle", NameGap: 42, SplitLine: &opts.SplitLine{Show: opts.Bool(i == 0)},
+	y := opts.YAxis{Type: "value", Name: name, NameLocation: "end", NameGap: 10, SplitLine: &opts.SplitLine{Show: opts.Bool(i == 0)},
 		AxisLabel: &opts.AxisLabel{Formatter: "fn:3", HideOverlap: opts.Bool(true), ShowMinLabel: opts.Bool(true), ShowMaxLabel: opts.Bool(true)}}
 	if i < len(p.top) && p.top[i] > 0 {
-		y.Max = roundTo(p.top[i], 3)
+		y.Max = roundUp(p.top[i])
+	}
+	if p.least(i) >= 0 {
+		y.Min = 0
 	}
 	return y
+}
+
+// legendRows is how many rows the names of the lines take on a phone, about 235 pixels wide.
+func (p plot) legendRows() int {
+	rows, used := 1, 0.0
+	for _, l := range p.lines {
+		wide := 46 + 6.5*float64(len([]rune(l.name)))
+		if used > 0 && used+wide > 235 {
+			rows, used = rows+1, 0
+		}
+		used += wide
+	}
+	return rows
+}
+
+// least is the lowest value on a scale.
+func (p plot) least(scale int) float64 {
+	low := math.Inf(1)
+	for _, l := range p.lines {
+		for _, at := range l.points {
+			if l.scale == scale {
+				low = math.Min(low, at[1])
+			}
+		}
+	}
+	return low
+}
+
+// roundUp is the next of 1, 1.5, 2, 3, 4, 5, 6, 8 and their tens.
+func roundUp(v float64) float64 {
+	ten := math.Pow(10, math.Floor(math.Log10(v)))
+	for _, k := range []float64{1, 1.5, 2, 3, 4, 5, 6, 8, 10} {
+		if k*ten >= v*(1-1e-9) {
+			return roundTo(k*ten, 3)
+		}
+	}
+	return v
 }
 
 // last is the greatest value on the x axis.
@@ -114,7 +154,7 @@ func (p plot) last() float64 {
 
 // styles are colour, dash, marks and scale of a line: each line differs from the others without colour too.
 func styles(l plotLine) []charts.SeriesOpts {
-	c := opts.LineChart{ShowSymbol: opts.Bool(l.mark != ""), YAxisIndex: l.scale}
+	c := opts.LineChart{ShowSymbol: opts.Bool(l.mark != ""), Symbol: "none", YAxisIndex: l.scale}
 	width := float32(2.5)
 	if l.mark != "" {
 		c.Symbol, c.SymbolSize, width = l.mark, 13, 0
@@ -130,6 +170,17 @@ func styles(l plotLine) []charts.SeriesOpts {
 // patch sets what the builder cannot say: the points as plain pairs, lines of no width, numbers of the tooltip.
 func (p plot) patch(m map[string]any, data []json.RawMessage) {
 	delete(m, "color")
+	if legend, ok := m["legend"].(map[string]any); ok { // a line is shown by its dash alone
+		var names []any
+		for _, l := range p.lines {
+			one := map[string]any{"name": l.name}
+			if l.mark == "" {
+				one["itemStyle"] = map[string]any{"opacity": 0}
+			}
+			names = append(names, one)
+		}
+		legend["data"] = names
+	}
 	series, _ := m["series"].([]any)
 	for i, s := range series {
 		if one, ok := s.(map[string]any); ok && i < len(data) {
@@ -142,6 +193,13 @@ func (p plot) patch(m map[string]any, data []json.RawMessage) {
 	if tip, ok := m["tooltip"].(map[string]any); ok {
 		tip["valueFormatter"] = "fn:3"
 		tip["confine"] = true
+	}
+	axes, _ := m["yAxis"].([]any)
+	for i, a := range axes {
+		if one, ok := a.(map[string]any); ok { // the title stands over the axis and reads into the picture
+			one["nameTextStyle"] = map[string]any{"align": []string{"left", "right"}[min(i, 1)], "padding": []int{0, 0, 0, 0}}
+			one["alignTicks"] = i > 0
+		}
 	}
 	m["aria"].(map[string]any)["decal"] = map[string]any{"show": false} // lines differ by dash and mark
 }

@@ -301,7 +301,7 @@ func benchDrawing(id string) templ.Component {
 			}
 		}
 		if id == "held" {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 30, "<path d=\"M120 50h26\" class=\"shaft\"></path> <path d=\"M140 22h26v20h-26zM140 58h26v20h-26zM153 10v12M153 78v12M143 90h20M143 10h20\" class=\"body\"></path> <text x=\"174\" y=\"54\">held still</text> ")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 30, "<path d=\"M120 50h40\" class=\"shaft\"></path> <path d=\"M136 28h26v20h-26zM136 52h26v20h-26zM149 16v12M149 72v12M139 84h20M139 16h20\" class=\"body\"></path> <text x=\"174\" y=\"54\">held still</text> ")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

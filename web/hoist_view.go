@@ -145,8 +145,11 @@ func heatRows(d lift.Drive, sys unit.System) []pairView {
 		} else {
 			rows = append(rows, pairView{"May run for", "as long as you like"})
 		}
-		if h.Rest.Is {
+		switch {
+		case h.Rest.Is && h.Rest.Val > 0:
 			rows = append(rows, pairView{"Must rest between", model.Lasting(h.Rest.Val)})
+		case h.Rest.Is:
+			rows = append(rows, pairView{"Must rest between", "needs no rest"})
 		}
 	}
 	return rows

@@ -204,9 +204,9 @@ func TestDirectInTheYear(t *testing.T) {
 func TestDirectNotKnown(t *testing.T) {
 	g := sunny(t)
 	for why, f := range map[string]func(*Variant){
-		"panels[0].sheet": func(v *Variant) { v.Panels[0].Sheet = nil },
-		"controller.kind": func(v *Variant) { v.Controller.Kind = "tracking" },
-		"panels":          func(v *Variant) { v.Panels = nil },
+		"panels[0].sheet.voc_v": func(v *Variant) { v.Panels[0].Sheet = nil },
+		"controller.kind":       func(v *Variant) { v.Controller.Kind = "tracking" },
+		"panels":                func(v *Variant) { v.Panels = nil },
 	} {
 		v := directVariant()
 		f(&v)

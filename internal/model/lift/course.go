@@ -56,7 +56,7 @@ type Moment struct {
 }
 
 // Descent follows the first moments of a way down, from rest with the brake just opened, in the fullest layer and with
-// running friction, until the speed is within half a per cent of the steady one and a third longer. points is how many
+// running friction, until the speed is within a thousandth of the steady one and a third longer. points is how many
 // moments are wanted at the most. Nil where it does not come down at a steady speed.
 //
 //	(J + m·q_d/c²)·dω/dt = T_g − K·I_0 − K·I(ω),   K·ω = V_b + U + I·R with the loads taking I at U
@@ -69,7 +69,7 @@ func (c Course) Descent(points int) []Moment {
 	}
 	gear := w.gearing(w.fullest())
 	turning := w.j + w.moving()/(gear*gear)
-	const far = 5.3 // e^−5.3 is half a per cent
+	const far = 6.9 // e^−6.9 is a thousandth
 	n := points - 1 // one is left for the steady end
 	pull := float64(w.d.AtMotorDown.Val) - w.kk*w.i0
 	per := func(s float64) float64 { // dt/ds

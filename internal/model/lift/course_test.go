@@ -46,7 +46,7 @@ func TestDescentIsExact(t *testing.T) {
 			t.Errorf("%s: ends with %+v", c.name, end)
 		}
 		near := moments[298]
-		if math.Abs(float64(near.Rotor/d.Lowering.Rotor)-0.995) > 1e-3 {
+		if math.Abs(float64(near.Rotor/d.Lowering.Rotor)-0.999) > 1e-4 {
 			t.Errorf("%s: the last but one stands at %.4f of the speed", c.name, float64(near.Rotor/d.Lowering.Rotor))
 		}
 	}

@@ -41,7 +41,7 @@ func NewStraight(arrays []Array) (*Straight, Problems) {
 
 func straight(a Array, path string) (group, Problems) {
 	if a.Sheet == nil || !a.Sheet.Complete() {
-		return group{}, Problems{{path + ".sheet", "the curve of the panel needs its data sheet: short-circuit current, open-circuit voltage, and both values of the best point"}}
+		return group{}, Problems{{path + ".sheet." + a.firstUnknown(), "the curve of the panel needs its data sheet: short-circuit current, open-circuit voltage, and both values of the best point"}}
 	}
 	m, ps := (&Plant{}).prepare(a, Controller{Kind: "direct"}, path)
 	if len(ps) > 0 {
@@ -189,4 +189,21 @@ func (c Curve) peak() (v, i float64) {
 		}
 	}
 	return at((low + high) / 2)
+}
+
+// firstUnknown is the first of the sheet's four points that is not known.
+func (a Array) firstUnknown() string {
+	var s Sheet
+	if a.Sheet != nil {
+		s = *a.Sheet
+	}
+	switch {
+	case !s.Voc.Is:
+		return "voc_v"
+	case !s.Isc.Is:
+		return "isc_a"
+	case !s.Vmp.Is:
+		return "vmp_v"
+	}
+	return "imp_a"
 }

@@ -81,7 +81,7 @@ func TestStraightSays(t *testing.T) {
 		}
 	}
 	says("no panel yet")
-	says("panels[0].sheet: the curve of the panel needs its data sheet", a)
+	says("panels[0].sheet.voc_v: the curve of the panel needs its data sheet", a)
 	s := sheetFrom(5.96, 22.4, 5.56, 18.0, 0.0005, -0.0031, 36)
 	s.Series = unit.Of(unit.Count(2))
 	a.Sheet, a.Count = &s, unit.Of(unit.Count(3))
