@@ -17,12 +17,13 @@ const mostCompared = 4
 
 // compareView is the comparison, ready to print.
 type compareView struct {
-	URL      string
-	Choices  []compareChoice
-	Names    []linkView
-	Groups   []compareGroup
-	OnlyDiff bool
-	Empty    string
+	URL       string
+	Choices   []compareChoice
+	Names     []linkView
+	Groups    []compareGroup
+	OnlyDiff  bool
+	AllInputs bool // inputs that are the same too
+	Empty     string
 }
 
 type compareChoice struct {
@@ -66,7 +67,7 @@ func (s *Site) showCompare(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	chosen := chosenVariants(all, r.URL.Query()["v"])
-	return s.show(w, r, http.StatusOK, f, comparePage(s.compareOf(p, all, chosen, r.URL.Query().Get("rows") == "differ", sys, url)))
+	return s.show(w, r, http.StatusOK, f, comparePage(s.compareOf(p, all, chosen, r.URL.Query()["rows"], sys, url)))
 }
 
 // chosenVariants picks the variants of the address, at most four; the first four where it names none.
@@ -80,8 +81,8 @@ func chosenVariants(all []store.Saved[model.Variant], ids []string) []store.Save
 	return out[:min(len(out), mostCompared)]
 }
 
-func (s *Site) compareOf(p store.Saved[model.Project], all, chosen []store.Saved[model.Variant], onlyDiff bool, sys unit.System, url string) compareView {
-	v := compareView{URL: url, OnlyDiff: onlyDiff}
+func (s *Site) compareOf(p store.Saved[model.Project], all, chosen []store.Saved[model.Variant], rows []string, sys unit.System, url string) compareView {
+	v := compareView{URL: url, OnlyDiff: slices.Contains(rows, "differ"), AllInputs: slices.Contains(rows, "all")}
 	for _, a := range all {
 		v.Choices = append(v.Choices, compareChoice{fmt.Sprint(a.ID), a.Value.Name, slices.ContainsFunc(chosen, func(c store.Saved[model.Variant]) bool { return c.ID == a.ID })})
 	}
@@ -97,7 +98,8 @@ func (s *Site) compareOf(p store.Saved[model.Project], all, chosen []store.Saved
 	}
 	v.Groups = append(answerGroups(results, p.Value.Currency, sys), inputGroup(chosen, sys))
 	for i := range v.Groups {
-		markDifferent(&v.Groups[i], onlyDiff)
+		inputs := i == len(v.Groups)-1
+		markDifferent(&v.Groups[i], v.OnlyDiff || inputs && !v.AllInputs)
 	}
 	v.Groups = slices.DeleteFunc(v.Groups, func(g compareGroup) bool { return len(g.Rows) == 0 })
 	return v
@@ -244,7 +246,7 @@ func breaksFirst(r model.VariantResult) string {
 
 // inputGroup lists the inputs that stand on the variant's own page and on the first store's, for all variants.
 func inputGroup(vs []store.Saved[model.Variant], sys unit.System) compareGroup {
-	g := compareGroup{Title: "Inputs"}
+	g := compareGroup{Title: "What was put in"}
 	rows := map[string]int{}
 	for i, v := range vs {
 		for _, in := range inputTexts(v.Value, sys) {

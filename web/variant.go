@@ -3,6 +3,7 @@ package web
 import (
 	"fmt"
 	"net/http"
+	"strings"
 
 	"github.com/a-h/templ"
 
@@ -56,10 +57,40 @@ func (s *Site) wholeVariantEditor(r *http.Request) (editor[model.Variant], error
 	e.form.parts = variantForm()
 	e.below = storeList(storeListOf(p, v))
 	labels := e.form.labels(v.Value)
-	e.answer = func(v model.Variant) (templ.Component, error) {
-		return variantResults(variantViewOf(s.grounds.of(p).Evaluate(v), p.Value.Currency, sys, labels, url)), nil
+	e.answer = func(w model.Variant) (templ.Component, error) {
+		view := variantViewOf(s.grounds.of(p).Evaluate(w), p.Value.Currency, sys)
+		view.Missing = missingOf(view.missing, w, labels, p.ID, v.ID)
+		return variantResults(view), nil
 	}
 	return e, nil
+}
+
+// missingOf links what is missing to the page that holds its field: the variant's own, a store's, or the night load.
+func missingOf(ms []model.Missing, v model.Variant, labels map[string]string, project, variant int64) []linkView {
+	var out []linkView
+	for _, m := range ms {
+		at, page := m.Path, variantURL(project, variant)
+		label := labels[at]
+		for i, st := range v.Stores {
+			switch {
+			case st.Hoist != nil && model.Within(at, storePath(i, "hoist")):
+				page = storeURL(project, variant, i, "hoist")
+				label = form[lift.Hoist]{parts: hoistForm()}.labels(*st.Hoist)[strings.TrimPrefix(at, storePath(i, "hoist")+".")]
+			case st.Cells != nil && model.Within(at, storePath(i, "cells")):
+				page = storeURL(project, variant, i, "cells")
+				label = form[cell.Bank]{parts: cellsForm()}.labels(*st.Cells)[strings.TrimPrefix(at, storePath(i, "cells")+".")]
+			}
+		}
+		if model.Within(at, "load") {
+			page = projectURL(project) + "/load"
+		}
+		text := sentenceCase(m.Wants)
+		if label != "" {
+			text = label + ": " + m.Wants
+		}
+		out = append(out, linkView{text, page + "#" + fieldID(at)})
+	}
+	return out
 }
 
 // storeListView is the list of stores under the form of a variant.

@@ -20,6 +20,7 @@ type variantView struct {
 	Nights   []monthNights
 	Money    []pairView
 	Missing  []linkView
+	missing  []model.Missing
 	Charts   []chartView
 	Pictures []pictureView
 }
@@ -33,7 +34,7 @@ type flowView struct{ Name, Value, Share string }
 // monthNights is a month of nights: how many of how many had light.
 type monthNights struct{ Month, Served, Of, Worst string }
 
-func variantViewOf(r model.VariantResult, currency string, sys unit.System, labels map[string]string, page string) variantView {
+func variantViewOf(r model.VariantResult, currency string, sys unit.System) variantView {
 	v := variantView{Verdict: r.Verdict, Facts: factsOf(r, sys), Money: moneyRows(r, currency)}
 	v.Headline, v.More = headlineOf(r)
 	v.Ready = readyWords[r.Ready]
@@ -51,11 +52,7 @@ func variantViewOf(r model.VariantResult, currency string, sys unit.System, labe
 		v.Flow, v.Nights = flowOf(r, sys), nightsByMonth(r)
 		v.Pictures = picturesOf(r, sys)
 	}
-	for _, m := range r.Missing {
-		l := fieldLink(m.Path, labels, page)
-		l.Text += ": " + m.Wants
-		v.Missing = append(v.Missing, l)
-	}
+	v.missing = r.Missing
 	return v
 }
 

@@ -243,6 +243,9 @@ func (r *VariantResult) missing(g Ground) {
 			}
 		case s.Cells != nil:
 			for _, m := range s.Cells.Resolved.Missing {
+				if m.Path == "standing_w" { // none of its own is the usual case
+					continue
+				}
 				r.Missing = append(r.Missing, Missing{at + "cells." + m.Path, m.Wants})
 			}
 		}
