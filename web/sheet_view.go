@@ -14,6 +14,7 @@ import (
 type sheetView struct {
 	Title, Project, Revisions, Stamp, Date, Back string
 	Letter                                       bool
+	Full                                         bool // much is not known: the drawing and the parts make room
 	Example                                      bool
 
 	State   string // "ready", "not ready", "do not hang"
@@ -38,17 +39,20 @@ type loadStep struct{ Share, Mass string }
 
 // How much fits on one page.
 const (
-	sheetParts   = 9
+	sheetLines   = 14 // of parts, when nothing stands above them
+	sheetLine    = 52 // letters in one line of them
 	sheetChecks  = 5
-	sheetUnknown = 6
+	sheetUnknown = 12
 	sheetText    = 84
+	sheetName    = 42
 )
 
 // sheetOf prints the plan sheet of a variant; its first hoist is the one that is drawn.
 func sheetOf(r model.VariantResult, p model.Project, v model.Variant, sys unit.System) sheetView {
-	out := sheetView{Title: clip(v.Name, 60), Project: clip(p.Name, 60), Example: p.Example == "yes"}
-	out.Verdict = r.Headline[:min(2, len(r.Headline))]
-	out.Build, out.More = buildRows(v.Parts, p.Currency)
+	out := sheetView{Title: clip(v.Name, 44), Project: clip(p.Name, 60), Example: p.Example == "yes"}
+	for _, say := range r.Headline[:min(2, len(r.Headline))] {
+		out.Verdict = append(out.Verdict, clip(say, 2*sheetText))
+	}
 	var hoist *model.HoistResult
 	for i := range r.Stores {
 		if h := r.Stores[i].Hoist; h != nil && hoist == nil {
@@ -56,6 +60,12 @@ func sheetOf(r model.VariantResult, p model.Project, v model.Variant, sys unit.S
 		}
 	}
 	out.state(r)
+	out.Full = len(out.Unknown) > 3
+	lines := sheetLines
+	if out.Full {
+		lines -= 5
+	}
+	out.Build, out.More = buildRows(v.Parts, p.Currency, lines)
 	out.Caution = sheetCautions(hoist)
 	if hoist == nil {
 		out.Set = cellsSettings(r, sys)
@@ -78,7 +88,8 @@ func (v *sheetView) state(r model.VariantResult) {
 	case "not_known":
 		v.State = "not ready"
 		for _, why := range r.Reasons {
-			v.Unknown = append(v.Unknown, clip(why, sheetText))
+			name, _, _ := strings.Cut(why, ". Not known") // what is missing there stands on the page of the hoist
+			v.Unknown = append(v.Unknown, clip(name, sheetName))
 		}
 		things := "things are"
 		if len(v.Unknown) == 1 {
@@ -86,7 +97,7 @@ func (v *sheetView) state(r model.VariantResult) {
 		}
 		v.Band = fmt.Sprintf("NOT READY: %d %s not known.", len(v.Unknown), things)
 		if n := len(v.Unknown); n > sheetUnknown {
-			v.Unknown = append(v.Unknown[:sheetUnknown], fmt.Sprintf("and %d more, on the page Lifted mass", n-sheetUnknown))
+			v.Unknown = append(v.Unknown[:sheetUnknown], fmt.Sprintf("and %d more, on the pages of the plan", n-sheetUnknown))
 		}
 	default:
 		v.State, v.Sign = "ready", true
@@ -95,6 +106,9 @@ func (v *sheetView) state(r model.VariantResult) {
 
 func (v *sheetView) hoist(h *model.HoistResult, sys unit.System) {
 	v.Checks = checkViews(h.Checks[:min(len(h.Checks), sheetChecks)], "", sys, nil, "")
+	for i := range v.Checks {
+		v.Checks[i].Part = clip(v.Checks[i].Part, sheetName)
+	}
 	for _, s := range h.Hazards.SwitchOrder {
 		v.Order = append(v.Order, clip(s, 2*sheetText))
 	}
@@ -122,22 +136,26 @@ func loadSteps(m unit.Known[unit.Mass], sys unit.System, shares ...float64) []lo
 	return out
 }
 
-// buildRows are the parts with the number that matters and how to get them.
-func buildRows(parts []cost.Part, currency string) ([][]string, string) {
+// buildRows are the parts with the number that matters and how to get them, as many as fit into the lines.
+func buildRows(parts []cost.Part, currency string, lines int) ([][]string, string) {
 	var rows [][]string
 	for i, p := range parts {
-		if i == sheetParts {
-			return rows, fmt.Sprintf("and %d more on the page of the variant", len(parts)-i)
-		}
 		what := orUnnamed(p.Name)
 		if p.Number != "" {
 			what += ", " + p.Number
+		}
+		lines--
+		if what = clip(what, sheetText); what != clip(what, sheetLine) {
+			lines--
+		}
+		if lines < 0 {
+			return rows, fmt.Sprintf("and %d more on the page of the variant", len(parts)-i)
 		}
 		get := p.Get
 		if v, ok := p.Price.Value(); ok {
 			get = strings.TrimSpace(get + " " + unit.Rounded(float64(v), 3) + " " + currency)
 		}
-		rows = append(rows, []string{clip(what, sheetText), clip(get, 22)})
+		rows = append(rows, []string{what, clip(get, 22)})
 	}
 	return rows, ""
 }
@@ -167,7 +185,7 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []pairView {
 	if h.Hazards.AtLeast && h.Hazards.KeepOut.Is {
 		keep = "at least " + keep
 	}
-	rows = append(rows, pairView{"Keep out, all round", keep}, pairView{"Holds", holdsText(g.Holds)}, pairView{"Without power", clip(h.Hazards.ComesDown, sheetText)})
+	rows = append(rows, pairView{"Keep out, all round", keep}, pairView{"Holds", holdsText(g.Holds)}, pairView{"Without power", clip(h.Hazards.ComesDown, 66)})
 	return rows
 }
 
@@ -224,11 +242,31 @@ func sheetCautions(h *model.HoistResult) []string {
 	}
 }
 
-// clip shortens a text to n letters.
+// clip shortens a text to the room of n usual letters. Wide letters take more of it, so that a name of nothing but W
+// takes no more lines than another.
 func clip(s string, n int) string {
+	room := 2 * n
 	r := []rune(strings.Join(strings.Fields(s), " "))
-	if len(r) <= n {
-		return string(r)
+	last := 0 // letters that fit with the sign of what is missing behind them
+	for i, c := range r {
+		room -= halves(c)
+		if room < 0 {
+			return strings.TrimSpace(string(r[:last])) + "…"
+		}
+		if room >= 2 {
+			last = i + 1
+		}
 	}
-	return strings.TrimSpace(string(r[:n-1])) + "…"
+	return string(r)
+}
+
+// halves is the room that a letter takes, in halves of a usual one, rounded up.
+func halves(c rune) int {
+	switch {
+	case c >= 0x1100: // the scripts of full width, and pictures
+		return 4
+	case strings.ContainsRune("WMmw@%", c), c >= 'A' && c <= 'Z':
+		return 3
+	}
+	return 2
 }
