@@ -26,14 +26,18 @@ type part[T any] struct {
 	list  *list[T]
 }
 
-// group is a heading with parts under it.
+// group is a heading with parts under it. At the top of a form it is a section, which opens and closes.
 type group[T any] struct {
 	title string
 	intro string
-	shape string // "" for one below the other, "twelve" for a value per month
-	fold  bool   // shown closed: what most people leave alone
+	shape string                       // "" for one below the other, shapeMonths for a table of twelve rows
+	fold  bool                         // inside a section: shown closed, what most people leave alone
+	brief func(*T, unit.System) string // what is inside, in a few words; nil tells the first values
 	parts []part[T]
 }
+
+// shapeMonths is a group of groups with a value for each month, printed as one table.
+const shapeMonths = "months"
 
 // list is a list of rows that can grow and shrink.
 type list[T any] struct {
@@ -53,6 +57,7 @@ type input[T any] struct {
 	path    string
 	label   string
 	hint    string
+	spare   bool // may stay empty: a careful or usual value stands in for it
 	kind    inputKind
 	symbol  func(unit.System) string
 	options []option
@@ -202,10 +207,7 @@ func words[T any](path, label string, kind inputKind, at func(*T) *string, more 
 
 func newInput[T any](path, label string, kind inputKind) *input[T] {
 	say := tagOf[T](path).Get("say")
-	if len(strings.Fields(say)) <= 4 { // "Its mass" says no more than the label
-		say = ""
-	}
-	return &input[T]{path: path, label: label, kind: kind, hint: say, symbol: func(unit.System) string { return "" }}
+	return &input[T]{path: path, label: label, kind: kind, hint: hintFor(label, say), spare: strings.Contains(say, "not known"), symbol: func(unit.System) string { return "" }}
 }
 
 func finish[T any](in *input[T], more []func(*input[T])) part[T] {
@@ -232,6 +234,12 @@ func typical[T any, X unit.Number](v X, q unit.Quantity, from source.Ref, at fun
 // heading puts parts under a title.
 func heading[T any](title, intro string, parts ...part[T]) part[T] {
 	return part[T]{group: &group[T]{title: title, intro: intro, parts: parts}}
+}
+
+// inBrief gives a section its own few words for what is inside.
+func inBrief[T any](p part[T], say func(*T, unit.System) string) part[T] {
+	p.group.brief = say
+	return p
 }
 
 // folded is a heading that is closed until it is opened: what most people leave alone.
@@ -271,6 +279,9 @@ func within[T, P any](path string, at func(*T) *P, parts ...part[P]) []part[T] {
 		case p.group != nil:
 			g := p.group
 			out[i].group = &group[T]{title: g.title, intro: g.intro, shape: g.shape, fold: g.fold, parts: within(path, at, g.parts...)}
+			if g.brief != nil {
+				out[i].group.brief = func(t *T, sys unit.System) string { return g.brief(at(t), sys) }
+			}
 		default:
 			out[i].list = liftList(path, at, p.list)
 		}
@@ -279,7 +290,7 @@ func within[T, P any](path string, at func(*T) *P, parts ...part[P]) []part[T] {
 }
 
 func liftInput[T, P any](path string, at func(*T) *P, p *input[P]) *input[T] {
-	in := &input[T]{path: path + "." + p.path, label: p.label, hint: p.hint, kind: p.kind, symbol: p.symbol, options: p.options}
+	in := &input[T]{path: path + "." + p.path, label: p.label, hint: p.hint, spare: p.spare, kind: p.kind, symbol: p.symbol, options: p.options}
 	in.show = func(t *T, sys unit.System) string { return p.show(at(t), sys) }
 	in.read = func(t *T, text string, sys unit.System) error { return p.read(at(t), text, sys) }
 	if p.echo != nil {

@@ -24,7 +24,7 @@ func placeForm(p *model.Project) []part[model.Project] {
 		heading("Sky", "",
 			word("place.sky", "Known by", func(p *m) *string { return &p.Place.Sky }),
 			word("place.described", "How is your sky", func(p *m) *string { return &p.Place.Described }, hint[m]("in words: rough, and marked so")),
-			number("place.albedo", "Light the ground throws back", unit.Percents, func(p *m) *unit.Known[unit.Ratio] { return &p.Place.Albedo })),
+			number("place.albedo", "Light the ground throws back", unit.Percents, func(p *m) *unit.Known[unit.Ratio] { return &p.Place.Albedo }, hint[m]("empty counts as 20 %"))),
 	}
 	if p.Place.Monthly != nil {
 		form = append(form,
