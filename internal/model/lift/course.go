@@ -11,7 +11,8 @@ import (
 type Course struct {
 	w     *work
 	loads []branch
-	known bool // what hangs on the terminals
+	even  []branch // of these, all but constant powers: their current only grows with voltage
+	known bool     // what hangs on the terminals
 }
 
 // CourseOf works a hoist out for its lines.
@@ -19,6 +20,7 @@ func CourseOf(h Hoist) Course {
 	c := Course{w: compute(h)}
 	if c.w.haveMachine && c.w.d.Lowering.RunsBack != "" {
 		c.loads, c.known = c.w.branches()
+		c.even = withoutPower(c.loads)
 	}
 	return c
 }
@@ -83,10 +85,13 @@ func (c Course) Descent(points int) []Moment {
 	}
 	var out []Moment
 	t, step := 0.0, far/float64(n-1)
+	last := per(0)
 	for k := range n {
 		s := float64(k) * step
 		if k > 0 {
-			t += step / 6 * (per(s-step) + 4*per(s-step/2) + per(s))
+			now := per(s)
+			t += step / 6 * (last + 4*per(s-step/2) + now)
+			last = now
 		}
 		out = append(out, c.moment(t, float64(lo.Rotor)*-math.Expm1(-s), gear))
 	}
@@ -124,33 +129,42 @@ func (c Course) terminal(rotor float64) (u, i float64) {
 	if e >= top+c.w.r*taken(c.loads, top) {
 		return top, (e - top) / c.w.r
 	}
-	for _, bs := range [][]branch{c.loads, withoutPower(c.loads)} {
-		if u, ok := highest(bs, e, c.w.r, math.Min(e, top)); ok {
-			return u, taken(bs, u)
+	if len(c.even) < len(c.loads) {
+		if u, ok := highest(c.loads, e, c.w.r, math.Min(e, top)); ok {
+			return u, taken(c.loads, u)
 		}
 	}
-	return e, 0
+	u = shared(c.even, e, c.w.r, 0, math.Min(e, top))
+	return u, taken(c.even, u)
+}
+
+// shared is the voltage between low, where loads and winding ask for less than e, and high, where they ask for more.
+func shared(bs []branch, e, r, low, high float64) float64 {
+	if high+r*taken(bs, high) <= e {
+		return high
+	}
+	for range 48 {
+		if mid := (low + high) / 2; mid+r*taken(bs, mid) > e {
+			high = mid
+		} else {
+			low = mid
+		}
+	}
+	return low
 }
 
 // highest is the highest voltage up to top at which loads and winding share e; false where the loads ask for too much.
 func highest(bs []branch, e, r, top float64) (float64, bool) {
-	over := func(u float64) bool { return u+r*taken(bs, u) > e }
 	const steps = 64
 	high := top
 	for k := 1; k <= steps; k++ {
 		low := top * float64(steps-k) / steps
-		if over(low) {
+		if low+r*taken(bs, low) > e {
 			high = low
 			continue
 		}
-		for range 50 {
-			if mid := (low + high) / 2; over(mid) {
-				high = mid
-			} else {
-				low = mid
-			}
-		}
-		return low, low > 0 || k < steps || len(bs) == 0
+		u := shared(bs, e, r, low, high)
+		return u, u > 0
 	}
 	return 0, false
 }
