@@ -101,5 +101,21 @@ func (s *Site) variantEditor(ctx context.Context, p store.Saved[model.Project], 
 func (f form[T]) labels(t T) map[string]string {
 	out := map[string]string{}
 	f.walk(f.parts, &t, func(in *input[T]) { out[in.path] = in.label })
+	titles(f.parts, &t, out)
 	return out
+}
+
+// titles adds the names of the lists, by their paths: a list can be missing too.
+func titles[T any](parts []part[T], t *T, out map[string]string) {
+	for _, p := range parts {
+		switch {
+		case p.group != nil:
+			titles(p.group.parts, t, out)
+		case p.list != nil:
+			out[p.list.path] = p.list.title
+			for i := range p.list.count(t) {
+				titles(p.list.row(i), t, out)
+			}
+		}
+	}
 }

@@ -2,6 +2,7 @@ package web
 
 import (
 	"strconv"
+	"strings"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift/path"
@@ -164,13 +165,19 @@ func inputText(in path.Input, sys unit.System) string {
 	return amount(in.Value, in.Unit, sys)
 }
 
-// fieldLink leads to the field of a path, by its label where the form has one.
+// fieldLink leads to the field of a path, by its label. A row that is not there yet is named by its list, and the link
+// leads to the page.
 func fieldLink(at string, labels map[string]string, page string) linkView {
-	text := labels[at]
-	if text == "" {
-		text = at
+	if text := labels[at]; text != "" {
+		return linkView{text, page + "#" + fieldID(at)}
 	}
-	return linkView{text, page + "#" + fieldID(at)}
+	list, _, _ := strings.Cut(at[strings.LastIndex(at, "[")+1:], "]")
+	n, err := strconv.Atoi(list)
+	title := labels[at[:max(0, strings.LastIndex(at, "["))]]
+	if err != nil || title == "" {
+		return linkView{"a value of this page", page}
+	}
+	return linkView{title + ", number " + itoa(n+1), page}
 }
 
 // known prints a value that may be not known.
