@@ -73,6 +73,9 @@ func (r *Direct) words() {
 		say("On a mean day here it could gain %s of height, %s lifts, in %s hours.", metres(y.HeightDay), unit.Rounded(float64(y.LiftsDay), 2), unit.Rounded(float64(y.Hours)/365, 2))
 	}
 	say("A cloud can stop it, and a stopped motor holds nothing. A ratchet or a brake must hold the mass each time.")
+	if starts {
+		say("It starts by itself whenever the sun is strong enough. Put a switch at the site that locks it off.")
+	}
 	if r.Open > touchVolts {
 		say("The panels reach %s without load. Above %s a shock can kill.", volts(r.Open), volts(touchVolts))
 	}

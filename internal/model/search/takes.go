@@ -243,6 +243,12 @@ func byPanels(ctx context.Context, g model.Ground, v model.Variant) Take {
 		w.Panels = slices.Clone(v.Panels)
 		for i := range w.Panels {
 			w.Panels[i].Power.Val *= unit.Power(f)
+			if s := w.Panels[i].Sheet; s != nil { // more strings side by side: more current, the same voltage
+				wide := *s
+				wide.Isc.Val *= unit.Current(f)
+				wide.Imp.Val *= unit.Current(f)
+				w.Panels[i].Sheet = &wide
+			}
 		}
 		w.Controller.Power.Val *= unit.Power(f)
 		return w

@@ -1,10 +1,12 @@
 package search_test
 
 import (
+	"slices"
 	"testing"
 
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
+	"duskweight/internal/model/panel"
 	"duskweight/internal/model/search"
 	"duskweight/internal/model/unit"
 )
@@ -68,5 +70,28 @@ func TestHeavierKeepsTheCurrent(t *testing.T) {
 	}
 	if b.Mass.Val != 10*a.Mass.Val {
 		t.Errorf("mass %v became %v", a.Mass.Val, b.Mass.Val)
+	}
+}
+
+// A panel with a data sheet grows with its label: more current at the same voltage. The sample's battery reaches the
+// target with a larger panel on a pulse-width controller too.
+func TestPanelsWithASheetGrow(t *testing.T) {
+	doc := catalog.Sample()
+	v := doc.Variants[1]
+	v.Controller.Kind = "pulse_width"
+	v.Panels = slices.Clone(v.Panels)
+	v.Panels[0].Power = unit.Of[unit.Power](5)
+	v.Panels[0].Sheet = &panel.Sheet{Isc: unit.Of[unit.Current](0.298), Imp: unit.Of[unit.Current](0.278), Voc: unit.Of[unit.Voltage](22.4), Vmp: unit.Of[unit.Voltage](18)}
+	takes, err := search.WhatItTakes(t.Context(), model.Prepare(doc.Project), v)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, take := range takes {
+		if take.What == "panels" && (!take.Found || take.Have || take.Factor <= 1.5) {
+			t.Errorf("%+v", take)
+		}
+	}
+	if v.Panels[0].Sheet.Isc.Val != 0.298 {
+		t.Error("the search changed the design")
 	}
 }
