@@ -218,4 +218,3 @@ func sheetSays(t *testing.T, name string, plan sheetPlan, sheet browsertest.Shee
 		has(false, sign...)
 	}
 }
-
