@@ -30,14 +30,11 @@ type part[T any] struct {
 type group[T any] struct {
 	title string
 	intro string
-	shape string                       // "" for one below the other, shapeMonths for a table of twelve rows
+	shape string                       // "" for one below the other, "twelve" for a value per month
 	fold  bool                         // inside a section: shown closed, what most people leave alone
 	brief func(*T, unit.System) string // what is inside, in a few words; nil tells the first values
 	parts []part[T]
 }
-
-// shapeMonths is a group of groups with a value for each month, printed as one table.
-const shapeMonths = "months"
 
 // list is a list of rows that can grow and shrink.
 type list[T any] struct {
@@ -234,12 +231,6 @@ func typical[T any, X unit.Number](v X, q unit.Quantity, from source.Ref, at fun
 // heading puts parts under a title.
 func heading[T any](title, intro string, parts ...part[T]) part[T] {
 	return part[T]{group: &group[T]{title: title, intro: intro, parts: parts}}
-}
-
-// inBrief gives a section its own few words for what is inside.
-func inBrief[T any](p part[T], say func(*T, unit.System) string) part[T] {
-	p.group.brief = say
-	return p
 }
 
 // folded is a heading that is closed until it is opened: what most people leave alone.
