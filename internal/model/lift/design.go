@@ -66,7 +66,7 @@ type Sheave struct {
 	Diameter   unit.Known[unit.Length] `json:"diameter_m" say:"Diameter at the bottom of its groove" range:"(0,5]"`
 	Rating     unit.Known[unit.Force]  `json:"working_load_n" say:"Working load on its label" range:"(0,1e8]"`
 	RatingOf   string                  `json:"rating_of" say:"What the label means: pull in the rope, or load on the hook" enum:"|rope_pull|hook_load"`
-	Angle      unit.Known[unit.Angle]  `json:"angle_rad" say:"Angle between the two rope parts at this pulley: 0 when they run side by side" range:"[0,3.141592653589793]"`
+	Angle      unit.Known[unit.Angle]  `json:"angle_rad" say:"Angle between the two sides of the rope at this pulley: 0 when they run side by side" range:"[0,3.141592653589793]"`
 	OnBase     string                  `json:"on_base" say:"Is this pulley fastened to the base of the drive?" enum:"|yes|no"`
 }
 

@@ -108,7 +108,7 @@ func (t *loads) pulleyCheck(id string, j int) *Check {
 		note += " What it is fastened to must bear the same."
 	}
 	l.in("working load on its label", float64(rating), "N")
-	l.in("angle between the rope parts", t.angle(j), "rad")
+	l.in("angle between the two sides of the rope", t.angle(j), "rad")
 	l.in("factor for jerks φ", t.phi, "1")
 	mend := "The pulley carries both sides of the rope. Take one with a higher rating, or less mass."
 	if t.known() {
