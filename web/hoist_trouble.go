@@ -63,7 +63,7 @@ func (t trouble) unplugged() troubleView {
 		{"Motor speed then", unit.RotationSpeeds.Format(float64(g.OpenRotor), t.sys)},
 		{"Voltage on the wires then", unit.Voltages.Format(float64(g.OpenVoltage), t.sys)}}
 	if g.OpenSpeed <= 0 {
-		v.Limits = "Friction holds it. Do not count on that: it was let go once already when it lifts or comes down."
+		v.Limits = "Friction holds it now. Do not count on that: a knock or warm grease can free it."
 		return v
 	}
 	if g.BreaksUpFirst {
