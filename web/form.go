@@ -30,9 +30,8 @@ type part[T any] struct {
 type group[T any] struct {
 	title string
 	intro string
-	shape string                       // "" for one below the other, "twelve" for a value per month
-	fold  bool                         // inside a section: shown closed, what most people leave alone
-	brief func(*T, unit.System) string // what is inside, in a few words; nil tells the first values
+	shape string // "" for one below the other, "twelve" for a value per month
+	fold  bool   // inside a section: shown closed, what most people leave alone
 	parts []part[T]
 }
 
@@ -270,9 +269,6 @@ func within[T, P any](path string, at func(*T) *P, parts ...part[P]) []part[T] {
 		case p.group != nil:
 			g := p.group
 			out[i].group = &group[T]{title: g.title, intro: g.intro, shape: g.shape, fold: g.fold, parts: within(path, at, g.parts...)}
-			if g.brief != nil {
-				out[i].group.brief = func(t *T, sys unit.System) string { return g.brief(at(t), sys) }
-			}
 		default:
 			out[i].list = liftList(path, at, p.list)
 		}
