@@ -54,9 +54,13 @@ func sheetOf(r model.VariantResult, p model.Project, v model.Variant, sys unit.S
 		out.Verdict = append(out.Verdict, clip(say, 2*sheetText))
 	}
 	var hoist *model.HoistResult
+	more := 0
 	for i := range r.Stores {
-		if h := r.Stores[i].Hoist; h != nil && hoist == nil {
+		switch h := r.Stores[i].Hoist; {
+		case h != nil && hoist == nil:
 			hoist = h
+		case h != nil:
+			more++
 		}
 	}
 	out.state(r)
@@ -73,6 +77,9 @@ func sheetOf(r model.VariantResult, p model.Project, v model.Variant, sys unit.S
 	}
 	out.Hoist = true
 	out.hoist(hoist, sys)
+	if more > 0 {
+		out.Set = append(out.Set, pairView{"Other hoists", counted(more, "more hoist") + " in this plan: not on this sheet"})
+	}
 	return out
 }
 
