@@ -20,7 +20,7 @@ func TestClip(t *testing.T) {
 		{"short", 5, "short"},
 		{"longer", 5, "long…"},
 		{"two  words\n here", 15, "two words here"}, // two w take half a letter more each
-		{strings.Repeat("W", 200), 9, "WWWWW…"}, // five of one and a half, and the sign behind them
+		{strings.Repeat("W", 200), 9, "WWWWW…"},     // five of one and a half, and the sign behind them
 		{"石石石石石石", 6, "石石…"},
 		{"", 4, ""},
 	} {
