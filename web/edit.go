@@ -188,8 +188,11 @@ func (s *Site) keep(ctx context.Context, t store.Thing, sent []string, texts map
 // anchor is where the page opens again after a button of the form: at the new row, at the list, at the field.
 func anchor(do string, typed url.Values) string {
 	verb, path, ok := strings.Cut(do, ":")
-	if !ok {
+	switch {
+	case !ok:
 		return ""
+	case verb == "mine":
+		return "#" + path
 	}
 	list, _, isRow := splitRow(path)
 	switch n, err := strconv.Atoi(typed.Get(path + rowsSuffix)); {

@@ -30,10 +30,15 @@ type part[T any] struct {
 type group[T any] struct {
 	title string
 	intro string
-	shape string // "" for one below the other, "twelve" for a value per month
-	fold  bool   // inside a section: shown closed, what most people leave alone
+	shape string                       // "" for one below the other, shapeMonths for a table of twelve rows
+	fold  bool                         // inside a section: shown closed, what most people leave alone
+	brief func(*T, unit.System) string // what is inside, in a few words; nil tells what tell names
+	tell  []string                     // paths of the values that its line tells, "path|%s across"; none: the first
 	parts []part[T]
 }
+
+// shapeMonths is a group of groups with a value for each month, printed as one table.
+const shapeMonths = "months"
 
 // list is a list of rows that can grow and shrink.
 type list[T any] struct {
@@ -232,6 +237,18 @@ func heading[T any](title, intro string, parts ...part[T]) part[T] {
 	return part[T]{group: &group[T]{title: title, intro: intro, parts: parts}}
 }
 
+// inBrief gives a section its own few words for what is inside.
+func inBrief[T any](p part[T], say func(*T, unit.System) string) part[T] {
+	p.group.brief = say
+	return p
+}
+
+// telling names the values that the line of a section tells, by path, each with its words: "drum.diameter_m|%s across".
+func telling[T any](p part[T], paths ...string) part[T] {
+	p.group.tell = paths
+	return p
+}
+
 // folded is a heading that is closed until it is opened: what most people leave alone.
 func folded[T any](title, intro string, parts ...part[T]) part[T] {
 	return part[T]{group: &group[T]{title: title, intro: intro, parts: parts, fold: true}}
@@ -269,6 +286,12 @@ func within[T, P any](path string, at func(*T) *P, parts ...part[P]) []part[T] {
 		case p.group != nil:
 			g := p.group
 			out[i].group = &group[T]{title: g.title, intro: g.intro, shape: g.shape, fold: g.fold, parts: within(path, at, g.parts...)}
+			for _, one := range g.tell {
+				out[i].group.tell = append(out[i].group.tell, path+"."+one)
+			}
+			if g.brief != nil {
+				out[i].group.brief = func(t *T, sys unit.System) string { return g.brief(at(t), sys) }
+			}
 		default:
 			out[i].list = liftList(path, at, p.list)
 		}

@@ -136,6 +136,14 @@ func (r *reader[T]) change(parts []part[T], t *T, do string) {
 		if l := findList(parts, t, list); ok && l != nil {
 			r.removeRow(l, t, i)
 		}
+	case "mine":
+		if s := findSection(parts, path); s != nil {
+			form[T]{}.walk([]part[T]{*s}, t, func(in *input[T]) {
+				if r.origins != nil && (*r.origins)[in.path].Kind == "typical" {
+					r.forget(in.path)
+				}
+			})
+		}
 	case "typical":
 		if in := findInput(parts, t, path); in != nil && in.offer != nil {
 			in.offer.take(t)
@@ -213,6 +221,16 @@ func splitRow(path string) (list string, i int, ok bool) {
 	}
 	i, err := strconv.Atoi(path[open+1 : len(path)-1])
 	return path[:open], i, err == nil
+}
+
+// findSection finds a part at the top of a form by the id of its element.
+func findSection[T any](parts []part[T], id string) *part[T] {
+	for i, p := range parts {
+		if p.group != nil && sectionID(p.group.title) == id || p.list != nil && sectionID(p.list.title) == id {
+			return &parts[i]
+		}
+	}
+	return nil
 }
 
 // findList finds a list by its path, in rows of other lists too.

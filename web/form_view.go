@@ -3,7 +3,6 @@ package web
 import (
 	"fmt"
 	"net/url"
-	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -34,14 +33,15 @@ type partView struct {
 type groupView struct {
 	Title, Intro, Shape string
 	Fold, Open          bool
-	Inside              string // what it holds, in a few words
+	Section             section // at the top of a form
 	Parts               []partView
 }
 
 type listView struct {
 	ID, Path, Title, One, Intro, Problem string
 	Count                                int
-	Full                                 bool
+	Full, Open                           bool
+	Section                              section // at the top of a form
 	Rows                                 []rowView
 }
 
@@ -59,6 +59,7 @@ type fieldView struct {
 	Saved                                    string // what is stored, where the field holds refused text
 	Origin, Source                           string // "typical", and from where
 	Offer, OfferSource                       string
+	Spare                                    bool // may stay empty
 }
 
 type optionView struct {
@@ -89,6 +90,7 @@ func (f form[T]) view(t *T, typed url.Values, problems model.Problems, sys unit.
 		p.problems[one.Path] = say
 	}
 	parts := p.parts(f.parts, t)
+	openFirst(parts)
 	out := formView{Parts: parts, Save: "Save"}
 	for _, one := range problems {
 		label, id := p.labelOf(one.Path)
@@ -136,56 +138,11 @@ func (p *printer[T]) parts(parts []part[T], t *T) []partView {
 
 func (p *printer[T]) group(g *group[T], t *T) *groupView {
 	v := &groupView{Title: g.title, Intro: g.intro, Shape: g.shape, Fold: g.fold, Parts: p.parts(g.parts, t)}
-	v.Open, v.Inside = anyProblem(v.Parts), inside(v.Parts)
+	v.Open, v.Section = anyProblem(v.Parts), sectionOf(v.Title, v.Parts, g.tell...)
+	if g.brief != nil {
+		v.Section.Brief = g.brief(t, p.sys)
+	}
 	return v
-}
-
-// anyProblem reports whether a part holds a problem: such a fold is shown open.
-func anyProblem(parts []partView) bool {
-	for _, p := range parts {
-		switch {
-		case p.Field != nil && p.Field.Problem != "",
-			p.Group != nil && anyProblem(p.Group.Parts),
-			p.List != nil && (p.List.Problem != "" || slices.ContainsFunc(p.List.Rows, func(r rowView) bool { return anyProblem(r.Parts) })):
-			return true
-		}
-	}
-	return false
-}
-
-// tally counts the inputs of a section: all, those with a value, those that are typical.
-type tally struct{ all, known, typical int }
-
-func (n *tally) count(parts []partView) {
-	for _, p := range parts {
-		switch {
-		case p.Field != nil:
-			n.all++
-			if p.Field.Value != "" {
-				n.known++
-			}
-			if p.Field.Origin == "typical" {
-				n.typical++
-			}
-		case p.Group != nil:
-			n.count(p.Group.Parts)
-		case p.List != nil:
-			for _, r := range p.List.Rows {
-				n.count(r.Parts)
-			}
-		}
-	}
-}
-
-// inside says in a few words what a closed section holds.
-func inside(parts []partView) string {
-	var n tally
-	n.count(parts)
-	say := fmt.Sprintf("%d of %d known", n.known, n.all)
-	if n.typical > 0 {
-		say += fmt.Sprintf(", %d typical", n.typical)
-	}
-	return say
 }
 
 func (p *printer[T]) list(l *list[T], t *T) *listView {
@@ -199,11 +156,31 @@ func (p *printer[T]) list(l *list[T], t *T) *listView {
 	for i := range v.Count {
 		path := fmt.Sprintf("%s[%d]", l.path, i)
 		v.Rows = append(v.Rows, rowView{Name: fmt.Sprintf("%s %d", sentenceCase(l.one), i+1), Path: path, Parts: p.parts(l.row(i), t)})
+		if i > 0 {
+			hushed(v.Rows[i].Parts)
+		}
 	}
+	own := []partView{{List: v}}
+	v.Open, v.Section = anyProblem(own), sectionOf(v.Title, own)
 	return v
 }
 
+// hushed takes the hints out of a row that has another above it, where they already stand.
+func hushed(parts []partView) {
+	for _, p := range parts {
+		switch {
+		case p.Field != nil:
+			p.Field.Hint = ""
+		case p.Group != nil:
+			hushed(p.Group.Parts)
+		}
+	}
+}
+
 func sentenceCase(s string) string {
+	if s == "" {
+		return ""
+	}
 	first, size := utf8.DecodeRuneInString(s)
 	return string(unicode.ToUpper(first)) + s[size:]
 }
@@ -212,7 +189,7 @@ func (p *printer[T]) field(in *input[T], t *T) *fieldView {
 	p.labels = append(p.labels, struct{ path, label string }{in.path, in.label})
 	shown := in.show(t, p.sys)
 	v := &fieldView{
-		ID: fieldID(in.path), Path: in.path, Label: in.label, Unit: in.symbol(p.sys), Hint: in.hint, Kind: in.kind,
+		ID: fieldID(in.path), Path: in.path, Label: in.label, Unit: in.symbol(p.sys), Hint: sentenceCase(in.hint), Kind: in.kind, Spare: in.spare,
 		Value: shown, Problem: p.problems[in.path],
 	}
 	if in.echo != nil {
@@ -222,7 +199,7 @@ func (p *printer[T]) field(in *input[T], t *T) *fieldView {
 		v.Value, v.Saved, v.Echo = sent[0], shown, ""
 	}
 	if o, ok := p.origins[in.path]; ok {
-		v.Origin, v.Source = o.Kind, o.Source
+		v.Origin, v.Source = o.Kind, shortSource(o.Source)
 	}
 	if in.offer != nil && shown == "" {
 		v.Offer, v.OfferSource = in.offer.text(p.sys), in.offer.source.String()

@@ -10,7 +10,7 @@ import (
 func hoistForm() []part[lift.Hoist] {
 	type h = lift.Hoist
 	return []part[h]{
-		heading("Weight and travel", "",
+		inBrief(heading("Weight and travel", "",
 			text("name", "Name", func(h *h) *string { return &h.Name }),
 			rows("mass", "What hangs", "piece", 40, func(h *h) *[]lift.Piece { return &h.Mass }, lift.Piece{},
 				text("name", "What", func(p *lift.Piece) *string { return &p.Name }),
@@ -18,21 +18,37 @@ func hoistForm() []part[lift.Hoist] {
 				word("weighed", "Weighed by", func(p *lift.Piece) *string { return &p.Weighed })),
 			number("travel_m", "Travel", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Travel }, hint[h]("upper stop to lower stop")),
 			number("units", "Hoists of this kind", unit.Counts, func(h *h) *unit.Known[unit.Count] { return &h.Units }),
-		),
-		folded("Rope and pulleys", "", ropeInputs()...),
-		folded("Drum", "", drumInputs()...),
-		folded("Gears", "", trainInputs()...),
-		folded("Motor", "", motorInputs()...),
+		), massAndTravel),
+		telling(folded("Rope and pulleys", "", ropeInputs()...), "rope.kind", "rope.diameter_m", "rope.breaking_load_n|breaks at %s"),
+		telling(folded("Drum", "", drumInputs()...), "drum.diameter_m|%s across"),
+		telling(folded("Gears", "", trainInputs()...), "train.stages"),
+		telling(folded("Motor", "", motorInputs()...), "machine.name", "machine.sheet_voltage_v", "machine.sheet_no_load_speed_rad_s"),
 		folded("What feeds it by day", "", raiseInputs()...),
-		folded("What it drives at night", "", lowerInputs()...),
-		folded("What carries it", "", structureInputs()...),
-		folded("Weight that keeps the drive down", "", baseInputs()...),
-		folded("Holds and stops", "Motor, gears, joined wires and lamps hold nothing.", holdInputs()...),
-		folded("Drum shaft, hub and coupling", "Needed for the checks of these parts.", shaftInputs()...),
-		folded("What holds the mass together", "", containerInputs()...),
-		folded("Round the hoist", "Asked once. What you do not answer counts as the worse answer.", siteInputs()...),
-		folded("Motor: measured at the bench", "", benchInputs()...),
+		telling(folded("What it drives at night", "", lowerInputs()...), "lower.loads"),
+		telling(folded("What carries it", "", structureInputs()...), "structure.hanger_kind", "structure.hanger_working_load_n|for %s", "structure.beam.kind|%s"),
+		telling(folded("Weight that keeps the drive down", "", baseInputs()...), "base.mass_kg", "base.where"),
+		telling(folded("Holds and stops", "Motor, gears, joined wires and lamps hold nothing.", holdInputs()...), "holds.holds", "holds.upper_stops"),
+		telling(folded("Drum shaft, hub and coupling", "Needed for the checks of these parts.", shaftInputs()...), "drum.shaft_diameter_m|shaft %s"),
+		telling(folded("What holds the mass together", "", containerInputs()...), "container.kind", "container.working_load_n|for %s"),
+		telling(folded("Round the hoist", "Asked once. What you do not answer counts as the worse answer.", siteInputs()...), "site.owner|structure: %s"),
+		telling(folded("Motor: measured at the bench", "", benchInputs()...), "machine.bench_resistance", "machine.bench_no_load", "machine.bench_driven"),
 	}
+}
+
+// massAndTravel tells what hangs and how far it moves.
+func massAndTravel(h *lift.Hoist, sys unit.System) string {
+	var all unit.Mass
+	for _, p := range h.Mass {
+		m, ok := p.Mass.Value()
+		if !ok {
+			return manyOf(len(h.Mass), "piece")
+		}
+		all += m
+	}
+	if travel, ok := h.Travel.Value(); ok && len(h.Mass) > 0 {
+		return unit.Masses.Format(float64(all), sys) + ", " + unit.Lengths.Format(float64(travel), sys)
+	}
+	return ""
 }
 
 func ropeInputs() []part[lift.Hoist] {

@@ -2,6 +2,7 @@ package web
 
 import (
 	"fmt"
+	"slices"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/sun"
@@ -12,9 +13,6 @@ import (
 func placeForm(p *model.Project) []part[model.Project] {
 	type m = model.Project
 	form := []part[m]{
-		heading("Project", "",
-			text("name", "Name of the project", func(p *m) *string { return &p.Name }),
-			text("currency", "Money", func(p *m) *string { return &p.Currency })),
 		heading("Where", "",
 			text("place.name", "Place", func(p *m) *string { return &p.Place.Name }),
 			number("place.latitude_rad", "Latitude", unit.Latitudes, func(p *m) *unit.Known[unit.Angle] { return &p.Place.Latitude }, hint[m]("north positive, such as 49.6; south −33.9")),
@@ -28,24 +26,34 @@ func placeForm(p *model.Project) []part[model.Project] {
 	}
 	if p.Place.Monthly != nil {
 		form = append(form,
-			part[m]{group: months("Sun on the flat, a day", "kWh/m² a day, mean of each month", "ghi_j_m2_day", unit.Irradiations, func(p *m, i int) *unit.Irradiation { return &p.Place.Monthly.GHI[i] })},
-			part[m]{group: months("Mean temperature", "", "t_mean_c", unit.Temperatures, func(p *m, i int) *unit.Celsius { return &p.Place.Monthly.TMean[i] })},
-			part[m]{group: months("Warmest of the day", "mean of each month", "t_day_max_c", unit.Temperatures, func(p *m, i int) *unit.Celsius { return &p.Place.Monthly.TMax[i] })},
-			part[m]{group: months("Coldest of the day", "mean of each month", "t_day_min_c", unit.Temperatures, func(p *m, i int) *unit.Celsius { return &p.Place.Monthly.TMin[i] })})
+			part[m]{group: &group[m]{title: "Mean of each month", shape: shapeMonths, fold: true, brief: sunOfTheYear, parts: []part[m]{
+				{group: months("Sun on the flat, a day", "ghi_j_m2_day", unit.Irradiations, func(p *model.Project, i int) *unit.Irradiation { return &p.Place.Monthly.GHI[i] })},
+				{group: months("Air", "t_mean_c", unit.Temperatures, func(p *model.Project, i int) *unit.Celsius { return &p.Place.Monthly.TMean[i] })},
+				{group: months("Warmest", "t_day_max_c", unit.Temperatures, func(p *model.Project, i int) *unit.Celsius { return &p.Place.Monthly.TMax[i] })},
+				{group: months("Coldest", "t_day_min_c", unit.Temperatures, func(p *model.Project, i int) *unit.Celsius { return &p.Place.Monthly.TMin[i] })}}}})
 	}
 	return append(form,
 		rows("place.horizon", "Skyline", "point", 72, func(p *m) *[]sun.Horizon { return &p.Place.Horizon }, sun.Horizon{},
 			plain("azimuth_rad", "Direction", unit.Angles, func(h *sun.Horizon) *unit.Angle { return &h.Azimuth }),
-			plain("altitude_rad", "Height", unit.Angles, func(h *sun.Horizon) *unit.Angle { return &h.Altitude })))
+			plain("altitude_rad", "Height", unit.Angles, func(h *sun.Horizon) *unit.Angle { return &h.Altitude })),
+		heading("Project", "",
+			text("name", "Name of the project", func(p *m) *string { return &p.Name }),
+			text("currency", "Money", func(p *m) *string { return &p.Currency })))
 }
 
 // months is one value for each month.
-func months[X unit.Number](title, intro, key string, q unit.Quantity, at func(p *model.Project, i int) *X) *group[model.Project] {
-	g := &group[model.Project]{title: title, intro: intro, shape: "twelve", fold: true}
+func months[X unit.Number](title, key string, q unit.Quantity, at func(p *model.Project, i int) *X) *group[model.Project] {
+	g := &group[model.Project]{title: title}
 	for i, name := range monthNames {
 		g.parts = append(g.parts, plain(fmt.Sprintf("place.monthly.%s[%d]", key, i), name, q, func(p *model.Project) *X { return at(p, i) }, hint[model.Project]("")))
 	}
 	return g
+}
+
+// sunOfTheYear tells the poorest and the richest month.
+func sunOfTheYear(p *model.Project, sys unit.System) string {
+	ghi := p.Place.Monthly.GHI[:]
+	return unit.Irradiations.Number(float64(slices.Min(ghi)), sys) + " to " + unit.Irradiations.Format(float64(slices.Max(ghi)), sys) + " a day"
 }
 
 var monthNames = [12]string{"January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"}

@@ -39,8 +39,7 @@ func variantForm() []part[model.Variant] {
 				typical[v](unit.Power(0.2), unit.Powers, source.FromMemory.At("10 to 20 mA at 12 V"), func(v *v) *unit.Known[unit.Power] { return &v.Controller.Night })),
 			number("controller.line_voltage_v", "Voltage of the line", unit.Voltages, func(v *v) *unit.Known[unit.Voltage] { return &v.Controller.BusVolts })),
 		rows("standing", "What this variant alone uses all the time", "device", 50, func(v *v) *[]load.Standing { return &v.Standing }, load.Standing{}, standingRow()...),
-		folded("Buy and make", "The market list: what it takes, and what it costs.",
-			rows("parts", "Parts", "part", 200, func(v *v) *[]cost.Part { return &v.Parts }, cost.Part{Of: "store"}, partRow()...)),
+		rows("parts", "Buy and make", "part", 200, func(v *v) *[]cost.Part { return &v.Parts }, cost.Part{Of: "store"}, partRow()...),
 	}
 }
 

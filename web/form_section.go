@@ -1,0 +1,191 @@
+package web
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"duskweight/internal/model/unit"
+)
+
+// section is what the line of a closed part of a form says: what is inside, how much of it is known, how much is only
+// typical.
+type section struct {
+	ID      string // "s-rope-and-pulleys"
+	Brief   string // "polyester, 12 mm"
+	Count   string // "14 of 16 known"
+	Typical int
+}
+
+// sectionOf reads a section off its fields.
+func sectionOf(title string, parts []partView, tell ...string) section {
+	var n tally
+	n.count(parts, true)
+	say := briefly(parts)
+	if len(tell) > 0 {
+		say = say[:0]
+		for _, one := range tell {
+			path, words, _ := strings.Cut(one, "|")
+			if told := toldAt(parts, path); told != "" {
+				say = append(say, strings.Replace(cmp.Or(words, "%s"), "%s", told, 1))
+			}
+		}
+	}
+	return section{ID: sectionID(title), Brief: strings.Join(say, ", "), Count: n.say(), Typical: n.typical}
+}
+
+// sectionID is the id of a section's element.
+func sectionID(title string) string { return "s-" + fileName(title) }
+
+// openFirst opens the first section of a form.
+func openFirst(parts []partView) {
+	for _, p := range parts {
+		switch {
+		case p.Group != nil:
+			p.Group.Open = true
+			return
+		case p.List != nil:
+			p.List.Open = true
+			return
+		}
+	}
+}
+
+// anyProblem reports whether a part holds a problem: such a part is shown open.
+func anyProblem(parts []partView) bool {
+	for _, p := range parts {
+		switch {
+		case p.Field != nil && p.Field.Problem != "",
+			p.Group != nil && anyProblem(p.Group.Parts),
+			p.List != nil && (p.List.Problem != "" || slices.ContainsFunc(p.List.Rows, func(r rowView) bool { return anyProblem(r.Parts) })):
+			return true
+		}
+	}
+	return false
+}
+
+// tally counts the inputs of a section: those that are asked for, those of them with a value, and all that are typical.
+// Words are not counted, nor what stands folded, nor what may stay empty and does.
+type tally struct{ all, known, typical int }
+
+func (n *tally) count(parts []partView, open bool) {
+	for _, p := range parts {
+		switch {
+		case p.Field != nil:
+			n.field(*p.Field, open)
+		case p.Group != nil:
+			n.count(p.Group.Parts, open && !p.Group.Fold)
+		case p.List != nil:
+			for _, r := range p.List.Rows {
+				n.count(r.Parts, open)
+			}
+		}
+	}
+}
+
+func (n *tally) field(f fieldView, open bool) {
+	if f.Origin == "typical" {
+		n.typical++
+	}
+	switch {
+	case !open || f.Kind == asText || f.Kind == asLong:
+	case f.Value != "":
+		n.all++
+		n.known++
+	case !f.Spare:
+		n.all++
+	}
+}
+
+func (n *tally) say() string {
+	switch {
+	case n.all == 0:
+		return ""
+	case n.known == n.all:
+		return "all known"
+	case n.known == 0:
+		return "nothing known yet"
+	}
+	return fmt.Sprintf("%d of %d known", n.known, n.all)
+}
+
+// mostBrief is how many values the line of a closed section tells.
+const mostBrief = 3
+
+// briefly tells the first values of a section that say something without their label, and how many rows its lists have.
+func briefly(parts []partView) []string {
+	var out []string
+	for _, p := range parts {
+		if len(out) >= mostBrief {
+			break
+		}
+		switch {
+		case p.Field != nil:
+			if say := tells(*p.Field); say != "" {
+				out = append(out, say)
+			}
+		case p.List != nil && len(p.List.Rows) > 0:
+			out = append(out, manyOf(len(p.List.Rows), p.List.One))
+		}
+	}
+	return out
+}
+
+// toldAt tells the value, or counts the rows, at one path.
+func toldAt(parts []partView, path string) string {
+	for _, p := range parts {
+		switch {
+		case p.Field != nil && p.Field.Path == path && p.Field.Kind == asText:
+			return clip(p.Field.Value, 40)
+		case p.Field != nil && p.Field.Path == path:
+			return tells(*p.Field)
+		case p.List != nil && p.List.Path == path && len(p.List.Rows) > 0:
+			return manyOf(len(p.List.Rows), p.List.One)
+		case p.Group != nil:
+			if say := toldAt(p.Group.Parts, path); say != "" {
+				return say
+			}
+		}
+	}
+	return ""
+}
+
+// tells is a value that can be understood without its label: a quantity with its unit, or a word that is no plain yes.
+func tells(f fieldView) string {
+	switch {
+	case f.Value == "" || f.Problem != "":
+		return ""
+	case f.Kind == asNumber && f.Unit != "" && f.Unit != "%":
+		return shortNumber(f.Value) + " " + f.Unit
+	case f.Kind == asChoice && f.Value != "yes" && f.Value != "no":
+		return wordFor(f.Value)
+	}
+	return ""
+}
+
+// shortNumber rounds what has more digits than a glance takes in.
+func shortNumber(text string) string {
+	if v, err := strconv.ParseFloat(text, 64); err == nil && len(text) > 5 {
+		return unit.Rounded(v, 3)
+	}
+	return text
+}
+
+// manyOf counts rows by the name of one: "2 pieces", "3 groups of panels", "4 lamps or devices".
+func manyOf(n int, one string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	words := strings.Fields(one)
+	for i, w := range words {
+		if i == 0 || i > 0 && words[i-1] == "or" {
+			words[i] = w + "s"
+		}
+	}
+	return fmt.Sprintf("%d %s", n, strings.Join(words, " "))
+}
+
+// shortSource is a source in at most a line.
+func shortSource(s string) string { return clip(s, 70) }
