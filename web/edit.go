@@ -90,7 +90,11 @@ func saveEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor
 		return err
 	}
 	if wantsJSON(r) {
-		return writeJSON(w, http.StatusOK, map[string]any{"say": "Saved.", "revision": saved.Revision})
+		steps, err := s.stepsOf(r.Context(), saved.Project)
+		if err != nil {
+			return err
+		}
+		return writeJSON(w, http.StatusOK, map[string]any{"say": "Saved.", "revision": saved.Revision, "undo": steps.Undo, "redo": steps.Redo})
 	}
 	return seeOther(w, r, e.url+anchor(do, typed))
 }
@@ -131,7 +135,7 @@ func (e editor[T]) page(s *Site, w http.ResponseWriter, r *http.Request, status 
 	v.Action, v.Revision, v.Page = e.url, strconv.FormatInt(e.saved.Revision, 10), rand.Text()
 	f := e.frame
 	f.Refused = len(v.Problems) > 0
-	p := editorView{Title: e.title, Form: v, Stale: stale, History: projectURL(e.saved.Project) + "/history", Above: e.above, Below: e.below}
+	p := editorView{Title: e.title, Form: v, Stale: stale, Above: e.above, Below: e.below}
 	if p.Title == "" {
 		p.Title = f.Title
 	}

@@ -46,13 +46,30 @@ func storeURL(p, v int64, i int, kind string) string {
 // projectFrame is the frame of a page of a project; here is the address of the tab that is filled.
 func (s *Site) projectFrame(ctx context.Context, p store.Saved[model.Project], title, here string) (frame, error) {
 	tabs, err := s.projectTabs(ctx, p, here)
-	return frame{Title: title, Tabs: tabs}, err
+	if err != nil {
+		return frame{}, err
+	}
+	steps, err := s.stepsOf(ctx, p.ID)
+	steps.Back = here
+	return frame{Title: title, Tabs: tabs, Steps: steps}, err
+}
+
+// stepsOf says what undo and redo would do in a project. Where nothing can be saved, nothing is offered.
+func (s *Site) stepsOf(ctx context.Context, project int64) (stepsView, error) {
+	v := stepsView{URL: projectURL(project)}
+	if s.Store.ReadOnly() != "" {
+		return v, nil
+	}
+	undo, redo, err := s.Store.Steps(ctx, project)
+	v.Undo, v.Redo = stepOf(undo), stepOf(redo)
+	return v, err
 }
 
 // variantFrame adds the pages of a variant.
 func (s *Site) variantFrame(ctx context.Context, p store.Saved[model.Project], v store.Saved[model.Variant], title, here string) (frame, error) {
 	u := variantURL(p.ID, v.ID)
 	f, err := s.projectFrame(ctx, p, title, u)
+	f.Steps.Back = here
 	f.Inner = []tab{{Text: "Variant", URL: u}}
 	for i, st := range v.Value.Stores {
 		switch {

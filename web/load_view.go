@@ -3,6 +3,7 @@ package web
 import (
 	"fmt"
 
+	"duskweight/internal/draw"
 	"duskweight/internal/model"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/unit"
@@ -14,6 +15,7 @@ type loadView struct {
 	Facts    []factView
 	Flags    []flagView
 	Each     [][]string
+	Pictures []pictureView
 	Day      []dayRow
 	Missing  []linkView
 }
@@ -56,6 +58,10 @@ func loadViewOf(g model.Ground, sys unit.System, labels map[string]string, page 
 		v.Each = append(v.Each, row)
 	}
 	v.Day = dayRows(l, sys)
+	if l.ApplianceYear > 0 {
+		v.Pictures = []pictureView{burnsPicture(g, "21 December", load.Winter, func(e load.ApplianceYear) [24]float64 { return e.Winter }),
+			burnsPicture(g, "21 June", load.Summer, func(e load.ApplianceYear) [24]float64 { return e.Summer })}
+	}
 	for _, m := range l.Missing {
 		link := fieldLink("load."+m.Path, labels, page)
 		link.Text += ": " + m.Wants
@@ -64,9 +70,23 @@ func loadViewOf(g model.Ground, sys unit.System, labels map[string]string, page 
 	return v
 }
 
+// burnsPicture draws what burns when on one day.
+func burnsPicture(g model.Ground, name string, day int, hours func(load.ApplianceYear) [24]float64) pictureView {
+	b := draw.Burns{Name: name}
+	for h := range b.Dark {
+		b.Dark[h] = g.Sky.Geometry.Down[24*day+h]
+	}
+	for _, e := range g.Load.Each {
+		if e.Refused == "" {
+			b.Each = append(b.Each, draw.Burn{Name: orUnnamed(e.Name), Hours: hours(e)})
+		}
+	}
+	return pictureView{Title: "What burns when, " + name, SVG: svgOf(b.Draw)}
+}
+
 // dayRows is the load by clock hour on 21 December and on 21 June.
 func dayRows(l load.Year, sys unit.System) []dayRow {
-	const december, june = 354 * 24, 171 * 24
+	const december, june = load.Winter * 24, load.Summer * 24
 	at := func(h int) string {
 		return unit.Powers.Format(l.Standing[h]+l.Essential[h]+l.Nice[h], sys)
 	}

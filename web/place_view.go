@@ -1,6 +1,9 @@
 package web
 
 import (
+	"io"
+
+	"duskweight/internal/draw"
 	"duskweight/internal/model"
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
@@ -13,6 +16,7 @@ type placeView struct {
 	Flags    []flagView
 	Facts    []factView
 	Months   [][]string
+	Picture  *pictureView
 }
 
 func placeViewOf(g model.Ground, sys unit.System) placeView {
@@ -44,7 +48,21 @@ func placeViewOf(g model.Ground, sys unit.System) placeView {
 		{ID: "temperature", Label: "Mean air temperature", Value: unit.Temperatures.Format(sum(g.Sky.TAir)/float64(len(g.Sky.TAir)), sys)},
 	}
 	v.Months = monthRows(g, light.Plane, sys)
+	flat, panel := dayMeans(g.Sky.GHI), dayMeans(light.Plane)
+	v.Picture = &pictureView{Title: "Sun month by month", Say: "On the flat, and on a panel at " + unit.Angles.Format(float64(tilt), sys) + " facing noon.",
+		SVG: svgOf(func(w io.Writer) error { return draw.SunMonths(flat, panel, w) })}
 	return v
+}
+
+// dayMeans is a year's hourly light, W/m², as the mean day of each month, kWh/m².
+func dayMeans(hours []float64) (means [12]float64) {
+	from := 0
+	for m, days := range monthDays {
+		to := from + 24*days
+		means[m] = sum(hours[from:to]) / 1000 / float64(days)
+		from = to
+	}
+	return means
 }
 
 func sum(v []float64) float64 {

@@ -210,10 +210,24 @@ func (s *Site) takeBack(w http.ResponseWriter, r *http.Request, step func(contex
 	if err != nil || seq <= 0 {
 		return badRequest("The form does not say what to take back. Open the history again.")
 	}
-	if _, err := step(r.Context(), id, seq, s.Now()); err != nil {
+	taken, err := step(r.Context(), id, seq, s.Now())
+	if err != nil {
 		return err
 	}
-	return seeOther(w, r, projectURL(id)+"/history")
+	return seeOther(w, r, backTo(r.PostForm.Get("back"), id, taken))
+}
+
+// backTo is the page where a step was taken back: the one that offered it, if it is a page of the project and what it
+// shows is still there.
+func backTo(back string, project int64, taken store.Change) string {
+	home := projectURL(project)
+	switch {
+	case back == home && !taken.Created:
+		return home
+	case strings.HasPrefix(back, home+"/") && !taken.Created && !strings.ContainsAny(back, "\\?#"):
+		return back
+	}
+	return home + "/history"
 }
 
 func (s *Site) showHistory(w http.ResponseWriter, r *http.Request) error {
@@ -241,14 +255,14 @@ func (s *Site) showHistory(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return s.show(w, r, http.StatusOK, frame{Title: "History of " + p.Value.Name, Tabs: tabs}, historyPage(v))
+	return s.show(w, r, http.StatusOK, frame{Title: "History of " + p.Value.Name, Tabs: tabs}, historyPage(v)) // the page has the buttons itself
 }
 
 func stepOf(c *store.Change) stepView {
 	if c == nil {
 		return stepView{}
 	}
-	return stepView{Seq: strconv.FormatInt(c.Seq, 10), What: c.Name + ", " + c.Said}
+	return stepView{Seq: strconv.FormatInt(c.Seq, 10), What: clip(c.Name, 40) + ", " + clip(c.Said, 90)}
 }
 
 func deedInWords(c store.Change) string {

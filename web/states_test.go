@@ -44,7 +44,7 @@ func pageStates() map[string]state {
 	problems := f.read(typed, &v, unit.Metric)
 	form := func(v formView, answer templ.Component, stale bool) templ.Component {
 		v.Action, v.Try, v.Revision = "/x", "/x/try", "1"
-		return editorPage(editorView{Title: "Panels", Form: v, Answer: answer, Stale: stale, History: "/x/history"})
+		return editorPage(editorView{Title: "Panels", Form: v, Answer: answer, Stale: stale})
 	}
 	empty := model.Variant{}
 	tabs := []tab{{Text: huge, URL: "/a"}, {Text: word, URL: "/b", Here: true}, {Text: "Compare", URL: "/c"}}

@@ -126,3 +126,40 @@ func TestTextWidth(t *testing.T) {
 		t.Errorf("%q", s)
 	}
 }
+
+// Any hours make a sound picture; rows that have no room are drawn together; the reading names the hour with the most.
+func TestBurns(t *testing.T) {
+	var b strings.Builder
+	d := Burns{Name: "21 December"}
+	for i := range 40 {
+		one := Burn{Name: strings.Repeat("Lamp ", 20)}
+		one.Hours[20] = float64(i)
+		d.Each = append(d.Each, one)
+	}
+	d.Each[0].Hours[3], d.Each[1].Hours[4] = math.NaN(), math.Inf(1)
+	if err := d.Draw(&b); err != nil {
+		t.Fatal(err)
+	}
+	sound(t, b.String())
+	if !strings.Contains(b.String(), "Most at 20:00: 780 W.") || !strings.Contains(b.String(), ">31 more<") { // 0 + 1 + … + 39
+		t.Error(b.String())
+	}
+	b.Reset()
+	if err := (Burns{}).Draw(&b); err != nil {
+		t.Fatal(err)
+	}
+	sound(t, b.String())
+}
+
+func TestSunMonths(t *testing.T) {
+	flat, panel := [12]float64{}, [12]float64{1, 2, 3, 4, 5, 6, 5, 4, 3, 2, 1, 0.5}
+	flat[3], flat[4] = math.NaN(), 7.5
+	var b strings.Builder
+	if err := SunMonths(flat, panel, &b); err != nil {
+		t.Fatal(err)
+	}
+	sound(t, b.String())
+	if !strings.Contains(b.String(), "least in Dec with 0.5 kWh/m² a day, most in Jun with 6.") {
+		t.Error(b.String())
+	}
+}

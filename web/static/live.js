@@ -3,6 +3,17 @@
 // and caret never move. Without this script the second button of the form does the same with a new page.
 "use strict";
 (() => {
+	// Sections that were opened stay open when the page comes back, in this window.
+	const sections = document.querySelectorAll("details.section"), key = "open " + location.pathname.replace(/\/try$/, "");
+	try {
+		const kept = JSON.parse(sessionStorage.getItem(key));
+		for (const d of sections) if (kept && kept[d.id] !== undefined) d.open = kept[d.id] || d.querySelector("[aria-invalid]") !== null;
+	} catch { /* a window that keeps nothing */ }
+	for (const d of sections) d.addEventListener("toggle", () => {
+		try {
+			sessionStorage.setItem(key, JSON.stringify({...JSON.parse(sessionStorage.getItem(key)), [d.id]: d.open}));
+		} catch { /* the same */ }
+	});
 	// A link to a field opens the closed section that holds it.
 	const reveal = () => {
 		const at = location.hash.length > 1 && document.getElementById(decodeURIComponent(location.hash.slice(1)));
@@ -73,7 +84,9 @@
 			n.append(note);
 		}
 		keepCharts(fresh.content);
+		const typing = document.activeElement, top = typing.getBoundingClientRect().top;
 		results.replaceChildren(fresh.content);
+		if (!CSS.supports("overflow-anchor", "auto")) scrollBy(0, typing.getBoundingClientRect().top - top); // the answer may stand over the form
 		results.classList.remove("stale");
 		if (reasons) reasons.replaceChildren();
 		const headline = results.querySelector("[data-headline]");

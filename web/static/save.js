@@ -40,6 +40,8 @@
 			const got = await answer.json();
 			if (answer.ok) {
 				if (revision && got.revision !== undefined) revision.value = got.revision;
+				step("undo", got.undo);
+				step("redo", got.redo);
 				settle();
 				say(got.say);
 			} else if (answer.status === 422) {
@@ -53,6 +55,15 @@
 		} catch {
 			say("Not saved: the program does not answer. Is its window still open?");
 		}
+	}
+
+	// step tells the bar on top what undo and redo would do now.
+	function step(verb, now) {
+		const bar = document.querySelector(`[data-step=${verb}]`);
+		if (!bar || !now) return;
+		bar.elements.namedItem("seq").value = now.seq;
+		bar.querySelector("button span").textContent = now.what;
+		bar.hidden = now.seq === "";
 	}
 
 	// settle takes back the marks of an earlier refusal.

@@ -24,6 +24,12 @@ func MonthOf(h int) int {
 	return m + 1
 }
 
+// Winter and Summer are 21 December and 21 June, counted from 1 January as day 0.
+const (
+	Winter = 354
+	Summer = 171
+)
+
 // addAppliance books one appliance into the hours of its priority.
 func (y *Year) addAppliance(l Load, i int, a Appliance, sunDown []bool, dusk []int) {
 	out := ApplianceYear{Name: a.Name}
@@ -46,6 +52,12 @@ func (y *Year) addAppliance(l Load, i int, a Appliance, sunDown []bool, dusk []i
 		}
 		p := watts * a.shareOn(h, sunDown, dusk)
 		into[h] += p
+		switch h / 24 {
+		case Winter:
+			out.Winter[h%24] = p
+		case Summer:
+			out.Summer[h%24] = p
+		}
 		out.Year += unit.Energy(p * 3600)
 		if y.Night[h] {
 			out.Night += unit.Energy(p * 3600)

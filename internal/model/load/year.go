@@ -43,6 +43,8 @@ type ApplianceYear struct {
 	Name    string
 	Year    unit.Energy
 	Night   unit.Energy // in the mean night
+	Winter  [24]float64 // W at the line in each clock hour of 21 December
+	Summer  [24]float64 // the same on 21 June
 	Refused string      // why it is refused as a load of this store; empty if it is not
 }
 
