@@ -21,6 +21,10 @@ func (s *Site) Handler() http.Handler {
 		r.Post("/import", s.page(s.importProject))
 	})
 	r.Group(func(r chi.Router) {
+		r.Use(s.onlySmallForms(weatherLimit))
+		r.Post("/projects/{project}/place/file", s.page(s.readWeather))
+	})
+	r.Group(func(r chi.Router) {
 		r.Use(s.onlySmallForms(formLimit))
 		r.Get("/", s.page(s.showProjects))
 		r.Post("/sample", s.page(s.addSample))
@@ -41,6 +45,9 @@ func (s *Site) Handler() http.Handler {
 		r.Post("/projects/{project}/place", s.page(s.savePlace))
 		r.Post("/projects/{project}/place/try", s.page(s.tryPlace))
 		r.Post("/projects/{project}/place/climate", s.page(s.takeClimate))
+		r.Get("/projects/{project}/place/file", s.page(s.showWeather))
+		r.Post("/projects/{project}/place/file/columns", s.page(s.mapWeather))
+		r.Post("/projects/{project}/place/file/use", s.page(s.useWeather))
 		r.Get("/projects/{project}/load", s.page(s.showLoad))
 		r.Post("/projects/{project}/load", s.page(s.saveLoad))
 		r.Post("/projects/{project}/load/try", s.page(s.tryLoad))

@@ -22,6 +22,7 @@ type Site struct {
 
 	assets  *assets
 	grounds *grounds
+	desk    *desk
 	guide   []guidePage
 }
 
@@ -34,7 +35,7 @@ func New(s Site) (*Site, error) {
 	if s.assets, err = readAssets(staticFiles); err != nil {
 		return nil, err
 	}
-	s.grounds = &grounds{}
+	s.grounds, s.desk = &grounds{}, &desk{}
 	if s.guide, err = readGuide(); err != nil {
 		return nil, err
 	}

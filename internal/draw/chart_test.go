@@ -163,3 +163,13 @@ func TestSunMonths(t *testing.T) {
 		t.Error(b.String())
 	}
 }
+
+func TestWeek(t *testing.T) {
+	for _, d := range []Week{{}, {Global: []float64{0, 500, math.NaN()}, Diffuse: []float64{0, 100, 5}, Air: []float64{-12, 3, math.Inf(1)}}} {
+		var b strings.Builder
+		if err := d.Draw(&b); err != nil {
+			t.Fatal(err)
+		}
+		sound(t, b.String())
+	}
+}
