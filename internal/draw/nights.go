@@ -3,6 +3,7 @@ package draw
 import (
 	"fmt"
 	"io"
+	"strings"
 )
 
 // The state of a night.
@@ -32,6 +33,7 @@ func Nights(state []int8, out io.Writer) error {
 	}
 	p.text(w-4, top-6, "light", 9.5, "end", 0)
 	day := 0
+	signs := signs{side: cell - 1}
 	for m, n := range monthDays {
 		y := top + float64(m)*(cell+2)
 		p.text(left-6, y+9, monthNames[m], 10.5, "end", 0)
@@ -40,7 +42,7 @@ func Nights(state []int8, out io.Writer) error {
 			if day+d >= len(state) {
 				break
 			}
-			p.night(left+float64(d)*cell, y, cell-1.5, state[day+d])
+			signs.add(left+float64(d)*cell, y, state[day+d])
 			if state[day+d] != NotCounted {
 				all++
 			}
@@ -53,26 +55,60 @@ func Nights(state []int8, out io.Writer) error {
 			p.text(w-4, y+9, fmt.Sprintf("%d/%d", lit, all), 10, "end", 0)
 		}
 	}
-	p.nightsKey(left, top+12*(cell+2)+10, cell-1.5, state)
+	signs.draw(p)
+	p.nightsKey(left, top+12*(cell+2)+10, cell-1, state)
 	return p.close()
 }
 
-// night draws one square.
-func (p *pen) night(x, y, s float64, state int8) {
+// signs gathers the squares of each state into one path, for a year of single ones would be most of a page.
+type signs struct {
+	side    float64
+	squares [4]strings.Builder // by state
+	marks   [4]strings.Builder // what stands in each
+}
+
+// add puts down one night: a square and the sign in it.
+func (g *signs) add(x, y float64, state int8) {
+	if state < NotCounted || state > Dark {
+		state = NotCounted
+	}
+	a, b, s := &g.squares[state], &g.marks[state], g.side
+	if state == NotCounted {
+		fmt.Fprintf(b, "M%s %sh2", num(x+s/2-1), num(y+s/2))
+		return
+	}
+	fmt.Fprintf(a, "M%s %sh%sv%sh-%sz", num(x), num(y), num(s), num(s), num(s))
 	switch state {
 	case Served:
-		p.rect(x, y, s, s, attrs{"fill", loadColour})
-		p.path([]float64{x + 0.2*s, y + 0.55*s, x + 0.42*s, y + 0.77*s, x + 0.82*s, y + 0.25*s}, false, stroke("#fff", 1.3, ""))
+		fmt.Fprintf(b, "M%s %sl%s %sl%s-%s", num(x+0.2*s), num(y+0.5*s), num(0.2*s), num(0.2*s), num(0.4*s), num(0.5*s))
 	case PartlyServed:
-		p.rect(x+0.4, y+0.4, s-0.8, s-0.8, stroke(loadColour, 0.8, ""))
-		p.path([]float64{x, y + s, x + s, y + s, x + s, y}, true, attrs{"fill", loadColour, "fill-opacity", ".7"})
+		fmt.Fprintf(b, "M%s %sh%sv-%sz", num(x), num(y+s), num(s), num(s))
 	case Dark:
-		p.rect(x+0.5, y+0.5, s-1, s-1, stroke(failColour, 1, ""))
-		p.path([]float64{x + 0.25*s, y + 0.25*s, x + 0.75*s, y + 0.75*s}, false, stroke(failColour, 1.3, ""))
-		p.path([]float64{x + 0.75*s, y + 0.25*s, x + 0.25*s, y + 0.75*s}, false, stroke(failColour, 1.3, ""))
-	default:
-		p.circle(x+s/2, y+s/2, 1, attrs{"fill", ink, "fill-opacity", ".5"})
+		fmt.Fprintf(b, "M%s %sl%s %sm0-%sl-%s %s", num(x+0.2*s), num(y+0.2*s), num(0.6*s), num(0.6*s), num(0.6*s), num(0.6*s), num(0.6*s))
 	}
+}
+
+func (g *signs) draw(p *pen) {
+	looks := [4][2]attrs{
+		NotCounted:   {nil, stroke(ink, 2, "")},
+		Served:       {{"fill", loadColour}, stroke("#fff", 1.3, "")},
+		PartlyServed: {stroke(loadColour, 0.8, ""), {"fill", loadColour, "fill-opacity", ".7"}},
+		Dark:         {stroke(failColour, 0.8, ""), stroke(failColour, 1.3, "")},
+	}
+	for state, look := range looks {
+		for i, d := range []string{g.squares[state].String(), g.marks[state].String()} {
+			if d != "" {
+				p.tag("path", attrs{"d", d}, look[i])
+			}
+		}
+	}
+}
+
+// night draws one square of the key.
+func (p *pen) night(x, y, s float64, state int8) {
+	one := signs{side: s}
+	one.add(x, y, state)
+	one.draw(p)
 }
 
 // nightsKey explains the signs that occur.
