@@ -81,7 +81,7 @@ func burnsPicture(g model.Ground, name string, day int, hours func(load.Applianc
 			b.Each = append(b.Each, draw.Burn{Name: orUnnamed(e.Name), Hours: hours(e)})
 		}
 	}
-	return pictureView{Title: "What burns when, " + name, SVG: svgOf(b.Draw)}
+	return pictureView{ID: fmt.Sprintf("burns-%d", day), Title: "What burns when, " + name, SVG: svgOf(b.Draw)}
 }
 
 // dayRows is the load by clock hour on 21 December and on 21 June.

@@ -3,6 +3,8 @@ package web
 import (
 	"fmt"
 	"io"
+	"math"
+	"slices"
 	"strings"
 
 	"duskweight/internal/draw"
@@ -20,13 +22,17 @@ func svgOf(d func(io.Writer) error) string {
 	return b.String()
 }
 
-// picturesOf are the pictures of a variant's year: every night, a typical day of the poorest month, and for a hoist its
-// mass against its height.
-func picturesOf(r model.VariantResult, sys unit.System) []pictureView {
-	if !r.YearKnown || r.Year.Nights == 0 {
+// picturesOf are the pictures of a variant's year: every night, the typical day of a month (0 is January), where the
+// energy went, how full each store was, and for a hoist its mass against its height. url is the page they stand on.
+func picturesOf(r model.VariantResult, month int, url string, sys unit.System) []pictureView {
+	if !r.YearKnown {
 		return nil
 	}
-	out := []pictureView{nightsPicture(r), dayPicture(r)}
+	out := []pictureView{dayPicture(r, month, url, sys), flowPicture(r, sys)}
+	if r.Year.Nights > 0 {
+		out = append(out, nightsPicture(r))
+	}
+	out = append(out, statePictures(r)...)
 	for _, s := range r.Stores {
 		if s.Hoist != nil && s.Hoist.Drive.Mass.Is {
 			return append(out, massPicture(r, s.Hoist, sys))
@@ -49,20 +55,22 @@ func nightsPicture(r model.VariantResult) pictureView {
 			states[d] = draw.Dark
 		}
 	}
-	return pictureView{Title: "The nights of the year", Say: fmt.Sprintf("Light all night in %d of %d nights; the essential things in %d.", r.Year.NightsServed, r.Year.Nights, r.Year.NightsEssential),
-		SVG: svgOf(func(w io.Writer) error { return draw.Nights(states, w) })}
+	return pictureView{ID: "nights", Title: "The nights of the year", Say: fmt.Sprintf("Light all night in %d of %d nights; the essential things in %d.", r.Year.NightsServed, r.Year.Nights, r.Year.NightsEssential),
+		SVG: svgOf(func(w io.Writer) error { return draw.Nights(states, w) }), Head: []string{"Month", "With light", "Of", "Without"}, Rows: nightsByMonth(r)}
 }
 
-// dayPicture is the typical day of the month that leaves the least sun over.
-func dayPicture(r model.VariantResult) pictureView {
-	m := max(r.Facts.SurplusMonth, 1) - 1
+// dayPicture is the typical day of a month, with a link to each of the others.
+func dayPicture(r model.VariantResult, m int, url string, sys unit.System) pictureView {
 	d := draw.TypicalDay{Name: "A usual day in " + monthNames[m], Sun: make([]float64, 24), Load: make([]float64, 24)}
-	stored := make([]float64, 24)
+	v := pictureView{ID: "day", Title: d.Name, Head: []string{"From", "Sun at the line", "Wanted", "Stored at the end"}}
+	stored, over := make([]float64, 24), 0.0
 	for h, c := range r.Year.Typical[m] {
 		d.Sun[h], d.Load[h] = float64(c.Bus), float64(c.Load)
+		over += max(0, d.Sun[h]-d.Load[h]) * 3600
 		for _, x := range c.State {
 			stored[h] += float64(x)
 		}
+		v.Rows = append(v.Rows, []string{clock(float64(h)), unit.Powers.Format(d.Sun[h], sys), unit.Powers.Format(d.Load[h], sys), unit.Energies.Format(stored[h], sys)})
 	}
 	if len(r.Year.Stores) > 0 {
 		d.Stored = stored
@@ -70,8 +78,107 @@ func dayPicture(r model.VariantResult) pictureView {
 	for _, s := range r.Stores {
 		d.Mass = d.Mass || s.InYear && s.Hoist != nil && len(r.Year.Stores) == 1
 	}
-	return pictureView{Title: d.Name, Say: "Sun at the line and load in watts, mean of each hour of the month that leaves the least sun over; below, what is stored in watt-hours.",
-		SVG: svgOf(func(w io.Writer) error { return draw.Day(d, w) })}
+	v.Say = "The mean of each hour of the month. After all that is wanted, " + unit.Energies.Format(over, sys) + " of sun are left over a day."
+	v.SVG = svgOf(func(w io.Writer) error { return draw.Day(d, w) })
+	for i, name := range monthNames {
+		v.Links = append(v.Links, tab{name[:3], fmt.Sprintf("%s?month=%d#day", url, i+1), i == m})
+	}
+	return v
+}
+
+// flowPicture is where the sun of a year went, in parts that add up to it: Bus = Direct + Taken + Spilled, and what was
+// taken came out again, was lost, or is still there.
+func flowPicture(r model.VariantResult, sys unit.System) pictureView {
+	y := r.Year
+	var loss, change unit.Energy
+	for _, s := range y.Stores {
+		loss, change = loss+s.Loss, change+s.Change
+	}
+	standing := y.Standing.Direct + y.Standing.Delivered + y.StoreStanding.Direct + y.StoreStanding.Delivered
+	f := draw.Flow{Name: "Where each watt-hour went", Whole: draw.FlowPart{Name: "The sun of a year, at the line", Energy: y.Bus}, Parts: []draw.FlowPart{
+		{Name: "lamps and devices, at once", Energy: y.Essential.Direct + y.Nice.Direct, Becomes: draw.ToLight},
+		{Name: "lamps and devices, out of stores", Energy: y.Essential.Delivered + y.Nice.Delivered, Becomes: draw.ToLight},
+		{Name: "what uses power all the time: heat", Energy: standing, Becomes: draw.ToHeat},
+		{Name: "lost in stores: heat", Energy: loss, Becomes: draw.ToHeat},
+	}}
+	if change > 0.001*y.Bus {
+		f.Parts = append(f.Parts, draw.FlowPart{Name: "still stored at the end", Energy: change, Becomes: draw.ToNobody})
+	}
+	f.Parts = append(f.Parts, draw.FlowPart{Name: "sun not used", Energy: y.Spilled, Becomes: draw.ToNobody})
+	v := pictureView{ID: "flow", Title: f.Name, SVG: svgOf(f.Draw), Head: []string{"A year", "Energy", "Share"}, Say: "The panels bring no sun in this year."}
+	if y.Bus > 0 {
+		of := func(e unit.Energy) string { return unit.Percents.Format(float64(e/y.Bus), sys) }
+		v.Say = "Of the sun of a year " + of(f.Parts[0].Energy+f.Parts[1].Energy) + " reaches lamps and devices, " + of(standing+loss) + " becomes heat on the way, " + of(y.Spilled) + " is not used."
+	}
+	for _, row := range flowOf(r, sys) {
+		v.Rows = append(v.Rows, []string{row.Name, row.Value, row.Share})
+	}
+	return v
+}
+
+// statePictures are how full each store was, day by day.
+func statePictures(r model.VariantResult) []pictureView {
+	var out []pictureView
+	if r.Year.Hourly == nil {
+		return nil
+	}
+	n := 0
+	for _, s := range r.Stores {
+		if !s.InYear {
+			continue
+		}
+		state, capacity := r.Year.Hourly.State[n], float64(r.Year.Stores[n].Capacity)
+		n++
+		if capacity <= 0 {
+			continue
+		}
+		d := draw.States{Name: orUnnamed(s.Name), Mass: s.Hoist != nil}
+		d.Least, d.Most = dayEnds(state, capacity)
+		full, empty := 0, 0
+		for i := range d.Most {
+			if d.Most[i] >= nearly {
+				full++
+			}
+			if d.Least[i] <= 1-nearly {
+				empty++
+			}
+		}
+		out = append(out, pictureView{ID: "state" + itoa(n), Title: "How full over the year: " + d.Name, Say: fmt.Sprintf("It becomes full on %d days of the year and empty on %d.", full, empty),
+			SVG: svgOf(d.Draw), Head: []string{"Month", "Least", "Most", "Days full", "Days empty"}, Rows: statesByMonth(d)})
+	}
+	return out
+}
+
+// nearly is the share that counts as full: half a hundredth is less than the picture shows.
+const nearly = 0.995
+
+// dayEnds is the least and the most of each day of an hourly state, as shares of full.
+func dayEnds(state []float64, capacity float64) (least, most []float64) {
+	for day := range slices.Chunk(state, 24) {
+		least, most = append(least, slices.Min(day)/capacity), append(most, slices.Max(day)/capacity)
+	}
+	return least, most
+}
+
+func statesByMonth(d draw.States) [][]string {
+	var rows [][]string
+	from := 0
+	percent := func(v float64) string { return unit.Percents.Format(v, unit.Metric) }
+	for m, days := range monthDays {
+		least, most := d.Least[from:from+days], d.Most[from:from+days]
+		full, empty := 0, 0
+		for i := range most {
+			if most[i] >= nearly {
+				full++
+			}
+			if least[i] <= 1-nearly {
+				empty++
+			}
+		}
+		rows = append(rows, []string{monthNames[m], percent(slices.Min(least)), percent(slices.Max(most)), itoa(full), itoa(empty)})
+		from += days
+	}
+	return rows
 }
 
 func massPicture(r model.VariantResult, h *model.HoistResult, sys unit.System) pictureView {
@@ -79,15 +186,23 @@ func massPicture(r model.VariantResult, h *model.HoistResult, sys unit.System) p
 	if sys == unit.Imperial {
 		m.MassUnit, m.MassTitle, m.HeightUnit, m.HeightTitle = unit.Pound, "mass, lb", unit.Foot, "height of travel, ft"
 	}
-	lines := []float64{1, 10, 100, 1000}
-	for _, wh := range lines {
+	for _, wh := range []float64{1, 10, 100, 1000} {
 		m.Lines = append(m.Lines, draw.Energies{Energy: unit.Energy(wh) * unit.WattHour, Name: unit.Energies.Format(wh*3600, sys)})
 	}
-	say := "Each line is one energy, before any loss."
+	v := pictureView{ID: "mass", Title: "Mass against height", Say: "Each line is one energy, before any loss.", Head: []string{"What", "Value"},
+		Rows: [][]string{{"Mass today", known(h.Drive.Mass, unit.Masses, sys)}, {"Travel today", known(h.Design.Travel, unit.Lengths, sys)}, {"Energy of one lift, before any loss", known(h.Drive.RaiseEnergyMech, unit.Energies, sys)}}}
 	if need, ok := r.Facts.NightAppliances.Value(); ok && need > 0 {
 		all := need + r.Facts.NightStanding.Val
 		m.Lines = append(m.Lines, draw.Energies{Energy: all, Name: "a night", Strong: true})
-		say = "Each line is one energy, before any loss; one of them is what a night needs."
+		v.Rows = append(v.Rows, []string{"What a night needs", unit.Energies.Format(float64(all), sys)})
+		v.Say = "Each line is one energy, before any loss; the thick one is what a night needs, the ring is today’s design."
 	}
-	return pictureView{Title: "Mass against height", Say: say, SVG: svgOf(func(w io.Writer) error { return draw.MassHeight(m, w) })}
+	v.SVG = svgOf(func(w io.Writer) error { return draw.MassHeight(m, w) })
+	return v
+}
+
+// clock writes an hour of the day, 0 … 24, as a clock does.
+func clock(hours float64) string {
+	m := int(math.Round(hours * 60))
+	return fmt.Sprintf("%02d:%02d", m/60%24, m%60)
 }

@@ -49,7 +49,7 @@ func placeViewOf(g model.Ground, sys unit.System) placeView {
 	}
 	v.Months = monthRows(g, light.Plane, sys)
 	flat, panel := dayMeans(g.Sky.GHI), dayMeans(light.Plane)
-	v.Picture = &pictureView{Title: "Sun month by month", Say: "On the flat, and on a panel at " + unit.Angles.Format(float64(tilt), sys) + " facing noon.",
+	v.Picture = &pictureView{ID: "sun", Title: "Sun month by month", Say: "On the flat, and on a panel at " + unit.Angles.Format(float64(tilt), sys) + " facing noon.",
 		SVG: svgOf(func(w io.Writer) error { return draw.SunMonths(flat, panel, w) })}
 	return v
 }

@@ -3,13 +3,15 @@ package web
 import (
 	"fmt"
 	"net/http"
-	"strings"
+	"slices"
+	"strconv"
 
 	"github.com/a-h/templ"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/cell"
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/load"
 	"duskweight/internal/store"
 )
 
@@ -56,41 +58,71 @@ func (s *Site) wholeVariantEditor(r *http.Request) (editor[model.Variant], error
 	e.title = v.Value.Name
 	e.form.parts = variantForm()
 	e.below = storeList(storeListOf(p, v))
-	labels := e.form.labels(v.Value)
+	labels, month := e.form.labels(v.Value), s.monthOf(r)
 	e.answer = func(w model.Variant) (templ.Component, error) {
-		view := variantViewOf(s.grounds.of(p).Evaluate(w), p.Value.Currency, sys)
-		view.Missing = missingOf(view.missing, w, labels, p.ID, v.ID)
+		g := s.grounds.of(p)
+		view := variantViewOf(g, g.Evaluate(w), p.Value.Currency, month, url, sys)
+		view.Missing = missingOf(view.missing, w, labels, p, v.ID)
 		return variantResults(view), nil
 	}
 	return e, nil
 }
 
-// missingOf links what is missing to the page that holds its field: the variant's own, a store's, or the night load.
-func missingOf(ms []model.Missing, v model.Variant, labels map[string]string, project, variant int64) []linkView {
-	var out []linkView
+// monthOf is the month that the address names, 0 for January; the present one where it names none.
+func (s *Site) monthOf(r *http.Request) int {
+	if m, err := strconv.Atoi(r.URL.Query().Get("month")); err == nil && m >= 1 && m <= 12 {
+		return m - 1
+	}
+	return int(s.Now().Month()) - 1
+}
+
+// missingGroup is what is missing for one thing.
+type missingGroup struct {
+	For   string
+	Links []linkView
+}
+
+// missingOf links what is missing to the page that holds its field, the variant's own, a store's, or the night load, and
+// gathers it by what it is needed for.
+func missingOf(ms []model.Missing, v model.Variant, labels map[string]string, p store.Saved[model.Project], id int64) []missingGroup {
+	var out []missingGroup
+	at := map[string]int{}
 	for _, m := range ms {
-		at, page := m.Path, variantURL(project, variant)
-		label := labels[at]
-		for i, st := range v.Stores {
-			switch {
-			case st.Hoist != nil && model.Within(at, storePath(i, "hoist")):
-				page = storeURL(project, variant, i, "hoist")
-				label = form[lift.Hoist]{parts: hoistForm()}.labels(*st.Hoist)[strings.TrimPrefix(at, storePath(i, "hoist")+".")]
-			case st.Cells != nil && model.Within(at, storePath(i, "cells")):
-				page = storeURL(project, variant, i, "cells")
-				label = form[cell.Bank]{parts: cellsForm()}.labels(*st.Cells)[strings.TrimPrefix(at, storePath(i, "cells")+".")]
-			}
+		i, ok := at[m.Wants]
+		if !ok {
+			i = len(out)
+			at[m.Wants] = i
+			out = append(out, missingGroup{For: sentenceCase(m.Wants)})
 		}
-		if model.Within(at, "load") {
-			page = projectURL(project) + "/load"
+		l := missingLink(m.Path, v, labels, p, id)
+		if !slices.Contains(out[i].Links, l) {
+			out[i].Links = append(out[i].Links, l)
 		}
-		text := sentenceCase(m.Wants)
-		if label != "" {
-			text = label + ": " + m.Wants
-		}
-		out = append(out, linkView{text, page + "#" + fieldID(at)})
 	}
 	return out
+}
+
+func missingLink(at string, v model.Variant, labels map[string]string, p store.Saved[model.Project], id int64) linkView {
+	if model.Within(at, "load") {
+		f := form[model.Project]{parts: within("load", func(p *model.Project) *load.Load { return &p.Load }, loadForm()...)}
+		return fieldLink(at, f.labels(p.Value), projectURL(p.ID)+"/load")
+	}
+	for i, st := range v.Stores {
+		link := func(kind string, labels map[string]string) linkView {
+			inside := map[string]string{}
+			for path, label := range labels {
+				inside[model.Join(storePath(i, kind), path)] = label
+			}
+			return fieldLink(at, inside, storeURL(p.ID, id, i, kind))
+		}
+		switch {
+		case st.Hoist != nil && model.Within(at, storePath(i, "hoist")):
+			return link("hoist", form[lift.Hoist]{parts: hoistForm()}.labels(*st.Hoist))
+		case st.Cells != nil && model.Within(at, storePath(i, "cells")):
+			return link("cells", form[cell.Bank]{parts: cellsForm()}.labels(*st.Cells))
+		}
+	}
+	return fieldLink(at, labels, variantURL(p.ID, id))
 }
 
 // storeListView is the list of stores under the form of a variant.

@@ -15,26 +15,28 @@ type variantView struct {
 	Ready    string
 	Facts    []factView
 	Flags    []flagView
-	Flow     []flowView
 	Stores   [][]string
-	Nights   []monthNights
+	Today    []string
 	Money    []pairView
-	Missing  []linkView
+	Missing  []missingGroup
 	missing  []model.Missing
-	Charts   []chartView
 	Pictures []pictureView
 }
 
-// pictureView is an SVG of ours with its title and the sentence that reads it.
-type pictureView struct{ Title, Say, SVG string }
+// pictureView is an SVG of ours with its title, the sentence that reads it, links to its likes, and its numbers.
+type pictureView struct {
+	ID, Title, Say, SVG string
+	Links               []tab
+	Head                []string
+	Rows                [][]string
+}
 
 // flowView is one part of where the year's energy went; Share is of what the panels brought or the load wanted.
 type flowView struct{ Name, Value, Share string }
 
-// monthNights is a month of nights: how many of how many had light.
-type monthNights struct{ Month, Served, Of, Worst string }
-
-func variantViewOf(r model.VariantResult, currency string, sys unit.System) variantView {
+// variantViewOf prints the answer of a variant that stands on ground g. month, 0 for January, is the one whose day is
+// shown; url is the page.
+func variantViewOf(g model.Ground, r model.VariantResult, currency string, month int, url string, sys unit.System) variantView {
 	v := variantView{Verdict: r.Verdict, Facts: factsOf(r, sys), Money: moneyRows(r, currency)}
 	v.Headline, v.More = headlineOf(r)
 	v.Ready = readyWords[r.Ready]
@@ -49,8 +51,8 @@ func variantViewOf(r model.VariantResult, currency string, sys unit.System) vari
 		for _, say := range r.Bus.Remarks {
 			v.Flags = append(v.Flags, flagView{Say: sentence(say)})
 		}
-		v.Flow, v.Nights = flowOf(r, sys), nightsByMonth(r)
-		v.Pictures = picturesOf(r, sys)
+		v.Today = todayOf(g, r, month, sys)
+		v.Pictures = picturesOf(r, month, url, sys)
 	}
 	v.missing = r.Missing
 	return v
@@ -87,8 +89,8 @@ func flowOf(r model.VariantResult, sys unit.System) []flowView {
 }
 
 // nightsByMonth counts the nights with light, by the month in which each night begins.
-func nightsByMonth(r model.VariantResult) []monthNights {
-	var out []monthNights
+func nightsByMonth(r model.VariantResult) [][]string {
+	var out [][]string
 	d := 0
 	for m, days := range monthDays {
 		served, of := 0, 0
@@ -101,7 +103,7 @@ func nightsByMonth(r model.VariantResult) []monthNights {
 			}
 			d++
 		}
-		out = append(out, monthNights{monthNames[m], itoa(served), itoa(of), itoa(of - served)})
+		out = append(out, []string{monthNames[m], itoa(served), itoa(of), itoa(of - served)})
 	}
 	return out
 }
