@@ -51,7 +51,7 @@ func variantViewOf(g model.Ground, r model.VariantResult, currency string, month
 		for _, say := range r.Bus.Remarks {
 			v.Flags = append(v.Flags, flagView{Say: sentence(say)})
 		}
-		v.Today = todayOf(g, r, month, sys)
+		v.Today = todayOf(g, r, month)
 		v.Pictures = picturesOf(r, month, url, sys)
 	}
 	v.missing = r.Missing

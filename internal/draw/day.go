@@ -92,7 +92,7 @@ func (p *pen) hours(x axis, y float64) {
 func (p *pen) dayKey(x, y float64) {
 	p.rect(x, y-8, 14, 9, attrs{"fill", sunColour, "fill-opacity", ".5"}, stroke(ink, 0.9, ""))
 	p.text(x+19, y, "sun on the panels, after losses", small, "start", 0)
-	x += 30 + TextWidth("sun on the panels, after losses", small)
+	x += 44 + TextWidth("sun on the panels, after losses", small)
 	p.line(x, y-4, x+16, y-4, stroke(loadColour, 2.4, ""))
 	p.text(x+21, y, "what is wanted", small, "start", 0)
 }
