@@ -96,12 +96,11 @@ func (s *Site) compareOf(p store.Saved[model.Project], all, chosen []store.Saved
 		results[i] = g.Evaluate(c.Value)
 		v.Names = append(v.Names, linkView{c.Value.Name, variantURL(p.ID, c.ID)})
 	}
-	v.Groups = append(answerGroups(results, p.Value.Currency, sys), inputGroup(chosen, sys))
+	v.Groups = answerGroups(results, p.Value.Currency, sys)
 	for i := range v.Groups {
-		inputs := i == len(v.Groups)-1
-		markDifferent(&v.Groups[i], v.OnlyDiff || inputs && !v.AllInputs)
+		markDifferent(&v.Groups[i], v.OnlyDiff)
 	}
-	v.Groups = slices.DeleteFunc(v.Groups, func(g compareGroup) bool { return len(g.Rows) == 0 })
+	v.Groups = append(slices.DeleteFunc(v.Groups, func(g compareGroup) bool { return len(g.Rows) == 0 }), inputGroups(chosen, v.AllInputs, sys)...)
 	return v
 }
 
@@ -242,58 +241,4 @@ func breaksFirst(r model.VariantResult) string {
 		}
 	}
 	return "nothing hangs"
-}
-
-// inputGroup lists the inputs that stand on the variant's own page and on the first store's, for all variants.
-func inputGroup(vs []store.Saved[model.Variant], sys unit.System) compareGroup {
-	g := compareGroup{Title: "What was put in"}
-	rows := map[string]int{}
-	for i, v := range vs {
-		for _, in := range inputTexts(v.Value, sys) {
-			at, ok := rows[in.path]
-			if !ok {
-				at = len(g.Rows)
-				rows[in.path] = at
-				g.Rows = append(g.Rows, compareRow{Name: in.label, Cells: make([]compareCell, len(vs))})
-				for j := range g.Rows[at].Cells {
-					g.Rows[at].Cells[j].Text = "–"
-				}
-			}
-			if in.new != "" {
-				g.Rows[at].Cells[i].Text = in.new
-			}
-		}
-	}
-	return g
-}
-
-// inputTexts are all inputs of a variant in words; the path keeps hoist and battery apart.
-func inputTexts(v model.Variant, sys unit.System) []difference {
-	var out []difference
-	f := form[model.Variant]{parts: variantForm()}
-	f.walk(f.parts, &v, func(in *input[model.Variant]) {
-		if in.path != "name" && !strings.HasPrefix(in.path, "parts") {
-			out = append(out, difference{in.path, in.label, "", in.text(&v, sys)})
-		}
-	})
-	for _, s := range v.Stores {
-		switch {
-		case s.Hoist != nil:
-			out = append(out, textsOf("hoist.", hoistForm(), *s.Hoist, sys)...)
-		case s.Cells != nil:
-			out = append(out, textsOf("cells.", cellsForm(), *s.Cells, sys)...)
-		}
-	}
-	return out
-}
-
-func textsOf[T any](prefix string, parts []part[T], t T, sys unit.System) []difference {
-	var out []difference
-	f := form[T]{parts: parts}
-	f.walk(parts, &t, func(in *input[T]) {
-		if shown := in.text(&t, sys); shown != "" && shown != "not known" {
-			out = append(out, difference{prefix + in.path, in.label, "", shown})
-		}
-	})
-	return out
 }
