@@ -73,16 +73,44 @@ func (r *Direct) year(lights []panel.Light, air []float64) {
 	r.Year = r.account(speed, power, lights)
 }
 
+// Source runs another year's light through panels and motor and returns what it brings to the store; nil where the motor
+// cannot be run. It changes nothing of r.
+func (r *Direct) Source(lights []panel.Light, air []float64) *reservoir.Source {
+	if !r.Known || len(lights) == 0 {
+		return nil
+	}
+	x := r.panels.Sunlit()
+	straight := straightOn{x, &r.motor}
+	speed, power := r.motor.through(len(air), func(h int) feed {
+		for _, l := range lights {
+			if l.Cells[h] > 0 {
+				x.Set(lights, air, h)
+				return straight
+			}
+		}
+		return nil
+	})
+	return r.motor.own(speed, power)
+}
+
+// own is what a year of speeds brings to the store, in own watts.
+func (m *motor) own(speed, power []float64) *reservoir.Source {
+	s := &reservoir.Source{Power: power, Fill: make([]float64, len(speed))}
+	for h, v := range speed {
+		s.Fill[h] = min(m.weight*v, power[h]) // rounding apart it is less by itself
+	}
+	return s
+}
+
 // account sums a year of speeds up.
 func (r *Direct) account(speed, power []float64, lights []panel.Light) *DirectYear {
 	y := &DirectYear{HeightDay: unit.Length(total(speed) * 3600 / load.DaysInYear)}
 	if r.motor.travel > 0 {
 		y.LiftsDay = unit.Ratio(float64(y.HeightDay) / r.motor.travel)
 	}
-	y.own = &reservoir.Source{Power: power, Fill: make([]float64, len(speed))}
+	y.own = r.motor.own(speed, power)
 	days := make([]float64, len(speed)/24)
 	for h, v := range speed {
-		y.own.Fill[h] = min(r.motor.weight*v, power[h]) // rounding apart it is less by itself
 		if v > 0 {
 			y.Hours++
 		}

@@ -1,0 +1,269 @@
+package search
+
+import (
+	"context"
+	"math"
+	"reflect"
+	"slices"
+	"sync"
+	"sync/atomic"
+
+	"golang.org/x/sync/errgroup"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/load"
+	"duskweight/internal/model/panel"
+	"duskweight/internal/model/reservoir"
+	"duskweight/internal/model/sun"
+	"duskweight/internal/model/year"
+)
+
+// Sure is what many weather years of one place come to, the same years for every variant.
+type Sure struct {
+	Years    int        // that were run
+	Nights   int        // that count, in each year
+	WhyOne   string     // why there is only one year; empty where there are many
+	Variants []Certain  // in the order asked
+	Pairs    [][]Versus // [a][b]: how often a is better than b; empty against itself, and where a year is not known
+}
+
+// Certain is one variant over the years. The slices hold one value for each year, in the order of the years.
+type Certain struct {
+	Name    string
+	WhyNot  string   // why its year is not known, in plain words; nothing below holds then
+	Without []string // its stores that give nothing back, each with why
+	Unready int      // years that did not end as they began
+
+	Nights []float64 // with light
+	Outage []float64 // longest, hours
+	Served []float64 // share of lamps and devices served
+
+	Light  Spread // of Nights
+	Longer Spread // of Outage: Bad is the long one
+	Share  Spread // of Served
+	Nine   int    // in about 9 years of 10 at least so many nights have light
+}
+
+// Spread is a bad, a usual and a good year, and the two ends.
+type Spread struct{ Worst, Bad, Usual, Good, Best float64 }
+
+// bad, usual, good are the shares of years below: in one year of ten it is worse than bad.
+const bad, usual, good = 0.1, 0.5, 0.9
+
+// Years runs n weather years of a project's climate for every variant, year j from sun.Seed(project.Seed, j) and the
+// same for all (common random numbers), by so many workers side by side; the numbers are the same to the last bit for
+// any number of workers. Stores are those of the variant's own settled year, so that a battery's share for fast drawing
+// is that of the project's own year; a motor straight on the panels is run anew in each year's light. progress, where
+// given, is told how many years are done, one call at a time. It stops when the context ends. A weather file holds one
+// year only.
+func Years(ctx context.Context, project model.Project, variants []model.Variant, n, workers int, progress func(done int)) (Sure, error) {
+	b := newBench(project, variants)
+	out := Sure{Years: max(1, n), WhyOne: b.whyOne, Nights: b.ground.Load.Nights}
+	if b.climate == nil {
+		out.Years = 1
+	}
+	briefs := make([][]year.Brief, out.Years)
+	if b.ground.Sky != nil {
+		if err := b.runAll(ctx, briefs, max(1, workers), progress); err != nil {
+			return Sure{}, err
+		}
+	}
+	for i, p := range b.plans {
+		out.Variants = append(out.Variants, p.over(briefs, i))
+	}
+	out.Pairs = pairs(out.Variants)
+	return out, nil
+}
+
+// bench is all that does not change from year to year. It is only read once it is made.
+type bench struct {
+	ground  model.Ground
+	climate *sun.Climate // nil: one year only
+	whyOne  string
+	seed    uint64
+	fields  []field
+	plans   []plan
+}
+
+// field is panels and controller that one or more variants have.
+type field struct {
+	of     model.Variant
+	planes []*sun.Plane
+	plant  *panel.Plant
+}
+
+// plan is a variant made ready.
+type plan struct {
+	certain Certain // what is known without the years
+	field   int
+	demand  *year.Demand
+	stores  []reservoir.Reservoir
+	direct  []*model.Direct // by store: the motor straight on the panels, or nil
+}
+
+func newBench(project model.Project, variants []model.Variant) *bench {
+	b := &bench{ground: model.Prepare(project), seed: project.Seed}
+	if b.ground.Sky == nil {
+		b.whyOne = "the place is not known"
+	} else if _, climate, problems := sun.ClimateOf(project.Place); len(problems) == 0 {
+		b.climate = climate
+	} else {
+		b.whyOne = "the sky of this project is a weather file, and a file holds one year only"
+	}
+	for _, v := range variants {
+		b.plans = append(b.plans, b.plan(v))
+	}
+	return b
+}
+
+// plan evaluates the variant's own year and keeps what every other year needs.
+func (b *bench) plan(v model.Variant) plan {
+	r := b.ground.Evaluate(v)
+	p := plan{certain: Certain{Name: v.Name, WhyNot: r.WhyNoYear}}
+	for _, s := range r.Stores {
+		if s.Reservoir == nil {
+			p.certain.Without = append(p.certain.Without, s.Name+": "+s.WhyNot)
+			continue
+		}
+		p.stores = append(p.stores, *s.Reservoir)
+		var d *model.Direct
+		if s.Hoist != nil && s.Reservoir.Own != nil {
+			d = s.Hoist.Direct
+		}
+		p.direct = append(p.direct, d)
+	}
+	if !r.YearKnown {
+		return p
+	}
+	p.certain.WhyNot = ""
+	p.field = b.field(v)
+	l := b.ground.Load
+	own, _ := load.StandingPower(v.Standing)
+	standing := slices.Clone(l.Standing)
+	for h := range standing {
+		standing[h] += float64(own + v.Controller.Standing())
+	}
+	p.demand = year.NewDemand(len(standing), standing, l.Essential, l.Nice, l.NightOf)
+	return p
+}
+
+// field finds the panels among those of the variants before, or makes them ready.
+func (b *bench) field(v model.Variant) int {
+	for i, f := range b.fields {
+		if reflect.DeepEqual(f.of.Panels, v.Panels) && reflect.DeepEqual(f.of.Controller, v.Controller) {
+			return i
+		}
+	}
+	f := field{of: v}
+	f.plant, _ = panel.Prepare(v.Panels, v.Controller) // its year is known, so nothing stands against it
+	for _, a := range v.Panels {
+		f.planes = append(f.planes, sun.PlaneOf(b.ground.Sky.Geometry, b.ground.Project.Place, sun.Face{Tilt: a.Tilt.Val, Azimuth: a.Azimuth.Val, Shade: a.Shade}))
+	}
+	b.fields = append(b.fields, f)
+	return len(b.fields) - 1
+}
+
+// runAll shares the years out among the workers. Each year is a matter of its own, so it does not matter who runs it.
+func (b *bench) runAll(ctx context.Context, briefs [][]year.Brief, workers int, progress func(int)) error {
+	var next atomic.Int64
+	var mu sync.Mutex
+	done := 0
+	group, ctx := errgroup.WithContext(ctx)
+	for range min(workers, len(briefs)) {
+		group.Go(func() error {
+			w := b.worker()
+			for {
+				j := int(next.Add(1)) - 1
+				if j >= len(briefs) {
+					return nil
+				}
+				if err := ctx.Err(); err != nil {
+					return err
+				}
+				briefs[j] = w.year(j)
+				mu.Lock()
+				done++
+				if progress != nil {
+					progress(done)
+				}
+				mu.Unlock()
+			}
+		})
+	}
+	return group.Wait()
+}
+
+// worker is the room of one goroutine.
+type worker struct {
+	*bench
+	sky    *sun.Sky
+	lights [][]panel.Light // by field and array
+	bus    [][]float64     // by field
+	space  year.Workspace
+	stores []reservoir.Reservoir
+}
+
+func (b *bench) worker() *worker {
+	w := &worker{bench: b, sky: b.ground.Sky}
+	if b.climate != nil {
+		w.sky = b.climate.Sky(b.seed)
+	}
+	hours := len(w.sky.TAir)
+	for _, f := range b.fields {
+		lights := make([]panel.Light, len(f.planes))
+		for i := range lights {
+			lights[i] = panel.Light{Plane: make([]float64, hours), Cells: make([]float64, hours)}
+		}
+		w.lights = append(w.lights, lights)
+		w.bus = append(w.bus, make([]float64, hours))
+	}
+	return w
+}
+
+// year runs weather year j for all variants.
+func (w *worker) year(j int) []year.Brief {
+	if w.climate != nil {
+		w.climate.Fill(w.sky, sun.Seed(w.seed, j))
+	}
+	for i, f := range w.fields {
+		for k, p := range f.planes {
+			p.Fill(w.sky, sun.Light(w.lights[i][k]))
+		}
+		f.plant.Fill(w.lights[i], w.sky.TAir, w.bus[i])
+	}
+	out := make([]year.Brief, len(w.plans))
+	for i, p := range w.plans {
+		if p.demand == nil {
+			continue
+		}
+		w.stores = append(w.stores[:0], p.stores...)
+		for k, d := range p.direct {
+			if d != nil {
+				w.stores[k].Own = d.Source(w.lights[p.field], w.sky.TAir)
+			}
+		}
+		out[i] = w.space.Quick(w.bus[p.field], p.demand, w.stores)
+	}
+	return out
+}
+
+// over gathers the years of plan i.
+func (p plan) over(briefs [][]year.Brief, i int) Certain {
+	c := p.certain
+	if p.demand == nil {
+		return c
+	}
+	for _, b := range briefs {
+		c.Nights = append(c.Nights, float64(b[i].NightsServed))
+		c.Outage = append(c.Outage, float64(b[i].LongestOutage))
+		c.Served = append(c.Served, b[i].ServedShare)
+		if !b[i].Settled {
+			c.Unready++
+		}
+	}
+	c.Light, c.Share = spread(c.Nights), spread(c.Served)
+	o := spread(c.Outage)
+	c.Longer = Spread{Worst: o.Best, Bad: o.Good, Usual: o.Usual, Good: o.Bad, Best: o.Worst}
+	c.Nine = int(math.Floor(c.Light.Bad))
+	return c
+}
