@@ -3,6 +3,7 @@ package web
 import (
 	"fmt"
 	"net/http"
+	"strings"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
@@ -26,11 +27,13 @@ type overviewView struct {
 
 // variantCard is one variant at a glance.
 type variantCard struct {
-	ID, URL, SheetURL, Name, Verdict, Headline, Revision string
-	More                                                 []string
-	Ready                                                string
-	Rows                                                 []pairView
+	ID, URL, SheetURL, Name string
+	Sign, Verdict, Say      string
+	Rows                    []pairView
 }
+
+// verdictSigns stand before the word of a verdict.
+var verdictSigns = map[string]string{model.CarriesNight: "✓", model.CarriesPart: "◐", model.LearningPiece: "○", "": "?"}
 
 func (s *Site) showOverview(w http.ResponseWriter, r *http.Request) error {
 	p, err := s.project(r)
@@ -58,7 +61,7 @@ func overviewOf(g model.Ground, p store.Saved[model.Project], variants []store.S
 	results := make([]model.VariantResult, len(variants))
 	for i, saved := range variants {
 		results[i] = g.Evaluate(saved.Value)
-		v.Cards = append(v.Cards, cardOf(results[i], p.ID, saved, sys))
+		v.Cards = append(v.Cards, cardOf(results[i], p, saved.ID))
 	}
 	v.Headline = projectHeadline(g, results)
 	if len(variants) > 1 {
@@ -98,21 +101,32 @@ func projectHeadline(g model.Ground, results []model.VariantResult) string {
 	return "None of these carries the night. What you have here is a learning piece."
 }
 
-func cardOf(r model.VariantResult, project int64, saved store.Saved[model.Variant], sys unit.System) variantCard {
-	u := variantURL(project, saved.ID)
-	c := variantCard{ID: fmt.Sprint(saved.ID), URL: u, SheetURL: u + "/sheet", Name: r.Name, Verdict: r.Verdict, Ready: readyWords[r.Ready], Revision: fmt.Sprint(saved.Revision)}
-	c.Headline, c.More = headlineOf(r)
+func cardOf(r model.VariantResult, p store.Saved[model.Project], id int64) variantCard {
+	u := variantURL(p.ID, id)
+	c := variantCard{ID: fmt.Sprint(id), URL: u, SheetURL: u + "/sheet", Name: r.Name, Sign: verdictSigns[r.Verdict], Verdict: sentenceCase(r.Verdict)}
+	if r.Verdict == "" {
+		c.Verdict = "Not known yet"
+	}
+	if _, more := headlineOf(r); len(more) > 0 {
+		c.Say = more[0]
+	}
+	nights, cost := "not known", fmt.Sprintf("%d of %d parts priced", r.Cost.Priced, r.Cost.Parts)
 	if r.YearKnown {
-		c.Rows = append(c.Rows, pairView{"Nights with light", fmt.Sprintf("%d of %d", r.Year.NightsServed, r.Year.Nights)})
+		nights = fmt.Sprintf("%d of %d", r.Year.NightsServed, r.Year.Nights)
 	}
-	c.Rows = append(c.Rows, pairView{"Cost of all parts", fmt.Sprintf("%d of %d parts priced", r.Cost.Priced, r.Cost.Parts)}, pairView{"Plan sheet", c.Ready})
-	for _, s := range r.Stores {
-		if s.Hoist != nil && len(s.Hoist.Checks) > 0 && s.Hoist.Checks[0].Use.Is {
-			first := s.Hoist.Checks[0]
-			c.Rows = append(c.Rows, pairView{"Breaks first", first.Part + ", " + useText(float64(first.Use.Val))})
-		}
+	if all, ok := r.Cost.Capital.Value(); ok {
+		cost = unit.Rounded(float64(all), 3) + " " + p.Value.Currency
+	} else if r.Cost.Parts == 0 {
+		cost = "no parts yet"
 	}
+	c.Rows = []pairView{{"Nights with light", nights}, {"Breaks first", breaksFirst(r)}, {"Cost of all parts", cost}, {"Plan sheet", readyWords[r.Ready]}}
 	return c
+}
+
+// firstSentence is what stands before the first full stop that ends a sentence.
+func firstSentence(say string) string {
+	first, _, _ := strings.Cut(say, ". ")
+	return strings.TrimSuffix(first, ".")
 }
 
 // nextSteps are at most four things that would help most, each with its page.
@@ -134,9 +148,11 @@ func nextSteps(g model.Ground, p store.Saved[model.Project], variants []store.Sa
 		case len(variants[i].Value.Stores) == 0:
 			add("Add a store to “"+r.Name+"”", v+"#stores")
 		case r.Ready == "no" && len(r.Reasons) > 0:
-			add("“"+r.Name+"”: "+r.Reasons[0], v)
-		case n > 0:
-			add(fmt.Sprintf("“%s”: %d inputs are missing or typical", r.Name, n), v+"#missing")
+			add("“"+r.Name+"”: "+firstSentence(r.Reasons[0]), v)
+		case n == 1:
+			add("“"+r.Name+"”: one input is missing", v+"#missing")
+		case n > 1:
+			add(fmt.Sprintf("“%s”: %d inputs are missing", r.Name, n), v+"#missing")
 		}
 	}
 	if len(out) == 0 && len(variants) > 1 {

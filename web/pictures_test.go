@@ -1,0 +1,152 @@
+package web
+
+import (
+	"bytes"
+	"compress/gzip"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+
+	"duskweight/internal/catalog"
+	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
+)
+
+// The sample's pictures: every one has a title, a sentence and its numbers, no attribute that the policy refuses, and no
+// identifier twice on the page.
+func TestPictures(t *testing.T) {
+	doc := catalog.Sample()
+	g := model.Prepare(doc.Project)
+	for _, variant := range doc.Variants {
+		r := g.Evaluate(variant)
+		ids := map[string]bool{}
+		pictures := picturesOf(r, 5, "/page", unit.Metric)
+		if want := 3 + len(variant.Stores); len(pictures) < want { // day, flow, nights, and each store
+			t.Errorf("%s: %d pictures, want at least %d", variant.Name, len(pictures), want)
+		}
+		for _, p := range pictures {
+			if p.ID == "" || p.Title == "" || p.Say == "" || len(p.Rows) == 0 || !strings.HasPrefix(p.SVG, "<svg") || strings.Contains(p.SVG, "style=") || ids[p.ID] {
+				t.Errorf("%s: %q", variant.Name, p.ID)
+			}
+			ids[p.ID] = true
+			for _, row := range p.Rows {
+				if len(row) != len(p.Head) {
+					t.Errorf("%s, %s: a row of %d under a head of %d", variant.Name, p.ID, len(row), len(p.Head))
+				}
+				for _, cell := range row {
+					if cell == "" {
+						t.Errorf("%s, %s: a blank cell in %v", variant.Name, p.ID, row)
+					}
+				}
+			}
+		}
+	}
+}
+
+// The parts of the flow add up to the sun of the year: what was taken came out, was lost or is still there.
+func TestFlowCloses(t *testing.T) {
+	doc := catalog.Sample()
+	g := model.Prepare(doc.Project)
+	for _, variant := range doc.Variants {
+		y := g.Evaluate(variant).Year
+		sum := y.Spilled
+		for _, part := range []unit.Energy{y.Essential.Direct, y.Essential.Delivered, y.Nice.Direct, y.Nice.Delivered, y.Standing.Direct, y.Standing.Delivered, y.StoreStanding.Direct, y.StoreStanding.Delivered} {
+			sum += part
+		}
+		for _, s := range y.Stores {
+			sum += s.Loss + s.Change
+		}
+		if d := float64(sum-y.Bus) / float64(y.Bus); d > 1e-9 || d < -1e-9 { // sums of 8760 hours in another order
+			t.Errorf("%s: off by %g of the sun", variant.Name, d)
+		}
+	}
+}
+
+// The page of a variant comes light: 16 KiB as the browser loads it, the chart library apart.
+func TestVariantPageIsLight(t *testing.T) {
+	s := newSite(t)
+	h := s.Handler()
+	p, err := s.Store.CreateProject(t.Context(), catalog.Sample(), "made", s.Now())
+	if err != nil {
+		t.Fatal(err)
+	}
+	vs, err := s.Store.Variants(t.Context(), p.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, v := range vs {
+		body := ask(h, "GET", variantURL(p.ID, v.ID)+"?month=6", nil).Body.String()
+		if !strings.Contains(body, `<b aria-current="true">Jun</b>`) {
+			t.Error("the month of the address is not the one shown")
+		}
+		var small bytes.Buffer
+		z := gzip.NewWriter(&small)
+		z.Write([]byte(body)) // a buffer takes everything
+		z.Close()
+		if small.Len() > 16<<10 {
+			t.Errorf("%s: %d bytes", v.Value.Name, small.Len())
+		}
+	}
+}
+
+// What to do today is told for a hoist that may hang, and for one that may not is that it may not.
+func TestToday(t *testing.T) {
+	doc := catalog.Sample()
+	g := model.Prepare(doc.Project)
+	told := map[string]string{}
+	for _, v := range doc.Variants {
+		r := g.Evaluate(v)
+		told[r.Ready+map[bool]string{true: " hoist", false: ""}[hasHoist(r)]] = strings.Join(todayOf(g, r, int(time.June)-1), "\n")
+	}
+	if told["yes"] != "" {
+		t.Errorf("without a hoist: %q", told["yes"])
+	}
+	if told["no hoist"] != "Do not lift: the checks say do not hang." {
+		t.Errorf("do not hang: %q", told["no hoist"])
+	}
+	if want := regexp.MustCompile(`^Lift between 0\d:00 and 1\d:00, .*\nLower after 2\d:\d0, when the sun is down.*\nStop if the base moves, the motor is too hot to touch, or wind moves the mass\.$`); !want.MatchString(told["yes hoist"]) {
+		t.Errorf("ready: %q", told["yes hoist"])
+	}
+}
+
+func TestLongest(t *testing.T) {
+	for want, hours := range map[[2]int]string{{0, 0}: "", {9, 12}: "2 9 10 11", {22, 24}: "22 23", {0, 3}: "0 1 2 5"} {
+		in := " " + hours + " "
+		if from, to := longest(func(h int) bool { return strings.Contains(in, " "+itoa(h)+" ") }); from != want[0] || to != want[1] {
+			t.Errorf("%q: %d to %d", hours, from, to)
+		}
+	}
+}
+
+// Only the inputs that differ among those who have them are shown, and no cell is blank.
+func TestCompareInputs(t *testing.T) {
+	doc := catalog.Sample()
+	var vs []store.Saved[model.Variant]
+	for _, v := range doc.Variants {
+		vs = append(vs, store.Saved[model.Variant]{Value: v})
+	}
+	differ, all := 0, 0
+	for _, g := range inputGroups(vs, false, unit.Metric) {
+		for _, row := range g.Rows {
+			differ++
+			if !row.Differs {
+				t.Errorf("%s: %s does not differ", g.Title, row.Name)
+			}
+		}
+	}
+	for _, g := range inputGroups(vs, true, unit.Metric) {
+		for _, row := range g.Rows {
+			all++
+			for _, c := range row.Cells {
+				if c.Text == "" {
+					t.Errorf("%s: %s has a blank cell", g.Title, row.Name)
+				}
+			}
+		}
+	}
+	if differ == 0 || differ >= all/3 {
+		t.Errorf("%d of %d inputs differ", differ, all)
+	}
+}
