@@ -17,7 +17,7 @@ import (
 var guideFiles embed.FS
 
 // guideTopics is the order of the guide.
-var guideTopics = []string{"start", "night", "sun", "hoist", "breaks", "cells", "money", "safety", "words", "program"}
+var guideTopics = []string{"start", "night", "sun", "hoist", "breaks", "cells", "sure", "money", "safety", "words", "program"}
 
 // guidePage is one page of the guide, ready to print.
 type guidePage struct {

@@ -52,6 +52,7 @@ func (s *Site) Handler() http.Handler {
 		r.Post("/projects/{project}/load", s.page(s.saveLoad))
 		r.Post("/projects/{project}/load/try", s.page(s.tryLoad))
 		r.Get("/projects/{project}/compare", s.page(s.showCompare))
+		r.Get("/projects/{project}/sure", s.page(s.showSure))
 		r.Post("/projects/{project}/variants", s.page(s.addVariant))
 		r.Route("/projects/{project}/variants/{variant}", func(r chi.Router) {
 			r.Get("/", s.page(s.showVariant))

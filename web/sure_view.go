@@ -1,0 +1,238 @@
+package web
+
+import (
+	"fmt"
+	"math"
+	"net/url"
+	"slices"
+	"strings"
+	"time"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/search"
+	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
+)
+
+// sureView is what many years come to, ready to print.
+type sureView struct {
+	Say     string
+	URL     string // of this page without the question
+	Years   string // as asked, for the form
+	Choices []compareChoice
+	Compare string
+	Empty   string // instead of everything below
+	Rows    []sureRow
+	Lacks   []string // variants without a year, and stores that give nothing back
+	Pairs   []string
+	Strips  []sureStrip
+	Took    string
+	More    linkView // the same with another number of years
+}
+
+type sureRow struct {
+	Name, Bad, Usual, Good string
+	Outage, Share          string
+	Nine                   string
+}
+
+func sureOf(s search.Sure, p model.Project, sys unit.System) sureView {
+	var v sureView
+	for _, c := range s.Variants {
+		if c.WhyNot != "" {
+			v.Lacks = append(v.Lacks, fmt.Sprintf("%s: no year can be run, because %s.", orUnnamed(c.Name), c.WhyNot))
+		}
+		for _, w := range c.Without {
+			v.Lacks = append(v.Lacks, fmt.Sprintf("%s counts without a store that gives nothing back. %s.", orUnnamed(c.Name), w))
+		}
+		if c.Unready > 0 {
+			v.Lacks = append(v.Lacks, fmt.Sprintf("%s: %s did not end as they began. Their numbers are rough.", orUnnamed(c.Name), counted(c.Unready, "year")))
+		}
+	}
+	switch {
+	case len(s.Variants) == 0:
+		v.Empty = "There is no variant to try yet."
+		return v
+	case s.WhyOne != "" && s.Years == 1 && s.Nights > 0:
+		v.Empty = "There is one year only: " + s.WhyOne + ". So there is no bad and no good year. The numbers of that one year stand on the page Compare."
+		return v
+	case s.Nights == 0:
+		v.Empty = "No year can be run yet: " + orElse(s.WhyOne, "no night has lamps or devices") + "."
+		return v
+	}
+	v.Say = fmt.Sprintf("%s years of weather, made from the same monthly means and the same for every variant. Each has %d nights that count.", thousands(s.Years), s.Nights)
+	if p.Place.Sky == "described" {
+		v.Say += " Rough: the sky is only described in words."
+	}
+	for _, c := range s.Variants {
+		if c.WhyNot == "" {
+			v.Rows = append(v.Rows, sureRowOf(c, s.Nights, sys))
+		}
+	}
+	for a := range s.Variants {
+		for b := a + 1; b < len(s.Variants); b++ {
+			if s.Pairs[a][b].Years > 0 && s.Variants[a].WhyNot == "" && s.Variants[b].WhyNot == "" {
+				v.Pairs = append(v.Pairs, pairSay(s.Variants[a].Name, s.Variants[b].Name, s.Pairs[a][b]))
+			}
+		}
+	}
+	v.Strips = stripsOf(s)
+	return v
+}
+
+// sureRowOf prints a bad year rounded down, so that what is promised is reached.
+func sureRowOf(c search.Certain, nights int, sys unit.System) sureRow {
+	whole := func(x float64) string { return fmt.Sprintf("%.0f", math.Round(x)) }
+	share := func(x float64) string { return unit.Percents.Format(x, sys) }
+	return sureRow{
+		Name: orUnnamed(c.Name), Bad: fmt.Sprint(c.Nine), Usual: whole(c.Light.Usual), Good: whole(c.Light.Good),
+		Outage: fmt.Sprintf("%s h, %s h", whole(c.Longer.Usual), whole(c.Longer.Bad)),
+		Share:  fmt.Sprintf("%s, %s, %s", share(c.Share.Bad), share(c.Share.Usual), share(c.Share.Good)),
+		Nine:   fmt.Sprintf("%s: in about 9 years of 10 at least %d of %d nights have light.", orUnnamed(c.Name), c.Nine, nights),
+	}
+}
+
+// pairSay tells how often one variant has more nights with light than another, the better one first.
+func pairSay(a, b string, v search.Versus) string {
+	a, b = orUnnamed(a), orUnnamed(b)
+	if v.Less > v.More {
+		a, b = b, a
+		v.More, v.Less = v.Less, v.More
+	}
+	n := thousands(v.Years)
+	switch {
+	case v.Same == v.Years:
+		return fmt.Sprintf("In every one of %s years, %s and %s have the same number of nights with light.", n, a, b)
+	case v.More == v.Years:
+		return fmt.Sprintf("In every one of %s years, %s has more nights with light than %s. The chance is above %.3g %%.", n, a, b, 100*(1-v.Bound()))
+	case v.More == v.Less:
+		return fmt.Sprintf("Neither is better: in %s of %s years, %s has more nights with light than %s, in as many it has fewer, and in %s the same.", thousands(v.More), n, a, b, thousands(v.Same))
+	}
+	return fmt.Sprintf("In %s of %s years, %s has more nights with light than %s. In %s it has the same and in %s fewer. The chance is %s, give or take %s.",
+		thousands(v.More), n, a, b, thousands(v.Same), thousands(v.Less), percentTo(v.Chance(), v.Places()), percentTo(v.Error(), v.Places()))
+}
+
+// percentTo prints a share with so many digits behind the point; −1 rounds to tens.
+func percentTo(x float64, places int) string {
+	if places < 0 {
+		return fmt.Sprintf("%.0f %%", 10*math.Round(10*x))
+	}
+	return fmt.Sprintf("%.*f %%", places, 100*x)
+}
+
+// choose fills in what can be chosen, and the link to the other number of years.
+func (v *sureView) choose(here string, project int64, n int, all, chosen []store.Saved[model.Variant]) {
+	v.URL, v.Years, v.Compare = here, itoa(n), projectURL(project)+"/compare"
+	q := url.Values{}
+	for _, c := range chosen {
+		q.Add("v", fmt.Sprint(c.ID))
+	}
+	if len(q) > 0 {
+		v.Compare += "?" + q.Encode()
+	}
+	for _, a := range all {
+		v.Choices = append(v.Choices, compareChoice{fmt.Sprint(a.ID), a.Value.Name, slices.Contains(q["v"], fmt.Sprint(a.ID))})
+	}
+	other := manyYears
+	if n == manyYears {
+		other = usualYears
+	}
+	q.Set("n", itoa(other))
+	v.More = linkView{Text: "Try " + thousands(other) + " years", URL: here + "?" + q.Encode()}
+}
+
+// timed says how long it took, and about how long the other number will take.
+func (v *sureView) timed(n int, took time.Duration) {
+	v.Took = fmt.Sprintf("These %s years took %s.", thousands(n), seconds(took))
+	if n < manyYears {
+		v.More.Text += ", about " + seconds(took*manyYears/time.Duration(n))
+	}
+}
+
+func seconds(d time.Duration) string {
+	return unit.Rounded(max(0.01, d.Seconds()), 2) + " s"
+}
+
+// thousands prints a whole number below a million.
+func thousands(n int) string {
+	if n < 1000 {
+		return itoa(n)
+	}
+	return fmt.Sprintf("%d,%03d", n/1000, n%1000)
+}
+
+func orElse(s, otherwise string) string {
+	if s == "" {
+		return otherwise
+	}
+	return s
+}
+
+// sureStrip is one variant's years in a row, from the fewest nights with light to the most.
+type sureStrip struct {
+	Name, Say string
+	Line      string // points of the years
+	Ticks     []stripTick
+	Dots      []stripDot
+	Last      string // number of the last year
+}
+
+type stripTick struct{ Y, TextY, Text string }
+
+type stripDot struct{ X, Y, TextX, TextY, Anchor, Text string }
+
+// The paper of a strip, in its own units.
+const (
+	stripLeft, stripRight = 34.0, 288.0
+	stripTop, stripBottom = 14.0, 112.0
+)
+
+// stripsOf draws all variants on the same axis.
+func stripsOf(s search.Sure) []sureStrip {
+	least := float64(s.Nights)
+	for _, c := range s.Variants {
+		if len(c.Nights) > 0 {
+			least = min(least, c.Light.Worst)
+		}
+	}
+	const room = 5 // of the year's nights at least, so that one night more is no mountain
+	low := max(0, math.Floor(min(least, float64(s.Nights)-room)/room)*room)
+	var out []sureStrip
+	for _, c := range s.Variants {
+		if len(c.Nights) > 1 {
+			out = append(out, stripOf(c, low, float64(s.Nights)))
+		}
+	}
+	return out
+}
+
+func stripOf(c search.Certain, low, high float64) sureStrip {
+	y := func(nights float64) float64 {
+		return stripBottom - (nights-low)/(high-low)*(stripBottom-stripTop)
+	}
+	x := func(share float64) float64 { return stripLeft + share*(stripRight-stripLeft) }
+	at := func(v float64) string { return fmt.Sprintf("%.1f", v) }
+	sorted := slices.Sorted(slices.Values(c.Nights))
+	t := sureStrip{Name: orUnnamed(c.Name), Last: thousands(len(sorted))}
+	t.Say = fmt.Sprintf("From %.0f nights with light in the worst of %s years to %.0f in the best.", c.Light.Worst, t.Last, c.Light.Best)
+	var line strings.Builder
+	for i, n := range sorted {
+		fmt.Fprintf(&line, "%s,%s ", at(x(float64(i)/float64(len(sorted)-1))), at(y(n)))
+	}
+	t.Line = strings.TrimSpace(line.String())
+	for _, n := range []float64{low, math.Round((low + high) / 2), high} {
+		t.Ticks = append(t.Ticks, stripTick{at(y(n)), at(y(n) + 4), fmt.Sprintf("%.0f", n)})
+	}
+	for _, d := range []struct {
+		share, nights float64
+		text, anchor  string
+		right         float64
+	}{{0.1, c.Light.Bad, "bad", "start", 4}, {0.5, c.Light.Usual, "usual", "middle", 0}, {0.9, c.Light.Good, "good", "end", 4}} {
+		below := y(d.nights) + 16
+		if below > stripBottom-2 {
+			below = y(d.nights) - 8
+		}
+		t.Dots = append(t.Dots, stripDot{at(x(d.share)), at(y(d.nights)), at(x(d.share) + d.right), at(below), d.anchor, d.text})
+	}
+	return t
+}
