@@ -2,6 +2,7 @@ package web
 
 import (
 	"fmt"
+	"slices"
 
 	"duskweight/internal/draw"
 	"duskweight/internal/model"
@@ -81,7 +82,22 @@ func burnsPicture(g model.Ground, name string, day int, hours func(load.Applianc
 			b.Each = append(b.Each, draw.Burn{Name: orUnnamed(e.Name), Hours: hours(e)})
 		}
 	}
-	return pictureView{ID: fmt.Sprintf("burns-%d", day), Title: "What burns when, " + name, SVG: svgOf(b.Draw)}
+	return pictureView{ID: fmt.Sprintf("burns-%d", day), Title: "What burns when, " + name, Say: mostAt(b), SVG: svgOf(b.Draw)}
+}
+
+// mostAt tells the hour in which the most burns.
+func mostAt(b draw.Burns) string {
+	var sums [24]float64
+	for _, one := range b.Each {
+		for h, w := range one.Hours {
+			sums[h] += w
+		}
+	}
+	most := slices.Max(sums[:])
+	if most <= 0 {
+		return "Nothing burns on this day."
+	}
+	return "The most from " + clock(float64(slices.Index(sums[:], most))) + ": " + unit.Powers.Format(most, unit.Metric) + "; in the whole day " + unit.Energies.Format(sum(sums[:])*3600, unit.Metric) + "."
 }
 
 // dayRows is the load by clock hour on 21 December and on 21 June.

@@ -143,7 +143,11 @@ func statePictures(r model.VariantResult) []pictureView {
 				empty++
 			}
 		}
-		out = append(out, pictureView{ID: "state" + itoa(n), Title: "How full over the year: " + d.Name, Say: fmt.Sprintf("It becomes full on %d days of the year and empty on %d.", full, empty),
+		say := fmt.Sprintf("It becomes full on %d days of the year and empty on %d.", full, empty)
+		if slices.ContainsFunc(s.Reservoir.Locked, func(share float64) bool { return share > 0 }) {
+			say += " In the cold it gives less: a part stays in it."
+		}
+		out = append(out, pictureView{ID: "state" + itoa(n), Title: "How full over the year: " + d.Name, Say: say,
 			SVG: svgOf(d.Draw), Head: []string{"Month", "Least", "Most", "Days full", "Days empty"}, Rows: statesByMonth(d)})
 	}
 	return out

@@ -64,7 +64,7 @@ func TestFlowCloses(t *testing.T) {
 	}
 }
 
-// The page of a variant comes light: 16 KiB as the browser loads it, the chart library apart.
+// The page of a variant comes light: 14 KiB as the browser loads it, the chart library apart.
 func TestVariantPageIsLight(t *testing.T) {
 	s := newSite(t)
 	h := s.Handler()
@@ -85,7 +85,7 @@ func TestVariantPageIsLight(t *testing.T) {
 		z := gzip.NewWriter(&small)
 		z.Write([]byte(body)) // a buffer takes everything
 		z.Close()
-		if small.Len() > 16<<10 {
+		if small.Len() > 14<<10 {
 			t.Errorf("%s: %d bytes", v.Value.Name, small.Len())
 		}
 	}

@@ -30,9 +30,13 @@ func (b Burns) Draw(out io.Writer) error {
 	floor := top + row*float64(max(len(each), 1))
 	p := open(out, "burns", w, floor+38, "What burns when, "+b.Name, b.reading())
 	x := axis{lo: 0, hi: 24, a: left, b: w - right}
-	for i := range 24 {
-		if b.Dark[(i+12)%24] {
-			p.rect(x.at(float64(i)), top-6, x.at(1)-x.at(0)+0.4, floor-top+6, attrs{"fill", ink, "fill-opacity", ".12", "shape-rendering", "crispEdges"})
+	for i := 0; i < 24; i++ {
+		from := i
+		for i < 24 && b.Dark[(i+12)%24] {
+			i++
+		}
+		if i > from {
+			p.rect(x.at(float64(from)), top-6, x.at(float64(i))-x.at(float64(from)), floor-top+6, attrs{"fill", ink, "fill-opacity", ".12"})
 		}
 	}
 	p.text(w-2, 12, "W", small, "end", 0)

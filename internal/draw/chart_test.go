@@ -88,7 +88,7 @@ func TestNights(t *testing.T) {
 		}
 	}
 	squares, _, _ := strings.Cut(b.String(), `" fill="`+loadColour+`"/>`) // one path holds a square for each night with light
-	if n := strings.Count(squares[strings.LastIndex(squares, `d="`):], "M"); n != 362 {
+	if n := strings.Count(squares[strings.LastIndex(squares, `d="`):], "z"); n != 362 {
 		t.Errorf("%d nights with light drawn", n)
 	}
 	for _, short := range [][]int8{nil, {9}, make([]int8, 400)} {

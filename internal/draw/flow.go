@@ -48,7 +48,11 @@ func (f Flow) Draw(out io.Writer) error {
 		sum += math.Max(0, finite(float64(part.Energy)))
 		to := math.Max(from+1, x.at(math.Min(sum, whole)))
 		p.line(from, y-7, from, y+24, stroke(ink, 0.6, "2 2"))
-		p.text(left, y+9, fitted(part.Name, x.b-x.a, small), small, "start", 0)
+		if TextWidth(part.Name, small) < x.b-from { // beside the line that leads from the part before
+			p.text(from+4, y+9, part.Name, small, "start", 0)
+		} else {
+			p.text(from-4, y+9, fitted(part.Name, from-x.a, small), small, "end", 0)
+		}
 		p.rect(from, y+13, to-from, 11, becomes(part.Becomes), stroke(ink, 0.8, ""))
 		p.text(w-2, y+22, share(part.Energy, f.Whole.Energy), small, "end", 0)
 	}

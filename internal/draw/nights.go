@@ -33,7 +33,7 @@ func Nights(state []int8, out io.Writer) error {
 	}
 	p.text(w-4, top-6, "light", 9.5, "end", 0)
 	day := 0
-	signs := signs{side: cell - 1}
+	signs := signs{side: cell - 1, step: cell}
 	for m, n := range monthDays {
 		y := top + float64(m)*(cell+2)
 		p.text(left-6, y+9, monthNames[m], 10.5, "end", 0)
@@ -60,11 +60,13 @@ func Nights(state []int8, out io.Writer) error {
 	return p.close()
 }
 
-// signs gathers the squares of each state into one path, for a year of single ones would be most of a page.
+// signs gathers the squares of each state into one path, for a year of single ones would be most of a page. A night
+// beside one of the same state is written from that one on, in the same few letters every time.
 type signs struct {
-	side    float64
-	squares [4]strings.Builder // by state
-	marks   [4]strings.Builder // what stands in each
+	side, step float64            // of a square, and from one to the next
+	squares    [4]strings.Builder // by state
+	marks      [4]strings.Builder // what stands in each
+	last       [4]struct{ x, y float64 }
 }
 
 // add puts down one night: a square and the sign in it.
@@ -73,18 +75,32 @@ func (g *signs) add(x, y float64, state int8) {
 		state = NotCounted
 	}
 	a, b, s := &g.squares[state], &g.marks[state], g.side
-	if state == NotCounted {
-		fmt.Fprintf(b, "M%s %sh2", num(x+s/2-1), num(y+s/2))
-		return
+	next := b.Len() > 0 && g.last[state].y == y && g.last[state].x+g.step == x
+	g.last[state].x, g.last[state].y = x, y
+	begin := func(b *strings.Builder, atX, atY, stepX, stepY float64) {
+		if next {
+			fmt.Fprintf(b, "m%s %s", num(stepX), num(stepY))
+		} else {
+			fmt.Fprintf(b, "M%s %s", num(atX), num(atY))
+		}
 	}
-	fmt.Fprintf(a, "M%s %sh%sv%sh-%sz", num(x), num(y), num(s), num(s), num(s))
+	if state != NotCounted {
+		begin(a, x, y, g.step, 0)
+		fmt.Fprintf(a, "h%sv%sh-%sz", num(s), num(s), num(s))
+	}
 	switch state {
 	case Served:
-		fmt.Fprintf(b, "M%s %sl%s %sl%s-%s", num(x+0.2*s), num(y+0.5*s), num(0.2*s), num(0.2*s), num(0.4*s), num(0.5*s))
+		begin(b, x+0.2*s, y+0.5*s, g.step-0.6*s, 0.3*s)
+		fmt.Fprintf(b, "l%s %sl%s-%s", num(0.2*s), num(0.2*s), num(0.4*s), num(0.5*s))
 	case PartlyServed:
-		fmt.Fprintf(b, "M%s %sh%sv-%sz", num(x), num(y+s), num(s), num(s))
+		begin(b, x, y+s, g.step, 0)
+		fmt.Fprintf(b, "h%sv-%sz", num(s), num(s))
 	case Dark:
-		fmt.Fprintf(b, "M%s %sl%s %sm0-%sl-%s %s", num(x+0.2*s), num(y+0.2*s), num(0.6*s), num(0.6*s), num(0.6*s), num(0.6*s), num(0.6*s))
+		begin(b, x+0.2*s, y+0.2*s, g.step, -0.6*s)
+		fmt.Fprintf(b, "l%s %sm0-%sl-%s %s", num(0.6*s), num(0.6*s), num(0.6*s), num(0.6*s), num(0.6*s))
+	default:
+		begin(b, x+s/2-1, y+s/2, g.step-2, 0)
+		b.WriteString("h2")
 	}
 }
 

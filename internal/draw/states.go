@@ -23,12 +23,12 @@ func (s States) Draw(out io.Writer) error {
 	x, y := axis{lo: 0, hi: 365, a: left, b: left + 365}, axis{lo: 0, hi: 100, a: floor, b: top}
 	p.text(2, 12, "% of full", small, "start", 0)
 	p.levels(x, y, 4)
-	colour, dash := cellColour, "7 2"
+	colour := cellColour
 	if s.Mass {
-		colour, dash = massColour, ""
+		colour = massColour
 	}
 	if d := s.band(left, floor); d != "" {
-		p.tag("path", attrs{"d", d, "fill", colour, "fill-opacity", ".35"}, stroke(colour, 1, dash))
+		p.tag("path", attrs{"d", d, "fill", colour, "fill-opacity", ".35"}, stroke(colour, 1, ""))
 	}
 	day := 0
 	for m, n := range monthDays {
