@@ -88,8 +88,19 @@ func sureRowOf(c search.Certain, nights int, sys unit.System) sureRow {
 		Name: orUnnamed(c.Name), Bad: fmt.Sprint(c.Nine), Usual: whole(c.Light.Usual), Good: whole(c.Light.Good),
 		Outage: fmt.Sprintf("%s h, %s h", whole(c.Longer.Usual), whole(c.Longer.Bad)),
 		Share:  fmt.Sprintf("%s, %s, %s", share(c.Share.Bad), share(c.Share.Usual), share(c.Share.Good)),
-		Nine:   fmt.Sprintf("%s: in about 9 years of 10 at least %d of %d nights have light.", orUnnamed(c.Name), c.Nine, nights),
+		Nine:   orUnnamed(c.Name) + ": " + nineSay(c, nights),
 	}
+}
+
+// nineSay is the headline of a variant: what can be counted on in about 9 years of 10.
+func nineSay(c search.Certain, nights int) string {
+	switch {
+	case c.Light.Best == 0:
+		return "no night has light to its end, in none of the years."
+	case c.Nine == 0:
+		return fmt.Sprintf("a bad year may have no night with light; a good one has %.0f of %d.", c.Light.Good, nights)
+	}
+	return fmt.Sprintf("in about 9 years of 10 at least %d of %d nights have light.", c.Nine, nights)
 }
 
 // pairSay tells how often one variant has more nights with light than another, the better one first.
@@ -187,26 +198,36 @@ const (
 	stripTop, stripBottom = 14.0, 112.0
 )
 
-// stripsOf draws all variants on the same axis.
+// stripsOf draws each variant on an axis of its own: on a common one the years of a good variant would be a flat line.
 func stripsOf(s search.Sure) []sureStrip {
-	least := float64(s.Nights)
-	for _, c := range s.Variants {
-		if len(c.Nights) > 0 {
-			least = min(least, c.Light.Worst)
-		}
-	}
-	const room = 5 // of the year's nights at least, so that one night more is no mountain
-	low := max(0, math.Floor(min(least, float64(s.Nights)-room)/room)*room)
 	var out []sureStrip
 	for _, c := range s.Variants {
-		if len(c.Nights) > 1 {
-			out = append(out, stripOf(c, low, float64(s.Nights)))
+		switch {
+		case len(c.Nights) < 2:
+		case c.Light.Worst == c.Light.Best:
+			out = append(out, sureStrip{Name: orUnnamed(c.Name), Say: fmt.Sprintf("%.0f nights with light in every one of %s years.", c.Light.Best, thousands(len(c.Nights)))})
+		default:
+			out = append(out, stripOf(c, float64(s.Nights)))
 		}
 	}
 	return out
 }
 
-func stripOf(c search.Certain, low, high float64) sureStrip {
+// stripScale is the part of the axis that a variant needs: tens, and at least twenty nights, so that one night more is no
+// mountain.
+func stripScale(worst, best, nights float64) (low, high float64) {
+	low, high = math.Floor(worst/10)*10, math.Ceil(best/10)*10
+	if high-low < 20 {
+		low = max(0, high-20)
+	}
+	if high > nights {
+		high = nights
+	}
+	return low, max(high, low+1)
+}
+
+func stripOf(c search.Certain, nights float64) sureStrip {
+	low, high := stripScale(c.Light.Worst, c.Light.Best, nights)
 	y := func(nights float64) float64 {
 		return stripBottom - (nights-low)/(high-low)*(stripBottom-stripTop)
 	}
