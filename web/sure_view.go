@@ -96,7 +96,7 @@ func sureRowOf(c search.Certain, nights int, sys unit.System) sureRow {
 func nineSay(c search.Certain, nights int) string {
 	switch {
 	case c.Light.Best == 0:
-		return "no night has light to its end, in none of the years."
+		return "in no year does a single night have light to its end."
 	case c.Nine == 0:
 		return fmt.Sprintf("a bad year may have no night with light; a good one has %.0f of %d.", c.Light.Good, nights)
 	}

@@ -3,14 +3,9 @@ package search
 import (
 	"math"
 	"slices"
-
-	"duskweight/internal/model/source"
 )
 
-// CitedSure are the sources of the statistics of many years.
-var CitedSure = []source.Ref{source.HyndmanFan.At("definition 7"), source.Hanley.At("rule of three")}
-
-// Quantile returns the p-quantile, 0 to 1, of values in rising order, definition 7 of source.HyndmanFan: with
+// Quantile returns the p-quantile, 0 to 1, of values in rising order, source.HyndmanFan.At("definition 7"): with
 // h = (n − 1)p and j = ⌊h⌋, x_j + (h − j)(x_{j+1} − x_j), counted from 0. At least one value.
 func Quantile(sorted []float64, p float64) float64 {
 	h := float64(len(sorted)-1) * p
@@ -69,7 +64,7 @@ func (v Versus) Error() float64 {
 }
 
 // Bound is how far the true chance may still be from 0 or 1 when it was so in none or all of n years, 3/n
-// (source.Hanley: 95 of 100 times it is nearer).
+// (source.Hanley.At("rule of three"): 95 of 100 times it is nearer).
 func (v Versus) Bound() float64 { return min(1, 3/float64(v.Years)) }
 
 // Places is how many digits behind the point of the chance in percent its standard error allows: the digit in which the

@@ -53,9 +53,16 @@ func TestChanceAndItsDigits(t *testing.T) {
 // Year 0 is the project's own year: nights, outage and served share are those of the variant's own page.
 func TestYearNoughtIsTheProjectsOwn(t *testing.T) {
 	doc := catalog.Sample()
+	weak := doc.Variants[1] // another field of panels, so that no variant is run in another's light
+	weak.Panels = slices.Clone(weak.Panels)
+	weak.Panels[0].Power.Val /= 4
+	doc.Variants = append(doc.Variants, weak)
 	s, err := search.Years(t.Context(), doc.Project, doc.Variants, 1, 1, nil)
 	if err != nil {
 		t.Fatal(err)
+	}
+	if a, b := s.Variants[1].Served[0], s.Variants[len(s.Variants)-1].Served[0]; a == b {
+		t.Errorf("a quarter of the panels serves as much, %v: it proves nothing", a)
 	}
 	for i, r := range model.Evaluate(doc).Variants {
 		c := s.Variants[i]
