@@ -154,7 +154,7 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 			numberRow("Uses power all the time", "least", rs, year(func(r model.VariantResult) float64 {
 				return float64(r.Year.Standing.Wanted + r.Year.StoreStanding.Wanted)
 			}), energy),
-			numberRow("Sun not used", "least", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Spilled) }), energy),
+			numberRow("Sun not used", "", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Spilled) }), energy),
 			numberRow("Not there", "least", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Unmet) }), energy),
 		}},
 		{"Stores", []compareRow{

@@ -25,6 +25,7 @@ type editor[T any] struct {
 	saved  store.Saved[T]
 	save   func(context.Context, int64, T, store.Edit, time.Time) (store.Saved[T], error)
 	url    string // of the page; the form is posted to it, and …/try computes only
+	query  string // of …/try: what the answer shows that is no input, "?month=6"
 	frame  frame
 	title  string                           // the page's heading; the frame's title where it is empty
 	above  templ.Component                  // between heading and form; nil for none
@@ -140,7 +141,7 @@ func (e editor[T]) page(s *Site, w http.ResponseWriter, r *http.Request, status 
 		p.Title = f.Title
 	}
 	if e.answer != nil {
-		p.Form.Try = e.url + "/try"
+		p.Form.Try = e.url + "/try" + e.query
 		var err error
 		if p.Answer, err = e.answer(shown); err != nil {
 			return err

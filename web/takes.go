@@ -14,8 +14,9 @@ import (
 
 // takesView is the ways to carry the night, ready to print.
 type takesView struct {
-	Name, Say string
-	Rows      []takeRow
+	Name, Say     string
+	Rows          []takeRow
+	Grows, Breaks bool // some row has one
 }
 
 type takeRow struct {
@@ -46,7 +47,9 @@ func (s *Site) showTakes(w http.ResponseWriter, r *http.Request) error {
 		view.Say = "The place is not known yet; without it there is no year to try."
 	}
 	for _, t := range takes {
-		view.Rows = append(view.Rows, takeRowOf(t, sys))
+		row := takeRowOf(t, sys)
+		view.Rows = append(view.Rows, row)
+		view.Grows, view.Breaks = view.Grows || row.Grows != "", view.Breaks || row.Breaks != ""
 	}
 	return s.show(w, r, http.StatusOK, f, takesPage(view))
 }

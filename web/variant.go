@@ -59,6 +59,9 @@ func (s *Site) wholeVariantEditor(r *http.Request) (editor[model.Variant], error
 	e.form.parts = variantForm()
 	e.below = storeList(storeListOf(p, v))
 	labels, month := e.form.labels(v.Value), s.monthOf(r)
+	if r.URL.Query().Has("month") {
+		e.query = fmt.Sprintf("?month=%d", month+1)
+	}
 	e.answer = func(w model.Variant) (templ.Component, error) {
 		g := s.grounds.of(p)
 		view := variantViewOf(g, g.Evaluate(w), p.Value.Currency, month, url, sys)
