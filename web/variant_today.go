@@ -108,7 +108,7 @@ func lowerWhen(g model.Ground, month int) string {
 	if half <= 0 || half >= math.Pi {
 		return "Lower when you need light."
 	}
-	return "Lower after " + clock(math.Ceil((g.Sky.Geometry.Noon[day]+half*12/math.Pi)*6)/6) + ", when the sun is down. Times are standard time."
+	return "Lower after sunset, about " + clock(math.Ceil((g.Sky.Geometry.Noon[day]+half*12/math.Pi)*6)/6) + ". Times are standard time."
 }
 
 // longest is the longest run of hours of a day that pass, from its first to the end of its last.
