@@ -33,6 +33,7 @@ type month struct {
 	target      float64 // mean clearness of the month
 	curve       distribution
 	stretch     float64 // the month's own spread over the curve's
+	limit       float64 // clearest a day may be drawn, the clear sky of the day apart
 }
 
 // clearSkies is how far an hour may be above the clear-sky formula: light from the edges of clouds, very clean air, and
@@ -128,13 +129,14 @@ func (c *Climate) month(i, first, past int, m Monthly) Problems {
 	if m.KTSd != nil && mo.curve.spread > 0 {
 		mo.stretch = max(0, m.KTSd[i]) / mo.curve.spread
 	}
-	// a month nearly as bright as its ceiling needs every day at it
+	// a month nearly as bright as its ceiling needs every day at it: no limit but the clear sky's
+	mo.limit = mo.curve.most
 	reach := 0.0
 	for d := first; d < past; d++ {
 		reach += min(mo.curve.most*c.geometry.Day[d], c.most[d])
 	}
 	if reach < wanted {
-		mo.curve.most = math.Inf(1)
+		mo.limit = math.Inf(1)
 	}
 	c.months[i] = mo
 	return nil

@@ -54,7 +54,7 @@ func (c *Climate) balance(m *month, k *[Days]float64) {
 	var most [31]float64
 	for i, o := range outside {
 		if o > 0 {
-			most[i] = min(m.curve.most, c.most[m.first+i]/o)
+			most[i] = min(m.limit, c.most[m.first+i]/o)
 		}
 	}
 	least := min(leastClearness, m.target)
