@@ -196,6 +196,9 @@ func (w *work) lackMachine() {
 	if !c.K.Is {
 		w.lack("machine.k_vs_rad", "the machine: current, speed, everything behind it")
 	}
+	if !w.h.Machine.MaxSpeed.Is {
+		w.lack("machine.max_speed_rad_s", "whether the motor turns faster than it stands")
+	}
 	if !c.J.Is {
 		w.lack("machine.j_kg_m2", "how fast it runs when let go; counted as none, which is fastest")
 	}

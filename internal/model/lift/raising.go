@@ -220,11 +220,12 @@ func (w *work) flagRaising() {
 	if ra.Margin < wantedMargin {
 		w.caution("raise", fmt.Sprintf("It lifts, but hardly starts: %.2f times the first push, %.1f is wanted. Cold grease or a night under load can stop it.", float64(ra.Margin), wantedMargin))
 	}
-	if v, ok := w.h.Machine.MaxCurrent.Value(); ok && ra.Current > v {
-		w.caution("machine.continuous_current_a", fmt.Sprintf("Lifting takes %s, the motor stands %s all day. See how long it may lift.", amps(float64(ra.Current)), amps(float64(v))))
-	}
+	w.flagCurrent("Lifting takes", float64(ra.Current))
 	if v, ok := w.h.Machine.MaxSpeed.Value(); ok && ra.Rotor > v {
-		w.caution("machine.max_speed_rad_s", fmt.Sprintf("Lifting turns the motor at %s, its maker allows %s.", rpm(float64(ra.Rotor)), rpm(float64(v))))
+		w.bad("machine.max_speed_rad_s", fmt.Sprintf("Lifting turns the motor at %s, its maker allows %s. A lower voltage slows it.", rpm(float64(ra.Rotor)), rpm(float64(v))))
+	}
+	if stall := (float64(w.h.Raise.Voltage.Or(0)) - w.vb) / w.r; float64(ra.Current) > stall/2 {
+		w.caution("raise", "Lifting takes more than half of all that the motor can pull. It wastes more than half of the energy and heats fast. More gear ratio helps.")
 	}
 	if v, ok := w.h.Raise.Voltage.Value(); ok && v > touchVolts {
 		w.caution("raise.voltage_v", fmt.Sprintf("%s is above 60 V direct current: a shock can kill. Stay at or below 60 V.", volts(float64(v))))

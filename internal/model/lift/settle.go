@@ -120,11 +120,10 @@ func (w *work) cures(p point, bs []branch, power float64) {
 // mayOpen lists everything that lets the mass go when it opens.
 func (w *work) mayOpen() {
 	lo := &w.d.Lowering
-	lo.Shunt = w.h.Lower.Shunt == "yes"
 	lo.MayOpen = []string{"a wire or a terminal between the motor and the lamps", "a brush of the motor that hangs or wears out", "a fuse, a switch or a changeover in that line", "a thermal cut-out in the motor"}
 	for _, l := range w.h.Lower.Loads {
 		straight := l.Permanent == "yes"
-		lo.Shunt = lo.Shunt || straight && (l.Kind == "resistor" || l.Kind == "clamp")
+		lo.Shunt = lo.Shunt || l.shunt()
 		name := l.Name
 		if name == "" {
 			name = loadWord(l.Kind)
@@ -148,6 +147,11 @@ func (w *work) mayOpen() {
 func (w *work) sayShunt() {
 	lo := w.d.Lowering
 	if lo.Shunt {
+		w.flagShunt()
+		return
+	}
+	if w.h.Lower.Shunt == "yes" {
+		w.caution("lower.shunt", "You say that a resistor or clamp is wired straight to the motor, but it is not among the loads. Enter it there as wired for good: it takes its share of the current. Until then it counts as missing.")
 		return
 	}
 	size := ""
@@ -179,11 +183,9 @@ func loadWord(kind string) string {
 func (w *work) flagLowering(bs []branch, r root) {
 	lo := w.d.Lowering
 	i, m := float64(lo.Current), w.h.Machine
-	if v, ok := m.MaxCurrent.Value(); ok && lo.Current > v {
-		w.caution("machine.continuous_current_a", fmt.Sprintf("Coming down the motor carries %s, it stands %s all day.", amps(i), amps(float64(v))))
-	}
+	w.flagCurrent("Coming down the motor carries", i)
 	if v, ok := m.MaxSpeed.Value(); ok && lo.Rotor > v {
-		w.caution("machine.max_speed_rad_s", fmt.Sprintf("Coming down turns the motor at %s, its maker allows %s. Lamps for a lower voltage slow it down.", rpm(float64(lo.Rotor)), rpm(float64(v))))
+		w.bad("machine.max_speed_rad_s", fmt.Sprintf("Coming down turns the motor at %s, its maker allows %s. Lamps for a lower voltage slow it down.", rpm(float64(lo.Rotor)), rpm(float64(v))))
 	}
 	for j, x := range r.split(bs, i) {
 		w.flagLoad(j, bs[j], x, r.u)
@@ -191,31 +193,12 @@ func (w *work) flagLowering(bs []branch, r root) {
 	if lo.Voltage > touchVolts {
 		w.caution("lower.loads", fmt.Sprintf("%s is above 60 V direct current: a shock can kill. Stay at or below 60 V.", volts(r.u)))
 	}
-	if lo.Power <= 0 {
+	aux, asked := w.h.Lower.Auxiliary.Value()
+	if reaching := float64(lo.Power + aux); reaching <= 0 {
+		w.caution("lower.loads", w.darkSay(bs, r))
+	} else if lo.Power <= 0 {
 		w.caution("lower.auxiliary_w", "Brake coil and controller take all that the mass gives while it comes down. Nothing reaches the lamps.")
-	} else if aux, ok := w.h.Lower.Auxiliary.Value(); ok && float64(aux) > float64(lo.Power) {
+	} else if asked && float64(aux) > float64(lo.Power) {
 		w.caution("lower.auxiliary_w", fmt.Sprintf("Brake coil and controller take %s, more than the lamps get (%s).", watts(float64(aux)), watts(float64(lo.Power))))
-	}
-}
-
-// flagLoad compares one load with its ratings. A row of lamps is wanted at 80 % of its rated current or less.
-func (w *work) flagLoad(j int, b branch, i, u float64) {
-	at := func(field string) string { return fmt.Sprintf("lower.loads[%d].%s", j, field) }
-	name := b.name
-	if name == "" {
-		name = loadWord(b.kind)
-	}
-	share := 1.0
-	if b.kind == "string" {
-		share = 0.8
-	}
-	if v, ok := b.load.MaxCurrent.Value(); ok && i > share*float64(v) {
-		w.caution(at("rated_current_a"), fmt.Sprintf("%s carries %s; %s is the most it should (rated %s). More rows side by side share it.", name, amps(i), amps(share*float64(v)), amps(float64(v))))
-	}
-	if v, ok := b.load.MaxVoltage.Value(); ok && u > float64(v) {
-		w.caution(at("max_voltage_v"), fmt.Sprintf("%s sees %s and stands %s.", name, volts(u), volts(float64(v))))
-	}
-	if v, ok := b.load.MinVoltage.Value(); ok && u < float64(v) {
-		w.caution(at("min_voltage_v"), fmt.Sprintf("%s sees %s and needs %s to work.", name, volts(u), volts(float64(v))))
 	}
 }

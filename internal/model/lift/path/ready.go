@@ -1,6 +1,7 @@
 package path
 
 import (
+	"fmt"
 	"slices"
 
 	"duskweight/internal/model/lift"
@@ -10,13 +11,13 @@ import (
 //
 // "no": a check gives way, a flag of the drive says do not hang, it stalls or does not start, does not come down by
 // itself, races on its loads, or fewer than two holds are named. "not_known": none of these, but a check, the way up
-// or the way down is not known, it comes down only with a push, or one run already overheats the motor. "yes"
-// otherwise.
+// or the way down is not known, or how hot or how fast the motor gets or what the loads stand; or it comes down only
+// with a push, or one run already overheats the motor. "yes" otherwise.
 func Ready(checks []Check, d lift.Drive, h lift.Hoist) (state string, reasons []string) {
 	if bad := reasonsAgainst(checks, d, h); len(bad) > 0 {
 		return "no", bad
 	}
-	if open := reasonsOpen(checks, d); len(open) > 0 {
+	if open := reasonsOpen(checks, d, h); len(open) > 0 {
 		return "not_known", open
 	}
 	return "yes", nil
@@ -51,7 +52,7 @@ func reasonsAgainst(checks []Check, d lift.Drive, h lift.Hoist) []string {
 	return out
 }
 
-func reasonsOpen(checks []Check, d lift.Drive) []string {
+func reasonsOpen(checks []Check, d lift.Drive, h lift.Hoist) []string {
 	var out []string
 	for _, c := range sorted(checks) {
 		if c.Word == NotKnown {
@@ -72,6 +73,34 @@ func reasonsOpen(checks []Check, d lift.Drive) []string {
 	}
 	if (d.HeatUp.Known && d.HeatUp.TooHot) || (d.HeatDown.Known && d.HeatDown.TooHot) {
 		out = append(out, "One run from cold already makes the motor too hot.")
+	}
+	return append(out, notTold(d, h)...)
+}
+
+// notTold are the things beside the checks that nobody told and that the hoist hangs on: what burns out or breaks up in
+// the lowering loop lets the mass go.
+func notTold(d lift.Drive, h lift.Hoist) []string {
+	var out []string
+	if h.Raise.Feed == "" {
+		out = append(out, "What feeds the motor by day is not known.")
+	}
+	if m := h.Machine; !m.RthWinding.Is || !m.TauWinding.Is || !m.MaxWinding.Is {
+		out = append(out, "How hot the motor gets is not known: give its thermal values, or those of a motor of its size.")
+	}
+	if !h.Machine.MaxSpeed.Is {
+		out = append(out, "How fast the motor may turn is not known: look at its sheet.")
+	}
+	for i, l := range h.Lower.Loads {
+		if !l.MaxCurrent.Is {
+			out = append(out, fmt.Sprintf("What current load %d stands is not known. A load that burns out lets the mass go.", i+1))
+		}
+	}
+	if h.Machine.I0WithGear != "yes" {
+		for i, s := range h.Train.Stages {
+			if !s.IdleTorque.Is {
+				out = append(out, fmt.Sprintf("What it takes to turn gear stage %d empty is not known. Measure the current without load with the gears on.", i+1))
+			}
+		}
 	}
 	return out
 }

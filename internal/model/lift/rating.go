@@ -1,0 +1,115 @@
+package lift
+
+import (
+	"fmt"
+	"math"
+
+	"duskweight/internal/model/unit"
+)
+
+// What motor and loads stand. A load that burns out opens, and whatever opens lets the mass go: so a load over its rating
+// keeps the hoist from hanging, and a rating that is not known keeps it from being ready.
+
+// lampShare is how much of its rated current a row of lamps should carry (common practice: the light fades sooner above).
+const lampShare = 0.8
+
+// flagCurrent compares a current with what the motor stands all day. Where nothing tells how warm it gets, more than that
+// must not be.
+func (w *work) flagCurrent(what string, i float64) {
+	v, ok := w.h.Machine.MaxCurrent.Value()
+	if !ok || i <= float64(v) {
+		return
+	}
+	say := fmt.Sprintf("%s %s, the motor stands %s all day.", what, amps(i), amps(float64(v)))
+	if m := w.h.Machine; m.RthWinding.Is && m.TauWinding.Is && m.MaxWinding.Is {
+		w.caution("machine.continuous_current_a", say+" See how long it may run.")
+		return
+	}
+	w.bad("machine.continuous_current_a", say+" Give its thermal values to see how long it may run, or take more gear ratio or less mass.")
+}
+
+// flagLoad compares one load with its ratings. A row of lamps is wanted at 80 % of its rated current or less.
+func (w *work) flagLoad(j int, b branch, i, u float64) {
+	at := func(field string) string { return fmt.Sprintf("lower.loads[%d].%s", j, field) }
+	name := b.called()
+	rated, ok := b.load.MaxCurrent.Value()
+	switch {
+	case !ok && i > 0:
+		w.lack(at("rated_current_a"), "whether this load burns out; what burns out lets the mass go")
+	case ok && i > float64(rated)*(1+1e-9):
+		w.bad(at("rated_current_a"), fmt.Sprintf("%s carries %s and is rated %s. It burns out, and then nothing holds the mass. More rows side by side share the current.", name, amps(i), amps(float64(rated))))
+	case ok && b.kind == "string" && i > lampShare*float64(rated):
+		w.caution(at("rated_current_a"), fmt.Sprintf("%s carries %s; %s is the most it should (rated %s). More rows side by side share it.", name, amps(i), amps(lampShare*float64(rated)), amps(float64(rated))))
+	}
+	if v, ok := b.load.MaxVoltage.Value(); ok && u > float64(v)*(1+1e-9) {
+		w.bad(at("max_voltage_v"), fmt.Sprintf("%s sees %s and stands %s. It breaks, and then nothing holds the mass. A clamp at a lower voltage keeps it safe.", name, volts(u), volts(float64(v))))
+	}
+	if v, ok := b.load.MinVoltage.Value(); ok && u < float64(v) {
+		w.caution(at("min_voltage_v"), fmt.Sprintf("%s sees %s and needs %s to work.", name, volts(u), volts(float64(v))))
+	}
+	if b.kind == "cell" && b.diode <= 0 {
+		w.bad(at("diode_v"), name+" has no diode in front. It would drive the motor like a second source: the mass may go up, and the battery empties itself. Put a diode before it and give its drop.")
+	}
+}
+
+// called is the load's own name, or what it is.
+func (b branch) called() string {
+	if b.name == "" {
+		return loadWord(b.kind)
+	}
+	return b.name
+}
+
+// darkSay says why no power reaches the lamps though the mass comes down.
+func (w *work) darkSay(bs []branch, r root) string {
+	for _, b := range bs {
+		if b.kind == "string" && r.u <= b.threshold {
+			return fmt.Sprintf("The lamps stay dark: the voltage settles at %s, and %s begins at %s. Take fewer lamps in a row, or a clamp above that.", volts(r.u), b.called(), volts(b.threshold))
+		}
+	}
+	return "Nothing reaches the lamps: all that the mass gives becomes heat in resistor and clamp."
+}
+
+// shunt reports a load that nothing can open.
+func (l DCLoad) shunt() bool {
+	return l.Permanent == "yes" && (l.Kind == "resistor" || l.Kind == "clamp")
+}
+
+// flagShunt looks at what is wired for good when it holds the mass alone, every lamp unplugged.
+func (w *work) flagShunt() {
+	lo := w.d.Lowering
+	if lo.RunsBack == "no" || lo.Current <= 0 {
+		return
+	}
+	var bs []branch
+	var at []int
+	for j, l := range w.h.Lower.Loads {
+		if !l.shunt() {
+			continue
+		}
+		b, ok := w.branch(j, l)
+		if !ok {
+			return
+		}
+		bs, at = append(bs, b), append(at, j)
+	}
+	i := float64(lo.Current)
+	r := settle(bs, i, math.Inf(1))
+	if !r.found {
+		return
+	}
+	for k, x := range r.split(bs, i) {
+		rated, ok := bs[k].load.MaxCurrent.Value()
+		path := fmt.Sprintf("lower.loads[%d].rated_current_a", at[k])
+		switch {
+		case !ok && x > 0:
+			w.lack(path, "whether what is wired for good holds the mass alone")
+		case ok && x > float64(rated)*(1+1e-9):
+			w.bad(path, fmt.Sprintf("With the lamps unplugged %s carries %s and is rated %s. It burns out, and then nothing holds the mass.", bs[k].called(), amps(x), amps(float64(rated))))
+		}
+	}
+	rotor := unit.AngularSpeed((r.u + w.vb + i*w.r) / w.kk)
+	if most, ok := w.h.Machine.MaxSpeed.Value(); ok && rotor > most {
+		w.bad("lower.loads", fmt.Sprintf("With the lamps unplugged, what is wired for good lets the motor run at %s. Its maker allows %s. A smaller resistor or a lower clamp is needed.", rpm(float64(rotor)), rpm(float64(most))))
+	}
+}
