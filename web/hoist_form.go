@@ -75,7 +75,8 @@ func ropeInputs() []part[lift.Hoist] {
 			number("working_load_n", "Load on its label", unit.Loads, func(s *lift.Sheave) *unit.Known[unit.Force] { return &s.Rating }),
 			word("rating_of", "The label means", func(s *lift.Sheave) *string { return &s.RatingOf }),
 			number("angle_rad", "Angle between its ropes", unit.Angles, func(s *lift.Sheave) *unit.Known[unit.Angle] { return &s.Angle }),
-			word("on_base", "On the drive's base", func(s *lift.Sheave) *string { return &s.OnBase })),
+			word("on_base", "On the drive's base", func(s *lift.Sheave) *string { return &s.OnBase }),
+			number("fixing_working_load_n", "What holds it bears", unit.Loads, func(s *lift.Sheave) *unit.Known[unit.Force] { return &s.Fixing })),
 	}
 }
 
@@ -218,8 +219,11 @@ func structureInputs() []part[lift.Hoist] {
 	return []part[h]{
 		word("structure.hanger_kind", "Holds the top pulley", func(h *h) *string { return &h.Structure.HangerKind }),
 		number("structure.hanger_working_load_n", "Its working load", unit.Loads, func(h *h) *unit.Known[unit.Force] { return &h.Structure.HangerRating }, hint[h]("printed on it; never guessed")),
+		word("structure.hanger_fixing", "How it is fastened", func(h *h) *string { return &h.Structure.HangerFixing }),
+		number("structure.hanger_washer_m", "Washer on the wood", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Washer }),
 		number("structure.hanger_angle_rad", "Angle of the pull", unit.Angles, func(h *h) *unit.Known[unit.Angle] { return &h.Structure.HangerAngle }),
 		number("structure.lead_line_angle_rad", "Angle between the two ropes at the top", unit.Angles, func(h *h) *unit.Known[unit.Angle] { return &h.Structure.LeadAngle }),
+		number("structure.side_pull_n", "Frame braced sideways for", unit.Loads, func(h *h) *unit.Known[unit.Force] { return &h.Structure.SidePull }),
 		number("structure.head_height_m", "Height of the top pulley", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.HeadHeight }),
 		word("structure.rests_on", "Beam rests on", func(h *h) *string { return &h.Structure.RestsOn }),
 		word("structure.rests_on_confirmed", "Confirmed by a qualified person", func(h *h) *string { return &h.Structure.RestsOnOK }),
@@ -234,6 +238,8 @@ func structureInputs() []part[lift.Hoist] {
 				number("yield_pa", "Yield strength", unit.Stresses, func(p *p) *unit.Known[unit.Stress] { return &p.Yield }),
 				number("height_m", "Height", unit.Lengths, func(p *p) *unit.Known[unit.Length] { return &p.Height }),
 				word("fixing", "Ends", func(p *p) *string { return &p.Fixing }),
+				number("lean_rad", "Leans from upright", unit.Angles, func(p *p) *unit.Known[unit.Angle] { return &p.Lean }),
+				word("foot_tied", "Foot tied to the others", func(p *p) *string { return &p.Tied }),
 				number("load_share", "Share of the load", unit.Percents, func(p *p) *unit.Known[unit.Ratio] { return &p.Share }),
 				number("foot_area_m2", "Area of its foot", unit.Areas, func(p *p) *unit.Known[unit.Area] { return &p.FootArea }),
 				word("soil", "Stands on", func(p *p) *string { return &p.Soil }))),

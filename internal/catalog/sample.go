@@ -158,7 +158,7 @@ func sampleHoist() lift.Hoist {
 			{Kind: "string", Name: "Four white lamps in a row, three rows", Threshold: unit.Of[unit.Voltage](11), Slope: unit.Of[unit.Resistance](0.93), MaxCurrent: unit.Of[unit.Current](1.05), Permanent: "no"},
 			{Kind: "clamp", Name: "Clamp straight on the motor", Threshold: unit.Of[unit.Voltage](14), Slope: unit.Of[unit.Resistance](0.3), MaxCurrent: unit.Of[unit.Current](5), Permanent: "yes"},
 		}, Auxiliary: unit.Of[unit.Power](0), Ambient: unit.Of[unit.Celsius](15), Shunt: "yes"},
-		Structure: lift.Structure{HangerAngle: unit.Of[unit.Angle](0), HeadHeight: unit.Of[unit.Length](5.9), LeadAngle: unit.Of(12 * unit.Degree),
+		Structure: lift.Structure{HangerAngle: unit.Of[unit.Angle](0), HangerFixing: "bolted_through_wood", Washer: unit.Of(80 * unit.Millimetre), SidePull: unit.Of(unit.Mass(60).Weight()), HeadHeight: unit.Of[unit.Length](5.9), LeadAngle: unit.Of(12 * unit.Degree),
 			Beam: lift.Beam{Kind: "timber", Class: "C24", Width: unit.Of(100 * unit.Millimetre), Depth: unit.Of(200 * unit.Millimetre), Span: unit.Of[unit.Length](1.6),
 				Support: "two_supports", From: unit.Of[unit.Length](0.8), Bearing: unit.Of(90 * unit.Millimetre), Hole: unit.Of(18 * unit.Millimetre), OwnMass: unit.Of[unit.Mass](22)},
 			Posts:   []lift.Post{samplePost(), samplePost()},

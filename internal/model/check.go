@@ -114,6 +114,9 @@ func checkHoist(h lift.Hoist) Problems {
 	if l, t, n := h.Rope.Length, h.Travel, h.Reeving.RopeParts; l.Is && t.Is && n.Is && float64(l.Val) < float64(t.Val)*float64(n.Val) {
 		add("rope.length_m", "the rope is too short: %d × the travel is %.3g m before any of it reaches the drum", int(n.Val), float64(t.Val)*float64(n.Val))
 	}
+	ps = append(ps, checkReeving(h)...)
+	ps = append(ps, checkMachine(h.Machine)...)
+	ps = append(ps, checkPosts(h.Structure)...)
 	if b := h.Structure.Beam; b.Span.Is && b.From.Is && b.From.Val > b.Span.Val {
 		add("structure.beam.load_from_support_m", "the pulley cannot hang beyond the span")
 	}

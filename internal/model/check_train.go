@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
 )
 
 // checkStage returns why the teeth of a planetary stage cannot be put together, or contradict its ratio. Paths are
@@ -18,6 +19,9 @@ func checkStage(s lift.Stage) Problems {
 	}
 	if sun.Is && planet.Is && ring.Is && ring.Val != sun.Val+2*planet.Val {
 		ps = append(ps, Problem{"ring_teeth", fmt.Sprintf("these teeth do not fit together: the ring must have sun + 2 × planet = %d teeth", sun.Val+2*planet.Val)})
+	}
+	if !ring.Is && sun.Is && planet.Is {
+		ring = unit.Of(sun.Val + 2*planet.Val) // the only ring that fits
 	}
 	if n := s.Planets; n.Is && n.Val > 0 && sun.Is && ring.Is && (sun.Val+ring.Val)%n.Val != 0 {
 		ps = append(ps, Problem{"planets", fmt.Sprintf("%d planets cannot be spaced evenly: sun + ring = %d teeth is not a multiple of %d", n.Val, sun.Val+ring.Val, n.Val)})

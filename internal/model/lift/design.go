@@ -68,6 +68,7 @@ type Sheave struct {
 	RatingOf   string                  `json:"rating_of" say:"What the label means: pull in the rope, or load on the hook" enum:"|rope_pull|hook_load"`
 	Angle      unit.Known[unit.Angle]  `json:"angle_rad" say:"Angle between the two sides of the rope at this pulley: 0 when they run side by side" range:"[0,3.141592653589793]"`
 	OnBase     string                  `json:"on_base" say:"Is this pulley fastened to the base of the drive?" enum:"|yes|no"`
+	Fixing     unit.Known[unit.Force]  `json:"fixing_working_load_n" say:"Extra pulley: working load of what it is fastened to" range:"(0,1e8]"`
 }
 
 // Drum winds the rope.
@@ -221,6 +222,9 @@ type Structure struct {
 	HangerRating unit.Known[unit.Force]  `json:"hanger_working_load_n" say:"Working load of the hook, eye bolt or shackle that holds the head pulley" range:"(0,1e8]"`
 	HangerAngle  unit.Known[unit.Angle]  `json:"hanger_angle_rad" say:"Angle of the pull from the bolt's own axis" range:"[0,1.5707963267948966]"`
 	HangerKind   string                  `json:"hanger_kind" say:"What holds the head pulley" enum:"|shoulder_eyebolt|plain_eyebolt|shackle|hook|rated_sling|other"`
+	HangerFixing string                  `json:"hanger_fixing" say:"How an eye bolt or hook is fastened" enum:"|bolted_through_wood|screwed_into_wood|threaded_into_metal|round_the_beam|anchor_in_masonry"`
+	Washer       unit.Known[unit.Length] `json:"hanger_washer_m" say:"Bolted through wood: diameter of the washer, or side of the plate" range:"(0,1]"`
+	SidePull     unit.Known[unit.Force]  `json:"side_pull_n" say:"Sideways pull at the top that the frame is braced for" range:"(0,1e8]"`
 	HeadHeight   unit.Known[unit.Length] `json:"head_height_m" say:"Head pulley above the ground" range:"(0,1000]"`
 	LeadAngle    unit.Known[unit.Angle]  `json:"lead_line_angle_rad" say:"Angle between the rope to the drum and the rope to the mass, at the head pulley; 0 when both hang straight down" range:"[0,3.141592653589793]"`
 	Beam         Beam                    `json:"beam"`
@@ -231,7 +235,7 @@ type Structure struct {
 
 // Beam is the beam that carries the head pulley.
 type Beam struct {
-	Kind    string                  `json:"kind" say:"What the beam is" enum:"|timber|round_pole|steel_tube|steel_round_tube|other"`
+	Kind    string                  `json:"kind" say:"What the beam is; none for a tripod" enum:"|timber|round_pole|steel_tube|steel_round_tube|none|other"`
 	Class   string                  `json:"class" say:"Strength class, such as C24 of EN 338; your own statement" enum:"|C14|C16|C18|C20|C22|C24|C27|C30|D24|D30|D40|GL24h"`
 	Width   unit.Known[unit.Length] `json:"width_m" say:"Width (round: diameter)" range:"(0,3]"`
 	Depth   unit.Known[unit.Length] `json:"depth_m" say:"Depth, standing" range:"(0,3]"`
@@ -256,6 +260,8 @@ type Post struct {
 	Height   unit.Known[unit.Length] `json:"height_m" say:"Free height" range:"(0,50]"`
 	Fixing   string                  `json:"fixing" say:"How its ends are held" enum:"|free_top|pinned_both|fixed_foot_pinned_top|braced"`
 	Share    unit.Known[unit.Ratio]  `json:"load_share" say:"Share of the beam's load on this post; not known counts as the whole" range:"(0,1]"`
+	Lean     unit.Known[unit.Angle]  `json:"lean_rad" say:"How far it leans from upright, such as the leg of a tripod; not known counts as upright" range:"[0,1.2]"`
+	Tied     string                  `json:"foot_tied" say:"Leaning: is its foot tied to the other feet, so that it cannot slide out?" enum:"|yes|no"`
 	FootArea unit.Known[unit.Area]   `json:"foot_area_m2" say:"Area of what it stands on" range:"(0,100]"`
 	Soil     string                  `json:"soil" say:"What is under its foot" enum:"|rock|gravel|sand|clay|concrete_slab|fill|mud|not_seen"`
 }
@@ -269,7 +275,7 @@ type Base struct {
 	Width      unit.Known[unit.Length] `json:"width_m" say:"Width of the base in the direction of the pull" range:"(0,20]"`
 	PullHeight unit.Known[unit.Length] `json:"pull_height_m" say:"Height above the ground where the rope leaves the base" range:"[0,20]"`
 	PullOffset unit.Known[unit.Length] `json:"pull_offset_m" say:"From the middle of the base to where the rope goes up, towards the tipping edge" range:"[0,20]"`
-	RopeAngle  unit.Known[unit.Angle]  `json:"rope_angle_rad" say:"Angle of the rope that leaves the base from straight up; not known counts as straight up" range:"[0,1.5707963267948966]"`
+	RopeAngle  unit.Known[unit.Angle]  `json:"rope_angle_rad" say:"Angle of the rope that leaves the base from straight up; where it runs to the top pulley, not known takes the angle there" range:"[0,1.5707963267948966]"`
 	Friction   unit.Known[unit.Ratio]  `json:"friction" say:"Friction between base and ground" range:"(0,1]"`
 	Ground     string                  `json:"ground" say:"What the base stands on" enum:"|rock|gravel|sand|clay|concrete_slab|timber_floor|fill|mud|not_seen"`
 	Board      Board                   `json:"board"`

@@ -32,12 +32,29 @@ func (t *loads) crossing() []int {
 
 // pull is the static raising tension that leaves the base, split into its upright and its level part, N.
 func (t *loads) pull() (up, level float64) {
-	a := float64(t.h.Base.RopeAngle.Or(0))
+	a, _ := t.ropeAngle()
 	for _, j := range t.crossing() {
 		up += t.up[j] * math.Max(0, math.Cos(a))
 		level += t.up[j] * math.Max(0, math.Sin(a))
 	}
 	return up, level
+}
+
+// ropeAngle is the angle from upright at which the rope leaves the base: the user's, or that at the top pulley where the
+// rope runs straight there. Not known is upright, the worst for lifting the base; whether it slides is not known then.
+func (t *loads) ropeAngle() (float64, bool) {
+	if a, ok := t.h.Base.RopeAngle.Value(); ok {
+		return float64(a), true
+	}
+	if a, ok := t.sideAngle(); ok && t.k == 1 {
+		return a, true
+	}
+	return 0, false
+}
+
+// sideAngle is the angle between the two ropes at the top pulley, and whether it is known.
+func (t *loads) sideAngle() (float64, bool) {
+	return t.angle(t.k), t.pulley(t.k).Angle.Is || t.h.Structure.LeadAngle.Is
 }
 
 // ballast is the mass that keeps the base down, kg: without the loose weights that someone could take away. Where it is
@@ -109,10 +126,14 @@ func baseUpliftChecks(t *loads) []*Check {
 
 // baseSlidingChecks: H ≤ μ·(m_b·g − V). Left out where the rope goes straight up.
 func baseSlidingChecks(t *loads) []*Check {
-	if a, ok := t.h.Base.RopeAngle.Value(); !t.lifted() || !ok || a <= 0 {
+	a, okA := t.ropeAngle()
+	if !t.lifted() || okA && a <= 0 {
 		return nil
 	}
 	l, mb, up, level, ok := t.baseLine("base_sliding", "the base, slid along the ground", "1.5·H ≤ μ·(m_b·g − V)", "equilibrium of the base")
+	if !okA {
+		l.miss("base.rope_angle_rad")
+	}
 	mu, okMu := t.h.Base.Friction.Value()
 	if !okMu {
 		l.miss("base.friction")

@@ -121,6 +121,16 @@ func (t *loads) beamForce() (force float64, miss []string) {
 	return f + math.Max(0, line*math.Cos(t.angle(t.k))), nil
 }
 
+// tripod reports three posts or more that all lean.
+func (t *loads) tripod() bool {
+	for _, p := range t.h.Structure.Posts {
+		if !p.Lean.Is || p.Lean.Val <= 0 {
+			return false
+		}
+	}
+	return len(t.h.Structure.Posts) >= 3
+}
+
 func beamChecks(t *loads) []*Check {
 	b := t.h.Structure.Beam
 	l := newLine("beam", "the beam", "stress ≤ k_mod·f_k/γ_M, with 1.35 on the static load and 1.35·φ on the working load", source.Eurocode5.At("6.1, 6.3.3 and 7.2"))
@@ -140,6 +150,14 @@ func beamChecks(t *loads) []*Check {
 	}
 	mend := "Take a deeper beam, a shorter span or a better class, or less mass."
 	switch {
+	case b.Kind == "none" && t.tripod():
+		if r := t.restsOn(); r != nil {
+			return []*Check{r}
+		}
+		return nil
+	case b.Kind == "none":
+		l.miss("structure.beam.kind")
+		mend = "Without a beam it takes three posts or more that lean together: give them and how far they lean."
 	case b.Kind == "other":
 		l.miss("")
 		mend = "This kind of beam cannot be worked out here. A qualified person must look at it."
@@ -177,6 +195,10 @@ func (t *loads) beamCases(l *line, b lift.Beam, s section, span, force float64) 
 		w = float64(own) * unit.G / span
 	}
 	a := loadAt(b)
+	near := a // for shear and bearing
+	if !b.From.Is {
+		near = 0 // where it hangs is not known: right beside a support it presses hardest on that
+	}
 	l.in("force of the hoist on the beam, at rest", force, "N")
 	l.in("factor for jerks φ", t.phi, "1")
 	l.in("span", span, "m")
@@ -197,12 +219,12 @@ func (t *loads) beamCases(l *line, b lift.Beam, s section, span, force float64) 
 	}{{"at rest", 1, false}, {"working", t.phi, true}} {
 		p, q := gammaG*c.phi*force, gammaG*w
 		l.add(c.name+", bending", "Pa", moment(b.Support, span, a, p, q)/s.w, m.tilting(s, span)*m.bending(s.depth, c.short), 1, 1.25)
-		l.add(c.name+", shear", "Pa", reaction(b.Support, span, a, p, q)/s.shear, m.shear(c.short), 1, 1.25)
+		l.add(c.name+", shear", "Pa", reaction(b.Support, span, near, p, q)/s.shear, m.shear(c.short), 1, 1.25)
 		if hole > 0 {
 			l.add(c.name+", bending beside the hole", "Pa", ratioOr(moment(b.Support, span, a, p, q), s.net(float64(hole))), m.bending(s.depth, c.short), 1, 1.25)
 		}
 		if isTimber(b.Kind) && okL {
-			l.add(c.name+", crushed at the support", "Pa", reaction(b.Support, span, a, p, q)/(m.bearingWidth(s)*float64(length)), m.across(c.short), 1, 1.25)
+			l.add(c.name+", crushed at the support", "Pa", reaction(b.Support, span, near, p, q)/(m.bearingWidth(s)*float64(length)), m.across(c.short), 1, 1.25)
 		}
 	}
 	l.add("sags in the long run", "m", deflection(b.Support, span, a, force, w, m.modulus()*s.i)*m.creep(), span/240, 1, 1.25)

@@ -6,8 +6,8 @@
 // events on lines of their own.
 //
 // Left out: fatigue but for the endurance of printed teeth; contact stress of teeth; local crushing and sideways
-// tipping of steel beams; joints between beam and post; wind and earthquake on the frame; what holds a pulley that is
-// neither on the beam nor on the base; creep of rope; the twist of the gear train when the drum stops dead.
+// tipping of steel beams; joints between beam and post; wind and earthquake on the frame; creep of rope; the twist of
+// the gear train when the drum stops dead.
 package path
 
 import (

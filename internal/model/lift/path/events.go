@@ -16,15 +16,60 @@ func (t *loads) events() (out []event, miss []string) {
 	if !ok || up <= 0 {
 		return nil, nil // the line says already that the tensions are missing
 	}
-	if f, ok := t.d.StallRopePull.Value(); ok {
-		out = append(out, event{"upper stop missed, motor stalled", float64(f) / float64(up)})
-	} else {
-		miss = t.stallMissing()
+	f, swing, miss := t.stalled()
+	if t.d.StallRopePull.Is {
+		out = append(out, event{stallCase, (f + swing) / float64(up)})
 	}
-	if f, ok := t.d.LetGo.BurstForce.Value(); ok && !t.d.Lowering.Shunt {
-		out = append(out, event{"wires joined while it races", float64(f) / float64(up)})
+	if f, ok := t.burst(); ok {
+		out = append(out, event{burstCase, f / float64(up)})
 	}
 	return append(out, t.catches(float64(up))...), miss
+}
+
+// The names of two events; what mends them is said with the line that they lead.
+const (
+	stallCase = "upper stop missed, motor stalled"
+	burstCase = "wires joined while it races"
+)
+
+// mendOf is what mends a line that an event leads; "" where the part itself must be mended.
+func mendOf(name string) string {
+	switch name {
+	case stallCase:
+		return "Limit the current while lifting, and set two upper stops."
+	case burstCase:
+		return "Wire a resistor or clamp to the motor for good: then it cannot race."
+	}
+	return ""
+}
+
+// stalled is the pull of the stalled motor at the drum and the swing of its rotor there, v·√(k·J·c²)/n with k at the mass
+// (the n rope parts share it), and what is missing for them; the swing is 0 where it cannot be told.
+func (t *loads) stalled() (pull, swing float64, miss []string) {
+	f, ok := t.d.StallRopePull.Value()
+	if !ok {
+		miss = t.stallMissing()
+	}
+	j, okJ := t.d.ReflectedMass.Value()
+	if !okJ {
+		miss = append(miss, "machine.j_kg_m2")
+	}
+	k, missK := t.stiffness(true)
+	v := 0.0
+	if t.d.Raising.Known && !t.d.Raising.Stalls {
+		v = math.Max(float64(t.d.Raising.Speed), t.d.Raising.SpeedLow)
+	}
+	if okJ && len(missK) == 0 {
+		swing = v * math.Sqrt(k*float64(j)) / float64(t.n)
+	}
+	return float64(f), swing, append(miss, missK...)
+}
+
+// burst is the pull of the rope at the drum when the wires are joined while it races; false where something that nothing
+// can open keeps it from racing, or it does not race.
+func (t *loads) burst() (float64, bool) {
+	f, ok := t.d.LetGo.BurstForce.Value()
+	return float64(f), ok && !t.d.Lowering.Shunt
 }
 
 // catches are slack caught and the brake catching a runaway, where rope and speeds are known; where they are not, the

@@ -101,13 +101,19 @@ func (t *loads) floorCheck() *Check {
 		return nil
 	}
 	g := t.h.Base.Ground
-	if g != "timber_floor" && g != "fill" && g != "mud" {
-		return nil
-	}
 	l := newLine("ground", "the floor under the base", "asked, not computed", source.CommonPractice.Whole())
-	l.miss("")
-	mend := "What a wooden floor carries is not known. Stand the base on the ground, or ask a qualified person."
-	if g != "timber_floor" {
+	mend := "Say what the base stands on: a wooden floor or fill may give way under it."
+	switch g {
+	case "", "not_seen":
+		l.miss("base.ground")
+	case "timber_floor":
+		l.miss("")
+		mend = "What a wooden floor carries is not known. Stand the base on the ground, or ask a qualified person."
+	default:
+		if g != "fill" && g != "mud" {
+			return nil
+		}
+		l.miss("")
 		mend = "Fill and mud bear nothing that may be counted on: the base sinks and tilts. Use firm ground or a slab."
 	}
 	c := l.verdict()

@@ -134,7 +134,7 @@ func TestHangerWithTwoRopes(t *testing.T) {
 	bolt := func(kind string, deg, rating float64) Check {
 		return checkOf(t, "hanger", func(h *lift.Hoist) {
 			h.Structure.HangerKind, h.Structure.HangerAngle = kind, unit.Of(unit.Angle(deg)*unit.Degree)
-			h.Structure.HangerRating = of[unit.Force](rating)
+			h.Structure.HangerRating, h.Structure.HangerFixing = of[unit.Force](rating), "threaded_into_metal"
 		})
 	}
 	for _, x := range []struct {

@@ -79,30 +79,13 @@ func (t *loads) roomCheck() *Check {
 
 // stallCheck: the stalled motor's pull through the train, and the swing of its rotor, v·√(k·J·c²), on the rope.
 func (t *loads) stallCheck() *Check {
-	l, cap, ok := t.eventLine("overhoist", "the rope when the upper stop is missed", "2·(F_stall + v·√(k·J·c²)) ≤ strength left", source.Juvinall.At("impact"))
-	f, okF := t.d.StallRopePull.Value()
-	if !okF {
-		l.miss(t.stallMissing()...)
-	}
-	j, okJ := t.d.ReflectedMass.Value()
-	if !okJ {
-		l.miss("machine.j_kg_m2")
-	}
-	k, miss := t.stiffness(true)
+	l, cap, ok := t.eventLine("overhoist", "the rope when the upper stop is missed", "2·(F_stall + v·√(k·J·c²)/n) ≤ strength left", source.Juvinall.At("impact"))
+	f, swing, miss := t.stalled()
 	l.miss(miss...)
-	v := 0.0
-	if t.d.Raising.Known && !t.d.Raising.Stalls {
-		v = math.Max(float64(t.d.Raising.Speed), t.d.Raising.SpeedLow)
-	}
-	if ok && okF {
-		// k is that at the mass; the n rope parts share the swing's force.
-		swing := 0.0
-		if okJ && len(miss) == 0 {
-			swing = v * math.Sqrt(k*float64(j)) / float64(t.n)
-		}
-		l.in("pull of the stalled motor", float64(f), "N")
+	if ok && t.d.StallRopePull.Is {
+		l.in("pull of the stalled motor", f, "N")
 		l.in("swing of the rotor", swing, "N")
-		l.add("upper stop missed", "N", float64(f)+swing, cap, 2, 2.5)
+		l.add("upper stop missed", "N", f+swing, cap, 2, 2.5)
 	}
 	c := l.verdict()
 	say(c, pulls, "Limit the current while lifting, and set two upper stops.")
@@ -111,13 +94,16 @@ func (t *loads) stallCheck() *Check {
 
 // liftedBaseCheck: the stalled motor pulls the base up with the same force.
 func (t *loads) liftedBaseCheck() []*Check {
-	f, ok := t.d.StallRopePull.Value()
-	if !t.lifted() || !ok || !t.known() || t.up[0] <= 0 {
+	if !t.lifted() || !t.d.StallRopePull.Is || !t.known() || t.up[0] <= 0 {
 		return nil
 	}
-	l, mb, up, _, okB := t.baseLine("overhoist", "the base when the upper stop is missed", "F_stall ≤ m_b·g", "equilibrium of the base")
+	l, mb, up, _, okB := t.baseLine("overhoist", "the base when the upper stop is missed", "F_stall + v·√(k·J·c²)/n ≤ m_b·g", "equilibrium of the base")
+	f, swing, miss := t.stalled()
+	l.miss(miss...)
 	if okB {
-		l.add("upper stop missed", "N", up*float64(f)/t.up[0], mb*unit.G, 1, 1.25)
+		l.in("pull of the stalled motor", f, "N")
+		l.in("swing of the rotor", swing, "N")
+		l.add("upper stop missed", "N", up*(f+swing)/t.up[0], mb*unit.G, 1, 1.25)
 	}
 	c := l.verdict()
 	say(c, verbs{"The rope pulls the base up with", "it may be pulled with"}, "Limit the current while lifting, add weight, and set two upper stops.")

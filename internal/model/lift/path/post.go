@@ -44,14 +44,21 @@ func postChecks(t *loads) []*Check {
 	var out []*Check
 	for i, p := range s.Posts {
 		out = append(out, t.postCheck(i, p))
+		if p.Lean.Val > 0 {
+			out = append(out, t.slideCheck(i, p))
+		}
+	}
+	if c := t.sideCheck(); c != nil {
+		out = append(out, c)
 	}
 	return out
 }
 
-// onPost is the static force on a post: its share of the hoist's force and of the beam's own weight.
+// onPost is the static force along a post: its share of the hoist's force and of the beam's own weight, more by 1/cos of
+// its lean.
 func (t *loads) onPost(p lift.Post) (hoist, own float64, miss []string) {
 	f, miss := t.beamForce()
-	share := float64(p.Share.Or(1))
+	share := float64(p.Share.Or(1)) / math.Cos(float64(p.Lean.Or(0)))
 	return f * share, t.beamWeight() * share, miss
 }
 
@@ -95,6 +102,10 @@ func (t *loads) postCheck(i int, p lift.Post) *Check {
 		l.miss("")
 		mend = "This kind of post cannot be worked out here. A qualified person must look at it."
 	}
+	if t.h.Structure.Beam.Support == "cantilever" {
+		l.miss("")
+		mend = "A beam that sticks out bends its post, and that is not worked out here. Carry the beam at both ends, or ask a qualified person."
+	}
 	m := member{kind: p.Kind, class: p.Class, yield: num(p.Yield), outdoors: t.outdoorsBeam(), prefix: prefix}
 	if ok && okH && t.known() && m.material(l) {
 		t.postCases(l, m, s, p, float64(height), hoist, own)
@@ -121,4 +132,74 @@ func (t *loads) postCases(l *line, m member, s section, p lift.Post, height, hoi
 	}
 	l.add("at rest, pressed", "Pa", gammaG*(hoist+own)/s.area, kc*m.along(false), 1, 1.25)
 	l.add("working, pressed", "Pa", gammaG*(t.phi*hoist+own)/s.area, kc*m.along(true), 1, 1.25)
+}
+
+// slideCheck looks at a leaning post whose foot pushes outward: tan of the lean against the friction of the foot, .4 and
+// .3 in the wet (from memory); nothing slides where the feet are tied together.
+func (t *loads) slideCheck(i int, p lift.Post) *Check {
+	l := newLine("post", fmt.Sprintf("post %d, its foot sliding out", i+1), "tan(lean) ≤ friction / 1.5", source.Derivation.At("equilibrium of the foot"))
+	l.also(source.FromMemory.At("friction of wood or steel on concrete"))
+	mu := 0.4
+	if t.outdoorsBeam() {
+		mu = 0.3
+	}
+	push := math.Tan(float64(p.Lean.Val))
+	l.in("lean from upright", float64(p.Lean.Val), "rad")
+	l.in("friction of the foot", mu, "1")
+	switch p.Tied {
+	case "yes":
+		l.add("feet tied together", "1", 0, 1, 1, 1)
+	case "no":
+		l.add("standing free", "1", push, mu, 1.5, 2)
+	default:
+		if 1.5*push > mu {
+			l.miss(fmt.Sprintf("structure.posts[%d].foot_tied", i))
+		} else {
+			l.add("standing free", "1", push, mu, 1.5, 2)
+		}
+	}
+	c := l.verdict()
+	mend := "Tie all feet together with a chain or a frame, or stand it steeper."
+	say(c, verbs{}, mend)
+	countSay(c, "It pushes outward with "+sig(100*push)+" % of its load.", mend)
+	if p.Tied == "yes" {
+		c.Say = "You say that its foot is tied to the others, so that it cannot slide out."
+	}
+	return c
+}
+
+// sideCheck sets the sideways pull of the rope at the top, T·sin of the angle between the two ropes there, against what
+// the frame is braced for. Posts are worked out for upright load only, so where it is not known the frame is not known.
+func (t *loads) sideCheck() *Check {
+	if t.reeved && t.k == 0 || t.h.Base.Where == "on_beam" {
+		return nil
+	}
+	a, okA := t.sideAngle()
+	if okA && a <= 3*math.Pi/180 {
+		return nil // nearly upright: a tenth of what 30° pull
+	}
+	l := newLine("post", "the frame, pulled sideways by the rope", "φ·T·sin θ ≤ sideways pull it is braced for", source.Derivation.At("equilibrium at the top pulley"))
+	l.miss(t.missing...)
+	if !okA {
+		l.miss("structure.lead_line_angle_rad")
+	}
+	f, ok := t.h.Structure.SidePull.Value()
+	if !ok {
+		l.miss("structure.side_pull_n")
+	}
+	mend := "Brace the frame with slanting struts or stays, or set the drive right under the top pulley."
+	if t.known() && t.k >= 1 && okA {
+		h := math.Max(t.up[t.k-1], t.down[t.k-1]) * math.Sin(a)
+		l.in("angle between the two ropes at the top", a, "rad")
+		l.in("pull of the rope towards the drum", math.Max(t.up[t.k-1], t.down[t.k-1]), "N")
+		l.in("factor for jerks φ", t.phi, "1")
+		if ok {
+			l.add("working", "N", t.phi*h, float64(f), 1, 1.25)
+		} else {
+			mend = "The rope pulls it sideways with " + amount(t.phi*h, "N") + ": brace it for that, or set the drive right under the top pulley."
+		}
+	}
+	c := l.verdict()
+	say(c, verbs{"The rope pulls it sideways with", "it is braced for"}, mend)
+	return c
 }

@@ -140,6 +140,7 @@ func ropeChecks(t *loads) []*Check {
 	l.in("factor for jerks φ", t.phi, "1")
 	if t.known() {
 		t.ropeCases(l, float64(mbs), age, okM)
+		t.burstCase(l)
 	}
 	c := l.verdict()
 	mend := "Take a rope with a higher breaking load, or less mass."
@@ -177,6 +178,18 @@ func (t *loads) ropeCases(l *line, mbs, age float64, okM bool) {
 		l.in("D/d "+name, ratio, "1")
 		l.add("working, "+name, "N", t.phi*T, mbs*age*BendShare(ratio), wanted, okB)
 	}
+}
+
+// burstCase sets the rope where it is weakest against the jerk of wires joined while it races: the pull at the drum, more
+// at the far end by what the pulleys hold back; an event, wanted 2 on breaking.
+func (t *loads) burstCase(l *line) {
+	f, ok := t.burst()
+	if !ok || !t.h.Rope.BreakingLoad.Is || t.down[0] <= 0 {
+		return
+	}
+	left, miss := t.weakest()
+	l.miss(miss...)
+	l.add(burstCase, "N", f*t.down[t.deadEnd()]/t.down[0], left, 2, 2.5)
 }
 
 // most is the largest static tension anywhere, N.

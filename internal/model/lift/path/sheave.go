@@ -72,6 +72,9 @@ func redirectChecks(t *loads) []*Check {
 		if j != t.k {
 			out = append(out, t.pulleyCheck("redirect_sheave", j))
 		}
+		if j < t.k && t.pulley(j).OnBase != "yes" {
+			out = append(out, t.fixingCheck(j))
+		}
 	}
 	return out
 }
@@ -104,9 +107,6 @@ func (t *loads) pulleyCheck(id string, j int) *Check {
 	if !ok {
 		note = ""
 	}
-	if t.reeved && j < t.k && s.OnBase != "yes" {
-		note += " What it is fastened to must bear the same."
-	}
 	l.in("working load on its label", float64(rating), "N")
 	l.in("angle between the two sides of the rope", t.angle(j), "rad")
 	l.in("factor for jerks φ", t.phi, "1")
@@ -123,6 +123,31 @@ func (t *loads) pulleyCheck(id string, j int) *Check {
 	c := l.verdict()
 	say(c, carries, mend)
 	c.Say += note
+	return c
+}
+
+// fixingCheck looks at what holds an extra pulley that is neither on the beam with the top pulley nor on the base.
+func (t *loads) fixingCheck(j int) *Check {
+	l := newLine("redirect_sheave", "what holds "+t.pulleyName(j), "φ·√(T₁² + T₂² + 2·T₁·T₂·cos θ) ≤ working load of the fastening", source.BlockAngles.At("resultant of both rope sides"))
+	t.phiSource(l)
+	l.miss(t.missing...)
+	rating, ok := t.pulley(j).Fixing.Value()
+	if !ok {
+		l.miss(t.pulleyPath(j, "fixing_working_load_n"))
+	}
+	l.in("working load of the fastening", float64(rating), "N")
+	l.in("angle between the two sides of the rope", t.angle(j), "rad")
+	l.in("factor for jerks φ", t.phi, "1")
+	mend := "Fasten it to something stronger, or to the base with the drive."
+	if t.known() {
+		if ok {
+			l.add("working", "N", t.phi*t.hook(j), float64(rating), 1, 1.25)
+		} else {
+			mend = "It must bear " + amount(t.phi*t.hook(j), "N") + ". Say what it bears, or fasten the pulley to the base of the drive."
+		}
+	}
+	c := l.verdict()
+	say(c, carries, mend)
 	return c
 }
 
@@ -196,9 +221,67 @@ func hangerChecks(t *loads) []*Check {
 			mend = "An eye bolt may not be pulled this far off its own axis. Turn it into the pull, or take a shackle on a fitting made for it."
 		}
 	}
+	if why := t.fastened(l); why != "" {
+		mend = why
+	}
 	c := l.verdict()
 	say(c, carries, mend)
 	return []*Check{c}
+}
+
+// fastened looks at how an eye bolt or hook is fastened: its rating holds for a full thread in metal. Through wood the
+// washer must not crush it, 1.35·F ≤ k_mod·3·f_c,90/γ_M·A (EN 1995-1-1 10.4.3); a thread in wood and an anchor overhead
+// stay not known. It returns what to say of it.
+func (t *loads) fastened(l *line) string {
+	s := t.h.Structure
+	if s.HangerKind == "shackle" || s.HangerKind == "rated_sling" {
+		return ""
+	}
+	switch s.HangerFixing {
+	case "":
+		l.miss("structure.hanger_fixing")
+	case "screwed_into_wood":
+		l.miss("")
+		return "What a thread bears in wood is not known, least of all pulled sideways. Bolt it through with a large washer, or hang the pulley from a sling round the beam."
+	case "anchor_in_masonry":
+		if s.RestsOnOK != "yes" {
+			l.miss("structure.rests_on_confirmed")
+			return "An anchor overhead in concrete or masonry stays not known until a qualified person has confirmed it."
+		}
+	case "bolted_through_wood":
+		return t.washer(l)
+	}
+	return ""
+}
+
+func (t *loads) washer(l *line) string {
+	s := t.h.Structure
+	wood, okC := timberOf(s.Beam.Class)
+	if !okC {
+		l.miss("structure.beam.class")
+	}
+	d, ok := s.Washer.Value()
+	if !ok {
+		l.miss("structure.hanger_washer_m")
+	}
+	if !ok || !okC || !t.known() || t.k < 1 {
+		return ""
+	}
+	l.also(source.Eurocode5.At("10.4.3, washers"))
+	hole := math.Min(float64(s.Beam.Hole.Or(0)), float64(d))
+	area := math.Pi / 4 * (float64(d)*float64(d) - hole*hole)
+	l.in("area of the washer on the wood", area, "m²")
+	for _, c := range []struct {
+		name  string
+		phi   float64
+		short bool
+	}{{"at rest, washer on the wood", 1, false}, {"working, washer on the wood", t.phi, true}} {
+		l.add(c.name, "N", gammaG*c.phi*t.head(), kmod(t.outdoorsBeam(), c.short)*3*wood.fc90/gammaM*area, 1, 1.25)
+	}
+	if n := len(l.cases); useOf(l.cases[n-1]) > 1 || useOf(l.cases[n-2]) > 1 {
+		return "The washer is pressed into the wood: take a larger washer or a plate."
+	}
+	return ""
 }
 
 // head is the static force on what holds the top pulley.

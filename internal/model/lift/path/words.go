@@ -78,6 +78,9 @@ func (v verbs) of(u string) verbs {
 
 // say writes the one plain sentence of a check that has been decided, with what would mend it.
 func say(c *Check, v verbs, mend string) {
+	if m := mendOf(c.Case); m != "" && c.Word == GivesWay {
+		mend = m + " " + mend
+	}
 	switch c.Word {
 	case NotKnown:
 		c.Say = notKnownSay(c.Missing, mend)

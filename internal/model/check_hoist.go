@@ -1,0 +1,59 @@
+package model
+
+import (
+	"fmt"
+
+	"duskweight/internal/model/lift"
+)
+
+// checkReeving returns what cannot be rigged: a drive on the ground with no pulley above, and a far end that the number
+// of ropes at the mass does not lead to. From the last pulley above an odd number of ropes ends at the mass, an even one
+// at the beam; with the drum itself above it is the same.
+func checkReeving(h lift.Hoist) Problems {
+	var ps Problems
+	r := h.Reeving
+	if h.Base.Where == "on_ground" && r.LeadSheaves.Is && r.LeadSheaves.Val == 0 {
+		ps.Add("reeving.lead_sheaves", "a drive on the ground lifts over at least one pulley above the mass: count that one too")
+	}
+	if n := r.RopeParts; n.Is && (r.DeadEnd == "mass" && n.Val%2 == 0 || r.DeadEnd == "beam" && n.Val%2 == 1) {
+		ps.Add("reeving.dead_end", fmt.Sprintf("with %d ropes at the mass the far end of the rope is at the %s: count the ropes again", n.Val,
+			map[bool]string{true: "beam", false: "mass"}[n.Val%2 == 0]))
+	}
+	return ps
+}
+
+// checkMachine returns numbers of one motor that no motor can have together. What only disagrees is a flag of the result.
+func checkMachine(m lift.Machine) Problems {
+	var ps Problems
+	if i, s := m.I0, m.SheetStall; i.Is && s.Is && i.Val >= s.Val {
+		ps.Add("machine.i0_a", fmt.Sprintf("the current without load (%.3g A) must be smaller than the current with the shaft held (%.3g A)", float64(i.Val), float64(s.Val)))
+	}
+	if c, s := m.MaxCurrent, m.SheetStall; c.Is && s.Is && c.Val >= s.Val {
+		ps.Add("machine.continuous_current_a", fmt.Sprintf("the current it stands all day (%.3g A) must be smaller than the current with the shaft held (%.3g A)", float64(c.Val), float64(s.Val)))
+	}
+	if c, i := m.MaxCurrent, m.I0; c.Is && i.Is && i.Val >= c.Val {
+		ps.Add("machine.i0_a", fmt.Sprintf("the current without load (%.3g A) must be smaller than the current it stands all day (%.3g A)", float64(i.Val), float64(c.Val)))
+	}
+	if v, r, i := m.SheetVolts, m.R, m.I0; v.Is && r.Is && i.Is && float64(i.Val)*float64(r.Val) >= float64(v.Val) {
+		ps.Add("machine.r_ohm", fmt.Sprintf("without load %.3g A through %.3g Ω takes %.3g V, as much as the label's voltage: nothing is left to turn it", float64(i.Val), float64(r.Val), float64(i.Val)*float64(r.Val)))
+	}
+	if b, v := m.BrushDrop, m.SheetVolts; b.Is && v.Is && float64(b.Val) >= float64(v.Val) {
+		ps.Add("machine.brush_drop_v", "the drop at the brushes must be smaller than the label's voltage")
+	}
+	return ps
+}
+
+// checkPosts returns shares that leave a part of the load to nobody.
+func checkPosts(s lift.Structure) Problems {
+	sum := 0.0
+	for _, p := range s.Posts {
+		if !p.Share.Is {
+			return nil // counts as the whole
+		}
+		sum += float64(p.Share.Val)
+	}
+	if len(s.Posts) == 0 || s.RestsOn != "own_posts_on_ground" || sum > 0.99 {
+		return nil
+	}
+	return Problems{{"structure.posts[0].load_share", fmt.Sprintf("the posts carry %.3g %% of the load together: their shares must make 100 %% or more", 100*sum)}}
+}
