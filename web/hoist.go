@@ -40,24 +40,41 @@ func (s *Site) tryHoist(w http.ResponseWriter, r *http.Request) error {
 	return tryEditor(s, w, r, e)
 }
 
+// hoistPage is the editor of a hoist with what its answer and the parts that follow it are made from.
+type hoistPage struct {
+	editor[model.Variant]
+	i      int // the store's place in its variant
+	sys    unit.System
+	labels map[string]string // of the inputs, by path
+	ground model.Ground
+}
+
+// result computes the hoist of a design.
+func (p hoistPage) result(v model.Variant) *model.HoistResult {
+	return p.ground.Evaluate(v).Stores[p.i].Hoist
+}
+
 func (s *Site) hoistEditor(r *http.Request) (editor[model.Variant], error) {
+	h, err := s.hoistOf(r)
+	return h.editor, err
+}
+
+func (s *Site) hoistOf(r *http.Request) (hoistPage, error) {
 	p, v, i, sys, err := s.storeOf(r, func(st model.Store) bool { return st.Hoist != nil })
 	if err != nil {
-		return editor[model.Variant]{}, err
+		return hoistPage{}, err
 	}
 	url := storeURL(p.ID, v.ID, i, "hoist")
 	e, err := s.variantEditor(r.Context(), p, v, url, "Lifted mass")
 	if err != nil {
-		return e, err
+		return hoistPage{}, err
 	}
 	e.form.parts = within(storePath(i, "hoist"), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, hoistForm()...)
-	labels := e.form.labels(v.Value)
-	e.answer = func(v model.Variant) (templ.Component, error) {
-		r := s.grounds.of(p).Evaluate(v)
-		view, err := hoistViewOf(r, i, sys, labels, url)
-		return hoistResults(view), err
+	h := hoistPage{e, i, sys, e.form.labels(v.Value), s.grounds.of(p)}
+	h.answer = func(v model.Variant) (templ.Component, error) {
+		return hoistResults(hoistViewOf(h.ground.Evaluate(v), i, sys, h.labels, url)), nil
 	}
-	return e, nil
+	return h, nil
 }
 
 // storeOf reads variant and store of the address; the first fitting store where the address names none.

@@ -5,6 +5,7 @@ import (
 	"net/http"
 	"strings"
 
+	"github.com/a-h/templ"
 	"github.com/go-chi/chi/v5"
 
 	"duskweight/internal/model"
@@ -49,6 +50,37 @@ func hoistCharts(h *model.HoistResult, sys unit.System, labels map[string]string
 		}
 	}
 	return append(out, bare...), nil
+}
+
+// showPictures is a page of the pictures of the hoist as it is saved.
+func (s *Site) showPictures(w http.ResponseWriter, r *http.Request) error {
+	h, err := s.hoistOf(r)
+	if err != nil {
+		return err
+	}
+	charts, err := h.charts(h.saved.Value)
+	if err != nil {
+		return err
+	}
+	h.frame.Title = "Pictures of the hoist"
+	return s.show(w, r, http.StatusOK, h.frame, hoistPicturesPage(charts, linkView{"Back to the lifted mass", h.url}))
+}
+
+// tryPictures makes the pictures for the form as it is typed; they follow the answer.
+func (s *Site) tryPictures(w http.ResponseWriter, r *http.Request) error {
+	h, err := s.hoistOf(r)
+	if err != nil {
+		return err
+	}
+	h.answer = func(v model.Variant) (templ.Component, error) {
+		charts, err := h.charts(v)
+		return pictures(charts), err
+	}
+	return tryEditor(s, w, r, h.editor)
+}
+
+func (p hoistPage) charts(v model.Variant) ([]chartView, error) {
+	return hoistCharts(p.result(v), p.sys, p.labels, storePath(p.i, "hoist"), p.url)
 }
 
 // sendHoistCSV sends the numbers of one picture, of the hoist as it is saved.

@@ -2,6 +2,7 @@ package web
 
 import (
 	"fmt"
+	"net/http"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
@@ -24,6 +25,17 @@ type benchStep struct {
 	Gives     string
 	Link      linkView // the list where the readings go
 	Count     string   // readings given so far
+}
+
+// showMotor is a page to take to the bench: how to measure the motor, and what its numbers give so far.
+func (s *Site) showMotor(w http.ResponseWriter, r *http.Request) error {
+	h, err := s.hoistOf(r)
+	if err != nil {
+		return err
+	}
+	h.frame.Title = "Know your motor"
+	v := motorViewOf(h.result(h.saved.Value), h.sys, storePath(h.i, "hoist"), h.url)
+	return s.show(w, r, http.StatusOK, h.frame, motorPage(v, linkView{"Back to the lifted mass", h.url}))
 }
 
 // motorSets are the three constants in the order of the table.

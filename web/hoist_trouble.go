@@ -2,6 +2,7 @@ package web
 
 import (
 	"fmt"
+	"strings"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
@@ -184,4 +185,13 @@ func (t trouble) ropeGone() troubleView {
 	return troubleView{What: "Rope or drum gone", Limits: "Nothing. Only that nobody stands there, and the soft landing.",
 		Rows: []pairView{{"It hits at", known(z.DropSpeed, unit.Speeds, t.sys)}, {"Energy of that", known(z.DropEnergy, unit.Energies, t.sys)},
 			{"The same as a car at", known(z.CarSpeed, unit.RoadSpeeds, t.sys)}, {"Force on the soft landing", forceBoth(z.PadForce, t.sys)}}}
+}
+
+// troubleNames are the first words of each, for the closed fold.
+func troubleNames(list []troubleView) string {
+	names := make([]string, len(list))
+	for i, t := range list {
+		names[i] = strings.ToLower(t.What[:1]) + t.What[1:]
+	}
+	return strings.Join(names, ", ")
 }

@@ -24,7 +24,7 @@ type hoistView struct {
 	Trouble  []troubleView // when it goes wrong
 	Direct   *directView   // the panel straight on the motor
 	Motor    motorView
-	Charts   []chartView
+	URL      string // of the page; what follows the answer has its own under it
 	MayOpen  []string
 	Cures    []string
 	Missing  []linkView
@@ -49,7 +49,7 @@ type questionView struct {
 }
 
 // hoistViewOf prints store i of a variant.
-func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[string]string, page string) (hoistView, error) {
+func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[string]string, page string) hoistView {
 	h := r.Stores[i].Hoist
 	d := h.Drive
 	at := storePath(i, "hoist")
@@ -78,10 +78,8 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 		v.Cautions = append(v.Cautions, c.Say)
 	}
 	v.Keep = keepRows(h, sys)
-	v.Drawing = drawingOf(h, sys)
-	var err error
-	v.Charts, err = hoistCharts(h, sys, labels, at, page)
-	return v, err
+	v.Drawing, v.URL = drawingOf(h, sys), page
+	return v
 }
 
 func questionViews(qs []path.Question) []questionView {

@@ -68,6 +68,9 @@ func (s *Site) Handler() http.Handler {
 				r.Post("/cells"+i, s.page(s.saveCells))
 				r.Post("/cells"+i+"/try", s.page(s.tryCells))
 			}
+			r.Get("/hoist/{i}/pictures", s.page(s.showPictures))
+			r.Post("/hoist/{i}/pictures", s.page(s.tryPictures))
+			r.Get("/hoist/{i}/motor", s.page(s.showMotor))
 			r.Get("/hoist/{i}/{picture}.csv", s.page(s.sendHoistCSV))
 			r.Get("/takes", s.page(s.showTakes))
 			r.Get("/sheet", s.page(s.showSheet))

@@ -31,9 +31,11 @@
 	const form = document.querySelector("form[data-try]"), results = document.getElementById("results");
 	const focus = document.querySelector("[data-focus]");
 	if (focus) focus.focus();
-	if (!form || !results) return;
-	const said = document.getElementById("said"), reasons = document.getElementById("reasons");
 	let busy = false, again = false;
+	if (!results) return;
+	follow();
+	if (!form) return;
+	const said = document.getElementById("said"), reasons = document.getElementById("reasons");
 
 	form.addEventListener("input", ask);
 	form.addEventListener("change", ask);
@@ -45,6 +47,7 @@
 		do {
 			again = false;
 			await once();
+			if (!again) await follow();
 		} while (again);
 		busy = false;
 	}
@@ -68,10 +71,7 @@
 	function swap(html) {
 		const fresh = document.createElement("template");
 		fresh.innerHTML = html;
-		for (const d of results.querySelectorAll("details[id]")) {
-			const twin = fresh.content.getElementById(d.id);
-			if (twin) twin.open = d.open;
-		}
+		keepOpen(results, fresh.content);
 		const before = new Map();
 		for (const n of results.querySelectorAll("[data-number]")) before.set(n.dataset.number, plain(n));
 		for (const n of fresh.content.querySelectorAll("[data-number]")) {
@@ -83,6 +83,10 @@
 			note.textContent = "was " + was;
 			n.append(note);
 		}
+		for (const part of fresh.content.querySelectorAll("[data-follow]")) { // that of before stays until the new one is there
+			const old = document.getElementById(part.id);
+			if (old) part.replaceChildren(...old.childNodes);
+		}
 		keepCharts(fresh.content);
 		const typing = document.activeElement, top = typing.getBoundingClientRect().top;
 		results.replaceChildren(fresh.content);
@@ -92,6 +96,32 @@
 		const headline = results.querySelector("[data-headline]");
 		tell(headline ? headline.textContent.trim() : "");
 		dispatchEvent(new Event("live:swap"));
+	}
+
+	// What follows the answer: parts that take longer or weigh more come one after the other, and only for the newest text.
+	async function follow() {
+		for (const part of results.querySelectorAll("[data-follow]")) {
+			try {
+				const answer = await fetch(part.dataset.follow, form
+					? {method: "POST", body: new URLSearchParams(new FormData(form)), headers: {"X-Part": "results"}}
+					: {headers: {"X-Part": "results"}});
+				if (again) return;
+				if (!answer.ok) continue; // the part of before stays
+				const fresh = document.createElement("template");
+				fresh.innerHTML = await answer.text();
+				keepOpen(part, fresh.content);
+				keepCharts(fresh.content);
+				part.replaceChildren(fresh.content);
+				dispatchEvent(new Event("live:swap"));
+			} catch { /* its link stays */ }
+		}
+	}
+
+	function keepOpen(old, content) {
+		for (const d of old.querySelectorAll("details[id]")) {
+			const twin = content.getElementById(d.id);
+			if (twin) twin.open = d.open;
+		}
 	}
 
 	// A chart that is already drawn moves over into the new results and only gets new numbers.
