@@ -281,8 +281,12 @@ func TestBrowserPictures(t *testing.T) {
 	for _, look := range []browsertest.Look{{Width: 1366, Height: 900}, {Dark: true}, browsertest.Phone} {
 		tab := b.Open(t, look)
 		tab.Go(base + storeURL(p.ID, vs[0].ID, 0, "hoist"))
-		tab.Wait(`document.querySelectorAll("#pictures [data-chart]").length === 7 && [...document.querySelectorAll("#pictures [data-chart]")].every(c => c.querySelector("svg path"))`)
-		tab.Wait(`(() => { const d = document.getElementById("pictures"); if (!d.dataset.tried) { d.dataset.tried = "yes"; d.open = false; requestAnimationFrame(() => { d.open = true; }); } return d.open && document.querySelector("#chart-panel svg").clientWidth > 100; })()`)
+		tab.Wait(`document.querySelectorAll("#pictures [data-chart]").length === 7`)
+		if shut := tab.String(`String(!document.getElementById("pictures-fold").open)`); shut != strconv.FormatBool(look.Width == 320) {
+			t.Errorf("%d px: closed %s", look.Width, shut)
+		}
+		tab.Wait(`(() => { const d = document.getElementById("pictures-fold"); if (!d.dataset.tried) { d.dataset.tried = "yes"; d.open = false; requestAnimationFrame(() => { d.open = true; }); } const c = document.querySelector("#chart-panel svg"); return d.open && c && c.clientWidth > 100; })()`)
+		tab.Wait(`[...document.querySelectorAll("#pictures [data-chart]")].every(c => c.querySelector("svg path"))`)
 		for _, f := range tab.Axe() {
 			t.Error(f)
 		}

@@ -109,6 +109,7 @@
 				if (!answer.ok) continue; // the part of before stays
 				const fresh = document.createElement("template");
 				fresh.innerHTML = await answer.text();
+				if (matchMedia("(max-width: 40rem)").matches) for (const d of fresh.content.querySelectorAll("details.fold")) d.open = false;
 				keepOpen(part, fresh.content);
 				keepCharts(fresh.content);
 				part.replaceChildren(fresh.content);
