@@ -287,6 +287,12 @@ func TestBrowserPictures(t *testing.T) {
 		}
 		tab.Wait(`(() => { const d = document.getElementById("pictures-fold"); if (!d.dataset.tried) { d.dataset.tried = "yes"; d.open = false; requestAnimationFrame(() => { d.open = true; }); } const c = document.querySelector("#chart-panel svg"); return d.open && c && c.clientWidth > 100; })()`)
 		tab.Wait(`[...document.querySelectorAll("#pictures [data-chart]")].every(c => c.querySelector("svg path"))`)
+		// A saved picture is whole without the page: no class, a size, its own ground and lines with a colour.
+		tab.String(`(() => { window.took = ""; const make = URL.createObjectURL; URL.createObjectURL = b => { b.text().then(t => { window.took = t; }); return make(b); }; HTMLAnchorElement.prototype.click = () => {}; document.querySelector("#chart-motor").closest("figure").querySelector(".save-picture").click(); return ""; })()`)
+		tab.Wait(`window.took !== ""`)
+		if bad := tab.String(`(() => { const d = new DOMParser().parseFromString(window.took, "image/svg+xml"), s = d.documentElement; return [d.querySelector("parsererror") && "not XML", s.tagName !== "svg" && s.tagName, d.querySelector("[class], [style]") && "leans on the page", !(s.getAttribute("width") > 100) && "no size", [...d.querySelectorAll("path")].every(p => p.getAttribute("stroke") === "none") && "no line", d.querySelectorAll("text").length < 5 && "no words"].filter(Boolean).join(", "); })()`); bad != "" {
+			t.Error("the saved picture: ", bad)
+		}
 		for _, f := range tab.Axe() {
 			t.Error(f)
 		}

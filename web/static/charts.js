@@ -63,7 +63,51 @@
 		document.documentElement.dataset.charts = "drawn";
 	}
 
+	// Every picture can be saved: a copy of it as it stands, with its colours written into it, as an SVG file.
+	const looks = ["fill", "stroke", "stroke-width", "stroke-dasharray", "font-family", "font-size", "font-weight", "text-anchor", "dominant-baseline", "opacity", "fill-opacity"];
+
+	function picture(svg) {
+		const copy = svg.cloneNode(true), from = [svg, ...svg.querySelectorAll("*")], to = [copy, ...copy.querySelectorAll("*")];
+		from.forEach((el, i) => {
+			const css = getComputedStyle(el);
+			for (const name of looks) to[i].setAttribute(name, css.getPropertyValue(name));
+			to[i].removeAttribute("class");
+			to[i].removeAttribute("style");
+		});
+		const box = svg.viewBox.baseVal, size = svg.getBoundingClientRect(), ground = document.createElementNS(svg.namespaceURI, "rect");
+		const [x, y, w, h] = box && box.width ? [box.x, box.y, box.width, box.height] : [0, 0, size.width, size.height];
+		for (const [k, v] of Object.entries({x, y, width: w, height: h, fill: getComputedStyle(svg.closest("figure")).backgroundColor})) ground.setAttribute(k, v);
+		copy.prepend(ground);
+		for (const [k, v] of Object.entries({xmlns: svg.namespaceURI, viewBox: [x, y, w, h].join(" "), width: size.width, height: size.height})) copy.setAttribute(k, v);
+		return new XMLSerializer().serializeToString(copy);
+	}
+
+	function save(figure) {
+		const svg = figure.querySelector(":scope > svg, [data-chart] svg"), link = document.createElement("a");
+		if (!svg) return;
+		link.href = URL.createObjectURL(new Blob([picture(svg)], {type: "image/svg+xml"}));
+		link.download = figure.querySelector("figcaption").textContent.trim().toLowerCase().replace(/[^a-z0-9]+/g, "-") + ".svg";
+		link.click();
+		setTimeout(() => URL.revokeObjectURL(link.href), 10000);
+	}
+
+	function savers() {
+		for (const figure of document.querySelectorAll("figure")) {
+			const caption = figure.querySelector("figcaption");
+			if (!caption || figure.closest(".paper") || figure.querySelector(".save-picture") || !figure.querySelector(":scope > svg, [data-chart]")) continue;
+			const button = document.createElement("button"), of = document.createElement("span");
+			button.type = "button";
+			button.className = "plain save-picture";
+			of.className = "quiet";
+			of.textContent = ": " + caption.textContent.trim();
+			button.append("Save picture", of);
+			button.addEventListener("click", () => save(figure));
+			figure.append(button);
+		}
+	}
+
 	function start() {
+		savers();
 		if (!document.querySelector("[data-chart]")) return;
 		requestAnimationFrame(() => setTimeout(() => load().then(draw, () => {}), 0));
 	}
