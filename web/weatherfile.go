@@ -113,9 +113,9 @@ func (s *Site) readWeather(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	name, data, err := postedWeather(r)
-	if tooLarge, ok := errors.AsType[*http.MaxBytesError](err); ok {
+	if _, ok := errors.AsType[*http.MaxBytesError](err); ok {
 		return s.weatherPage(w, r, p, http.StatusRequestEntityTooLarge, weatherView{Faults: []string{
-			fmt.Sprintf("This file is larger than %d MB. A year of hours has about 2 MB: is this the right file?", tooLarge.Limit>>20)}})
+			fmt.Sprintf("This file is larger than %d MB. A year of hours has about 2 MB: is this the right file?", weather.Largest>>20)}})
 	}
 	if bad, ok := errors.AsType[badRequest](err); ok {
 		return s.weatherPage(w, r, p, http.StatusUnprocessableEntity, weatherView{Faults: []string{string(bad)}})
@@ -126,8 +126,8 @@ func (s *Site) readWeather(w http.ResponseWriter, r *http.Request) error {
 	return s.tryWeather(w, r, p, sheetOnDesk{token: rand.Text(), project: p.ID, at: s.Now(), file: name, data: data}, weather.Mapping{}, false)
 }
 
-// postedWeather reads the part "file" of a form into memory. What is larger than a weather file may be is read past and
-// cut: reading it is refused in words later.
+// postedWeather reads the part "file" of a form into memory. What is larger than a weather file may be is refused as
+// what is larger than the route takes.
 func postedWeather(r *http.Request) (name string, data []byte, err error) {
 	parts, err := r.MultipartReader()
 	if err != nil {
@@ -147,8 +147,8 @@ func postedWeather(r *http.Request) (name string, data []byte, err error) {
 		if data, err = io.ReadAll(io.LimitReader(part, weather.Largest+1)); err != nil {
 			return "", nil, arrived(err)
 		}
-		if _, err = io.Copy(io.Discard, part); err != nil {
-			return "", nil, arrived(err)
+		if len(data) > weather.Largest {
+			return "", nil, &http.MaxBytesError{Limit: weather.Largest}
 		}
 		return plainText(part.FileName(), 60), data, nil
 	}

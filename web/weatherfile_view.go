@@ -198,7 +198,7 @@ var wordNames = []struct {
 	{"thermo", "Unit of temperature", func(m *weather.Mapping) *string { return &m.TemperatureUnit }, []option{{"C", "°C"}, {"F", "°F"}, {"K", "K"}}},
 	{"stamp", "The time stands at", func(m *weather.Mapping) *string { return &m.Stamp }, []option{{"", "tell by the rows"}, {"start", "the start of its hour"}, {"middle", "the middle of its hour"}, {"end", "the end of its hour"}}},
 	{"order", "Order of the date", func(m *weather.Mapping) *string { return &m.Order }, []option{{"", "tell by the rows"}, {"ymd", "year, month, day"}, {"dmy", "day, month, year"}, {"mdy", "month, day, year"}}},
-	{"delimiter", "Fields parted by", func(m *weather.Mapping) *string { return &m.Delimiter }, []option{{",", "comma"}, {";", "semicolon"}, {"\t", "tab"}, {"|", "bar"}}},
+	{"delimiter", "Fields parted by", func(m *weather.Mapping) *string { return &m.Delimiter }, []option{{",", "comma"}, {";", "semicolon"}, {"\t", "tab"}, {"|", "bar"}, {" ", "blanks"}}},
 	{"comma", "Decimal sign", func(m *weather.Mapping) *string { return &m.DecimalComma }, []option{{"no", "point"}, {"yes", "comma"}}},
 }
 

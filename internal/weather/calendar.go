@@ -84,6 +84,10 @@ func (s *sheet) gridOf(rows []row) (grid, error) {
 	if g.step, err = stepOf(g.begin, g.circle()); err != nil {
 		return g, err
 	}
+	if s.layout == EnergyPlus && s.perHour == 1 && hour0 && !hour24 && s.stamp == "end" {
+		s.stamp = "start"
+		s.odd = "The hours of this file count from 0 to 23, where the layout has 1 to 24. Each is taken as the hour that begins then."
+	}
 	if s.stamp == "" {
 		switch {
 		case half && g.step == 60:
@@ -140,6 +144,7 @@ type year struct {
 	step  int // minutes
 	shift int // minutes by which the place's clock is ahead of the first slot's beginning
 	v     [columns][]float64
+	line  []int // where each step stands in the file, 0 for a gap
 }
 
 // inYear puts the rows where they belong, drops 29 February, and fills what little is missing.
@@ -150,6 +155,9 @@ func (s *sheet) inYear(rows []row, rep *Report) (*year, error) {
 	}
 	y := &year{step: g.step}
 	rep.Step, rep.LeapDay = minutes(g.step), g.leap
+	if s.odd != "" {
+		rep.note(true, "%s", s.odd)
+	}
 	rep.Mapping.Stamp, rep.Mapping.Order = s.stamp, s.order
 	phase := phaseOf(g)
 	n := yearMinutes / g.step
@@ -186,7 +194,7 @@ func (s *sheet) inYear(rows []row, rep *Report) (*year, error) {
 	if err := r.orNil(); err != nil {
 		return nil, err
 	}
-	y.shift = phase
+	y.shift, y.line = phase, taken
 	return y, y.fill(s, rep)
 }
 

@@ -71,6 +71,10 @@ func place1(parts []string) string {
 
 func (s *sheet) headNumber(r *Refused, head []string, i int, name string) float64 {
 	v, ok := number(head[i], s.comma)
+	if head[i] == "" {
+		r.add(Fault{Line: 1, Column: i + 1, Head: name, Reason: blank})
+		return 0
+	}
 	if !ok {
 		r.add(Fault{Line: 1, Column: i + 1, Head: name, Value: head[i], Reason: "is not a number."})
 	}

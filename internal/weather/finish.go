@@ -29,6 +29,9 @@ func (y *year) finish(t *sheet, rep *Report) (sun.Series, error) {
 			}
 		}
 	}
+	if err := y.beyond(t); err != nil {
+		return sun.Series{}, err
+	}
 	var h [columns][]float64
 	for c := range columns {
 		if y.v[c] != nil {
@@ -36,9 +39,7 @@ func (y *year) finish(t *sheet, rep *Report) (sun.Series, error) {
 		}
 	}
 	g := sun.NewGeometry(t.latitude.Val, t.longitude.Val, unit.Duration(offset))
-	if err := y.light(&h, g, rep); err != nil {
-		return sun.Series{}, err
-	}
+	y.light(&h, g, rep)
 	judge(&h, g, rep)
 	if err := refuseSky(h, g, rep); err != nil {
 		return sun.Series{}, err
@@ -86,10 +87,8 @@ func hourly(v []float64, step, shift int) []float64 {
 }
 
 // light sets what is below zero to zero and works out global or diffuse light that the file lacks.
-func (y *year) light(h *[columns][]float64, g *sun.Geometry, rep *Report) error {
-	if err := clip(h, rep); err != nil {
-		return err
-	}
+func (y *year) light(h *[columns][]float64, g *sun.Geometry, rep *Report) {
+	clip(h, rep)
 	rep.Global, rep.Diffuse = "file", "file"
 	switch {
 	case h[ghi] == nil:
@@ -129,18 +128,31 @@ func (y *year) light(h *[columns][]float64, g *sun.Geometry, rep *Report) error 
 	if rep.DiffuseOver > 0 {
 		rep.note(rep.DiffuseOver > 100, "%d hours had more diffuse than global light; they were cut to the global light.", rep.DiffuseOver)
 	}
-	return nil
+	if rep.DiffuseOver > 1000 {
+		rep.note(true, "Global and diffuse light look as if their columns were changed over.")
+	}
 }
 
-// clip sets light below zero to zero, counts it, and refuses what no sky gives.
-func clip(h *[columns][]float64, rep *Report) error {
+// beyond refuses values that no sky gives, by line and column.
+func (y *year) beyond(t *sheet) error {
 	var r Refused
 	for c := ghi; c <= dni; c++ {
+		for i, v := range y.v[c] {
+			if !(v < -50 || v > 1800) || y.line[i] == 0 { // 1361 W/m² stand outside the air; clouds throw a little more for minutes
+				continue
+			}
+			f := fields(t.lines[y.line[i]-1], t.delimiter)
+			r.add(t.fault(y.line[i]-1, t.col[c], f, fmt.Sprintf("is %.5g W/m² of %s, more than any sky gives, or a code for missing. Is the unit right?", v, columnNames[c])))
+		}
+	}
+	return r.orNil()
+}
+
+// clip sets light below zero to zero and counts it.
+func clip(h *[columns][]float64, rep *Report) {
+	for c := ghi; c <= dni; c++ {
 		for i, v := range h[c] {
-			switch {
-			case v < -50 || v > 1800: // 1361 W/m² stand outside the air; clouds throw a little more for minutes
-				r.add(Fault{Value: fmt.Sprintf("%.5g W/m²", v), Reason: fmt.Sprintf("of %s at %s is more than any sky gives, or a code for missing. Is the unit right?", columnNames[c], label(i*60))})
-			case v < 0:
+			if v < 0 {
 				rep.Negative++
 				h[c][i] = 0
 			}
@@ -149,5 +161,4 @@ func clip(h *[columns][]float64, rep *Report) error {
 	if rep.Negative > 0 {
 		rep.note(rep.Negative > 100, "%d values of light were below zero; they were set to zero.", rep.Negative)
 	}
-	return r.orNil()
 }

@@ -28,8 +28,12 @@ func judge(h *[columns][]float64, g *sun.Geometry, rep *Report) {
 	if rep.LeapDay {
 		rep.note(false, "29 February was left out: a typical year has 365 days.")
 	}
+	if t := float64(rep.TMean); t > 33 || t < -40 { // the yearly means of places lie between: WMO normals; our own round numbers
+		rep.note(true, "The air has %.0f °C in the mean of the year, which no place has. Is the unit right?", t)
+	}
 	closure(h, g, rep)
 	slip(h, g, rep)
+	halves(h, g, rep)
 }
 
 // closure compares global light with direct·cos zenith + diffuse in hours with direct light over 200 W/m².
@@ -89,6 +93,42 @@ func slip(h *[columns][]float64, g *sun.Geometry, rep *Report) {
 		word, side = "earlier", "east"
 	}
 	rep.note(true, "On clear days the sun of this file runs about %.0f minutes %s than the sun of the sky. Are the stamps at the start, the middle or the end of the hour, and is the time zone right? As it is, a panel that faces %s is judged too well.", math.Abs(mid), word, side)
+}
+
+// halves compares the seasons of the light with those of the latitude: how much the clearness of the months scatters, with
+// the sun of this half of the Earth and with that of the other, half a year on. Within 20° of the equator rain and not the
+// sun makes the seasons, and nothing is said; of the starter climates beyond 20° the other half fits worse by 19 times or
+// more.
+func halves(h *[columns][]float64, g *sun.Geometry, rep *Report) {
+	if math.Abs(float64(g.Latitude)) < float64(20*unit.Degree) {
+		return
+	}
+	var light, extra [12]float64
+	for m := range 12 {
+		from := before(m+1, false) * 24
+		for i := from; i < from+monthLength(m+1)*24; i++ {
+			light[m] += h[ghi][i]
+			extra[m] += g.Extra[i]
+		}
+		light[m] /= float64(monthLength(m + 1))
+		extra[m] /= float64(monthLength(m + 1))
+	}
+	var here, there float64 // sums of squares of light less clearness times light outside the air
+	k := sumOf(light) / sumOf(extra)
+	for m := range 12 {
+		here += math.Pow(light[m]-k*extra[m], 2)
+		there += math.Pow(light[m]-k*extra[(m+6)%12], 2)
+	}
+	if there < here/2 {
+		rep.note(true, "The bright months of this file are the dark months of its latitude. Is the sign of the latitude wrong, or does the year begin in another month?")
+	}
+}
+
+func sumOf(v [12]float64) (sum float64) {
+	for _, x := range v {
+		sum += x
+	}
+	return sum
 }
 
 func monthLength(m int) int { return before(m+1, false) - before(m, false) }

@@ -1,6 +1,7 @@
 package weather
 
 import (
+	"fmt"
 	"math"
 	"strings"
 
@@ -34,13 +35,15 @@ type sheet struct {
 	zone  unit.Known[unit.Duration]
 
 	radiation string // unit
+	unlike    string // the units, where columns of light have different ones
 	thermo    string // unit
 
 	name, source        string
 	latitude, longitude unit.Known[unit.Angle]
 	elevation           unit.Known[unit.Length]
 	offset              unit.Known[unit.Duration]
-	perHour             int // rows an hour as the file's head has it; 0 if it does not say
+	odd                 string // what is odd about the stamps and was taken so
+	perHour             int    // rows an hour as the file's head has it; 0 if it does not say
 }
 
 // layOut tells the layout, reads the head, and lets the hint overrule it.
@@ -115,6 +118,9 @@ func (s *sheet) overrule(h Mapping) {
 			*c.to = c.with
 		}
 	}
+	if h.RadiationUnit != "" {
+		s.unlike = "" // who names the unit answers for it
+	}
 	if h.DecimalComma != "" {
 		s.comma = h.DecimalComma == "yes"
 	}
@@ -152,6 +158,12 @@ func (s *sheet) complete() error {
 	if s.col[ghi] < 0 && (s.col[dni] < 0 || s.col[dhi] < 0) {
 		r.add(Fault{Reason: "No column of global radiation was found, nor direct and diffuse together. Say which columns they are."})
 	}
+	if n := s.usualFields(); s.layout == Table && len(s.heads) > 1 && n > len(s.heads)+1 {
+		r.add(Fault{Line: s.first + 1, Reason: fmt.Sprintf("The rows have %d fields and there are %d names of columns. Does a decimal comma stand where commas part the fields?", n, len(s.heads))})
+	}
+	if s.unlike != "" {
+		r.add(Fault{Value: s.unlike, Reason: "are the units of the columns of light by their names. Give all of them in one unit."})
+	}
 	if radiationUnits[s.radiation] == 0 {
 		r.add(Fault{Value: s.radiation, Reason: "is not a unit of radiation that is known here."})
 	}
@@ -165,10 +177,10 @@ func (s *sheet) completePlace(r *Refused) {
 		return
 	}
 	if math.Abs(float64(s.latitude.Val)) > math.Pi/2 {
-		r.add(Fault{Value: unit.Latitudes.Format(float64(s.latitude.Val), unit.Metric), Reason: "is not a latitude: it goes from −90 to 90."})
+		r.add(Fault{Value: fmt.Sprintf("%.5g°", s.latitude.Val.Degrees()), Reason: "is not a latitude: it goes from −90 to 90."})
 	}
 	if math.Abs(float64(s.longitude.Val)) > 2*math.Pi {
-		r.add(Fault{Value: unit.Longitudes.Format(float64(s.longitude.Val), unit.Metric), Reason: "is not a longitude: it goes from −180 to 180."})
+		r.add(Fault{Value: fmt.Sprintf("%.5g°", s.longitude.Val.Degrees()), Reason: "is not a longitude: it goes from −180 to 180."})
 	}
 	if s.longitude.Val > math.Pi { // some count from 0 to 360 east
 		s.longitude.Val -= 2 * math.Pi
@@ -177,7 +189,7 @@ func (s *sheet) completePlace(r *Refused) {
 		s.longitude.Val += 2 * math.Pi
 	}
 	if s.offset.Is && math.Abs(float64(s.offset.Val)) > 14*3600 {
-		r.add(Fault{Value: unit.UTCOffsets.Format(float64(s.offset.Val), unit.Metric), Reason: "is not a time zone: it goes from −12 to 14 hours."})
+		r.add(Fault{Value: fmt.Sprintf("%.5g", float64(s.offset.Val)/3600), Reason: "is not a time zone: it goes from −12 to 14 hours."})
 	}
 	if s.elevation.Is && (s.elevation.Val < -500 || s.elevation.Val > 9000) {
 		s.elevation = unit.Known[unit.Length]{} // a code for missing

@@ -84,6 +84,9 @@ func (s *sheet) fault(line, column int, f []string, reason string) Fault {
 	return out
 }
 
+// blank is a field that should hold a number and holds nothing.
+const blank = "Nothing stands here, and a number is wanted."
+
 // value reads one value in W/m² (energies stay per step) or °C; NaN is missing.
 func (s *sheet) value(c int, f []string) (float64, string) {
 	i := s.col[c]

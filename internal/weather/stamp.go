@@ -36,6 +36,9 @@ func (s *sheet) at(f []string) (moment, int, string) {
 	if w.time >= 0 {
 		text += " " + f[w.time]
 	}
+	if from, _, interval := strings.Cut(text, "/"); interval && strings.Contains(from, "T") { // ISO 8601: from/to
+		text = from
+	}
 	m, ok := parseMoment(text, s.order)
 	if !ok {
 		return m, column, "is not a date with a time that can be read here."
@@ -66,6 +69,9 @@ func (s *sheet) parts(f []string) (m moment, column int, reason string) {
 			return m, c.i, "is not a whole number."
 		}
 		*c.to = int(v)
+		if c.i == w.hour && w.minute < 0 && (v >= 100 || len(text) == 4 && v >= 0 && !strings.Contains(text, ".")) { // 0100 … 2400
+			hour, minute = int(v)/100, int(v)%100
+		}
 	}
 	if hour < 0 || hour > 24 || minute < 0 || minute > 60 {
 		return m, w.hour, "is not an hour of the day."
@@ -169,6 +175,7 @@ func (m *moment) readClock(clock string) bool {
 		c, m.zone, m.zoned = strings.TrimSpace(c[:i]), sign*(h*60+min), true
 	}
 	half := 0
+	c = strings.NewReplacer("A.M.", "AM", "P.M.", "PM").Replace(c)
 	if t, ok := strings.CutSuffix(c, "PM"); ok {
 		c, half = strings.TrimSpace(t), 12
 	} else if t, ok := strings.CutSuffix(c, "AM"); ok {

@@ -15,17 +15,54 @@ func (s *sheet) table(hint Mapping) error {
 	if hint.FirstLine > 0 {
 		s.first = min(hint.FirstLine-1, len(s.lines))
 	}
-	s.comma = s.delimiter != ',' && s.commas()
-	for i := s.first - 1; i >= 0; i-- {
-		if f := fields(s.lines[i], s.delimiter); len(f) >= 2 && letters(f) {
-			s.heads = f
-			break
-		}
-	}
+	s.comma = s.commas()
+	s.heads = s.names()
 	s.radiation, s.thermo = "W/m2", "C"
 	s.readHeads()
 	s.readPlace()
 	return nil
+}
+
+// names are the names of the columns: the last line of words above the values. A line of units below it is put behind
+// the names: "GHI" over "W/m2" is "GHI [W/m2]".
+func (s *sheet) names() []string {
+	var units []string
+	for i := s.first - 1; i >= 0; i-- {
+		f := fields(s.lines[i], s.delimiter)
+		switch {
+		case len(f) < 2:
+			continue
+		case units == nil && onlyUnits(f):
+			units = f
+			continue
+		case !letters(f):
+			continue
+		}
+		for j, u := range units {
+			if j < len(f) && u != "" && strings.Trim(u, "-") != "" {
+				f[j] += " [" + strings.Trim(u, "[]()") + "]"
+			}
+		}
+		return f
+	}
+	return nil
+}
+
+// onlyUnits reports whether a line holds units of light or temperature and nothing else but blanks and words of time.
+func onlyUnits(f []string) bool {
+	n := 0
+	for _, u := range f {
+		u = strings.NewReplacer("²", "2", "^", "", "**", "", " ", "", "[", "", "]", "", "(", "", ")", "").Replace(strings.ToLower(u))
+		switch {
+		case strings.HasSuffix(u, "/m2"), strings.HasSuffix(u, "/cm2"), strings.HasSuffix(u, "m-2"), u == "°c", u == "degc", u == "c", u == "°f", u == "degf", u == "f", u == "k":
+			n++
+		case u == "", u == "-", u == "--", u == "%", u == "m/s", u == "hpa", u == "mbar", u == "deg", u == "°", u == "mm", u == "utc", u == "h", u == "hh:mm", u == "lst":
+		case strings.HasPrefix(u, "yyyy"), strings.HasPrefix(u, "dd"), strings.HasPrefix(u, "mm/"):
+		default:
+			return false
+		}
+	}
+	return n > 0
 }
 
 // firstValues is the index of the first row of values: from the end upwards as long as rows look like values. Words
@@ -85,15 +122,18 @@ func letters(f []string) bool {
 	return n > 0 && 2*n >= len(f)
 }
 
-// commas reports whether the values use a decimal comma: some do, and none has a point between digits outside a date.
+// commas reports whether the values use a decimal comma: more do than have a point. Where the comma parts the fields, a
+// comma is only met in quotes, and before three digits it may part thousands: that proves nothing.
 func (s *sheet) commas() bool {
 	commas, points := 0, 0
 	for _, l := range s.lines[s.first:min(len(s.lines), s.first+200)] {
 		for _, f := range fields(l, s.delimiter) {
 			if _, ok := number(f, false); ok && strings.Contains(f, ".") {
 				points++
-			} else if _, ok := number(f, true); ok && strings.Contains(f, ",") {
-				commas++
+			} else if _, ok := number(f, true); ok {
+				if i := strings.IndexByte(f, ','); i >= 0 && (s.delimiter != ',' || len(f)-i-1 != 3) {
+					commas++
+				}
 			}
 		}
 	}
@@ -102,10 +142,10 @@ func (s *sheet) commas() bool {
 
 // known are the names under which columns go about, in small letters without spaces and marks; the first that fits wins.
 var known = [columns][]string{
-	ghi:  {"ghi", "gh", "g", "globalhorizontal", "globalhorizontalirradiance", "globalhorizontalradiation", "glohorzrad", "globalradiation", "shortwaveradiation", "globalirradiance", "global", "solarradiation", "globalstrahlung", "glob", "irradiance", "rayonnementglobal", "rsds", "swdown", "radiation"},
+	ghi:  {"ghi", "gh", "g", "globalhorizontal", "globalhorizontalirradiance", "globalhorizontalradiation", "glohorzrad", "globalradiation", "shortwaveradiation", "globalirradiance", "global", "solarradiation", "globalstrahlung", "glob", "irradiance", "rayonnementglobal", "rsds", "swdown", "radiation", "radiacionglobal", "radiaciónglobal", "radiaçãoglobal", "irradianciaglobal", "irradiânciaglobal"},
 	dhi:  {"dhi", "gdh", "gd", "diffusehorizontal", "diffusehorizontalirradiance", "diffusehorizontalradiation", "difhorzrad", "diffuseradiation", "diffuse", "diffusstrahlung", "dif", "diffuseirradiance"},
 	dni:  {"dni", "gbn", "directnormal", "directnormalirradiance", "directnormalradiation", "dirnormrad", "beamnormal", "beam", "bni"},
-	temp: {"temperature", "temp", "tair", "t2m", "airtemperature", "drybulb", "drybulbtemperature", "temperature2m", "ta", "tamb", "ambienttemperature", "airtemp", "t", "lufttemperatur", "temperatur", "tempair", "tdry", "tas"},
+	temp: {"temperature", "temp", "tair", "t2m", "airtemperature", "drybulb", "drybulbtemperature", "temperature2m", "ta", "tamb", "ambienttemperature", "airtemp", "t", "lufttemperatur", "temperatur", "tempair", "tdry", "tas", "température", "températuredelair", "temperatura", "temperaturadelaire", "temperaturadoar"},
 }
 
 // readHeads finds the columns by their names, and the units that stand in them.
@@ -130,10 +170,13 @@ func (s *sheet) readHeads() {
 	w := &s.when
 	w.year, w.month, w.day = find([]string{"year", "yr", "yyyy", "jahr"}), find([]string{"month", "mo", "mm", "monat"}), find([]string{"day", "dd", "tag", "dayofmonth"})
 	w.hour, w.minute = find([]string{"hour", "hr", "hh", "stunde"}), find([]string{"minute", "min", "mi"})
-	w.date = find([]string{"datetime", "timestamp", "date", "dateandtime", "time", "datum", "localtime", "zeit", "dt", "utctime", "timeutc", "periodend", "periodstart"})
-	w.time = find([]string{"time", "timeofday", "uhrzeit", "heure", "clock"})
+	w.date = find([]string{"datetime", "timestamp", "date", "utcdate", "dateutc", "observationperiod", "dateandtime", "time", "datum", "localtime", "zeit", "dt", "utctime", "timeutc", "periodend", "periodstart"})
+	w.time = find([]string{"time", "timeofday", "uhrzeit", "heure", "zeit", "clock", "utctime", "timeutc", "hourending", "hourbeginning"})
 	if w.time == w.date {
 		w.time = -1
+	}
+	if w.time < 0 && w.date >= 0 && w.month < 0 { // a date, and the hour in a column of its own
+		w.time = w.hour
 	}
 	if w.month >= 0 && w.day >= 0 && w.hour >= 0 {
 		w.date, w.time = -1, -1
@@ -149,7 +192,7 @@ func bare(h string) string {
 		h = h[:i]
 	}
 	if i := strings.LastIndexByte(h, '('); i > 0 {
-		if in := h[i:]; strings.ContainsAny(in, "/°%:") || in == "(c)" || in == "(f)" || in == "(k)" || in == "(utc)" || in == "(lst)" {
+		if in := h[i:]; strings.ContainsAny(in, "/°%:, ") || in == "(c)" || in == "(f)" || in == "(k)" || in == "(utc)" || in == "(lst)" {
 			h = h[:i]
 		}
 	}
@@ -172,14 +215,18 @@ func (s *sheet) unitsOf() {
 		}
 		return strings.NewReplacer("²", "2", "^", "", " ", "", "*", "", "**", "").Replace(strings.ToLower(s.heads[i]))
 	}
-	for _, u := range [][2]string{{"kwh/m2", "kWh/m2"}, {"wh/m2", "Wh/m2"}, {"kw/m2", "kW/m2"}, {"w/m2", "W/m2"}, {"mj/m2", "MJ/m2"}, {"kj/m2", "kJ/m2"}, {"j/cm2", "J/cm2"}} {
-		if strings.Contains(said(s.col[ghi]), u[0]) {
-			s.radiation = u[1]
-			break
+	for c, name := range [3]string{said(s.col[ghi]), said(s.col[dhi]), said(s.col[dni])} {
+		u := unitIn(name)
+		switch {
+		case u == "":
+		case c == ghi || s.col[ghi] < 0 && c == dhi:
+			s.radiation = u
+		case u != s.radiation:
+			s.unlike = s.radiation + " and " + u
 		}
 	}
 	switch t := said(s.col[temp]); {
-	case strings.Contains(t, "°f"), strings.Contains(t, "(f)"), strings.Contains(t, "[f]"), strings.Contains(t, "degf"):
+	case strings.Contains(t, "[°f]"), strings.Contains(t, "°f"), strings.Contains(t, "(f)"), strings.Contains(t, "[f]"), strings.Contains(t, "degf"):
 		s.thermo = "F"
 	case strings.Contains(t, "(k)"), strings.Contains(t, "[k]"):
 		s.thermo = "K"
@@ -189,66 +236,19 @@ func (s *sheet) unitsOf() {
 		s.zone = unit.Of(unit.Duration(0))
 	}
 	switch {
-	case strings.Contains(clock, "periodend"):
+	case strings.Contains(clock, "periodend"), strings.Contains(clock, "hourending"):
 		s.stamp = "end"
-	case strings.Contains(clock, "periodstart"):
+	case strings.Contains(clock, "periodstart"), strings.Contains(clock, "hourbeginning"), strings.Contains(clock, "observationperiod"):
 		s.stamp = "start"
 	}
 }
 
-// readPlace reads what the lines above the table say about the place: "Latitude (decimal degrees): 45.000", "lat,45",
-// or a row of names over a row of values. A time zone in such a row is the clock of the stamps; a local one beside it
-// is the place's.
-func (s *sheet) readPlace() {
-	top := s.lines[:s.first]
-	for i, l := range top {
-		f := fields(l, s.delimiter)
-		if len(f) == 1 || strings.Contains(f[0], ":") {
-			if name, value, ok := strings.Cut(strings.TrimLeft(l, "# "), ":"); ok {
-				s.placeFact(name, strings.Trim(value, string(s.delimiter)+" "))
-			}
-			continue
-		}
-		if len(f) >= 2 && !letters(f[1:2]) {
-			s.placeFact(f[0], f[1])
-		}
-		if i+1 < len(top) && letters(f) {
-			below := fields(top[i+1], s.delimiter)
-			for j, name := range f {
-				if j < len(below) {
-					s.placeFact(name, below[j])
-				}
-			}
+// unitIn is the unit of light in the name of a column, "" for none.
+func unitIn(name string) string {
+	for _, u := range [][2]string{{"kwh/m2", "kWh/m2"}, {"wh/m2", "Wh/m2"}, {"kw/m2", "kW/m2"}, {"w/m2", "W/m2"}, {"mj/m2", "MJ/m2"}, {"kj/m2", "kJ/m2"}, {"j/cm2", "J/cm2"}} {
+		if strings.Contains(name, u[0]) {
+			return u[1]
 		}
 	}
-}
-
-func (s *sheet) placeFact(name, value string) {
-	value, _, _ = strings.Cut(value, " ")
-	v, ok := number(value, s.comma)
-	if !ok {
-		v, ok = number(value, false)
-	}
-	key := bare(strings.TrimSuffix(name, ":"))
-	switch {
-	case !ok:
-		if s.name == "" && (key == "locationname" || key == "station" || key == "city" || key == "name" || key == "stationname") && len(value) > 1 {
-			s.name = value
-		}
-	case (key == "latitude" || key == "lat" || key == "latitudedecimaldegrees") && !s.latitude.Is:
-		s.latitude = unit.Of(unit.Angle(v) * unit.Degree)
-	case (key == "longitude" || key == "lon" || key == "long" || key == "lng" || key == "longitudedecimaldegrees") && !s.longitude.Is:
-		s.longitude = unit.Of(unit.Angle(v) * unit.Degree)
-	case (key == "elevation" || key == "altitude" || key == "elev" || key == "height" || key == "elevationm") && !s.elevation.Is:
-		s.elevation = unit.Of(unit.Length(v))
-	case key == "timezone" || key == "tz" || key == "utcoffset" || key == "timezonehours":
-		if !s.zone.Is {
-			s.zone = unit.Of(unit.Duration(v) * unit.Hour)
-		}
-		if !s.offset.Is {
-			s.offset = unit.Of(unit.Duration(v) * unit.Hour)
-		}
-	case key == "localtimezone":
-		s.offset = unit.Of(unit.Duration(v) * unit.Hour)
-	}
+	return ""
 }

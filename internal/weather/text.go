@@ -70,7 +70,8 @@ func begins(s string, with ...string) bool {
 	return false
 }
 
-// decode takes off a byte order mark and turns UTF-16 into UTF-8. Other bytes over 127 only stand in names.
+// decode takes off a byte order mark and turns UTF-16 into UTF-8. Bytes that are no UTF-8 are taken as letters of ISO
+// 8859-1: they only stand in names and units.
 func decode(b []byte) (string, error) {
 	switch {
 	case bytes.HasPrefix(b, []byte{0xef, 0xbb, 0xbf}):
@@ -89,7 +90,11 @@ func decode(b []byte) (string, error) {
 	if utf8.Valid(b) {
 		return string(b), nil
 	}
-	return strings.ToValidUTF8(string(b), "\ufffd"), nil
+	letters := make([]rune, len(b))
+	for i, c := range b {
+		letters[i] = rune(c)
+	}
+	return string(letters), nil
 }
 
 func wide(b []byte, order binary.ByteOrder) string {
@@ -113,8 +118,12 @@ func lines(text string) []string {
 	return all
 }
 
-// fields parts a line at the delimiter. A field in quotes may hold the delimiter; two quotes in it are one.
+// fields parts a line at the delimiter. A field in quotes may hold the delimiter; two quotes in it are one. Any run of
+// blanks is one delimiter.
 func fields(line string, delimiter byte) []string {
+	if delimiter == ' ' {
+		return strings.Fields(line)
+	}
 	if strings.IndexByte(line, '"') < 0 {
 		out := strings.Split(line, string(delimiter))
 		for i := range out {
@@ -143,10 +152,10 @@ func fields(line string, delimiter byte) []string {
 }
 
 // delimiterOf tells the delimiter by the last lines: the one that parts most of them into the same number of fields,
-// two or more. A semicolon, a tab or a bar goes before a comma, which may be a decimal comma.
+// two or more. A semicolon, a tab or a bar goes before a comma, which may be a decimal comma; blanks come last.
 func delimiterOf(all []string) byte {
 	tail := all[max(0, len(all)-40):]
-	for _, d := range []byte{';', '\t', '|'} {
+	for _, d := range []byte{';', '\t', '|', ',', ' '} {
 		count := map[int]int{}
 		for _, l := range tail {
 			if n := len(fields(l, d)); n >= 2 {
