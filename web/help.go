@@ -3,12 +3,16 @@ package web
 import (
 	"bytes"
 	"embed"
+	"fmt"
+	"html"
 	"net/http"
 	"strings"
 
 	"github.com/go-chi/chi/v5"
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/extension"
+	"github.com/yuin/goldmark/parser"
+	gmtext "github.com/yuin/goldmark/text"
 )
 
 // The Guide: /help and /help/{topic}. Its pages are embedded and ready before the first request.
@@ -17,41 +21,79 @@ import (
 var guideFiles embed.FS
 
 // guideTopics is the order of the guide.
-var guideTopics = []string{"start", "night", "sun", "hoist", "breaks", "cells", "sure", "money", "safety", "words", "program"}
+var guideTopics = []string{"start", "example", "night", "sun", "hoist", "breaks", "cells", "sure", "money", "formulas", "sources", "safety", "words", "program"}
 
-// guidePage is one page of the guide, ready to print.
+// guidePage is one page of the guide, ready to print, with its passages for the search.
 type guidePage struct {
 	Topic, Title, HTML string
+	passages           []passage
+}
+
+// guide is all pages and the words that link to them.
+type guide struct {
+	pages []guidePage
+	words *lexicon
 }
 
 // readGuide renders the embedded pages.
-func readGuide() ([]guidePage, error) {
-	md := goldmark.New(goldmark.WithExtensions(extension.Table))
-	var pages []guidePage
+func readGuide() (*guide, error) {
+	md := goldmark.New(goldmark.WithExtensions(extension.Table), goldmark.WithParserOptions(parser.WithAutoHeadingID()))
+	g := &guide{}
 	for _, topic := range guideTopics {
 		src, err := guideFiles.ReadFile("guide/" + topic + ".md")
 		if err != nil {
 			return nil, err
 		}
 		first, rest, _ := strings.Cut(string(src), "\n")
-		var out bytes.Buffer
-		if err := md.Convert([]byte(rest), &out); err != nil {
-			return nil, err
+		page := guidePage{Topic: topic, Title: strings.TrimPrefix(first, "# ")}
+		if topic == "words" {
+			terms := readGlossary(rest)
+			g.words = newLexicon(terms)
+			page.HTML, page.passages = glossaryHTML(terms), glossaryPassages(terms)
+		} else {
+			doc := md.Parser().Parse(gmtext.NewReader([]byte(rest)))
+			var out bytes.Buffer
+			if err := md.Renderer().Render(&out, []byte(rest), doc); err != nil {
+				return nil, err
+			}
+			page.HTML, page.passages = out.String(), passagesOf(doc, []byte(rest))
 		}
-		pages = append(pages, guidePage{topic, strings.TrimPrefix(first, "# "), out.String()})
+		g.pages = append(g.pages, page)
 	}
-	return pages, nil
+	return g, nil
 }
 
+// glossaryHTML is the table of words; each row can be linked to.
+func glossaryHTML(terms []term) string {
+	var b strings.Builder
+	b.WriteString(`<p>Plain words on the pages, and the word of the trade beside them. A word with dots under it leads here.</p>` +
+		`<table><thead><tr><th scope="col">on the page</th><th scope="col">word of the trade</th><th scope="col">meaning</th></tr></thead><tbody>`)
+	for _, t := range terms {
+		trade := t.Trade
+		if trade == "" {
+			trade = "–"
+		}
+		fmt.Fprintf(&b, `<tr id="%s"><th scope="row">%s</th><td>%s</td><td>%s</td></tr>`, t.ID, html.EscapeString(t.Word), html.EscapeString(trade), html.EscapeString(t.Meaning))
+	}
+	b.WriteString(`</tbody></table>`)
+	return b.String()
+}
+
+// showGuide shows the list of the guide, or what was found for ?q=.
 func (s *Site) showGuide(w http.ResponseWriter, r *http.Request) error {
-	return s.show(w, r, http.StatusOK, frame{Title: "Guide"}, guideIndex(s.guide))
+	v := guideView{Pages: s.guide.pages, Asked: clip(strings.TrimSpace(r.URL.Query().Get("q")), longestSearch)}
+	if v.Asked == "" {
+		return s.show(w, r, http.StatusOK, frame{Title: "Guide"}, guideIndex(v))
+	}
+	v.Found = s.guide.search(v.Asked)
+	return s.show(w, r, http.StatusOK, frame{Title: "Search in the guide"}, guideIndex(v))
 }
 
 func (s *Site) showTopic(w http.ResponseWriter, r *http.Request) error {
 	topic := chi.URLParam(r, "topic")
-	for _, p := range s.guide {
+	for _, p := range s.guide.pages {
 		if p.Topic == topic {
-			return s.show(w, r, http.StatusOK, frame{Title: p.Title}, guideTopic(s.guide, p))
+			return s.show(w, r, http.StatusOK, frame{Title: p.Title, Bare: topic == "words"}, guideTopic(s.guide.pages, p))
 		}
 	}
 	return errNotFound

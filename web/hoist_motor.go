@@ -77,7 +77,7 @@ func motorViewOf(h *model.HoistResult, sys unit.System, at, page string) motorVi
 	v.Steps = []benchStep{
 		{"held", "1. Hold the shaft", []string{
 			"Clamp the shaft so that it cannot turn. Take the gears off if you can.",
-			"Feed the motor from a supply that limits the current: " + typicalAmps + ". Only for some seconds.",
+			"Feed the motor from a supply that limits the current. Set it to " + typicalAmps + ". Only for some seconds.",
 			"Read volts at the motor's own wires, and amperes, at the same moment.",
 			"Turn the shaft a little and read again: five positions.",
 		}, "R is volts over amperes, the mean of the five.", link("bench_resistance", "Type the five readings"), readings(m.BenchR, 5)},

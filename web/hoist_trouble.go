@@ -189,9 +189,12 @@ func (t trouble) ropeGone() troubleView {
 
 // troubleNames are the first words of each, for the closed fold.
 func troubleNames(list []troubleView) string {
-	names := make([]string, len(list))
+	var names []string
 	for i, t := range list {
-		names[i] = strings.ToLower(t.What[:1]) + t.What[1:]
+		if i == mostBrief {
+			return strings.Join(names, ", ") + ", and " + itoa(len(list)-i) + " more"
+		}
+		names = append(names, strings.ToLower(t.What[:1])+t.What[1:])
 	}
 	return strings.Join(names, ", ")
 }

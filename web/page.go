@@ -50,19 +50,38 @@ func (s *Site) page(h handler) http.HandlerFunc {
 
 // show renders a page into memory and only then answers, so that a failing page is an error page and not half a page.
 func (s *Site) show(w http.ResponseWriter, r *http.Request, status int, f frame, body templ.Component) error {
-	return s.write(w, r, status, s.layout(f, body))
+	page, err := rendered(r, s.layout(f, body))
+	if err == nil && !f.Paper && !f.Bare {
+		page = s.guide.words.link(page, false)
+	}
+	return send(w, status, page, err)
 }
 
-// write renders a component into memory and answers with it.
+// write renders a part of a page into memory and answers with it.
 func (s *Site) write(w http.ResponseWriter, r *http.Request, status int, c templ.Component) error {
+	part, err := rendered(r, c)
+	if err == nil {
+		part = s.guide.words.link(part, true)
+	}
+	return send(w, status, part, err)
+}
+
+func rendered(r *http.Request, c templ.Component) ([]byte, error) {
 	var b bytes.Buffer
 	if err := c.Render(r.Context(), &b); err != nil {
-		return fmt.Errorf("render %s: %w", r.URL.Path, err)
+		return nil, fmt.Errorf("render %s: %w", r.URL.Path, err)
+	}
+	return b.Bytes(), nil
+}
+
+func send(w http.ResponseWriter, status int, body []byte, err error) error {
+	if err != nil {
+		return err
 	}
 	w.Header().Set("Content-Type", "text/html; charset=utf-8")
-	w.Header().Set("Content-Length", strconv.Itoa(b.Len()))
+	w.Header().Set("Content-Length", strconv.Itoa(len(body)))
 	w.WriteHeader(status)
-	_, _ = w.Write(b.Bytes()) // a browser that left is no failure of ours
+	_, _ = w.Write(body) // a browser that left is no failure of ours
 	return nil
 }
 

@@ -23,7 +23,7 @@ type Site struct {
 	assets  *assets
 	grounds *grounds
 	desk    *desk
-	guide   []guidePage
+	guide   *guide
 }
 
 // New checks that a site has what it needs and reads its embedded files.

@@ -80,7 +80,7 @@ func (r Resolved) fireCautions(say sayer) {
 		say("kind", false, "Acid: goggles on, water for 15 minutes at hand, no rings or chains, no sparks near while it charges.")
 	}
 	if v := r.Ventilation(); v.Boost > 0 {
-		say("place", false, "It makes hydrogen when it charges: it wants %.2g m³ of air an hour, through an opening of %.2g cm² low down and one near the top.", v.Boost, float64(v.Opening)*1e4)
+		say("place", false, "It makes hydrogen when it charges. It wants %.2g m³ of air an hour, through an opening of %.2g cm² low down and one near the top.", v.Boost, float64(v.Opening)*1e4)
 	}
 }
 

@@ -48,7 +48,7 @@ func mechanicalRules() []cautionRule {
 		{say("Past empty the drum winds backwards and lifts again. Leave three turns on, and a slack switch that stops it."), nil},
 		{say("Keepers on every pulley, so that a slack rope cannot jump off."), nil},
 		{say("A free mass swings: tag lines or guides."), nil},
-		{say("Working at height hurts most people: a ladder is a way up, not a place to work; a platform with rails above 2 m; a helper; tools on cords; nobody below."), nil},
+		{say("Working at height hurts most people. A ladder is a way up, not a place to work. Use a platform with rails above 2 m; a helper; tools on cords; nobody below."), nil},
 		{say("The new hoist does not lift its own beam. Overhead lines stay far away."), nil},
 		{say("A piece is heavier than 25 kg: two people, or split it."), heavyPiece},
 		{say("How it comes down with dead power, a stuck brake or a jammed rope is not known: plan it before the first lift."),
@@ -65,7 +65,7 @@ func mechanicalRules() []cautionRule {
 		{say("No open water as mass."), nil},
 		{say("Tighten the bolts after 10 and after 100 lifts. Look for rust and for gnawed rope."), nil},
 		{say("Printed parts: never the only thing that holds the mass, never near a hot motor (PLA softens at 50 °C)."), printed},
-		{say("There is no switch that stops the drum when the rope goes slack: a mass caught by a slack rope pulls at least twice its weight."),
+		{say("There is no switch that stops the drum when the rope goes slack. A mass caught by a slack rope pulls at least twice its weight."),
 			func(h lift.Hoist, _ lift.Drive) bool { return h.Holds.SlackSwitch != "yes" }},
 	}
 }
