@@ -20,7 +20,7 @@ var everyday = map[string]bool{
 	"hold": true, "drive": true, "base": true, "stage": true, "tooth": true, "sun": true, "ring": true, "planet": true, "layer": true, "posts": true,
 	"columns": true, "missing": true, "slope": true, "faces": true, "swing": true, "cycle": true, "unstable": true,
 	"settles": true, "typical": true, "default": true, "not known": true, "keep out": true,
-	"weighed by": true, "let go": true, "stall": true, "warms in": true, "usual": true, "bad": true, "good year": true,
+	"weighed by": true, "module": true, "steady": true, "travel": true, "let go": true, "stall": true, "warms in": true, "usual": true, "bad": true, "good year": true,
 	"may be used": true, "transmission": true, "wh": true, "ah": true, "j": true, "joined wires": true,
 }
 

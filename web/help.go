@@ -23,6 +23,9 @@ var guideFiles embed.FS
 // guideTopics is the order of the guide.
 var guideTopics = []string{"start", "example", "night", "sun", "hoist", "breaks", "cells", "sure", "money", "formulas", "sources", "safety", "words", "program"}
 
+// bareTopics are pages whose words are titles, commands, or the meanings themselves.
+var bareTopics = map[string]bool{"words": true, "sources": true, "program": true}
+
 // guidePage is one page of the guide, ready to print, with its passages for the search.
 type guidePage struct {
 	Topic, Title, HTML string
@@ -93,7 +96,7 @@ func (s *Site) showTopic(w http.ResponseWriter, r *http.Request) error {
 	topic := chi.URLParam(r, "topic")
 	for _, p := range s.guide.pages {
 		if p.Topic == topic {
-			return s.show(w, r, http.StatusOK, frame{Title: p.Title, Bare: topic == "words"}, guideTopic(s.guide.pages, p))
+			return s.show(w, r, http.StatusOK, frame{Title: p.Title, Bare: bareTopics[topic]}, guideTopic(s.guide.pages, p))
 		}
 	}
 	return errNotFound
