@@ -3,8 +3,6 @@ package web
 import (
 	"net/http"
 
-	"github.com/a-h/templ"
-
 	"duskweight/internal/model"
 	"duskweight/internal/model/cell"
 )
@@ -47,8 +45,9 @@ func (s *Site) cellsEditor(r *http.Request) (editor[model.Variant], error) {
 	}
 	e.form.parts = within(storePath(i, "cells"), func(v *model.Variant) *cell.Bank { return v.Stores[i].Cells }, cellsForm()...)
 	labels := e.form.labels(v.Value)
-	e.answer = func(v model.Variant) (templ.Component, error) {
-		return cellsResults(cellsViewOf(s.grounds.of(p).Evaluate(v), i, sys, labels, url)), nil
+	e.answer = func(v model.Variant) (answer, error) {
+		view := cellsViewOf(s.grounds.of(p).Evaluate(v), i, sys, labels, url)
+		return answer{first: view.Headline, facts: view.Facts, body: cellsResults(view)}, nil
 	}
 	return e, nil
 }

@@ -27,10 +27,18 @@ type editor[T any] struct {
 	url    string // of the page; the form is posted to it, and …/try computes only
 	query  string // of …/try: what the answer shows that is no input, "?month=6"
 	frame  frame
-	title  string                           // the page's heading; the frame's title where it is empty
-	above  templ.Component                  // between heading and form; nil for none
-	below  templ.Component                  // under the form; nil for none
-	answer func(T) (templ.Component, error) // what stands beside the form; nil for none
+	title  string                  // the page's heading; the frame's title where it is empty
+	above  templ.Component         // between heading and form; nil for none
+	below  templ.Component         // under the form; nil for none
+	answer func(T) (answer, error) // what stands beside the form; nil for none
+}
+
+// answer is what stands beside a form. Its first line and figures stand over the form too, where there is no room beside it.
+type answer struct {
+	first   string
+	facts   []factView
+	caution string // that must not be overlooked; empty for none
+	body    templ.Component
 }
 
 // namePage is the field with the random name that a page gets when it is made; saves of one field from one page within
@@ -118,7 +126,7 @@ func tryEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor[
 		if err != nil {
 			return err
 		}
-		return s.write(w, r, http.StatusOK, answer)
+		return s.write(w, r, http.StatusOK, answer.body)
 	}
 	view := e.form.view(&t, typed, problems, sys)
 	if wantsPart(r) {
@@ -142,10 +150,11 @@ func (e editor[T]) page(s *Site, w http.ResponseWriter, r *http.Request, status 
 	}
 	if e.answer != nil {
 		p.Form.Try = e.url + "/try" + e.query
-		var err error
-		if p.Answer, err = e.answer(shown); err != nil {
+		a, err := e.answer(shown)
+		if err != nil {
 			return err
 		}
+		p.First, p.Facts, p.Caution, p.Answer = a.first, a.facts, a.caution, a.body
 	}
 	return s.show(w, r, status, f, editorPage(p))
 }

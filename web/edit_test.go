@@ -35,8 +35,9 @@ func panelMux(s *Site, id int64) *http.ServeMux {
 		v, err := s.Store.Variant(ctx, id)
 		return editor[model.Variant]{
 			form: panelForm(), kind: store.VariantKind, saved: v, save: s.Store.SaveVariant, url: "/panels", frame: frame{Title: "Panels"},
-			answer: func(v model.Variant) (templ.Component, error) {
-				return templ.Raw("<p data-headline>" + strconv.Itoa(len(v.Panels)) + " groups of " + templ.EscapeString(v.Name) + "</p>"), nil
+			answer: func(v model.Variant) (answer, error) {
+				first := strconv.Itoa(len(v.Panels)) + " groups of " + v.Name
+				return answer{first: first, body: templ.Raw("<p data-headline>" + templ.EscapeString(first) + "</p>")}, nil
 			},
 		}, err
 	}

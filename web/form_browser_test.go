@@ -19,7 +19,7 @@ func TestBrowserFormOnPhone(t *testing.T) {
 	top := func(css string) float64 {
 		return tab.Number(fmt.Sprintf("document.querySelector(%q).getBoundingClientRect().top + scrollY", css))
 	}
-	for _, css := range []string{"[data-headline]", ".answer .facts", "#results > .caution"} {
+	for _, css := range []string{"[data-peek-headline]", "[data-peek=lift]", "[data-peek-caution]"} {
 		if top(css) >= top("#form") {
 			t.Errorf("%s stands under the form", css)
 		}
@@ -37,6 +37,9 @@ func TestBrowserFormOnPhone(t *testing.T) {
 	before, was := tab.Number(fmt.Sprintf("document.querySelector(%q).getBoundingClientRect().top", field)), tab.Text("[data-number=lift]")
 	tab.Type(field, "0.1")
 	tab.Wait(fmt.Sprintf("document.querySelector('[data-number=lift]').textContent !== %q", was))
+	if short, long := tab.Text("[data-peek=lift]"), tab.String("(() => { const n = document.querySelector('[data-number=lift]').cloneNode(true); for (const w of n.querySelectorAll('.was')) w.remove(); return n.textContent.trim().replaceAll(String.fromCharCode(160), String.fromCharCode(32)); })()"); short != long {
+		t.Errorf("%q over the form, %q in the answer", short, long)
+	}
 	tab.Wait("new Promise(ok => requestAnimationFrame(() => requestAnimationFrame(() => ok(true))))")
 	if moved := tab.Number(fmt.Sprintf("document.querySelector(%q).getBoundingClientRect().top", field)) - before; moved > 8 || moved < -8 { // the answer grows by lines of 20 px and more; whole pixels and the caret's own scroll stay under 3
 		t.Errorf("the field under the finger moved by %.0f px", moved)

@@ -5,7 +5,6 @@ import (
 	"net/http"
 	"strconv"
 
-	"github.com/a-h/templ"
 	"github.com/go-chi/chi/v5"
 
 	"duskweight/internal/model"
@@ -71,8 +70,9 @@ func (s *Site) hoistOf(r *http.Request) (hoistPage, error) {
 	}
 	e.form.parts = within(storePath(i, "hoist"), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, hoistForm()...)
 	h := hoistPage{e, i, sys, e.form.labels(v.Value), s.grounds.of(p)}
-	h.answer = func(v model.Variant) (templ.Component, error) {
-		return hoistResults(hoistViewOf(h.ground.Evaluate(v), i, sys, h.labels, url)), nil
+	h.answer = func(v model.Variant) (answer, error) {
+		view := hoistViewOf(h.ground.Evaluate(v), i, sys, h.labels, url)
+		return answer{first: view.Headline, facts: view.Facts, caution: view.First, body: hoistResults(view)}, nil
 	}
 	return h, nil
 }

@@ -5,7 +5,6 @@ import (
 	"net/http"
 	"strings"
 
-	"github.com/a-h/templ"
 	"github.com/go-chi/chi/v5"
 
 	"duskweight/internal/model"
@@ -72,9 +71,9 @@ func (s *Site) tryPictures(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	h.answer = func(v model.Variant) (templ.Component, error) {
+	h.answer = func(v model.Variant) (answer, error) {
 		charts, err := h.charts(v)
-		return pictures(charts), err
+		return answer{body: pictures(charts)}, err
 	}
 	return tryEditor(s, w, r, h.editor)
 }

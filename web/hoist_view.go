@@ -33,7 +33,6 @@ type hoistView struct {
 	Cautions []string
 	Order    []string
 	Drawing  string // SVG
-	MassPlot string // SVG
 }
 
 // flagView is one thing said in words.

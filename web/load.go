@@ -3,8 +3,6 @@ package web
 import (
 	"net/http"
 
-	"github.com/a-h/templ"
-
 	"duskweight/internal/model"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/unit"
@@ -44,8 +42,9 @@ func (s *Site) loadEditor(r *http.Request) (editor[model.Project], error) {
 	}
 	e.form.parts = within("load", func(p *model.Project) *load.Load { return &p.Load }, loadForm()...)
 	labels := e.form.labels(e.saved.Value)
-	e.answer = func(p model.Project) (templ.Component, error) {
-		return loadResults(loadViewOf(model.Prepare(p), sys, labels, e.url)), nil
+	e.answer = func(p model.Project) (answer, error) {
+		v := loadViewOf(model.Prepare(p), sys, labels, e.url)
+		return answer{first: v.Headline, facts: v.Facts, body: loadResults(v)}, nil
 	}
 	return e, nil
 }

@@ -4,8 +4,6 @@ import (
 	"fmt"
 	"net/http"
 
-	"github.com/a-h/templ"
-
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
 	"duskweight/internal/model/sun"
@@ -45,8 +43,9 @@ func (s *Site) placeEditor(r *http.Request) (editor[model.Project], error) {
 	}
 	e.form.parts = placeForm(&e.saved.Value)
 	e.below = climatePicker(e.url, fmt.Sprint(e.saved.Revision), climateOptions(), e.saved.Value.Place.Monthly == nil)
-	e.answer = func(p model.Project) (templ.Component, error) {
-		return placeResults(placeViewOf(model.Prepare(p), sys)), nil
+	e.answer = func(p model.Project) (answer, error) {
+		v := placeViewOf(model.Prepare(p), sys)
+		return answer{first: v.Headline, facts: v.Facts, body: placeResults(v)}, nil
 	}
 	return e, nil
 }

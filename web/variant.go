@@ -6,8 +6,6 @@ import (
 	"slices"
 	"strconv"
 
-	"github.com/a-h/templ"
-
 	"duskweight/internal/model"
 	"duskweight/internal/model/cell"
 	"duskweight/internal/model/lift"
@@ -62,11 +60,11 @@ func (s *Site) wholeVariantEditor(r *http.Request) (editor[model.Variant], error
 	if r.URL.Query().Has("month") {
 		e.query = fmt.Sprintf("?month=%d", month+1)
 	}
-	e.answer = func(w model.Variant) (templ.Component, error) {
+	e.answer = func(w model.Variant) (answer, error) {
 		g := s.grounds.of(p)
 		view := variantViewOf(g, g.Evaluate(w), p.Value.Currency, month, url, sys)
 		view.Missing = missingOf(view.missing, w, labels, p, v.ID)
-		return variantResults(view), nil
+		return answer{first: view.Headline, facts: view.Facts, body: variantResults(view)}, nil
 	}
 	return e, nil
 }

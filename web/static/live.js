@@ -92,6 +92,7 @@
 		results.replaceChildren(fresh.content);
 		if (!CSS.supports("overflow-anchor", "auto")) scrollBy(0, typing.getBoundingClientRect().top - top); // the answer may stand over the form
 		results.classList.remove("stale");
+		peek();
 		if (reasons) reasons.replaceChildren();
 		const headline = results.querySelector("[data-headline]");
 		tell(headline ? headline.textContent.trim() : "");
@@ -133,7 +134,24 @@
 		}
 	}
 
+	// The short answer over the form, on narrow screens, says what the answer says.
+	function peek() {
+		const line = document.getElementById("peek"), headline = results.querySelector("[data-headline]");
+		if (!line) return;
+		line.classList.remove("stale");
+		if (headline) line.querySelector("[data-peek-headline]").textContent = headline.textContent.trim();
+		const caution = line.querySelector("[data-peek-caution]"), said = results.querySelector(":scope > .caution b");
+		caution.hidden = !said;
+		caution.firstChild.textContent = said ? said.textContent.trim() : "";
+		for (const n of line.querySelectorAll("[data-peek]")) {
+			const is = results.querySelector('.head [data-number="' + n.dataset.peek + '"]');
+			if (is) n.textContent = plain(is);
+		}
+	}
+
 	function refuse(html) {
+		const line = document.getElementById("peek");
+		if (line) line.classList.add("stale");
 		results.classList.add("stale");
 		if (reasons) reasons.innerHTML = html;
 		tell("These are the answers of before: something in the form cannot be taken.");
