@@ -1,7 +1,6 @@
 package web
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -107,7 +106,7 @@ func TestTitles(t *testing.T) {
 		}
 		titles[title] = page
 		if !strings.HasSuffix(title, "– Duskweight") {
-			t.Error(fmt.Sprintf("%s: %q", page, title))
+			t.Errorf("%s: %q", page, title)
 		}
 	}
 }
