@@ -39,7 +39,7 @@ func (s *Site) projectsPage(w http.ResponseWriter, r *http.Request, status int, 
 		})
 	}
 	for _, p := range deleted {
-		v.Deleted = append(v.Deleted, deletedCard{URL: projectURL(p.ID), Name: p.Name, When: s.when(p.At)})
+		v.Deleted = append(v.Deleted, deletedCard{URL: projectURL(p.ID), Name: p.Name, When: s.when(p.At), Until: p.At.Add(store.KeptDeleted).In(s.Now().Location()).Format("2 January 2006")})
 	}
 	return s.show(w, r, status, frame{Title: "Projects", Refused: len(in.Problems) > 0}, projectsPage(v))
 }
@@ -84,6 +84,9 @@ func (s *Site) importProject(w http.ResponseWriter, r *http.Request) error {
 	}
 	if err != nil {
 		return err
+	}
+	if _, err := s.Store.Backup(r.Context(), s.Now()); err != nil { // an import only adds, so it goes on without
+		s.Log.Warn("no copy before an import", "error", err)
 	}
 	saved, err := s.Store.CreateProject(r.Context(), doc, "Brought in from a document", s.Now())
 	if err != nil {

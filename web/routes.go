@@ -39,6 +39,7 @@ func (s *Site) Handler() http.Handler {
 		r.Post("/settings/copy", s.page(s.makeCopy))
 		r.Post("/settings/download", s.page(s.downloadAll))
 		r.Get("/settings/copies/{copy}", s.page(s.downloadCopy))
+		r.Post("/settings/copies/{copy}/restore", s.page(s.restoreCopy))
 
 		r.Get("/projects/{project}", s.page(s.showOverview))
 		r.Get("/projects/{project}/place", s.page(s.showPlace))

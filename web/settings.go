@@ -42,13 +42,8 @@ func (s *Site) showSettings(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	v.Saved = r.URL.Query().Has("saved")
-	if n, err := strconv.Atoi(r.URL.Query().Get("copy")); err == nil {
-		for _, c := range v.Copies {
-			if c.number == n {
-				v.Copied = c.Name
-			}
-		}
-	}
+	v.Copied = v.named(r.URL.Query().Get("copy"))
+	v.Back, v.Before = v.named(r.URL.Query().Get("back")), v.named(r.URL.Query().Get("before"))
 	return s.show(w, r, http.StatusOK, frame{Title: "Settings"}, settingsPage(v))
 }
 
@@ -63,13 +58,23 @@ func (s *Site) settingsView(ctx context.Context) (settingsView, error) {
 	}
 	v := settingsView{Imperial: set[settingUnits] == "imperial", Currency: set[settingCurrency], File: s.File, Version: s.Version, ReadOnly: s.Store.ReadOnly()}
 	for _, c := range copies {
-		row := copyRow{number: c.Number, Name: filepath.Base(c.Path), Size: bytesInWords(c.Size), URL: "/settings/copies/" + strconv.Itoa(c.Number)}
-		if info, err := os.Stat(c.Path); err == nil {
-			row.When = s.when(info.ModTime())
+		row := copyRow{Number: strconv.Itoa(c.Number), Name: filepath.Base(c.Path), Size: bytesInWords(c.Size), URL: "/settings/copies/" + strconv.Itoa(c.Number)}
+		if !c.At.IsZero() {
+			row.When = s.when(c.At)
 		}
 		v.Copies = append(v.Copies, row)
 	}
 	return v, nil
+}
+
+// named finds the row of a copy by its number; the zero row where there is none.
+func (v settingsView) named(number string) copyRow {
+	for _, c := range v.Copies {
+		if c.Number == number {
+			return c
+		}
+	}
+	return copyRow{}
 }
 
 // saveSettings saves units and label, or shows the page again with what is wrong.
@@ -125,16 +130,38 @@ func (s *Site) downloadAll(w http.ResponseWriter, r *http.Request) error {
 
 // downloadCopy sends one of the copies that the store lists.
 func (s *Site) downloadCopy(w http.ResponseWriter, r *http.Request) error {
-	copies, err := s.Store.Backups()
+	c, err := s.pathCopy(r)
 	if err != nil {
 		return err
 	}
+	return sendCopy(w, r, c)
+}
+
+// restoreCopy goes back to one of the copies. The page that follows offers to take it back.
+func (s *Site) restoreCopy(w http.ResponseWriter, r *http.Request) error {
+	c, err := s.pathCopy(r)
+	if err != nil {
+		return err
+	}
+	before, err := s.Store.Restore(r.Context(), c.Path, s.Now())
+	if err != nil {
+		return err
+	}
+	return seeOther(w, r, fmt.Sprintf("/settings?back=%d&before=%d#copies", c.Number, before.Number))
+}
+
+// pathCopy finds the copy that the address names.
+func (s *Site) pathCopy(r *http.Request) (store.Backup, error) {
+	copies, err := s.Store.Backups()
+	if err != nil {
+		return store.Backup{}, err
+	}
 	for _, c := range copies {
 		if strconv.Itoa(c.Number) == chi.URLParam(r, "copy") {
-			return sendCopy(w, r, c)
+			return c, nil
 		}
 	}
-	return errNotFound
+	return store.Backup{}, errNotFound
 }
 
 func sendCopy(w http.ResponseWriter, r *http.Request, c store.Backup) error {

@@ -4,11 +4,14 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"io"
 	"os"
 	"os/signal"
 	"syscall"
+
+	"duskweight/internal/store"
 )
 
 func main() {
@@ -23,6 +26,7 @@ const (
 	exitDone    = 0
 	exitRefused = 1 // it could not be done, or a document was refused
 	exitUsage   = 2 // the command line was not understood
+	exitBusy    = 3 // another Duskweight has the data file open
 )
 
 const help = `Duskweight plans a store for the night: a lifted mass or a battery. It plans; it certifies nothing.
@@ -35,10 +39,15 @@ const help = `Duskweight plans a store for the night: a lifted mass or a battery
       --json                    print what is wrong with a document as JSON
   duskweight schema           print the JSON Schema of the project document
   duskweight where            print where the data file lies
+  duskweight backup           make a checked copy of the data file and print where it is
+  duskweight copies           list the copies: number, time, bytes, file
+  duskweight restore WHICH    go back to a copy: its number or its file; this can be taken back
+      -data FOLDER              as above, for where, backup, copies and restore
   duskweight version          print the version
   duskweight help             print this
 
-Exit codes: 0 done; 1 not possible, or the document was refused; 2 the command was not understood.
+Exit codes: 0 done; 1 not possible, or the document was refused; 2 the command was not understood;
+3 the data file is open in another Duskweight.
 `
 
 // run is the whole program. It returns the exit code.
@@ -60,6 +69,12 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 		return alone(args, stderr, func() error { return printSchema(stdout) })
 	case "where":
 		return where(args, stdout, stderr)
+	case "backup":
+		return backup(ctx, args, stdout, stderr)
+	case "copies":
+		return copies(args, stdout, stderr)
+	case "restore":
+		return restore(ctx, args, stdout, stderr)
 	case "version":
 		return alone(args, stderr, func() error { return say(stdout, "duskweight %s\n", version()) })
 	case "help":
@@ -77,11 +92,14 @@ func alone(args []string, stderr io.Writer, do func() error) int {
 }
 
 func done(stderr io.Writer, err error) int {
-	if err != nil {
-		fmt.Fprintln(stderr, "duskweight:", err)
-		return exitRefused
+	if err == nil {
+		return exitDone
 	}
-	return exitDone
+	fmt.Fprintln(stderr, "duskweight:", err)
+	if errors.Is(err, store.ErrBusy) {
+		return exitBusy
+	}
+	return exitRefused
 }
 
 func misused(stderr io.Writer, why string) int {

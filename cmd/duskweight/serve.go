@@ -75,7 +75,8 @@ func serveStore(ctx context.Context, kept *store.Store, o serveOptions, stdout, 
 	if err != nil {
 		return err
 	}
-	site, err := web.New(web.Site{Store: kept, Now: time.Now, Version: version(), File: kept.Path(), Log: slog.New(slog.NewTextHandler(stderr, nil))})
+	log := slog.New(slog.NewTextHandler(stderr, nil))
+	site, err := web.New(web.Site{Store: kept, Now: time.Now, Version: version(), File: kept.Path(), Log: log})
 	if err != nil {
 		return errors.Join(err, l.Close())
 	}
@@ -92,7 +93,14 @@ func serveStore(ctx context.Context, kept *store.Store, o serveOptions, stdout, 
 		return errors.Join(err, l.Close())
 	}
 	openBrowser(url, o.noBrowser)
-	return serveUntil(ctx, site.Server(), l)
+	ticker := time.NewTicker(tendEvery)
+	defer ticker.Stop()
+	tending, stop := context.WithCancel(ctx)
+	ended := tend(tending, ticker.C, kept.Tend, log)
+	err = serveUntil(ctx, site.Server(), l)
+	stop()
+	<-ended // the file is closed after this
+	return err
 }
 
 // serveUntil serves until the context ends, and lets open requests finish.

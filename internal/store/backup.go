@@ -17,24 +17,33 @@ import (
 	"time"
 )
 
-// backups is how many copies are kept.
-const backups = 10
-
 // Backup is a checked copy of the file.
 type Backup struct {
-	Number int // of the copy: counted up, since clocks can go back
+	Number int       // of the copy: counted up, since clocks can go back
+	At     time.Time // when it was made, as its name says; zero where the name does not
 	Path   string
 	Size   int64
 }
 
+// copyStamp is how the name of a copy says when it was made.
+const copyStamp = "2006-01-02T150405Z"
+
 // Backup makes a checked copy of the file beside it, if something changed since the last one, and returns the newest
-// copy. The last ten are kept.
+// copy. Older ones are thinned out; see outgrown.
 func (s *Store) Backup(ctx context.Context, now time.Time) (Backup, error) {
-	return backUp(ctx, s.path, now)
+	pen, err := s.takePen(ctx)
+	if err != nil {
+		return Backup{}, err
+	}
+	b, err := backUp(ctx, s.path, now)
+	return b, errors.Join(err, pen.give())
 }
 
 // Backups lists the copies, the newest first.
 func (s *Store) Backups() ([]Backup, error) { return copies(s.path) }
+
+// Copies lists the copies of a file that need not be open, the newest first.
+func Copies(path string) ([]Backup, error) { return copies(path) }
 
 func backUp(ctx context.Context, path string, now time.Time) (Backup, error) {
 	have, err := copies(path)
@@ -52,7 +61,7 @@ func backUp(ctx context.Context, path string, now time.Time) (Backup, error) {
 		}
 		next = have[0].Number + 1
 	}
-	final := filepath.Join(copyFolder(path), fmt.Sprintf("%s-%06d-%s.db", stem(path), next, now.UTC().Format("2006-01-02T150405Z")))
+	final := filepath.Join(copyFolder(path), fmt.Sprintf("%s-%06d-%s.db", stem(path), next, now.UTC().Format(copyStamp)))
 	if err := writeCopy(ctx, path, final, is); err != nil {
 		return Backup{}, err
 	}
@@ -60,7 +69,7 @@ func backUp(ctx context.Context, path string, now time.Time) (Backup, error) {
 	if err != nil {
 		return Backup{}, err
 	}
-	for _, old := range have[min(backups, len(have)):] {
+	for _, old := range outgrown(have) {
 		if err := os.Remove(old.Path); err != nil {
 			return have[0], fmt.Errorf("store: an old copy: %w", err)
 		}
@@ -83,10 +92,7 @@ func writeCopy(ctx context.Context, path, final, fingerprinted string) (err erro
 			err = errors.Join(err, os.RemoveAll(part))
 		}
 	}()
-	if err := look(ctx, path, func(db *sql.DB) error {
-		_, err := db.ExecContext(ctx, `VACUUM INTO ?`, part)
-		return err
-	}); err != nil {
+	if err := vacuumInto(ctx, path, part); err != nil {
 		return err
 	}
 	if err := verify(ctx, part, fingerprinted); err != nil {
@@ -101,9 +107,29 @@ func writeCopy(ctx context.Context, path, final, fingerprinted string) (err erro
 	return syncFolder(filepath.Dir(final))
 }
 
+// vacuumInto writes what a file holds, its log too, into a new one. It is not on the disk yet.
+func vacuumInto(ctx context.Context, path, part string) error {
+	return look(ctx, path, func(db *sql.DB) error {
+		_, err := db.ExecContext(ctx, `VACUUM INTO ?`, part)
+		return err
+	})
+}
+
 // verify makes sure that a copy is sound and holds what the original held.
 func verify(ctx context.Context, path, fingerprinted string) error {
-	err := look(ctx, path, func(db *sql.DB) error {
+	if err := sound(ctx, path); err != nil {
+		return fmt.Errorf("store: the copy is not sound: %w", err)
+	}
+	is, err := fingerprint(ctx, path)
+	if err == nil && is != fingerprinted {
+		err = errors.New("store: the copy is not like the file")
+	}
+	return err
+}
+
+// sound reads a whole file and checks its structure.
+func sound(ctx context.Context, path string) error {
+	return look(ctx, path, func(db *sql.DB) error {
 		var said string
 		if err := db.QueryRowContext(ctx, `PRAGMA integrity_check`).Scan(&said); err != nil {
 			return err
@@ -113,14 +139,6 @@ func verify(ctx context.Context, path, fingerprinted string) error {
 		}
 		return nil
 	})
-	if err != nil {
-		return fmt.Errorf("store: the copy is not sound: %w", err)
-	}
-	is, err := fingerprint(ctx, path)
-	if err == nil && is != fingerprinted {
-		err = errors.New("store: the copy is not like the file")
-	}
-	return err
 }
 
 // fingerprint tells two states of a file apart: its schema, its last change, its drafts and settings.
@@ -178,7 +196,7 @@ func copies(path string) ([]Backup, error) {
 	var bs []Backup
 	for _, e := range entries {
 		rest, ours := strings.CutPrefix(e.Name(), stem(path)+"-")
-		digits, _, _ := strings.Cut(rest, "-")
+		digits, when, _ := strings.Cut(rest, "-")
 		n, err := strconv.Atoi(digits)
 		if !ours || err != nil || filepath.Ext(rest) != ".db" {
 			continue
@@ -187,7 +205,8 @@ func copies(path string) ([]Backup, error) {
 		if err != nil {
 			return nil, fmt.Errorf("store: %w", err)
 		}
-		bs = append(bs, Backup{n, filepath.Join(copyFolder(path), e.Name()), info.Size()})
+		at, _ := time.Parse(copyStamp+".db", when) // a name without it is still a copy
+		bs = append(bs, Backup{n, at, filepath.Join(copyFolder(path), e.Name()), info.Size()})
 	}
 	slices.SortFunc(bs, func(a, b Backup) int { return cmp.Compare(b.Number, a.Number) })
 	return bs, nil

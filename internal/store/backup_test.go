@@ -29,7 +29,7 @@ func TestBackup(t *testing.T) {
 		s = reopened(t, s)
 	}
 	bs := must[[]Backup](t)(s.Backups())
-	if len(bs) != backups || bs[0].Number != 13 || bs[9].Number != 4 {
+	if len(bs) != recentCopies || bs[0].Number != 13 || bs[9].Number != 4 {
 		t.Errorf("copies: %+v", bs)
 	}
 	want := must[model.Document](t)(s.Export(ctx, p.ID))

@@ -95,18 +95,37 @@ func (s *Store) open(ctx context.Context, now time.Time) error {
 		s.readOnly = "This file was written by a newer Duskweight. You can look at your projects, but not save. Install the newer version to go on."
 		return s.openReader(ctx)
 	}
+	copied := version > 0
 	if version > 0 {
 		if _, err := backUp(ctx, s.path, now); err != nil {
 			if version < migrations.Newest {
 				return fmt.Errorf("store: the file must be brought up to date, but no copy of it could be made first: %w", err)
 			}
+			copied = false
 			s.notices = append(s.notices, fmt.Sprintf("No copy of your projects could be made at this start: %v.", err))
 		}
 	}
 	if err := s.openWriter(ctx); err != nil {
 		return err
 	}
+	if copied { // what is purged is in a copy
+		if _, err := s.Purge(ctx, now); err != nil {
+			s.notices = append(s.notices, fmt.Sprintf("Old deleted projects are still there: %v.", err))
+		}
+	}
 	return s.openReader(ctx)
+}
+
+// Tend does what an open file needs from time to time: a checked copy where something changed, then a purge.
+func (s *Store) Tend(ctx context.Context, now time.Time) error {
+	if s.readOnly != "" {
+		return nil
+	}
+	if _, err := s.Backup(ctx, now); err != nil {
+		return err
+	}
+	_, err := s.Purge(ctx, now)
+	return err
 }
 
 // settle makes the path absolute and plain, so that one file has one lock, and makes its folder.

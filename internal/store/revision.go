@@ -133,6 +133,7 @@ func joined(ctx context.Context, tx *sql.Tx, current, r row) (bool, error) {
 
 // newID returns an id that no thing of the kind ever had.
 func newID(ctx context.Context, tx *sql.Tx, k Kind) (id int64, err error) {
-	err = tx.QueryRowContext(ctx, `SELECT 1 + coalesce(max(thing), 0) FROM revision WHERE kind = ?`, k).Scan(&id)
+	err = tx.QueryRowContext(ctx, `SELECT 1 + max(coalesce((SELECT max(thing) FROM revision WHERE kind = ?1), 0),
+		coalesce((SELECT max(thing) FROM spent WHERE kind = ?1), 0))`, k).Scan(&id)
 	return id, err
 }

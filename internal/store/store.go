@@ -12,6 +12,7 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"sync"
 	"time"
 )
 
@@ -35,6 +36,7 @@ type Store struct {
 	still    bool // nobody can change the file while it is open
 	notices  []string
 	years    seriesCache
+	copying  sync.Mutex // held while a copy is made or gone back to
 }
 
 // Path returns where the file is.
@@ -79,7 +81,12 @@ func (s *Store) inTx(ctx context.Context, f func(*sql.Tx) error) error {
 // read runs f on one unchanging view of the file.
 func (s *Store) read(ctx context.Context, f func(*sql.Tx) error) error { return inTx(ctx, s.reader, f) }
 
-func inTx(ctx context.Context, db *sql.DB, f func(*sql.Tx) error) error {
+// beginner is a pool of connections, or one of them.
+type beginner interface {
+	BeginTx(context.Context, *sql.TxOptions) (*sql.Tx, error)
+}
+
+func inTx(ctx context.Context, db beginner, f func(*sql.Tx) error) error {
 	tx, err := db.BeginTx(ctx, nil)
 	if err != nil {
 		return fmt.Errorf("store: %w", err)

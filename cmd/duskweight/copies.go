@@ -1,0 +1,126 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"flag"
+	"fmt"
+	"io"
+	"log/slog"
+	"os"
+	"strconv"
+	"time"
+
+	"duskweight/internal/store"
+)
+
+// tendEvery is how often a copy is made while the program runs, when something changed.
+const tendEvery = 30 * time.Minute
+
+// tend looks after the open file at each tick until the context ends, and tells on done that it has ended.
+func tend(ctx context.Context, ticks <-chan time.Time, look func(context.Context, time.Time) error, log *slog.Logger) (done <-chan struct{}) {
+	ended := make(chan struct{})
+	go func() {
+		defer close(ended)
+		for {
+			select {
+			case now := <-ticks:
+				if err := look(ctx, now); err != nil && ctx.Err() == nil {
+					log.Warn("no copy could be made", "error", err)
+				}
+			case <-ctx.Done():
+				return
+			}
+		}
+	}()
+	return ended
+}
+
+// fileArgs reads -data and at most so many words behind it, and finds the data file.
+func fileArgs(verb string, words int, args []string) (file string, rest []string, err error) {
+	var folder string
+	flags := flag.NewFlagSet(verb, flag.ContinueOnError)
+	flags.SetOutput(io.Discard)
+	flags.StringVar(&folder, "data", "", "")
+	if err := flags.Parse(args); err != nil || flags.NArg() != words {
+		return "", nil, errors.New("not understood")
+	}
+	file, err = dataFile(folder)
+	return file, flags.Args(), err
+}
+
+// backup makes a checked copy and prints where it is.
+func backup(ctx context.Context, args []string, stdout, stderr io.Writer) int {
+	file, _, err := fileArgs("backup", 0, args)
+	if err != nil {
+		return misused(stderr, "backup takes only -data FOLDER")
+	}
+	if _, err := os.Stat(file); err != nil {
+		return done(stderr, fmt.Errorf("there is nothing to copy yet: %w", err))
+	}
+	now := time.Now()
+	s, err := store.Open(ctx, file, now)
+	if err != nil {
+		return done(stderr, err)
+	}
+	b, err := s.Backup(ctx, now)
+	if err := errors.Join(err, s.Close()); err != nil {
+		return done(stderr, err)
+	}
+	return done(stderr, say(stdout, "%s\n", b.Path))
+}
+
+// copies prints the copies, the newest first: number, time, size, place.
+func copies(args []string, stdout, stderr io.Writer) int {
+	file, _, err := fileArgs("copies", 0, args)
+	if err != nil {
+		return misused(stderr, "copies takes only -data FOLDER")
+	}
+	all, err := store.Copies(file)
+	if err != nil {
+		return done(stderr, err)
+	}
+	for _, b := range all {
+		if err := say(stdout, "%d\t%s\t%d\t%s\n", b.Number, b.At.Local().Format(time.DateTime), b.Size, b.Path); err != nil {
+			return done(stderr, err)
+		}
+	}
+	return exitDone
+}
+
+// restore goes back to a copy, by its number or by its file, and says how to take that back.
+func restore(ctx context.Context, args []string, stdout, stderr io.Writer) int {
+	file, rest, err := fileArgs("restore", 1, args)
+	if err != nil {
+		return misused(stderr, "restore takes the number of a copy (see: duskweight copies) or a file")
+	}
+	from, err := copyNamed(file, rest[0])
+	if err != nil {
+		return done(stderr, err)
+	}
+	before, aside, err := store.RestoreFile(ctx, file, from, time.Now())
+	if err != nil {
+		return done(stderr, err)
+	}
+	if aside != "" {
+		return done(stderr, say(stdout, "Gone back to %s\nThe damaged file is kept: %s\n", from, aside))
+	}
+	return done(stderr, say(stdout, "Gone back to %s\nTo take this back: duskweight restore %d\n", from, before.Number))
+}
+
+func copyNamed(file, name string) (string, error) {
+	n, err := strconv.Atoi(name)
+	if err != nil {
+		return name, nil
+	}
+	all, err := store.Copies(file)
+	if err != nil {
+		return "", err
+	}
+	for _, b := range all {
+		if b.Number == n {
+			return b.Path, nil
+		}
+	}
+	return "", fmt.Errorf("there is no copy number %d; see: duskweight copies", n)
+}
