@@ -33,10 +33,10 @@ func cellsViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	v := cellsView{Facts: factsOf(r, sys)}
 	v.Headline, v.More = headlineOf(r)
 	for _, f := range c.Cautions {
-		v.Flags = append(v.Flags, flagView{f.Say, f.Bad})
+		v.Flags = append(v.Flags, flagView{Say: f.Say, Bad: f.Bad})
 	}
 	if st.WhyNot != "" {
-		v.Flags = append([]flagView{{st.WhyNot, false}}, v.Flags...)
+		v.Flags = append([]flagView{{Say: st.WhyNot}}, v.Flags...)
 	}
 	at := storePath(i, "cells")
 	v.Year, v.Life = cellsYear(st, sys), cellsLife(c)

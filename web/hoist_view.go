@@ -35,10 +35,11 @@ type hoistView struct {
 	Drawing  string // SVG
 }
 
-// flagView is one thing said in words.
+// flagView is one thing said in words, with the field it is about.
 type flagView struct {
-	Say string
-	Bad bool
+	Say  string
+	Bad  bool
+	Link linkView
 }
 
 // questionView is one of the questions with its answer.
@@ -58,7 +59,7 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 		v.First = v.Checks[0].Part + " gives way first. " + v.Checks[0].Say
 	}
 	for _, f := range d.Flags {
-		v.Flags = append(v.Flags, flagView{f.Say, f.Bad})
+		v.Flags = append(v.Flags, flagView{f.Say, f.Bad, flagLink(at, f.Path, labels, page)})
 	}
 	v.Up, v.Down, v.Heat, v.Trouble = raisingRows(d, h.Direct, sys), loweringRows(d, sys), heatRows(d, sys), troublesOf(h, sys)
 	v.Direct, v.Motor = directViewOf(h.Direct, sys, page), motorViewOf(h, sys, at, page)
@@ -79,6 +80,24 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	v.Keep = keepRows(h, sys)
 	v.Drawing, v.URL = drawingOf(h, sys), page
 	return v
+}
+
+// flagLink leads to the field that a flag is about, to the row of a list, or to the first field of a part of the hoist.
+func flagLink(at, path string, labels map[string]string, page string) linkView {
+	switch path {
+	case "raise":
+		path = "raise.voltage_v"
+	case "lower":
+		path = "lower.loads"
+	case "machine":
+		path = "machine.k_vs_rad"
+	}
+	whole := model.Join(at, path)
+	link := fieldLink(whole, labels, page)
+	if labels[whole] == "" && strings.HasSuffix(path, "]") {
+		link.URL = page + "#" + fieldID(whole) // the row
+	}
+	return link
 }
 
 func questionViews(qs []path.Question) []questionView {

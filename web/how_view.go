@@ -1,6 +1,7 @@
 package web
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -60,7 +61,7 @@ func checkViews(checks []path.Check, at string, sys unit.System, labels map[stri
 	for i, c := range checks {
 		w := checkWords[c.Word]
 		v := checkView{ID: c.ID, Part: sentenceCase(c.Part), Case: c.Case, Sign: w.sign, Word: w.word, Class: w.class, Say: c.Say,
-			How: howView{Formula: c.Formula, Source: c.Source.String(), Topic: "breaks"}}
+			How: howView{Formula: c.Formula, Source: sourcesOf(c), Topic: "breaks"}}
 		v.Pulls, v.PullsSI = loadText(c.Demand, c.Unit, sys)
 		v.May, v.MaySI = loadText(allowed(c), c.Unit, sys)
 		if c.Unit == "1" && c.Capacity.Is { // counted, not pulled: so many are wanted, so many are there
@@ -76,7 +77,7 @@ func checkViews(checks []path.Check, at string, sys unit.System, labels map[stri
 			v.How.Inputs = append(v.How.Inputs, pairView{in.Name, inputText(in, sys)})
 		}
 		for _, k := range c.Cases {
-			v.Cases = append(v.Cases, []string{k.Name, amount(float64(k.Demand), c.Unit, sys), amount(float64(k.Capacity), c.Unit, sys), unit.Rounded(float64(k.Wanted), 3), useOr(k.Use)})
+			v.Cases = append(v.Cases, []string{k.Name, amount(float64(k.Demand), k.Unit, sys), amount(float64(k.Capacity), k.Unit, sys), unit.Rounded(float64(k.Wanted), 3), useOr(k.Use)})
 		}
 		for _, m := range c.Missing {
 			v.Missing = append(v.Missing, fieldLink(at+"."+m, labels, hoistURL))
@@ -84,6 +85,17 @@ func checkViews(checks []path.Check, at string, sys unit.System, labels map[stri
 		out[i] = v
 	}
 	return out
+}
+
+// sourcesOf names every source of a check's numbers, the formula's first.
+func sourcesOf(c path.Check) string {
+	all := []string{c.Source.String()}
+	for _, s := range c.Also {
+		if !slices.Contains(all, s.String()) {
+			all = append(all, s.String())
+		}
+	}
+	return strings.Join(all, "; ")
 }
 
 // allowed is what a part may carry with the factor that is wanted: its strength over that factor. Use is what it carries

@@ -41,7 +41,7 @@ func variantViewOf(g model.Ground, r model.VariantResult, currency string, month
 	v.Headline, v.More = headlineOf(r)
 	v.Ready = readyWords[r.Ready]
 	for _, why := range r.Reasons {
-		v.Flags = append(v.Flags, flagView{why, r.Ready == "no"})
+		v.Flags = append(v.Flags, flagView{Say: why, Bad: r.Ready == "no"})
 	}
 	for _, s := range r.Stores {
 		v.Stores = append(v.Stores, []string{orUnnamed(s.Name), known(s.Capacity, unit.Energies, sys), known(s.RoundTrip, unit.Percents, sys),

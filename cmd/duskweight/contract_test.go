@@ -47,7 +47,8 @@ var (
 		"direct_j_year": number, "delivered_j_year": number, "spilled_j_year": number, "unmet_j_year": number, "served_share": number, "nights_served": number, "nights": number,
 		"essential_share": number, "capital": number, "levelised_per_kwh": number, "priced_parts": counted, "stores": list}
 	storeKeys = map[string]kind{"name": word, "kind": word, "capacity_j": number, "round_trip": number, "in_j_year": number, "out_j_year": number, "loss_j_year": number, "change_j_year": number, "standing_j_year": number, "hoist": orNone}
-	hoistKeys = map[string]kind{"tension": list, "rope_up_n": number, "rope_down_n": number, "drum_torque_up_nm": number, "raise": thing, "lower": thing, "let_go": thing, "heat": thing, "checks": list}
+	hoistKeys = map[string]kind{"tension": list, "rope_up_n": number, "rope_down_n": number, "drum_torque_up_nm": number, "raise": thing, "lower": thing, "let_go": thing, "heat": thing, "checks": list,
+		"ready": word, "reasons": list, "flags": list, "missing": list, "machine": thing, "stages": list, "cures": list, "mishaps": thing, "hazards": thing}
 	partKeys  = map[string]map[string]kind{
 		"raise":  {"stalls": yesNo, "starts": yesNo, "current_a": number, "speed_m_s": number, "time_s": number, "energy_in_j": number},
 		"lower":  {"runs_back": maybe, "current_a": number, "voltage_v": number, "speed_m_s": number, "time_s": number, "power_w": number, "energy_out_j": number, "steady": yesNo},
@@ -55,7 +56,8 @@ var (
 		"heat":   {"of": maybe, "settles": yesNo, "winding_c": number, "run_s": number, "rest_s": number},
 	}
 	tensionKeys = map[string]kind{"part": must, "up_n": must, "down_n": must}
-	checkKeys   = map[string]kind{"id": word, "part": word, "demand": number, "capacity": number, "unit": word, "factor_had": number, "factor_wanted": must, "use": number, "word": word, "source": word}
+	checkKeys   = map[string]kind{"id": word, "part": word, "demand": number, "capacity": number, "unit": word, "factor_had": number, "factor_wanted": must, "use": number, "word": word, "source": word,
+		"say": word, "case": word, "formula": word, "inputs": list, "cases": list, "missing": list, "also": list}
 )
 
 type object = map[string]any

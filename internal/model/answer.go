@@ -76,6 +76,15 @@ type HoistAnswer struct {
 	Heat         []HeatAnswer            `json:"heat_runs"`
 	HeatWorst    HeatAnswer              `json:"heat"`
 	Checks       []CheckAnswer           `json:"checks"`
+	Ready        string                  `json:"ready"`
+	Reasons      []string                `json:"reasons"` // why it is not ready, the first cause first
+	Flags        []FlagAnswer            `json:"flags"`
+	Missing      []MissingAnswer         `json:"missing"`
+	Machine      MachineAnswer           `json:"machine"`
+	Stages       []StageAnswer           `json:"stages"`
+	Cures        []CureAnswer            `json:"cures"`
+	Mishaps      MishapAnswer            `json:"mishaps"`
+	Hazards      HazardAnswer            `json:"hazards"`
 	Direct       *DirectAnswer           `json:"direct"` // null unless the panels feed the motor straight
 }
 
@@ -165,5 +174,11 @@ type CheckAnswer struct {
 	Use          unit.Known[unit.Ratio] `json:"use"`
 	Word         string                 `json:"word"`
 	Source       string                 `json:"source"`
+	Also         []string               `json:"also"` // further sources of its numbers
 	Say          string                 `json:"say"`
+	Case         string                 `json:"case"`
+	Formula      string                 `json:"formula"`
+	Inputs       []InputAnswer          `json:"inputs"`
+	Cases        []CaseAnswer           `json:"cases"`
+	Missing      []string               `json:"missing"` // paths inside the hoist
 }

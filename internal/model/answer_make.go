@@ -62,6 +62,8 @@ func (h HoistResult) answer() HoistAnswer {
 		Tension: make([]TensionAnswer, len(d.Tensions)), Checks: make([]CheckAnswer, len(h.Checks)),
 		RopeUp: d.RopeUp, RopeDown: d.RopeDown, DrumTorqueUp: d.DrumTorqueUp,
 		Raise: raiseAnswer(d.Raising), Lower: lowerAnswer(d.Lowering), LetGo: letGoAnswer(d.LetGo),
+		Ready: h.Ready, Reasons: some(h.Reasons), Flags: flagAnswers(d.Flags), Missing: missingAnswers(d.Missing), Machine: machineAnswer(d.Machine),
+		Stages: stageAnswers(d.Stages), Cures: cureAnswers(d.Lowering.Cures), Mishaps: mishapAnswer(d), Hazards: hazardAnswer(h.Hazards),
 	}
 	for i, t := range d.Tensions {
 		a.Tension[i] = TensionAnswer{t.Part, t.Up, t.Down}
@@ -145,6 +147,8 @@ func heatAnswer(h lift.Heat) HeatAnswer {
 }
 
 func checkAnswer(c path.Check) CheckAnswer {
-	return CheckAnswer{ID: c.ID, Part: c.Part, Demand: c.Demand, Capacity: c.Capacity, Unit: c.Unit, FactorHad: c.Had,
+	a := CheckAnswer{ID: c.ID, Part: c.Part, Demand: c.Demand, Capacity: c.Capacity, Unit: c.Unit, FactorHad: c.Had,
 		FactorWanted: c.Wanted, Use: c.Use, Word: string(c.Word), Source: c.Source.String(), Say: c.Say}
+	a.behind(c)
+	return a
 }

@@ -149,11 +149,11 @@ func (w *work) pick(what string, all []worth) worth {
 		}
 		switch {
 		case impossible:
-			w.contradict(fmt.Sprintf("The %s from the %s comes out as nothing or less: its numbers cannot belong together.", what, x.from))
+			w.contradict(what, fmt.Sprintf("The %s from the %s comes out as nothing or less: its numbers cannot belong together.", what, x.from))
 		case best.from == "":
 			best = x
 		case math.Abs(x.value-best.value) > 0.05*best.value:
-			w.contradict(fmt.Sprintf("The %s is %.3g by %s and %.3g by %s. Measure again; %.3g is used.", what, best.value, wording(best.from), x.value, wording(x.from), best.value))
+			w.contradict(what, fmt.Sprintf("The %s is %.3g by %s and %.3g by %s. Measure again; %.3g is used.", what, best.value, wording(best.from), x.value, wording(x.from), best.value))
 		}
 	}
 	return best
@@ -169,15 +169,26 @@ func wording(from string) string {
 	return "your own number"
 }
 
-func (w *work) contradict(say string) {
+// fieldOf is the input that a constant is given by.
+func fieldOf(what string) string {
+	switch what {
+	case "current without load":
+		return "machine.i0_a"
+	case "resistance":
+		return "machine.r_ohm"
+	}
+	return "machine.k_vs_rad"
+}
+
+func (w *work) contradict(what, say string) {
 	w.d.Machine.Contradictions = append(w.d.Machine.Contradictions, say)
-	w.caution("machine", say)
+	w.caution(fieldOf(what), say)
 }
 
 // impossible says what a sheet cannot mean.
 func (w *work) impossible(m Machine, i0 worth) {
 	if i0.from != "" && m.SheetStall.Is && i0.value >= float64(m.SheetStall.Val) {
-		w.contradict("The current without load is not smaller than the current with the shaft held. One of the two is wrong.")
+		w.contradict("current without load", "The current without load is not smaller than the current with the shaft held. One of the two is wrong.")
 	}
 	if m.I0WithGear == "yes" {
 		w.caution("machine.i0_measured_with_gear", "The current without load was measured with the gears on, so it holds their idle torque too. No idle torque is added.")
