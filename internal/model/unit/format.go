@@ -92,6 +92,9 @@ func (q Quantity) full(si float64, in, sys System) string {
 		tail = " " + m.symbol
 	}
 	v := m.fromSI(si)
+	if m.symbol == "%" && math.Abs(v) <= 1+1e-12 && v != 0 {
+		tail = " %" // a bare one would be asked back: see shareOrPercent
+	}
 	for _, d := range []int{14, 15, 16} { // 15, 16, 17 digits
 		if s := plain(strconv.FormatFloat(v, 'e', d, 64)) + tail; q.sameBits(s, si, sys) {
 			return s

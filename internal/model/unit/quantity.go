@@ -3,6 +3,7 @@ package unit
 import (
 	"math"
 	"math/big"
+	"strconv"
 	"strings"
 )
 
@@ -126,9 +127,13 @@ func (q Quantity) exactly(s string, sys System) (*big.Rat, error) {
 	if err != nil {
 		return nil, err
 	}
+	bare := strings.TrimSpace(c.s[c.pos:]) == ""
 	m, err := q.unit(c, sys)
 	if err != nil {
 		return nil, err
+	}
+	if bare && m.symbol == "%" && a.value.Sign() != 0 && new(big.Rat).Abs(a.value).Cmp(big.NewRat(1, 1)) <= 0 {
+		return nil, shareOrPercent(a.value)
 	}
 	if q.dim.whole && !a.value.IsInt() {
 		return nil, Refusal("Write a whole number.")
@@ -147,6 +152,14 @@ func (q Quantity) exactly(s string, sys System) (*big.Rat, error) {
 		v.Neg(v)
 	}
 	return v, nil
+}
+
+// shareOrPercent asks back where a bare number of 1 or less stands for per cent: most people who write 0.85 for an
+// efficiency mean 85 %, and read as 0.85 % it would be a silent misreading by a hundred.
+func shareOrPercent(v *big.Rat) error {
+	x, _ := v.Float64()
+	plain := func(x float64) string { return strconv.FormatFloat(x, 'g', 6, 64) }
+	return Refusal("Is that " + plain(x) + " % or " + plain(100*x) + " %? Write the % sign.")
 }
 
 // more reads the smaller parts of a compound: the 2 in of 9 ft 2 in. Parts must get smaller and stay below one of the

@@ -159,6 +159,9 @@ func TestSpellings(t *testing.T) {
 		{Longitudes, "9.14 W", Metric, -9.14 * math.Pi / 180},
 		{Percents, "3", Metric, 0.03},
 		{Percents, "3 %", Metric, 0.03},
+		{Percents, "0.85 %", Metric, 0.0085},
+		{Percents, "1.5", Metric, 0.015},
+		{Percents, "0", Metric, 0},
 		{Ratios, "85%", Metric, 0.85},
 		{Ratios, "0.85", Metric, 0.85},
 		{GearRatios, "27:1", Metric, 27},
@@ -193,6 +196,9 @@ func TestRefusals(t *testing.T) {
 		say  string
 	}{
 		{Lengths, "1,500", "Do you mean 1.5 or 1500?"},
+		{Percents, "0.85", "Is that 0.85 % or 85 %?"},
+		{Percents, "1", "Is that 1 % or 100 %?"},
+		{Percents, "0,07", "Is that 0.07 % or 7 %?"},
 		{Lengths, "12,000 mm", "Do you mean 12 or 12000?"},
 		{Lengths, "1.500", "Do you mean 1.5 or 1500?"},
 		{Lengths, "1.500,2", "Do you mean 1500.2?"},
