@@ -161,6 +161,9 @@ func heatRows(d lift.Drive, sys unit.System) []pairView {
 		} else {
 			rows = append(rows, pairView{"May run for", "as long as you like"})
 		}
+		if n, ok := h.Row.Value(); ok {
+			rows = append(rows, pairView{"Times on end, from cold", itoa(int(n))})
+		}
 		switch {
 		case h.Rest.Is && h.Rest.Val > 0:
 			rows = append(rows, pairView{"Must rest between", model.Lasting(h.Rest.Val)})

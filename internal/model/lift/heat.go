@@ -184,6 +184,18 @@ func (w *work) heat(of string, i, rotor, t float64) Heat {
 	return h
 }
 
+// inARow is how many runs of t follow each other from cold, with no rest, before the winding passes the allowed rise; not
+// known where a thousand do.
+func inARow(body thermal, t, allowed float64) unit.Known[unit.Count] {
+	var th [2]float64
+	for n := range 1000 {
+		if th = body.after(t, th, true); th[0] > allowed {
+			return unit.Of(unit.Count(n))
+		}
+	}
+	return unit.Known[unit.Count]{}
+}
+
 // rests fills how long it may run, must rest, and how many runs a day that makes.
 func (w *work) rests(h *Heat, body thermal, t, rise, allowed float64) {
 	word := map[string]string{"raise": "Lifting", "lower": "Coming down"}[h.Of]
@@ -204,6 +216,12 @@ func (w *work) rests(h *Heat, body thermal, t, rise, allowed float64) {
 		return
 	}
 	h.Rest = body.rest(t, allowed)
+	h.Row = inARow(body, t, allowed)
+	if v, ok := h.Rest.Value(); ok && v > 0 {
+		n, _ := h.Row.Value()
+		times := map[bool]string{true: "once", false: fmt.Sprintf("%d times on end", n)}[n == 1]
+		w.caution("machine.max_winding_c", fmt.Sprintf("%s: from cold it stands that %s. Then it must rest for %s after each, or the motor cooks.", word, times, seconds(float64(v))))
+	}
 	if v, ok := h.Rest.Value(); ok {
 		h.PerDay = told[unit.Ratio](86400 / (t + float64(v)))
 	}

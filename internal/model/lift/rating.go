@@ -3,6 +3,7 @@ package lift
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"duskweight/internal/model/unit"
 )
@@ -37,25 +38,26 @@ func (w *work) flagLoad(j int, b branch, i, u float64) {
 	case !ok && i > 0:
 		w.lack(at("rated_current_a"), "whether this load burns out; what burns out lets the mass go")
 	case ok && i > float64(rated)*(1+1e-9):
-		w.bad(at("rated_current_a"), fmt.Sprintf("%s carries %s and is rated %s. It burns out, and then nothing holds the mass. More rows side by side share the current.", name, amps(i), amps(float64(rated))))
+		w.bad(at("rated_current_a"), fmt.Sprintf("%s: %s flow through it, and it is rated %s. It burns out, and then nothing holds the mass. More rows side by side share the current.", name, amps(i), amps(float64(rated))))
 	case ok && b.kind == "string" && i > lampShare*float64(rated):
-		w.caution(at("rated_current_a"), fmt.Sprintf("%s carries %s; %s is the most it should (rated %s). More rows side by side share it.", name, amps(i), amps(lampShare*float64(rated)), amps(float64(rated))))
+		w.caution(at("rated_current_a"), fmt.Sprintf("%s: %s flow through it; %s is the most it should (rated %s). More rows side by side share it.", name, amps(i), amps(lampShare*float64(rated)), amps(float64(rated))))
 	}
 	if v, ok := b.load.MaxVoltage.Value(); ok && u > float64(v)*(1+1e-9) {
-		w.bad(at("max_voltage_v"), fmt.Sprintf("%s sees %s and stands %s. It breaks, and then nothing holds the mass. A clamp at a lower voltage keeps it safe.", name, volts(u), volts(float64(v))))
+		w.bad(at("max_voltage_v"), fmt.Sprintf("%s: it gets %s and stands %s. It breaks, and then nothing holds the mass. A clamp at a lower voltage keeps it safe.", name, volts(u), volts(float64(v))))
 	}
 	if v, ok := b.load.MinVoltage.Value(); ok && u < float64(v) {
-		w.caution(at("min_voltage_v"), fmt.Sprintf("%s sees %s and needs %s to work.", name, volts(u), volts(float64(v))))
+		w.caution(at("min_voltage_v"), fmt.Sprintf("%s: it gets %s and needs %s to work.", name, volts(u), volts(float64(v))))
 	}
 	if b.kind == "cell" && b.diode <= 0 {
-		w.bad(at("diode_v"), name+" has no diode in front. It would drive the motor like a second source: the mass may go up, and the battery empties itself. Put a diode before it and give its drop.")
+		w.bad(at("diode_v"), name+": no diode stands in front. It would drive the motor like a second source: the mass may go up, and the battery empties itself. Put a diode before it and give its drop.")
 	}
 }
 
 // called is the load's own name, or what it is.
 func (b branch) called() string {
 	if b.name == "" {
-		return loadWord(b.kind)
+		word := loadWord(b.kind)
+		return strings.ToUpper(word[:1]) + word[1:]
 	}
 	return b.name
 }
@@ -64,7 +66,7 @@ func (b branch) called() string {
 func (w *work) darkSay(bs []branch, r root) string {
 	for _, b := range bs {
 		if b.kind == "string" && r.u <= b.threshold {
-			return fmt.Sprintf("The lamps stay dark: the voltage settles at %s, and %s begins at %s. Take fewer lamps in a row, or a clamp above that.", volts(r.u), b.called(), volts(b.threshold))
+			return fmt.Sprintf("The lamps stay dark: the voltage settles at %s, and they begin at %s. Take fewer lamps in a row, or a clamp above that.", volts(r.u), volts(b.threshold))
 		}
 	}
 	return "Nothing reaches the lamps: all that the mass gives becomes heat in resistor and clamp."
@@ -105,7 +107,7 @@ func (w *work) flagShunt() {
 		case !ok && x > 0:
 			w.lack(path, "whether what is wired for good holds the mass alone")
 		case ok && x > float64(rated)*(1+1e-9):
-			w.bad(path, fmt.Sprintf("With the lamps unplugged %s carries %s and is rated %s. It burns out, and then nothing holds the mass.", bs[k].called(), amps(x), amps(float64(rated))))
+			w.bad(path, fmt.Sprintf("%s: with the lamps unplugged %s flow through it, and it is rated %s. It burns out, and then nothing holds the mass.", bs[k].called(), amps(x), amps(float64(rated))))
 		}
 	}
 	rotor := unit.AngularSpeed((r.u + w.vb + i*w.r) / w.kk)

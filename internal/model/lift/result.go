@@ -203,6 +203,7 @@ type Heat struct {
 	Run     unit.Known[unit.Duration] // may run for (from cold) before the limit; not known = for ever
 	Rest    unit.Known[unit.Duration] // must rest between runs so that repeated runs stay under the limit
 	PerDay  unit.Known[unit.Ratio]    // runs a day that this allows
+	Row     unit.Known[unit.Count]    // runs on end from cold, with no rest, before the limit; not known = for ever, or cannot be told
 	TwoBody bool
 	TooHot  bool // one run from cold already goes over
 

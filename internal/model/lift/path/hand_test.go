@@ -217,10 +217,13 @@ func TestPhi(t *testing.T) {
 	near(t, "no slack switch", phi(func(h *lift.Hoist, _ *lift.Drive) { h.Holds.SlackSwitch = "no" }), 2, 0)
 	near(t, "own, upward", phi(func(h *lift.Hoist, _ *lift.Drive) { h.Holds.Factor = of[unit.Ratio](1.7) }), 1.7, 0)
 	near(t, "own, downward", phi(func(h *lift.Hoist, _ *lift.Drive) { h.Holds.Factor = of[unit.Ratio](1.1) }), 1.25, 0)
+	near(t, "fast, no class", phi(func(_ *lift.Hoist, d *lift.Drive) { d.Lowering.Speed = .5 }), 1.2+.68*.5, 1e-12)
 	near(t, "HC2 at .5 m/s", phi(func(h *lift.Hoist, d *lift.Drive) { h.Holds.Class, d.Lowering.Speed = "HC2", .5 }), 1.27, 1e-12)
 	// EA 60 kN, rope 4 m of travel and 5 m of line: k = 1/(9/60000 + sag of the beam, 2³/(48·11e9·6.667e-5))
 	k := 1 / (9./60000 + 8/(48*11e9*(.1*.008/12)))
-	got := phi(func(h *lift.Hoist, d *lift.Drive) { h.Rope.Stiffness, d.Raising.Speed = of[unit.Force](60000), 1 })
+	got := phi(func(h *lift.Hoist, d *lift.Drive) {
+		h.Rope.Stiffness, d.Raising.Speed, h.Holds.Class = of[unit.Force](60000), 1, "HC1"
+	})
 	near(t, "stretch at 1 m/s", got, 1+math.Sqrt(k/100)/unit.G, 1e-9)
 }
 

@@ -33,16 +33,23 @@ func classOf(name string) (hoistClass, bool) {
 //	φ = max(φ_2min + β_2·v, 1 + (v/g)·√(k_m/m)),
 //
 // v the faster of raising and lowering. The first term needs a hoisting class, the second the stiffness of the rope.
-// Without a class 1.25 stands for it (slow geared hoist, common practice); 2.0 where the user says that no switch
+// Without a class 1.25 stands for it (slow geared hoist, common practice), or that of the hardest class where the mass
+// moves faster than slow; 2.0 where the user says that no switch
 // stops the drum when the rope goes slack (a mass put suddenly on a rope pulls twice its weight). Where the slack
 // switch is not answered φ stays 1.25 and the check "slack" is not known, so that nothing passes on it. The user's own
 // factor counts upward only.
 func Phi(h lift.Hoist, d lift.Drive) (float64, string) {
 	phi, why := 1.25, "1.25: slow geared hoist"
 	v, okV := fastest(d)
-	if c, ok := classOf(h.Holds.Class); ok && okV {
+	c, ok := classOf(h.Holds.Class)
+	hardest, _ := classOf("HC4")
+	switch {
+	case ok && okV:
 		phi = c.least + c.slope*v
 		why = fmt.Sprintf("%s: class %s at %s m/s", sig(phi), h.Holds.Class, sig(v))
+	case okV && hardest.least+hardest.slope*v > phi:
+		phi = hardest.least + hardest.slope*v
+		why = fmt.Sprintf("%s: no class given, so the hardest one, HC4, at %s m/s", sig(phi), sig(v))
 	}
 	if okV {
 		if x, ok := jerk(h, d, v); ok && x > phi {

@@ -222,7 +222,7 @@ func hangerChecks(t *loads) []*Check {
 		}
 	}
 	if why := t.fastened(l); why != "" {
-		mend = why
+		mend += " " + why
 	}
 	c := l.verdict()
 	say(c, carries, mend)
