@@ -1,6 +1,8 @@
 package web
 
 import (
+	"cmp"
+	"slices"
 	"strings"
 
 	"duskweight/internal/draw"
@@ -61,6 +63,7 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	for _, f := range d.Flags {
 		v.Flags = append(v.Flags, flagView{f.Say, f.Bad, flagLink(at, f.Path, labels, page)})
 	}
+	slices.SortStableFunc(v.Flags, func(a, b flagView) int { return cmp.Compare(badness(b), badness(a)) })
 	v.Up, v.Down, v.Heat, v.Trouble = raisingRows(d, h.Direct, sys), loweringRows(d, sys), heatRows(d, sys), troublesOf(h, sys)
 	v.Direct, v.Motor = directViewOf(h.Direct, sys, page), motorViewOf(h, sys, at, page)
 	for _, c := range d.Lowering.Cures {
@@ -80,6 +83,14 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	v.Keep = keepRows(h, sys)
 	v.Drawing, v.URL = drawingOf(h, sys), page
 	return v
+}
+
+// badness puts what must not be before what is only said.
+func badness(f flagView) int {
+	if f.Bad {
+		return 1
+	}
+	return 0
 }
 
 // flagLink leads to the field that a flag is about, to the row of a list, or to the first field of a part of the hoist.

@@ -18,6 +18,9 @@ func Growth(k unit.MachineConstant, slope float64, r unit.Resistance, turning un
 	return told[unit.Ratio](-float64(k) * float64(k) * slope / d)
 }
 
+// hardLanding is the drop, m, from which a landing is called hard (our own judgement: half a metre a second).
+const hardLanding = 0.0127
+
 // settles fills whether the loads hold the mass at a steady speed, and what would mend it where they do not.
 func (w *work) settles(p point, r root, bs []branch) bool {
 	lo := &w.d.Lowering
@@ -97,7 +100,8 @@ func (w *work) moving() float64 {
 
 // cures are the three ways to make a constant power settle.
 //
-//	resistor: U²/R > P, so it burns at least P; with U·I = U²/R + P that takes R ≥ 4·P/I² and U ≥ 2·P/I
+//	resistor: U²/R > P, so it burns at least P; with U·I = U²/R + P that takes R ≥ 4·P/I² and U ≥ 2·P/I, and more where
+//	the converter works from a higher voltage on: R = U/(I − P/U) burns U·I − P
 //	clamp at U_z: burns U_z·I − P;   a converter whose input is governed: nothing
 func (w *work) cures(p point, bs []branch, power float64) {
 	i := p.current
@@ -105,13 +109,14 @@ func (w *work) cures(p point, bs []branch, power float64) {
 	for _, b := range bs {
 		least = math.Max(least, b.least)
 	}
-	r := 4 * power / (i * i)
+	u := math.Max(2*power/i, 1.15*least)
+	r := u / (i - power/u)
 	clamp := 1.15 * math.Max(power/i, least)
-	if !finite(r, clamp) {
+	if !finite(u, r, clamp) {
 		return
 	}
 	w.d.Lowering.Cures = []Cure{
-		{Say: fmt.Sprintf("a resistor of at least %s beside them, wired straight to the motor. It burns at least %s, and the voltage is %s or more.", ohms(r), watts(power), volts(2*power/i)), Burns: unit.Power(power), Resistance: unit.Of(unit.Resistance(r))},
+		{Say: fmt.Sprintf("a resistor of at least %s beside them, wired straight to the motor. It burns at least %s, and the voltage is %s or more.", ohms(r), watts(u*i-power), volts(u)), Burns: unit.Power(u*i - power), Resistance: unit.Of(unit.Resistance(r))},
 		{Say: fmt.Sprintf("a clamp that conducts at %s, wired straight to the motor. It burns %s.", volts(clamp), watts(clamp*i-power)), Burns: unit.Power(clamp*i - power), Voltage: unit.Of(unit.Voltage(clamp))},
 		{Say: "a converter that keeps the motor's speed. It burns nothing beside its own loss.", Burns: 0},
 	}
@@ -189,6 +194,9 @@ func (w *work) flagLowering(bs []branch, r root) {
 	}
 	for j, x := range r.split(bs, i) {
 		w.flagLoad(j, bs[j], x, r.u)
+	}
+	if drop := float64(lo.Speed) * float64(lo.Speed) / (2 * unit.G); drop > hardLanding {
+		w.caution("lower.loads", fmt.Sprintf("It comes down at %s m/s and lands as if dropped from %s mm. Slow it with a lower voltage or more gear ratio, and lay something soft under it.", figure(float64(lo.Speed)), figure(1000*drop)))
 	}
 	if lo.Voltage > touchVolts {
 		w.caution("lower.loads", fmt.Sprintf("%s is above 60 V direct current: a shock can kill. Stay at or below 60 V.", volts(r.u)))

@@ -197,3 +197,28 @@ func TestWhatDoesNotSettle(t *testing.T) {
 		}
 	}
 }
+
+// The cures do cure: with the resistor or the clamp that is named hung beside it, a converter that works from 9 V on gets
+// at least that and the mass comes down steadily.
+func TestCuresReachTheConverter(t *testing.T) {
+	for _, least := range []float64{0, 3, 9, 20} {
+		h := worked()
+		h.Lower.Loads = []DCLoad{{Kind: "constant_power", Power: known[unit.Power](4), MinVoltage: known(unit.Voltage(least))}}
+		cures := Compute(h).Lowering.Cures
+		if len(cures) != 3 {
+			t.Fatalf("least %g V: %d cures", least, len(cures))
+		}
+		for i, l := range []DCLoad{{Kind: "resistor", Resistance: known(1.001 * cures[0].Resistance.Val)}, {Kind: "clamp", Threshold: cures[1].Voltage, Slope: known[unit.Resistance](0.01)}} {
+			with := worked()
+			with.Lower.Loads = append([]DCLoad{l}, h.Lower.Loads...)
+			lo := Compute(with).Lowering
+			if !lo.Steady || float64(lo.Voltage) < least {
+				t.Errorf("least %g V, cure %d: steady %v at %v V. %s", least, i+1, lo.Steady, lo.Voltage, cures[i].Say)
+			}
+			// a thousandth past a double root moves U by √.001 = 3 %, and what burns by twice that
+			if burnt := float64(lo.Voltage)*float64(lo.Current) - 4; math.Abs(burnt-float64(cures[i].Burns)) > 0.08*burnt {
+				t.Errorf("least %g V, cure %d burns %g W, it says %v", least, i+1, burnt, cures[i].Burns)
+			}
+		}
+	}
+}
