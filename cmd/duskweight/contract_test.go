@@ -49,7 +49,7 @@ var (
 	storeKeys = map[string]kind{"name": word, "kind": word, "capacity_j": number, "round_trip": number, "in_j_year": number, "out_j_year": number, "loss_j_year": number, "change_j_year": number, "standing_j_year": number, "hoist": orNone}
 	hoistKeys = map[string]kind{"tension": list, "rope_up_n": number, "rope_down_n": number, "drum_torque_up_nm": number, "raise": thing, "lower": thing, "let_go": thing, "heat": thing, "checks": list,
 		"ready": word, "reasons": list, "flags": list, "missing": list, "machine": thing, "stages": list, "cures": list, "mishaps": thing, "hazards": thing}
-	partKeys  = map[string]map[string]kind{
+	partKeys = map[string]map[string]kind{
 		"raise":  {"stalls": yesNo, "starts": yesNo, "current_a": number, "speed_m_s": number, "time_s": number, "energy_in_j": number},
 		"lower":  {"runs_back": maybe, "current_a": number, "voltage_v": number, "speed_m_s": number, "time_s": number, "power_w": number, "energy_out_j": number, "steady": yesNo},
 		"let_go": {"open_speed_m_s": number, "rotor_rad_s": number, "joined_speed_m_s": number},
