@@ -137,7 +137,7 @@ func amateurBuilds() []build {
 			ready: "no", words: "redirect_sheave=not_known", says: []string{"The pulleys alone take 82 % of the energy", "what holds extra pulley 1"},
 		},
 		{
-			// the far end of three ropes is at the mass; a label of 30 turns a minute makes K = (12 − .72)/3.14 = 3.59
+			// 30 turns a minute make K = (12 − .72)/3.14 = 3.59: no motor of this size, but one with its gearbox
 			name: "geared motor with a label only",
 			typed: steady + `
 	mass[0].mass_kg = 20
@@ -151,7 +151,7 @@ func amateurBuilds() []build {
 	train.stages[0].ratio = 1
 	train.stages[0].efficiency =
 `,
-			ready: "no", words: "gear_tooth=not_known", says: []string{"If a gearbox stands before it, find its ratio", "Add its gearbox as a stage of ratio 1 with its efficiency"},
+			ready: "no", words: "gear_tooth=not_known", says: []string{"30 turns a minute is slow for a motor's own shaft", "If a gearbox stands before it, find its ratio", "Add its gearbox as a stage of ratio 1 with its efficiency"},
 		},
 		{
 			// drum torque down 20·g·.87·44 mm = 7.5 N·m, /5·.947 = 1.42; /.5 − .3 = 2.5 A through 38 Ω and two diodes: 76 V, 196 rad/s, 1.724 m/s,

@@ -185,10 +185,17 @@ func (w *work) contradict(what, say string) {
 	w.caution(fieldOf(what), say)
 }
 
+// slowShaft is the speed under which a label's is hardly that of a motor's own shaft, 1,000 turns a minute (common
+// practice; hub motors are slower).
+const slowShaft = 1000 * unit.RevPerMinute
+
 // impossible says what a sheet cannot mean.
 func (w *work) impossible(m Machine, i0 worth) {
 	if i0.from != "" && m.SheetStall.Is && i0.value >= float64(m.SheetStall.Val) {
 		w.contradict("current without load", "The current without load is not smaller than the current with the shaft held. One of the two is wrong.")
+	}
+	if m.SheetSpeed.Is && !m.SheetGear.Is && m.SheetSpeed.Val < slowShaft {
+		w.caution("machine.sheet_gear_ratio", fmt.Sprintf("%s is slow for a motor's own shaft: most likely a gearbox stands before it. Give its ratio, 1 if there is none. Its losses belong to a gear stage.", rpm(float64(m.SheetSpeed.Val))))
 	}
 	if m.I0WithGear == "yes" {
 		w.caution("machine.i0_measured_with_gear", "The current without load was measured with the gears on, so it holds their idle torque too. No idle torque is added.")
