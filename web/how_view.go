@@ -17,7 +17,8 @@ type howView struct {
 	Formula string
 	Inputs  []pairView
 	Source  string
-	Topic   string // page of the guide
+	Also    []string // further sources of its numbers
+	Topic   string   // page of the guide
 }
 
 // pairView is a name and a value ready to print.
@@ -61,7 +62,7 @@ func checkViews(checks []path.Check, at string, sys unit.System, labels map[stri
 	for i, c := range checks {
 		w := checkWords[c.Word]
 		v := checkView{ID: c.ID, Part: sentenceCase(c.Part), Case: c.Case, Sign: w.sign, Word: w.word, Class: w.class, Say: c.Say,
-			How: howView{Formula: c.Formula, Source: sourcesOf(c), Topic: "breaks"}}
+			How: howView{Formula: c.Formula, Source: c.Source.String(), Also: alsoOf(c), Topic: "breaks"}}
 		v.Pulls, v.PullsSI = loadText(c.Demand, c.Unit, sys)
 		v.May, v.MaySI = loadText(allowed(c), c.Unit, sys)
 		if c.Unit == "1" && c.Capacity.Is { // counted, not pulled: so many are wanted, so many are there
@@ -87,15 +88,14 @@ func checkViews(checks []path.Check, at string, sys unit.System, labels map[stri
 	return out
 }
 
-// sourcesOf names every source of a check's numbers, the formula's first.
-func sourcesOf(c path.Check) string {
-	all := []string{c.Source.String()}
-	for _, s := range c.Also {
-		if !slices.Contains(all, s.String()) {
-			all = append(all, s.String())
+// alsoOf names the further sources of a check's numbers, each once.
+func alsoOf(c path.Check) (all []string) {
+	for _, r := range c.Also {
+		if s := r.String(); s != c.Source.String() && !slices.Contains(all, s) {
+			all = append(all, s)
 		}
 	}
-	return strings.Join(all, "; ")
+	return all
 }
 
 // allowed is what a part may carry with the factor that is wanted: its strength over that factor. Use is what it carries
