@@ -116,6 +116,13 @@ def up(train, torque):
     return torque
 
 
+def pull(train, torque):
+    """What a torque of the motor makes at the drum, slowly."""
+    for r, f, _, t0 in train:
+        torque = max(0.0, torque - t0) * r * f
+    return torque
+
+
 def down(train, torque):
     ok = True
     for r, _, back, t0 in reversed(train):
@@ -280,14 +287,25 @@ def figures(h):
     # a light hoist may stall on an upper layer only; layers are lifted one after the other
     o["stalls"] = w <= 0 or I >= lim or margin < 1
     x1 = m * G * hh
+    o["in_up"], torque = [], fu * rt + bearing
+    for s in reversed(run):
+        torque = torque / (s[0] * s[1]) + s[3]
+        o["in_up"].insert(0, torque)
+    # 5.8 the motor stalls against the stop
+    o["stall_pull"] = max(0.0, pull(run, K * max(0.0, iav - i0)) - bearing) / rt
+    o["reflected"] = J * c * c
+    delay = h["holds"]["brake_delay_s"]
     if not o["stalls"]:
         o["up_rotor"], o["up_speed"] = w, w / c
+        if delay is not None and mc["j_kg_m2"] is not None:
+            o["overtravel"] = w / c * delay + (w / c) ** 2 / (2 * m * G / (m + J * c * c))
         t = e = 0.0
         inv_a, thr = 0.0, 0.0
         for q, l, share in lay:
             i = up(run, fu * l + bearing) / K + i0
             cc = N * n / l
             vv = (V - vb - i * (R + wire)) / K / cc
+            o.setdefault("up_speed_low", vv)
             t += share * hh / vv
             e += (V * i / eta_d + pau) * share * hh / vv
             inv_a += share / (m * G * eta_d / (cc * K * i))
@@ -384,15 +402,24 @@ def figures(h):
             for name in ("down_voltage", "down_rotor", "down_speed"):
                 del o[name]
     # let go
-    v2 = 0.0
+    v2, first = 0.0, None
     for q, l, share in lay:
         cc = N * n / l
         tt, _ = down(run, fd * l - bearing)
         a = cc * (tt - K * i0) / (n * fd / G * back + J * cc * cc)
         v2 += 2 * max(a, 0.0) * share * hh
+        first = first or (cc, max(a, 0.0))
     a = c * (down(run, fd * rl - bearing)[0] - K * i0) / (n * fd / G * back + J * c * c)
     o["fall"] = max(a, 0.0)
     o["open_speed"] = math.sqrt(v2)
+    if v2 > 0:  # wires joined at the end speed: the motor brakes rotor and mass together
+        cc, a = first
+        brakes = K * max(0.0, K * math.sqrt(v2) * cc - vb) / R
+        more = cc * brakes / (n * fd / G * back + J * cc * cc) - a
+        o["burst"] = fd * (1 + max(0.0, more) / G)
+    if delay is not None and root is not None and "down_speed" in o:
+        o["brake_fall"] = o["down_speed"] * delay + o["fall"] * delay ** 2 / 2
+        o["brake_speed"] = o["down_speed"] + o["fall"] * delay
     o["joined_speed"] = (star * R + vb) / K / c
     return o
 

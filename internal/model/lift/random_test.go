@@ -50,6 +50,9 @@ func (d dice) hoist() Hoist {
 	d.train(&h)
 	d.machine(&h)
 	d.loads(&h)
+	if d.IntN(2) == 0 {
+		h.Holds.BrakeDelay = known(unit.Duration(d.even(0, 1)))
+	}
 	return h
 }
 

@@ -49,7 +49,7 @@ func TestTwin(t *testing.T) {
 		}
 	}
 	t.Log("figures compared:", seen)
-	for _, name := range []string{"up_energy", "b_f", "down_energy", "growth", "needs_mass", "open_speed", "rest", "slope", "layers above 1", "stiff", "a_d", "p_dmin"} {
+	for _, name := range []string{"up_energy", "b_f", "down_energy", "growth", "needs_mass", "open_speed", "burst", "brake_fall", "stall_pull", "overtravel", "rest", "slope", "layers above 1", "stiff", "a_d", "p_dmin"} {
 		if seen[name] < 10 {
 			t.Errorf("only %d designs reach %s: the random designs are too tame", seen[name], name)
 		}
@@ -104,6 +104,11 @@ func (c comparison) all(h Hoist, d Drive) {
 	c.lowering(d)
 	c.near("fall", float64(d.LetGo.Acceleration))
 	c.near("open_speed", float64(d.LetGo.OpenSpeed))
+	c.near("burst", float64(d.LetGo.BurstForce.Val))
+	c.near("brake_fall", float64(d.LetGo.BrakeFall.Val))
+	c.near("brake_speed", float64(d.LetGo.BrakeSpeed.Val))
+	c.near("stall_pull", float64(d.StallRopePull.Val))
+	c.near("overtravel", float64(d.Overtravel.Val))
 	c.near("joined_speed", float64(d.LetGo.JoinedSpeed.Val))
 	c.heat("heat_up", d.HeatUp)
 	c.heat("heat_down", d.HeatDown)
