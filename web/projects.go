@@ -233,51 +233,6 @@ func backTo(back string, project int64, taken store.Change) string {
 	return home + "/history"
 }
 
-func (s *Site) showHistory(w http.ResponseWriter, r *http.Request) error {
-	id, err := pathID(r, "project")
-	if err != nil {
-		return err
-	}
-	p, err := s.Store.Project(r.Context(), id)
-	if err != nil {
-		return err
-	}
-	changes, err := s.Store.History(r.Context(), id, 200)
-	if err != nil {
-		return err
-	}
-	undo, redo, err := s.Store.Steps(r.Context(), id)
-	if err != nil {
-		return err
-	}
-	v := historyView{Project: p.Value.Name, URL: projectURL(id), Undo: stepOf(undo), Redo: stepOf(redo)}
-	for _, c := range changes {
-		v.Rows = append(v.Rows, historyRow{When: s.when(c.At), What: deedInWords(c), Thing: c.Name, Number: strconv.FormatInt(c.Number, 10)})
-	}
-	tabs, err := s.projectTabs(r.Context(), p, "")
-	if err != nil {
-		return err
-	}
-	return s.show(w, r, http.StatusOK, frame{Title: "History of " + p.Value.Name, Tabs: tabs}, historyPage(v)) // the page has the buttons itself
-}
-
-func stepOf(c *store.Change) stepView {
-	if c == nil {
-		return stepView{}
-	}
-	return stepView{Seq: strconv.FormatInt(c.Seq, 10), What: clip(c.Name, 40) + ", " + clip(c.Said, 90)}
-}
-
-func deedInWords(c store.Change) string {
-	switch c.Deed {
-	case store.Undone:
-		return "Undone: " + c.Said
-	case store.Redone:
-		return "Redone: " + c.Said
-	}
-	return c.Said
-}
-
 // counted writes a number with its noun.
 func counted(n int, noun string) string {
 	if n == 1 {
