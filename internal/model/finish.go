@@ -13,7 +13,7 @@ import (
 
 // finish adds to a variant what follows from its year and its stores: life, facts, verdict, money, readiness.
 func (r *VariantResult) finish(g Ground, v Variant) {
-	life := r.ageCells(g)
+	lives := r.ageCells(g)
 	for _, s := range r.Stores {
 		if s.Hoist != nil && s.Hoist.Direct != nil && s.Hoist.Direct.Known {
 			s.Hoist.Direct.words()
@@ -39,15 +39,15 @@ func (r *VariantResult) finish(g Ground, v Variant) {
 	if r.YearKnown {
 		delivered, nights = r.Year.Delivered, r.Year.NightsServed
 	}
-	r.Cost = cost.Reckon(cost.Input{Parts: v.Parts, Terms: g.Project.Money, Delivered: delivered, Nights: nights, CellLife: life})
+	r.Cost = cost.Reckon(cost.Input{Parts: v.Parts, Terms: g.Project.Money, Delivered: delivered, Nights: nights, Batteries: lives})
 	r.ready()
 	r.missing(g)
 	r.Headline = headline(r)
 }
 
-// ageCells works out life, cautions and the trade's sizing of each battery, and returns the shortest life for the bill.
-func (r *VariantResult) ageCells(g Ground) unit.Known[unit.Duration] {
-	var shortest unit.Known[unit.Duration]
+// ageCells works out life, cautions and the trade's sizing of each battery, and returns the lives for the bill.
+func (r *VariantResult) ageCells(g Ground) []unit.Known[unit.Duration] {
+	var lives []unit.Known[unit.Duration]
 	n := 0
 	for i := range r.Stores {
 		s := &r.Stores[i]
@@ -56,18 +56,22 @@ func (r *VariantResult) ageCells(g Ground) unit.Known[unit.Duration] {
 			n++
 		}
 		c := s.Cells
-		if c == nil || c.Resolved.WhyNot != "" {
+		if c == nil {
 			continue
 		}
-		if s.InYear {
-			c.age(g, r, s, at)
-			if y := c.Life.Years; y.Is && (!shortest.Is || unit.Duration(y.Val)*cell.Year < shortest.Val) {
-				shortest = unit.Of(unit.Duration(y.Val) * cell.Year)
+		var life unit.Known[unit.Duration]
+		if c.Resolved.WhyNot == "" {
+			if s.InYear {
+				c.age(g, r, s, at)
+				if y := c.Life.Years; y.Is {
+					life = unit.Of(unit.Duration(y.Val) * cell.Year)
+				}
 			}
+			c.Cautions = c.Resolved.Cautions(c.Life)
 		}
-		c.Cautions = c.Resolved.Cautions(c.Life)
+		lives = append(lives, life)
 	}
-	return shortest
+	return lives
 }
 
 // age reads the settled year's state of one battery; at is its place among the stores of the year.

@@ -15,8 +15,9 @@ type Input struct {
 	Delivered unit.Energy // by all its stores, in a year
 	Nights    int         // nights served, in a year
 
-	// CellLife is the computed life of the cells, for the parts that follow it.
-	CellLife unit.Known[unit.Duration]
+	// Batteries are the computed lives of the batteries, in their order. The first part that is a battery follows the
+	// first of them, and so on; any other part that follows the cells follows the shortest.
+	Batteries []unit.Known[unit.Duration]
 }
 
 // Result is what the money comes to, in the project's currency at the prices of today.
@@ -26,6 +27,7 @@ type Result struct {
 	Capital unit.Known[unit.Money] // all at the start; not known while a part has no price
 	Listed  unit.Money             // of it, the parts that have one
 	Spent   unit.Money             // bought already
+	Without []int                  // places of the parts without a price
 
 	Horizon int     // years counted
 	Rate    float64 // real rate
@@ -68,34 +70,41 @@ func Reckon(in Input) Result {
 	out.terms(in.Terms)
 	bill := newFlow(out.Horizon)  // all parts
 	store := newFlow(out.Horizon) // what the plan without a store lacks
-	missing, missingStore, storeParts := 0, 0, 0
-	for _, p := range in.Parts {
+	lives := newLives(in.Batteries)
+	missingStore, storeParts, partUpkeep := 0, 0, false
+	for i, p := range in.Parts {
 		out.book(p)
 		ofStore := p.Of != "panel" && p.Of != "load"
 		if ofStore {
 			storeParts++
 		}
+		every := float64(p.Upkeep.Or(0)) * float64(p.Count.Or(1))
+		bill.every(every)
+		if ofStore {
+			store.every(every)
+		}
+		partUpkeep = partUpkeep || p.Upkeep.Is
 		price, ok := p.Price.Value()
+		life := out.life(p, lives)
 		if !ok {
-			missing++
+			out.Without = append(out.Without, i)
 			if ofStore {
 				missingStore++
 			}
 			continue
 		}
 		cost := float64(price) * float64(p.Count.Or(1))
-		life := out.life(p, in.CellLife)
 		out.Replaced = append(out.Replaced, bill.buy(p.Name, cost, life)...)
 		if ofStore {
 			store.buy(p.Name, cost, life)
 		}
 	}
 	if storeParts > 0 {
-		upkeep := out.upkeep(in.Terms)
+		upkeep := out.upkeep(in.Terms, partUpkeep)
 		bill.every(upkeep)
 		store.every(upkeep)
 	}
-	if missing == 0 && out.Parts > 0 {
+	if len(out.Without) == 0 && out.Parts > 0 {
 		out.Capital = unit.Of(out.Listed)
 		out.Salvage = unit.Of(unit.Money(bill.salvage))
 		out.Years = bill.years()
@@ -150,19 +159,19 @@ func (out *Result) terms(t Terms) {
 	}
 }
 
-func (out *Result) upkeep(t Terms) float64 {
-	if !t.Upkeep.Is {
+func (out *Result) upkeep(t Terms, ofParts bool) float64 {
+	if !t.Upkeep.Is && !ofParts {
 		out.assume("Upkeep is not known: nothing is counted for it.")
 	}
 	return float64(t.Upkeep.Or(0))
 }
 
 // life returns a part's life in years; 0 lasts the whole horizon.
-func (out *Result) life(p Part, cells unit.Known[unit.Duration]) float64 {
+func (out *Result) life(p Part, lives *lives) float64 {
 	l := p.Life
 	if p.Cells == "yes" {
-		if cells.Is {
-			l = cells
+		if computed := lives.of(p); computed.Is {
+			l = computed
 		} else {
 			out.assume("The life of the cells is not known: their own entry counts, or else the whole time.")
 		}
@@ -171,6 +180,31 @@ func (out *Result) life(p Part, cells unit.Known[unit.Duration]) float64 {
 		return 0
 	}
 	return wholeYears(float64(l.Val) / yearSeconds)
+}
+
+// lives hands out the computed lives of the batteries.
+type lives struct {
+	each     []unit.Known[unit.Duration]
+	shortest unit.Known[unit.Duration]
+}
+
+func newLives(each []unit.Known[unit.Duration]) *lives {
+	l := lives{each: each}
+	for _, one := range each {
+		if one.Is && (!l.shortest.Is || one.Val < l.shortest.Val) {
+			l.shortest = one
+		}
+	}
+	return &l
+}
+
+func (l *lives) of(p Part) unit.Known[unit.Duration] {
+	if p.As != "battery" || len(l.each) == 0 {
+		return l.shortest
+	}
+	one := l.each[0]
+	l.each = l.each[1:]
+	return one
 }
 
 // assume says once what was counted without being known.

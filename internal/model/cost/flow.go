@@ -1,6 +1,7 @@
 package cost
 
 import (
+	"cmp"
 	"math"
 
 	"duskweight/internal/model/unit"
@@ -85,17 +86,26 @@ func (f *flow) years() []Year {
 	return out
 }
 
-// Crossing returns the first year at whose end a, which had cost more than b, has cost no more than b; ok is false when
-// that is never in the horizon, or when a never cost more.
-func Crossing(a, b []Year) (year int, ok bool) {
-	dearer := false
+// Cross is a year from whose end on one bill has cost more than another.
+type Cross struct {
+	Year   int
+	Dearer int // which of the two has cost more from then on: 0 or 1
+}
+
+// Crossings returns the years in which the lines of two bills cross, exactly: money is paid at the ends of years only, so
+// they cross there or never. A year in which both have cost the same counts for neither; what has cost more at first
+// crosses nothing.
+func Crossings(a, b []Year) []Cross {
+	var out []Cross
+	before := 0 // +1 where a has cost more, −1 where b has
 	for t := range min(len(a), len(b)) {
-		switch {
-		case a[t].Total > b[t].Total:
-			dearer = true
-		case dearer:
-			return t, true
+		now := cmp.Compare(a[t].Total, b[t].Total)
+		if now != 0 && before != 0 && now != before {
+			out = append(out, Cross{Year: t, Dearer: (1 - now) / 2})
+		}
+		if now != 0 {
+			before = now
 		}
 	}
-	return 0, false
+	return out
 }
