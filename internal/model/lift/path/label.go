@@ -1,0 +1,184 @@
+package path
+
+import (
+	"slices"
+
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
+)
+
+// Label is what must stand on a part so that no check of it gives way: the one number to look for in a shop. A rating that
+// depends on how the part is fastened (an eye bolt pulled at an angle) has that allowed for.
+type Label struct {
+	ID      string // of the check that asks for it
+	Part    string // as the check calls it
+	Path    string // of the value inside the hoist
+	Least   unit.Known[unit.Ratio]
+	Unit    string // "N", "N·m", "kg"
+	Missing []string
+	None    bool // no label is enough: how it is fastened must change first
+}
+
+// Known reports whether Least is the whole answer; otherwise it is a lower bound at best.
+func (l Label) Known() bool { return l.Least.Is && len(l.Missing) == 0 && !l.None }
+
+// Labels works out the labels of a hoist's bought parts, in the order of the load: container, eye of the mass, rope,
+// pulleys, what holds the top pulley, base weights, coupling, gearboxes, holds. The strengths that the design already
+// has play no part: each is tried at two large values, and because every capacity is a straight line over the label,
+//
+//	capacity = a + b·label,  least = (wanted·demand − a)/b,
+//
+// the greatest over the load cases is exact. Holds that are not named yet, up to two, are asked for as a brake and a
+// ratchet.
+func Labels(h lift.Hoist, d lift.Drive) []Label {
+	one, two := rated(h, probe), rated(h, 2*probe)
+	a, b := Checks(one, d), Checks(two, d)
+	var out []Label
+	add := func(l Label, pick func(Check) bool) {
+		for i, c := range a {
+			if i < len(b) && pick(c) {
+				l.from(c, b[i])
+			}
+		}
+		if l.Part != "" {
+			out = append(out, l)
+		}
+	}
+	id := func(ids ...string) func(Check) bool { return func(c Check) bool { return slices.Contains(ids, c.ID) } }
+	switch h.Container.Kind {
+	case "", "none_one_block", "home_sewn":
+	default:
+		add(Label{ID: "container", Path: "container.working_load_n", Unit: "N"}, id("container"))
+	}
+	add(Label{ID: "rope", Path: "rope.breaking_load_n", Unit: "N"}, id("rope", "knot"))
+	out = append(out, pulleyLabels(a, b, h)...)
+	add(Label{ID: "hanger", Path: "structure.hanger_working_load_n", Unit: "N"}, id("hanger"))
+	if h.Base.Where != "on_wall" {
+		add(Label{ID: "base_uplift", Path: "base.mass_kg", Unit: "kg"}, id("base_uplift", "base_sliding", "base_overturning"))
+	}
+	if h.Drum.NoCoupling == "yes" {
+		add(Label{ID: "coupling", Path: "drum.coupling_torque_nm", Unit: "N·m"}, id("coupling"))
+	}
+	for i, s := range h.Train.Stages {
+		if s.Kind == "box" || s.Rated.Is {
+			name := stageName(i, one.Train.Stages[i])
+			add(Label{ID: "gear_tooth", Path: at("train.stages", i, "rated_torque_nm"), Unit: "N·m"},
+				func(c Check) bool { return c.ID == "gear_tooth" && c.Part == name && c.Unit == "N·m" })
+		}
+	}
+	return append(out, holdLabels(a, b, one)...)
+}
+
+// probe is the label that is tried: so large that nothing is clamped at it.
+const probe = 1e9
+
+// rated is the hoist with every label at x.
+func rated(h lift.Hoist, x float64) lift.Hoist {
+	h.Rope.BreakingLoad = unit.Of(unit.Force(x))
+	h.Structure.HangerRating = unit.Of(unit.Force(x))
+	h.Container.Rating, h.Container.EyeRating = unit.Of(unit.Force(x)), unit.Known[unit.Force]{}
+	h.Base.Mass, h.Base.ChildProof = unit.Of(unit.Mass(x)), "yes"
+	h.Drum.CouplingRating = unit.Of(unit.Torque(x))
+	n, k := int(h.Reeving.RopeParts.Or(0)), int(h.Reeving.LeadSheaves.Or(0))
+	h.Reeving.Sheaves = slices.Clone(h.Reeving.Sheaves)
+	for len(h.Reeving.Sheaves) < n+k-1 && len(h.Reeving.Sheaves) < 24 {
+		h.Reeving.Sheaves = append(h.Reeving.Sheaves, lift.Sheave{})
+	}
+	for i := range h.Reeving.Sheaves {
+		h.Reeving.Sheaves[i].Rating, h.Reeving.Sheaves[i].RatingOf = unit.Of(unit.Force(x)), "hook_load"
+	}
+	h.Train.Stages = slices.Clone(h.Train.Stages)
+	for i := range h.Train.Stages {
+		h.Train.Stages[i].Rated = unit.Of(unit.Torque(x))
+	}
+	h.Holds.Holds = heldBy(h, x)
+	return h
+}
+
+// heldBy are the named holds that hold, and what is asked for besides until there are two, each at x.
+func heldBy(h lift.Hoist, x float64) []lift.Hold {
+	out := namedHolds(h)
+	for _, kind := range []string{"spring_brake", "ratchet"} {
+		if len(out) < 2 && !slices.ContainsFunc(out, func(o lift.Hold) bool { return o.Kind == kind }) {
+			out = append(out, lift.Hold{Kind: kind, OnDrum: "yes"})
+		}
+	}
+	for i, o := range out {
+		if o.Kind == "rated_prop" || o.Kind == "locking_pin" {
+			out[i].Torque, out[i].Force = unit.Known[unit.Torque]{}, unit.Of(unit.Force(x))
+		} else {
+			out[i].Torque, out[i].Force = unit.Of(unit.Torque(x)), unit.Known[unit.Force]{}
+		}
+	}
+	return out
+}
+
+func pulleyLabels(a, b []Check, h lift.Hoist) []Label {
+	var out []Label
+	k := int(h.Reeving.LeadSheaves.Or(0))
+	next := 0 // pulleys behind the drum, in turn
+	for i, c := range a {
+		if c.ID != "head_sheave" && c.ID != "redirect_sheave" || i >= len(b) {
+			continue
+		}
+		j := k
+		if c.ID == "redirect_sheave" {
+			if next++; next == k {
+				next++
+			}
+			j = next
+		}
+		l := Label{ID: c.ID, Unit: "N", Path: "reeving.lead_sheaves"}
+		if j >= 1 {
+			l.Path = at("reeving.sheaves", j-1, "working_load_n")
+		}
+		l.from(c, b[i])
+		out = append(out, l)
+	}
+	return out
+}
+
+func holdLabels(a, b []Check, h lift.Hoist) []Label {
+	var out []Label
+	n := 0
+	for i, c := range a {
+		if c.ID != "holds" || c.Part == "the two holds" || i >= len(b) || n >= len(h.Holds.Holds) {
+			continue
+		}
+		l := Label{ID: "holds", Unit: "N·m", Path: at("holds.holds", n, "torque_nm")}
+		if kind := h.Holds.Holds[n].Kind; kind == "rated_prop" || kind == "locking_pin" {
+			l.Unit, l.Path = "N", at("holds.holds", n, "force_n")
+		}
+		l.from(c, b[i])
+		out = append(out, l)
+		n++
+	}
+	return out
+}
+
+// from takes the least label of one check, tried at probe and at twice that.
+func (l *Label) from(one, two Check) {
+	if l.Part == "" {
+		l.Part = one.Part
+	}
+	for _, m := range one.Missing {
+		if !contains(l.Missing, m) {
+			l.Missing = append(l.Missing, m)
+		}
+	}
+	for i, c := range one.Cases {
+		if i >= len(two.Cases) {
+			break
+		}
+		slope := float64(two.Cases[i].Capacity-c.Capacity) / probe
+		want := float64(c.Wanted) * float64(c.Demand)
+		if slope <= 0 {
+			l.None = l.None || c.Capacity <= 0 && c.Demand > 0
+			continue // another thing than the label
+		}
+		least := (want - (float64(c.Capacity) - slope*probe)) / slope
+		if finite(least) && least > float64(l.Least.Val) {
+			l.Least = unit.Of(unit.Ratio(least))
+		}
+	}
+}
