@@ -61,7 +61,7 @@ func sampleMass() model.Variant {
 		Name: "Block in the gable", Panels: samplePanels(), Controller: sampleController(),
 		Stores: []model.Store{{Hoist: &h}, {Cells: electronicsCells()}},
 		Parts: append(hoistParts(),
-			cost.Part{Name: "Eye bolt M8 with shoulder", Number: "140 kg straight down", Get: "have", Of: "store"}),
+			cost.Part{Name: "Eye bolt M8 with shoulder", Get: "have", Of: "store", As: "hanger"}),
 	}
 }
 
@@ -75,9 +75,9 @@ func sampleBattery() model.Variant {
 			Autonomy: unit.Of[unit.Ratio](3),
 		}}},
 		Parts: []cost.Part{
-			{Name: "Battery 12.8 V 40 Ah with its board", Number: "40 Ah, charge cut below 0 °C", Get: "buy", Of: "store", Price: unit.Of[unit.Money](160), Cells: "yes"},
-			{Name: "Fuse 15 A for direct current, with holder", Number: "15 A", Get: "buy", Of: "safety", Price: unit.Of[unit.Money](9)},
-			{Name: "Cable 2 × 4 mm², 2 m", Number: "4 mm²", Get: "buy", Of: "store", Price: unit.Of[unit.Money](8)},
+			{Name: "Battery 12.8 V 40 Ah with its board", Get: "buy", Of: "store", As: "battery", Price: unit.Of[unit.Money](160), Cells: "yes"},
+			{Name: "Fuse 15 A for direct current, with holder", Get: "buy", Of: "safety", As: "fuse", Price: unit.Of[unit.Money](9)},
+			{Name: "Cable 2 × 4 mm², 2 m", Get: "buy", Of: "store", As: "cable", Price: unit.Of[unit.Money](8)},
 		},
 	}
 }
@@ -93,9 +93,9 @@ func sampleBoth() model.Variant {
 	return model.Variant{
 		Name: "Block and a small battery", Panels: samplePanels(), Controller: sampleController(),
 		Stores: []model.Store{{Hoist: &h}, {Cells: small}},
-		Parts: append(hoistParts(),
-			cost.Part{Name: "Eye bolt M16 with shoulder", Number: "700 kg straight down", Get: "buy", Of: "store", Price: unit.Of[unit.Money](7)},
-			cost.Part{Name: "Battery 12 V 7 Ah, sealed lead", Number: "7 Ah", Get: "buy", Of: "store", Price: unit.Of[unit.Money](24), Cells: "yes"}),
+		Parts: append(priced(hoistParts()),
+			cost.Part{Name: "Eye bolt M16 with shoulder", Get: "buy", Of: "store", As: "hanger", Price: unit.Of[unit.Money](7)},
+			cost.Part{Name: "Battery 12 V 7 Ah, sealed lead", Get: "buy", Of: "store", As: "battery", Price: unit.Of[unit.Money](24), Cells: "yes"}),
 	}
 }
 
@@ -108,18 +108,37 @@ func electronicsCells() *cell.Bank {
 	}
 }
 
+// hoistParts is the list of the lifted mass. Each price is invented like the rest; three things have none yet.
 func hoistParts() []cost.Part {
 	return []cost.Part{
-		{Name: "Six steel plates of 19 kg in a welded cage", Number: "120 kg on the scale", Get: "have", Of: "store"},
-		{Name: "Rope, polyester 12 mm, 16 m, spliced", Number: "19.6 kN (2000 kg) on the reel", Get: "buy", Of: "store", Price: unit.Of[unit.Money](32), Life: unit.Of(5 * 365 * unit.Day)},
-		{Name: "Pulley 100 mm on a ball bearing", Number: "500 kg on the hook", Get: "buy", Of: "store", Price: unit.Of[unit.Money](28)},
-		{Name: "Drum 100 mm on a 35 mm shaft with cross pin", Number: "three turns stay on", Get: "make", Of: "store"},
+		{Name: "Six steel plates of 19 kg in a welded cage", Get: "have", Of: "store", As: "mass", Price: unit.Of[unit.Money](0)},
+		{Name: "Rope, polyester 12 mm, 16 m, spliced", Get: "buy", Of: "store", As: "rope", Price: unit.Of[unit.Money](32), Life: unit.Of(5 * 365 * unit.Day)},
+		{Name: "Pulley 100 mm on a ball bearing", Get: "buy", Of: "store", As: "pulley", Price: unit.Of[unit.Money](28)},
+		{Name: "Drum 100 mm on a 35 mm shaft with cross pin", Get: "make", Of: "store", As: "drum", Price: unit.Of[unit.Money](45)},
 		{Name: "Four planetary stages 5:1, steel", Number: "all case screws in", Get: "have", Of: "store"},
-		{Name: "Motor 24 V, 3000 rpm", Number: "0.80 Ω between its wires", Get: "have", Of: "store"},
-		{Name: "Spring brake and ratchet on the drum", Number: "110 N·m each", Get: "buy", Of: "safety", Price: unit.Of[unit.Money](95)},
-		{Name: "Two limit switches and a slack-rope switch", Number: "two paths", Get: "buy", Of: "safety", Price: unit.Of[unit.Money](18)},
-		{Name: "Fence and sign", Number: "2.9 m round", Get: "borrow", Of: "safety"},
+		{Name: "Motor 24 V, 3000 rpm", Get: "have", Of: "store", As: "motor"},
+		{Name: "Spring brake on the drum", Get: "buy", Of: "safety", As: "hold", Price: unit.Of[unit.Money](70)},
+		{Name: "Ratchet on the drum", Get: "buy", Of: "safety", As: "hold", Price: unit.Of[unit.Money](25)},
+		{Name: "Two limit switches", Get: "buy", Of: "safety", As: "upper_stop", Price: unit.Of[unit.Money](12)},
+		{Name: "Slack-rope switch", Get: "buy", Of: "safety", As: "slack_switch", Price: unit.Of[unit.Money](6)},
+		{Name: "Fence and sign", Get: "borrow", Of: "safety", As: "fence"},
 	}
+}
+
+// priced are the same with what the others leave open, and the rest of the plan.
+func priced(parts []cost.Part) []cost.Part {
+	for i, p := range parts {
+		if !p.Price.Is {
+			parts[i].Price = unit.Of[unit.Money](0)
+		}
+	}
+	return append(parts,
+		cost.Part{Name: "Beam and posts, C24", Get: "buy", Of: "store", As: "beam", Price: unit.Of[unit.Money](110)},
+		cost.Part{Name: "Kerb stones, bolted to the base", Get: "borrow", Of: "store", As: "base_weight", Price: unit.Of[unit.Money](0)},
+		cost.Part{Name: "Board of the base", Get: "have", Of: "store", As: "base_board", Price: unit.Of[unit.Money](0)},
+		cost.Part{Name: "Step-down drive 24 V", Get: "buy", Of: "store", As: "drive", Price: unit.Of[unit.Money](38), Life: unit.Of(10 * 365 * unit.Day)},
+		cost.Part{Name: "Clamp on a steel plate", Get: "make", Of: "safety", As: "shunt", Price: unit.Of[unit.Money](14)},
+		cost.Part{Name: "Gloves and goggles", Get: "buy", Of: "safety", As: "gloves", Price: unit.Of[unit.Money](18), Life: unit.Of(4 * 365 * unit.Day)})
 }
 
 func must[T any](v T, ok bool) T {

@@ -81,6 +81,8 @@ type CellsResult struct {
 	SizingSet bool
 	Differ    []string // how the trade's sizing stands to this battery, and why
 	Cautions  []cell.Flag
+	Line      cell.Line        // its cable and fuse, where the year is known
+	Air       cell.Ventilation // zero for cells that make no gas
 }
 
 // Missing is an input that is not known, by its path in the variant, and what it would let be computed.

@@ -9,6 +9,7 @@ import (
 	"duskweight/internal/model/cost"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/model/year"
 )
 
 // finish adds to a variant what follows from its year and its stores: life, facts, verdict, money, readiness.
@@ -68,6 +69,7 @@ func (r *VariantResult) ageCells(g Ground) []unit.Known[unit.Duration] {
 				}
 			}
 			c.Cautions = c.Resolved.Cautions(c.Life)
+			c.Air = c.Resolved.Ventilation()
 		}
 		lives = append(lives, life)
 	}
@@ -77,11 +79,21 @@ func (r *VariantResult) ageCells(g Ground) []unit.Known[unit.Duration] {
 // age reads the settled year's state of one battery; at is its place among the stores of the year.
 func (c *CellsResult) age(g Ground, r *VariantResult, s *StoreResult, at int) {
 	air := g.airFor(c.Design)
+	c.Line = c.Resolved.Line(most(r.Year.Hourly, at, c.Resolved.Voltage))
 	c.Life = c.Resolved.Age(r.Year.Hourly.State[at], s.Reservoir.Capacity, air)
 	c.Sizing, c.SizingSet = c.Resolved.TradeSizing(r.Year.Load/load.DaysInYear, air)
 	if c.SizingSet && r.Year.Nights > 0 {
 		c.Differ = c.Sizing.Differ(c.Resolved, float64(r.Year.NightsServed)/float64(r.Year.Nights))
 	}
+}
+
+// most is the greatest current of an hour of the year, in or out, at the nominal voltage.
+func most(y *year.Hourly, at int, v unit.Voltage) unit.Current {
+	if v <= 0 {
+		return 0
+	}
+	j := max(slices.Max(y.Taken[at]), slices.Max(y.Delivered[at]))
+	return unit.Current(j / 3600 / float64(v))
 }
 
 // finish reports capacity and round trip of one store at its reference draw: for a hoist its own load, for cells the

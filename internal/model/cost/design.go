@@ -15,7 +15,7 @@ type Part struct {
 	Print  unit.Known[unit.Duration] `json:"print_time_s" say:"Printed parts: time on the printer" range:"[0,1e8]"`
 	Grams  unit.Known[unit.Mass]     `json:"print_mass_kg" say:"Printed parts: material" range:"[0,1000]"`
 	Spent  string                    `json:"bought" say:"Bought already?" enum:"|yes|no"`
-	As     string                    `json:"as" say:"Which part of the plan it is; the number that matters then follows the plan" enum:"|rope|rope_ending|pulley|hanger|container|mass|drum|shaft|coupling|gear|motor|drive|beam|post|base_weight|base_board|hold|upper_stop|slack_switch|shunt|changeover|stop_button|prop|landing|fence|gloves|panel|panel_fuse|controller|battery|fuse|cable|smoke_alarm|goggles"`
+	As     string                    `json:"as" say:"Which part of the plan it is; the number that matters then follows the plan" enum:"|rope|pulley|hanger|container|mass|drum|coupling|gear|motor|drive|beam|post|base_weight|base_board|hold|upper_stop|slack_switch|shunt|changeover|stop_button|prop|landing|fence|gloves|panel|panel_fuse|controller|battery|fuse|cable|smoke_alarm|goggles"`
 	Upkeep unit.Known[unit.Money]    `json:"upkeep_per_year" say:"Upkeep of it a year; not known counts as none" range:"[0,1e12]"`
 }
 

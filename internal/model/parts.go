@@ -1,0 +1,197 @@
+package model
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"duskweight/internal/model/cell"
+	"duskweight/internal/model/cost"
+	"duskweight/internal/model/panel"
+	"duskweight/internal/model/unit"
+)
+
+// Need is a part that a plan asks for, whether or not it stands on the buy-and-make list yet. It never has a price.
+type Need struct {
+	As    string // the word by which a part of the list says that it is this one
+	Name  string
+	Of    string // "store", "safety", "panel": as in the list
+	Make  bool   // usually made, not bought
+	Count int
+	Want  []Want // what must stand on it; the first is the number that matters. Empty: nothing is asked of a label
+	Look  string // what to look for besides, in plain words
+	Sizes []Size // as it is made, or as it is designed
+}
+
+// Want is the one number to look for on a part.
+type Want struct {
+	Least   unit.Known[unit.Ratio]
+	Unit    string   // "N", "N·m", "kg", "A", "m²", "m", "V", "W", "C"
+	Where   string   // "printed on the reel"
+	Missing []string // paths in the variant: what keeps the number from being known, and Least is then a lower bound
+	None    bool     // no number would do; Where says why
+}
+
+// Known reports whether the number is the whole answer.
+func (w Want) Known() bool { return w.Least.Is && len(w.Missing) == 0 && !w.None }
+
+// Size is one size of a part, or a word about it.
+type Size struct {
+	Name  string
+	Value unit.Known[unit.Ratio]
+	Unit  string // "m", "°", "1", …
+	Text  string // instead of a value
+}
+
+// Needs lists the parts that a variant asks for, in the order of its stores, panels first. r is what the variant comes
+// to.
+func Needs(v Variant, r VariantResult) []Need {
+	var out []Need
+	for _, a := range v.Panels {
+		out = append(out, panelNeeds(a)...)
+	}
+	if k := v.Controller.Kind; k == "tracking" || k == "pulse_width" {
+		out = append(out, controllerNeed(v))
+	}
+	lead, cells := false, false
+	for i, s := range r.Stores {
+		switch {
+		case s.Hoist != nil:
+			out = append(out, hoistNeeds(*s.Hoist, Join(fmt.Sprintf("stores[%d]", i), "hoist"))...)
+		case s.Cells != nil:
+			out = append(out, cellNeeds(*s.Cells, Join(fmt.Sprintf("stores[%d]", i), "cells"))...)
+			lead, cells = lead || s.Cells.Resolved.Kind.Lead, true
+		}
+	}
+	if cells {
+		out = append(out, Need{As: "smoke_alarm", Name: "Smoke alarm beside the battery", Of: "safety", Count: 1})
+	}
+	if lead {
+		out = append(out, Need{As: "goggles", Name: "Goggles and water for 15 minutes", Of: "safety", Count: 1, Look: "against acid"})
+	}
+	return out
+}
+
+// Matched says for each part of the list which of the needs it is, −1 for none: the first part of a kind is the first
+// need of that kind, and so on. open are the needs that no part of the list is.
+func Matched(parts []cost.Part, needs []Need) (of []int, open []int) {
+	taken := make([]bool, len(needs))
+	of = make([]int, len(parts))
+	for i, p := range parts {
+		of[i] = -1
+		for n, need := range needs {
+			if p.As != "" && need.As == p.As && !taken[n] {
+				of[i], taken[n] = n, true
+				break
+			}
+		}
+	}
+	for n := range needs {
+		if !taken[n] {
+			open = append(open, n)
+		}
+	}
+	return of, open
+}
+
+// Part is the need as a new line of the list.
+func (n Need) Part() cost.Part {
+	p := cost.Part{Name: n.Name, As: n.As, Of: n.Of}
+	if n.Count > 1 {
+		p.Count = unit.Of(unit.Count(n.Count))
+	}
+	if n.Make {
+		p.Get = "make"
+	}
+	if n.As == "battery" {
+		p.Cells = "yes"
+	}
+	return p
+}
+
+func panelNeeds(a panel.Array) []Need {
+	n := Need{As: "panel", Name: "Panel", Of: "panel", Count: max(1, int(a.Count.Or(1)))}
+	if a.Name != "" {
+		n.Name = "Panel, " + a.Name
+	}
+	if a.Count.Is && a.Count.Val == 0 {
+		return nil
+	}
+	n.Want = []Want{{Least: ratio(a.Power), Unit: "W", Where: "on its label"}}
+	fuse := Need{As: "panel_fuse", Name: "Fuse and switch close to the panels", Of: "safety", Count: 1, Look: "made for direct current"}
+	if a.Sheet != nil && a.Sheet.Isc.Is {
+		if f, ok := cell.NextFuse(cell.PanelFuse(a.Sheet.Isc.Val)); ok {
+			fuse.Want = []Want{{Least: unit.Of(unit.Ratio(f)), Unit: "A", Where: "for each string; 1.56 × the panel's short-circuit current"}}
+		}
+	} else {
+		fuse.Look += "; its number needs the panel's short-circuit current, which is not known"
+	}
+	return []Need{n, fuse}
+}
+
+// controllerNeed asks for the power of all panels.
+func controllerNeed(v Variant) Need {
+	n := Need{As: "controller", Name: "Charge controller", Of: "panel", Count: 1}
+	power, known := 0.0, len(v.Panels) > 0
+	for _, a := range v.Panels {
+		known = known && a.Power.Is && a.Count.Is
+		power += float64(a.Power.Val) * float64(a.Count.Val)
+	}
+	if known {
+		n.Want = []Want{{Least: unit.Of(unit.Ratio(power)), Unit: "W", Where: "of panels allowed on it"}}
+	}
+	return n
+}
+
+func cellNeeds(c CellsResult, at string) []Need {
+	d, res := c.Design, c.Resolved
+	battery := Need{As: "battery", Name: orElse(d.Name, "Battery"), Of: "store", Count: 1}
+	battery.Want = []Want{{Least: known(res.Charge, res.Charge > 0), Unit: "C", Where: "on its label"}}
+	if res.Voltage > 0 {
+		battery.Sizes = append(battery.Sizes, Size{Name: "voltage", Value: unit.Of(unit.Ratio(res.Voltage)), Unit: "V"})
+	}
+	if res.Kind.Ion {
+		battery.Look = "with a board that stops charging below 0 °C"
+	}
+	l := c.Line
+	fuse := Need{As: "fuse", Name: "Fuse at the battery, with holder", Of: "safety", Count: 1, Look: "made for direct current, close to the battery"}
+	fuse.Want = []Want{{Least: ratio(l.FuseTake), Unit: "A", Where: "on the fuse"}}
+	if d.Fuse.Is {
+		fuse.Want[0].Least = ratio(d.Fuse)
+	}
+	cable := Need{As: "cable", Name: "Cable from the battery", Of: "store", Count: 1, Look: "two wires, copper"}
+	cable.Want = []Want{{Least: ratio(l.AreaTake), Unit: "m²", Where: "of copper, printed on the cable"}}
+	if d.CableArea.Is && (!l.AreaTake.Is || d.CableArea.Val > l.AreaTake.Val) {
+		cable.Want[0].Least = ratio(d.CableArea)
+	}
+	if !d.CableLength.Is {
+		cable.Want[0].Missing = []string{Join(at, "cable_length_m")}
+	}
+	cable.Sizes = []Size{{Name: "length, one way", Value: ratio(d.CableLength), Unit: "m"}}
+	return []Need{battery, fuse, cable}
+}
+
+// ratio is a known quantity as a plain number in SI.
+func ratio[T unit.Number](k unit.Known[T]) unit.Known[unit.Ratio] { return known(k.Val, k.Is) }
+
+func known[T unit.Number](v T, is bool) unit.Known[unit.Ratio] {
+	if !is {
+		return unit.Known[unit.Ratio]{}
+	}
+	return unit.Of(unit.Ratio(v))
+}
+
+func orElse(s, otherwise string) string {
+	if strings.TrimSpace(s) == "" {
+		return otherwise
+	}
+	return s
+}
+
+// thing is a part of a check as the name of a thing to buy: without its article, with a capital.
+func thing(part string) string {
+	part = strings.TrimPrefix(part, "the ")
+	first, size := utf8.DecodeRuneInString(part)
+	return string(unicode.ToUpper(first)) + part[size:]
+}

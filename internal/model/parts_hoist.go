@@ -1,0 +1,175 @@
+package model
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/lift/path"
+	"duskweight/internal/model/unit"
+)
+
+// hoistNeeds are the parts of a lifted mass: what hangs, what carries it, what drives it, what keeps people safe. at is
+// its place in the variant.
+func hoistNeeds(r HoistResult, at string) []Need {
+	h := r.Design
+	labels := path.Labels(h, r.Drive)
+	out := []Need{massNeed(r)}
+	for _, l := range labels {
+		out = append(out, labelNeed(l, h, r.Drive, at)...)
+	}
+	out = append(out, madeNeeds(h)...)
+	out = append(out, driveNeeds(h, r.Drive)...)
+	return append(out, safetyNeeds(r)...)
+}
+
+func massNeed(r HoistResult) Need {
+	n := Need{As: "mass", Name: "What hangs", Of: "store", Count: 1}
+	var names []string
+	for _, p := range r.Design.Mass {
+		if p.Name != "" {
+			names = append(names, p.Name)
+		}
+	}
+	if len(names) > 0 {
+		n.Name += ": " + strings.Join(names, ", ")
+	}
+	n.Want = []Want{{Least: ratio(r.Drive.Mass), Unit: "kg", Where: "on the scale, all together"}}
+	return n
+}
+
+// labelWords are the words for each label that the checks ask for.
+var labelWords = map[string]struct{ as, of, where string }{
+	"container":       {"container", "store", "on its label"},
+	"rope":            {"rope", "store", "breaking load, printed on the reel"},
+	"head_sheave":     {"pulley", "store", "on its label, as the load on its hook"},
+	"redirect_sheave": {"pulley", "store", "on its label, as the load on its hook"},
+	"hanger":          {"hanger", "store", "working load, stamped on it"},
+	"base_uplift":     {"base_weight", "store", "in all, fastened to the base"},
+	"coupling":        {"coupling", "store", "rated torque"},
+	"gear_tooth":      {"gear", "store", "rated torque at its output"},
+	"holds":           {"hold", "safety", "it must hold"},
+}
+
+func labelNeed(l path.Label, h lift.Hoist, d lift.Drive, at string) []Need {
+	w := labelWords[l.ID]
+	n := Need{As: w.as, Name: thing(l.Part), Of: w.of, Count: 1}
+	want := Want{Least: l.Least, Unit: l.Unit, Where: w.where, None: l.None}
+	for _, m := range l.Missing {
+		want.Missing = append(want.Missing, Join(at, m))
+	}
+	switch l.ID {
+	case "rope":
+		n.Sizes = ropeSizes(h, d)
+	case "head_sheave", "redirect_sheave":
+		n.Sizes = pulleySizes(l.Path, h)
+		n.Look = "with a keeper, so that the rope cannot jump off"
+	case "hanger":
+		n.Name = map[string]string{"shoulder_eyebolt": "Eye bolt with a shoulder", "plain_eyebolt": "Eye bolt", "shackle": "Shackle", "hook": "Hook with a latch", "rated_sling": "Rated sling"}[h.Structure.HangerKind]
+		n.Name = orElse(n.Name, "Hook, eye or shackle for the top pulley")
+		if l.None {
+			want.Where = "it may not be pulled this far off its own axis"
+		}
+	case "base_uplift":
+		n.Name = "Weights on the base"
+	case "holds":
+		switch {
+		case l.Unit == "N·m":
+			want.Where += " at the drum"
+		default:
+			want.Where += " the mass itself"
+		}
+	}
+	n.Want = []Want{want}
+	return []Need{n}
+}
+
+func ropeSizes(h lift.Hoist, d lift.Drive) []Size {
+	s := []Size{{Name: "thickness", Value: ratio(h.Rope.Diameter), Unit: "m"}}
+	if h.Rope.Kind != "" {
+		s = append(s, Size{Name: "material", Text: h.Rope.Kind})
+	}
+	switch {
+	case h.Rope.Length.Is:
+		s = append(s, Size{Name: "length", Value: ratio(h.Rope.Length), Unit: "m"})
+	case d.Winding.RopeNeeded.Is:
+		s = append(s, Size{Name: "length, at least", Value: ratio(d.Winding.RopeNeeded), Unit: "m"})
+	}
+	return s
+}
+
+// pulleySizes reads the pulley that a label's path names.
+func pulleySizes(at string, h lift.Hoist) []Size {
+	var i int
+	if n, err := fmt.Sscanf(at, "reeving.sheaves[%d]", &i); n != 1 || err != nil || i >= len(h.Reeving.Sheaves) {
+		return nil
+	}
+	return []Size{{Name: "across the groove", Value: ratio(h.Reeving.Sheaves[i].Diameter), Unit: "m"}}
+}
+
+// driveNeeds are motor, supply, gears and what hangs on the terminals. Currents are those of lifting and lowering.
+func driveNeeds(h lift.Hoist, d lift.Drive) []Need {
+	most, first := math.Inf(-1), math.Inf(-1)
+	if d.Raising.Current > 0 {
+		most, first = float64(d.Raising.Current), max(float64(d.Raising.Current), float64(d.Raising.FirstPush))
+	}
+	if d.Lowering.Current > 0 {
+		most = max(most, float64(d.Lowering.Current))
+	}
+	amps := func(x float64, where string) []Want {
+		return []Want{{Least: known(x, x > 0 && !math.IsInf(x, 0)), Unit: "A", Where: where}}
+	}
+	out := []Need{{As: "motor", Name: orElse(h.Machine.Name, "Motor"), Of: "store", Count: 1, Want: amps(most, "that it stands all day"),
+		Sizes: []Size{{Name: "between its wires", Value: ratio(d.Machine.R), Unit: "Ω"}}}}
+	switch h.Raise.Feed {
+	case "drive":
+		out = append(out, Need{As: "drive", Name: "Step-down drive for the motor", Of: "store", Count: 1, Want: amps(first, "that it gives, for the first push"),
+			Sizes: []Size{{Name: "highest voltage", Value: ratio(h.Raise.Voltage), Unit: "V"}}})
+	case "relay":
+		out = append(out, Need{As: "drive", Name: "Relay for the motor", Of: "store", Count: 1, Look: "made to switch direct current", Want: amps(first, "that it switches")})
+	}
+	both := max(first, most)
+	shunt := Need{As: "shunt", Name: "Resistor or clamp straight on the motor", Of: "safety", Count: 1, Look: "on metal, no fuse, no switch, no plug"}
+	if l := d.Lowering; l.Known && l.Current > 0 && l.Voltage > 0 {
+		shunt.Want = []Want{{Least: unit.Of(unit.Ratio(float64(l.Current) * float64(l.Voltage))), Unit: "W", Where: "that it may burn without end"}}
+	}
+	return append(out, shunt,
+		Need{As: "changeover", Name: "Changeover switch, off in the middle", Of: "safety", Count: 1, Look: "made for direct current: sun or lamps, never both", Want: amps(both, "for direct current")})
+}
+
+// safetyNeeds are the parts that only keep people safe: as much of a hoist's bill as the rope.
+func safetyNeeds(r HoistResult) []Need {
+	h := r.Design
+	amps := float64(max(r.Drive.Raising.Current, r.Drive.Raising.FirstPush))
+	out := []Need{
+		{As: "upper_stop", Name: "Stops at the top, each by a path of its own", Of: "safety", Count: max(2, len(h.Holds.UpperStops)), Look: "two kinds, so that one fault cannot take both",
+			Want: []Want{{Least: known(amps, amps > 0), Unit: "A", Where: "for direct current, where they cut the motor"}}},
+		{As: "slack_switch", Name: "Switch that stops the drum when the rope goes slack", Of: "safety", Count: 1},
+		{As: "stop_button", Name: "Stop button within reach, which sets the brake", Of: "safety", Count: 1},
+	}
+	if held := h.Holds.Holds; !hasHold(held, "rated_prop") && !hasHold(held, "locking_pin") {
+		weight := r.Drive.Mass
+		prop := Need{As: "prop", Name: "Rated prop or pin, to hold the mass while hands are near", Of: "safety", Count: 1}
+		prop.Want = []Want{{Least: known(propFactor*float64(weight.Val)*unit.G, weight.Is), Unit: "N", Where: "it must hold, 125 % of the mass"}}
+		out = append(out, prop)
+	}
+	keep := Need{As: "fence", Name: "Fence or rope, and a sign", Of: "safety", Count: 1, Want: []Want{{Least: ratio(r.Hazards.KeepOut), Unit: "m", Where: "from the mass, all round"}}}
+	if r.Hazards.AtLeast {
+		keep.Look = "at least so far: a size is missing"
+	}
+	pad := Need{As: "landing", Name: "Soft landing under the mass", Of: "safety", Count: 1, Want: []Want{{Least: ratio(h.Site.PadDepth), Unit: "m", Where: "deep"}}}
+	return append(out, pad, keep, Need{As: "gloves", Name: "Gloves, shoes with caps, eye protection", Of: "safety", Count: 1, Look: "for each who works at it"})
+}
+
+// propFactor is what a hold bears over the mass it holds (as for the holds of the drum).
+const propFactor = 1.25
+
+func hasHold(held []lift.Hold, kind string) bool {
+	for _, x := range held {
+		if x.Kind == kind {
+			return true
+		}
+	}
+	return false
+}
