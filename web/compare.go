@@ -24,6 +24,8 @@ type compareView struct {
 	OnlyDiff  bool
 	AllInputs bool // inputs that are the same too
 	Empty     string
+	Costs     costsView
+	Terms     string
 }
 
 type compareChoice struct {
@@ -67,7 +69,11 @@ func (s *Site) showCompare(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	chosen := chosenVariants(all, r.URL.Query()["v"])
-	return s.show(w, r, http.StatusOK, f, comparePage(s.compareOf(p, all, chosen, r.URL.Query()["rows"], sys, url)))
+	v, err := s.compareOf(p, all, chosen, r.URL.Query()["rows"], sys, url)
+	if err != nil {
+		return err
+	}
+	return s.show(w, r, http.StatusOK, f, comparePage(v))
 }
 
 // chosenVariants picks the variants of the address, at most four; the first four where it names none.
@@ -81,14 +87,14 @@ func chosenVariants(all []store.Saved[model.Variant], ids []string) []store.Save
 	return out[:min(len(out), mostCompared)]
 }
 
-func (s *Site) compareOf(p store.Saved[model.Project], all, chosen []store.Saved[model.Variant], rows []string, sys unit.System, url string) compareView {
+func (s *Site) compareOf(p store.Saved[model.Project], all, chosen []store.Saved[model.Variant], rows []string, sys unit.System, url string) (compareView, error) {
 	v := compareView{URL: url, OnlyDiff: slices.Contains(rows, "differ"), AllInputs: slices.Contains(rows, "all")}
 	for _, a := range all {
 		v.Choices = append(v.Choices, compareChoice{fmt.Sprint(a.ID), a.Value.Name, slices.ContainsFunc(chosen, func(c store.Saved[model.Variant]) bool { return c.ID == a.ID })})
 	}
 	if len(chosen) < 2 {
 		v.Empty = "Choose at least two variants. Copy one on the overview, change it, and compare."
-		return v
+		return v, nil
 	}
 	g := s.grounds.of(p)
 	results := make([]model.VariantResult, len(chosen))
@@ -97,11 +103,21 @@ func (s *Site) compareOf(p store.Saved[model.Project], all, chosen []store.Saved
 		v.Names = append(v.Names, linkView{c.Value.Name, variantURL(p.ID, c.ID)})
 	}
 	v.Groups = answerGroups(results, p.Value.Currency, sys)
+	money := &v.Groups[len(v.Groups)-1]
+	money.Rows = append(money.Rows, compareRow{Name: "Asked for by the plan, not on its list"})
+	for i, c := range chosen {
+		_, open := model.Matched(c.Value.Parts, model.Needs(c.Value, results[i]))
+		row := &money.Rows[len(money.Rows)-1]
+		row.Cells = append(row.Cells, compareCell{Text: counted(len(open), "part")})
+	}
 	for i := range v.Groups {
 		markDifferent(&v.Groups[i], v.OnlyDiff)
 	}
 	v.Groups = append(slices.DeleteFunc(v.Groups, func(g compareGroup) bool { return len(g.Rows) == 0 }), inputGroups(chosen, v.AllInputs, sys)...)
-	return v
+	v.Terms = projectURL(p.ID) + "/money"
+	var err error
+	v.Costs, err = costsOf(billsOf(results, chosen, p.Value.Currency), p.ID, sys)
+	return v, err
 }
 
 func markDifferent(g *compareGroup, only bool) {
@@ -119,12 +135,7 @@ func markDifferent(g *compareGroup, only bool) {
 
 // answerGroups are the answers, with the best of each row in words.
 func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []compareGroup {
-	money := func(k unit.Known[unit.Money]) string {
-		if m, ok := k.Value(); ok {
-			return unit.Rounded(float64(m), 3) + " " + currency
-		}
-		return "not known"
-	}
+	money := func(v float64) string { return moneyText(unit.Money(v), currency) }
 	year := func(f func(model.VariantResult) float64) func(model.VariantResult) (float64, bool) {
 		return func(r model.VariantResult) (float64, bool) {
 			if !r.YearKnown {
@@ -169,8 +180,9 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 		}},
 		{"Money", []compareRow{
 			textRow("Parts priced", rs, func(r model.VariantResult) string { return fmt.Sprintf("%d of %d", r.Cost.Priced, r.Cost.Parts) }),
-			numberRow("Cost of all parts", "least", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Capital.Val), r.Cost.Capital.Is }, func(v float64) string { return money(unit.Of(unit.Money(v))) }),
-			numberRow("One stored kWh over its life", "least", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Levelised.Val), r.Cost.Levelised.Is }, func(v float64) string { return money(unit.Of(unit.Money(v))) }),
+			numberRow("Cost of all parts", "least", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Capital.Val), r.Cost.Capital.Is }, money),
+			numberRow("Spent so far", "", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Spent), r.Cost.Parts > 0 }, money),
+			numberRow("One stored kWh over its life", "least", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Levelised.Val), r.Cost.Levelised.Is }, money),
 		}},
 	}
 }

@@ -96,10 +96,10 @@ func inputRows(by [][]inputWords, absent string) []compareRow {
 	})
 }
 
-// ownTexts are the inputs of a variant without its name and its list of parts to buy.
+// ownTexts are the inputs of a variant without its name.
 func ownTexts(v model.Variant, sys unit.System) []inputWords {
 	return slices.DeleteFunc(textsOf(variantForm(), v, sys), func(in inputWords) bool {
-		return in.path == "name" || strings.HasPrefix(in.path, "parts[")
+		return in.path == "name"
 	})
 }
 

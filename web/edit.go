@@ -207,6 +207,8 @@ func anchor(do string, typed url.Values) string {
 		return ""
 	case verb == "mine":
 		return "#" + path
+	case verb == pressNeed, verb == pressFree:
+		return "#" + fieldID("parts")
 	}
 	list, _, isRow := splitRow(path)
 	switch n, err := strconv.Atoi(typed.Get(path + rowsSuffix)); {

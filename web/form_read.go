@@ -15,6 +15,7 @@ type form[T any] struct {
 	parts   []part[T]
 	origins func(*T) *model.Origins // nil where the thing keeps none
 	check   func(T) model.Problems  // what is wrong with the whole thing
+	press   func(t *T, do string)   // what a button of this page alone does, after the text is read; nil for none
 }
 
 // Names in a form that are not values of the document.
@@ -22,6 +23,7 @@ const (
 	nameRevision = "revision" // the revision that the page was opened with
 	nameDo       = "do"       // a button that changes rows: add:panels, remove:panels[1], typical:panels[0].gamma_per_k
 	nameConfirm  = "confirm"  // the path of a typical value that is confirmed
+	formID       = "edit"     // of the form's element: buttons that stand elsewhere name it
 	rowsSuffix   = "[]"       // panels[]=2: how many rows the page had
 )
 
@@ -38,6 +40,9 @@ func (f form[T]) read(typed url.Values, t *T, sys unit.System) model.Problems {
 	}
 	r.change(f.parts, t, typed.Get(nameDo))
 	r.parts(f.parts, t)
+	if f.press != nil {
+		f.press(t, typed.Get(nameDo))
+	}
 	if f.check != nil {
 		r.problems = append(r.problems, f.without(f.check(*t), r.problems)...)
 	}

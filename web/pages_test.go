@@ -173,10 +173,10 @@ func create(t *testing.T, s *Site, name string, doc model.Document) (store.Saved
 // pagesOf are the addresses of every page of a project with these variants.
 func pagesOf(p store.Saved[model.Project], vs []store.Saved[model.Variant]) []string {
 	base := projectURL(p.ID)
-	pages := []string{base, base + "/place", base + "/load", base + "/compare", base + "/history"}
+	pages := []string{base, base + "/place", base + "/load", base + "/compare", base + "/money", base + "/history"}
 	for _, v := range vs {
 		at := variantURL(p.ID, v.ID)
-		pages = append(pages, at, at+"/takes", at+"/sheet", at+"/sheet?paper=letter")
+		pages = append(pages, at, at+"/takes", at+"/sheet", at+"/sheet?paper=letter", at+"/parts", at+"/parts/market", at+"/parts/making?paper=letter")
 		for i, st := range v.Value.Stores {
 			kind := "/cells/"
 			if st.Hoist != nil {
@@ -357,7 +357,7 @@ func TestNastyTexts(t *testing.T) {
 	s := newSite(t)
 	p, vs := create(t, s, "sample", catalog.Sample())
 	at := variantURL(p.ID, vs[2].ID)
-	pages := []string{projectURL(p.ID) + "/place", projectURL(p.ID) + "/load", at, at + "/hoist/0", at + "/cells/1"}
+	pages := []string{projectURL(p.ID) + "/place", projectURL(p.ID) + "/load", projectURL(p.ID) + "/money", at, at + "/parts", at + "/hoist/0", at + "/cells/1"}
 	things := func() string {
 		project, err := s.Store.Project(t.Context(), p.ID)
 		if err != nil {
@@ -421,7 +421,7 @@ func TestNastyTexts(t *testing.T) {
 			t.Errorf("%s: %d saved and %d refused; both should happen", page, saved, refusedOnes)
 		}
 		number := fields[slices.IndexFunc(fields, func(f string) bool {
-			return strings.HasSuffix(f, "_w") || strings.HasSuffix(f, "_rad") || strings.HasSuffix(f, "_m") || strings.HasSuffix(f, "_v")
+			return strings.HasSuffix(f, "_w") || strings.HasSuffix(f, "_rad") || strings.HasSuffix(f, "_m") || strings.HasSuffix(f, "_v") || strings.HasSuffix(f, ".price") || strings.HasSuffix(f, "_year")
 		})]
 		text := `38 <kg> "of" stone`
 		if code := try(map[string]string{number: text}); code != http.StatusUnprocessableEntity {

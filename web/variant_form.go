@@ -2,7 +2,6 @@ package web
 
 import (
 	"duskweight/internal/model"
-	"duskweight/internal/model/cost"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/source"
@@ -39,24 +38,5 @@ func variantForm() []part[model.Variant] {
 				typical[v](unit.Power(0.2), unit.Powers, source.FromMemory.At("10 to 20 mA at 12 V"), func(v *v) *unit.Known[unit.Power] { return &v.Controller.Night })),
 			number("controller.line_voltage_v", "Voltage of the line", unit.Voltages, func(v *v) *unit.Known[unit.Voltage] { return &v.Controller.BusVolts })),
 		rows("standing", "What this variant alone uses all the time", "device", 50, func(v *v) *[]load.Standing { return &v.Standing }, load.Standing{}, standingRow()...),
-		rows("parts", "Buy and make", "part", 200, func(v *v) *[]cost.Part { return &v.Parts }, cost.Part{Of: "store"}, partRow()...),
-	}
-}
-
-func partRow() []part[cost.Part] {
-	type p = cost.Part
-	return []part[p]{
-		text("name", "Part", func(p *p) *string { return &p.Name }),
-		text("matters", "The number that matters", func(p *p) *string { return &p.Number }),
-		word("get", "Have, buy, make", func(p *p) *string { return &p.Get }),
-		number("price", "Price of one", unit.Prices, func(p *p) *unit.Known[unit.Money] { return &p.Price }),
-		folded("More of this part", "",
-			number("count", "How many", unit.Counts, func(p *p) *unit.Known[unit.Count] { return &p.Count }),
-			word("of", "Belongs to", func(p *p) *string { return &p.Of }),
-			number("life_s", "Life", unit.Years, func(p *p) *unit.Known[unit.Duration] { return &p.Life }),
-			word("follows_cells", "Replaced with the battery", func(p *p) *string { return &p.Cells }),
-			number("print_time_s", "Time to print", unit.Hours, func(p *p) *unit.Known[unit.Duration] { return &p.Print }),
-			number("print_mass_kg", "Material to print", unit.SmallMasses, func(p *p) *unit.Known[unit.Mass] { return &p.Grams }),
-			word("bought", "Bought already", func(p *p) *string { return &p.Spent })),
 	}
 }

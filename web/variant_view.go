@@ -18,6 +18,7 @@ type variantView struct {
 	Stores   [][]string
 	Today    []string
 	Money    []pairView
+	Parts    string // address of the page Buy and make
 	Missing  []missingGroup
 	missing  []model.Missing
 	Pictures []pictureView
@@ -37,7 +38,7 @@ type flowView struct{ Name, Value, Share string }
 // variantViewOf prints the answer of a variant that stands on ground g. month, 0 for January, is the one whose day is
 // shown; url is the page.
 func variantViewOf(g model.Ground, r model.VariantResult, currency string, month int, url string, sys unit.System) variantView {
-	v := variantView{Verdict: r.Verdict, Facts: factsOf(r, sys), Money: moneyRows(r, currency)}
+	v := variantView{Verdict: r.Verdict, Facts: factsOf(r, sys), Money: moneyRows(r, currency), Parts: url + "/parts"}
 	v.Headline, v.More = headlineOf(r)
 	v.Ready = readyWords[r.Ready]
 	for _, why := range r.Reasons {
@@ -108,22 +109,12 @@ func nightsByMonth(r model.VariantResult) [][]string {
 	return out
 }
 
+// moneyRows are the few figures of money on the page of the variant; the page Buy and make has the rest.
 func moneyRows(r model.VariantResult, currency string) []pairView {
 	c := r.Cost
-	money := func(k unit.Known[unit.Money]) string {
-		if v, ok := k.Value(); ok {
-			return unit.Rounded(float64(v), 3) + " " + currency
-		}
-		return "not known"
-	}
-	rows := []pairView{{"Parts with a price", fmt.Sprintf("%d of %d", c.Priced, c.Parts)}}
 	if c.Parts == 0 {
-		return append(rows, pairView{"To begin", "add the parts to buy and make"})
+		return []pairView{{"Parts on the list", "none yet"}}
 	}
-	rows = append(rows, pairView{"Cost of all parts", money(c.Capital)}, pairView{"Of these, priced so far", unit.Rounded(float64(c.Listed), 3) + " " + currency}, pairView{"Spent so far", unit.Rounded(float64(c.Spent), 3) + " " + currency},
-		pairView{"Cost of one stored kWh over its life", money(c.Levelised)}, pairView{"Cost of a night with light", money(c.PerNight)})
-	for _, a := range c.Assumed {
-		rows = append(rows, pairView{"Counted", a})
-	}
-	return rows
+	return []pairView{{"Parts with a price", fmt.Sprintf("%d of %d", c.Priced, c.Parts)}, {"Priced so far", moneyText(c.Listed, currency)}, {"Spent so far", moneyText(c.Spent, currency)},
+		{"Cost of all parts", moneyOr(c.Capital, currency)}, {"One stored kWh over its life", moneyOr(c.Levelised, currency)}, {"One night with light", moneyOr(c.PerNight, currency)}}
 }

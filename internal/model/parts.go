@@ -27,14 +27,20 @@ type Need struct {
 // Want is the one number to look for on a part.
 type Want struct {
 	Least   unit.Known[unit.Ratio]
-	Unit    string   // "N", "N·m", "kg", "A", "m²", "m", "V", "W", "C"
-	Where   string   // "printed on the reel"
-	Missing []string // paths in the variant: what keeps the number from being known, and Least is then a lower bound
-	None    bool     // no number would do; Where says why
+	Unit    string                 // "N", "N·m", "kg", "A", "m²", "m", "V", "W", "C"
+	Where   string                 // "printed on the reel"
+	Missing []string               // paths in the variant: what keeps the number from being known, and Least is then a lower bound
+	Stated  unit.Known[unit.Ratio] // what the design says stands on it
+	None    bool                   // no number would do; Where says why
 }
 
 // Known reports whether the number is the whole answer.
 func (w Want) Known() bool { return w.Least.Is && len(w.Missing) == 0 && !w.None }
+
+// Short reports whether the design's own part has less on it than is asked for.
+func (w Want) Short() bool {
+	return w.Least.Is && w.Stated.Is && float64(w.Stated.Val) < float64(w.Least.Val)*(1-1e-9)
+}
 
 // Size is one size of a part, or a word about it.
 type Size struct {

@@ -49,13 +49,13 @@ var labelWords = map[string]struct{ as, of, where string }{
 	"base_uplift":     {"base_weight", "store", "in all, fastened to the base"},
 	"coupling":        {"coupling", "store", "rated torque"},
 	"gear_tooth":      {"gear", "store", "rated torque at its output"},
-	"holds":           {"hold", "safety", "it must hold"},
+	"holds":           {"hold", "safety", "holding torque at the drum"},
 }
 
 func labelNeed(l path.Label, h lift.Hoist, d lift.Drive, at string) []Need {
 	w := labelWords[l.ID]
 	n := Need{As: w.as, Name: thing(l.Part), Of: w.of, Count: 1}
-	want := Want{Least: l.Least, Unit: l.Unit, Where: w.where, None: l.None}
+	want := Want{Least: l.Least, Unit: l.Unit, Where: w.where, None: l.None, Stated: l.Stated}
 	for _, m := range l.Missing {
 		want.Missing = append(want.Missing, Join(at, m))
 	}
@@ -74,11 +74,8 @@ func labelNeed(l path.Label, h lift.Hoist, d lift.Drive, at string) []Need {
 	case "base_uplift":
 		n.Name = "Weights on the base"
 	case "holds":
-		switch {
-		case l.Unit == "N·m":
-			want.Where += " at the drum"
-		default:
-			want.Where += " the mass itself"
+		if l.Unit == "N" {
+			want.Where = "that it holds, the mass and a quarter more"
 		}
 	}
 	n.Want = []Want{want}
@@ -151,7 +148,7 @@ func safetyNeeds(r HoistResult) []Need {
 	if held := h.Holds.Holds; !hasHold(held, "rated_prop") && !hasHold(held, "locking_pin") {
 		weight := r.Drive.Mass
 		prop := Need{As: "prop", Name: "Rated prop or pin, to hold the mass while hands are near", Of: "safety", Count: 1}
-		prop.Want = []Want{{Least: known(propFactor*float64(weight.Val)*unit.G, weight.Is), Unit: "N", Where: "it must hold, 125 % of the mass"}}
+		prop.Want = []Want{{Least: known(propFactor*float64(weight.Val)*unit.G, weight.Is), Unit: "N", Where: "that it holds, the mass and a quarter more"}}
 		out = append(out, prop)
 	}
 	keep := Need{As: "fence", Name: "Fence or rope, and a sign", Of: "safety", Count: 1, Want: []Want{{Least: ratio(r.Hazards.KeepOut), Unit: "m", Where: "from the mass, all round"}}}

@@ -32,6 +32,8 @@ type Result struct {
 	Horizon int     // years counted
 	Rate    float64 // real rate
 
+	Delivered unit.Energy // by all stores, in a year: as it was given
+
 	NPV       unit.Known[unit.Money] // of all that the plan without a store lacks; not known while one of these parts has no price
 	Levelised unit.Known[unit.Money] // for each kWh that the stores deliver
 	PerNight  unit.Known[unit.Money] // for each night with light
@@ -66,7 +68,7 @@ type Replacement struct {
 //
 // A part that you have, make or borrow counts with the price you give it: 0 where it costs you nothing.
 func Reckon(in Input) Result {
-	out := Result{Parts: len(in.Parts)}
+	out := Result{Parts: len(in.Parts), Delivered: in.Delivered}
 	out.terms(in.Terms)
 	bill := newFlow(out.Horizon)  // all parts
 	store := newFlow(out.Horizon) // what the plan without a store lacks

@@ -16,7 +16,8 @@ type Label struct {
 	Least   unit.Known[unit.Ratio]
 	Unit    string // "N", "N·m", "kg"
 	Missing []string
-	None    bool // no label is enough: how it is fastened must change first
+	Stated  unit.Known[unit.Ratio] // what the design says stands on it
+	None    bool                   // no label is enough: how it is fastened must change first
 }
 
 // Known reports whether Least is the whole answer; otherwise it is a lower bound at best.
@@ -48,25 +49,35 @@ func Labels(h lift.Hoist, d lift.Drive) []Label {
 	switch h.Container.Kind {
 	case "", "none_one_block", "home_sewn":
 	default:
-		add(Label{ID: "container", Path: "container.working_load_n", Unit: "N"}, id("container"))
+		add(Label{ID: "container", Path: "container.working_load_n", Unit: "N", Stated: stated(h.Container.Rating)}, id("container"))
 	}
-	add(Label{ID: "rope", Path: "rope.breaking_load_n", Unit: "N"}, id("rope", "knot"))
+	add(Label{ID: "rope", Path: "rope.breaking_load_n", Unit: "N", Stated: stated(h.Rope.BreakingLoad)}, id("rope", "knot"))
 	out = append(out, pulleyLabels(a, b, h)...)
-	add(Label{ID: "hanger", Path: "structure.hanger_working_load_n", Unit: "N"}, id("hanger"))
+	add(Label{ID: "hanger", Path: "structure.hanger_working_load_n", Unit: "N", Stated: stated(h.Structure.HangerRating)}, id("hanger"))
 	if h.Base.Where != "on_wall" {
-		add(Label{ID: "base_uplift", Path: "base.mass_kg", Unit: "kg"}, id("base_uplift", "base_sliding", "base_overturning"))
+		add(Label{ID: "base_uplift", Path: "base.mass_kg", Unit: "kg", Stated: fastened(h)}, id("base_uplift", "base_sliding", "base_overturning"))
 	}
 	if h.Drum.NoCoupling == "yes" {
-		add(Label{ID: "coupling", Path: "drum.coupling_torque_nm", Unit: "N·m"}, id("coupling"))
+		add(Label{ID: "coupling", Path: "drum.coupling_torque_nm", Unit: "N·m", Stated: stated(h.Drum.CouplingRating)}, id("coupling"))
 	}
 	for i, s := range h.Train.Stages {
 		if s.Kind == "box" || s.Rated.Is {
 			name := stageName(i, one.Train.Stages[i])
-			add(Label{ID: "gear_tooth", Path: at("train.stages", i, "rated_torque_nm"), Unit: "N·m"},
+			add(Label{ID: "gear_tooth", Path: at("train.stages", i, "rated_torque_nm"), Unit: "N·m", Stated: stated(s.Rated)},
 				func(c Check) bool { return c.ID == "gear_tooth" && c.Part == name && c.Unit == "N·m" })
 		}
 	}
-	return append(out, holdLabels(a, b, one)...)
+	return append(out, holdLabels(a, b, one, h)...)
+}
+
+func stated[T unit.Number](k unit.Known[T]) unit.Known[unit.Ratio] {
+	return unit.Known[unit.Ratio]{Val: unit.Ratio(k.Val), Is: k.Is}
+}
+
+// fastened is the mass of the base that nobody can take away.
+func fastened(h lift.Hoist) unit.Known[unit.Ratio] {
+	m, is, miss := (&loads{h: h}).ballast()
+	return unit.Known[unit.Ratio]{Val: unit.Ratio(m), Is: is && len(miss) == 0}
 }
 
 // probe is the label that is tried: so large that nothing is clamped at it.
@@ -131,6 +142,12 @@ func pulleyLabels(a, b []Check, h lift.Hoist) []Label {
 		l := Label{ID: c.ID, Unit: "N", Path: "reeving.lead_sheaves"}
 		if j >= 1 {
 			l.Path = at("reeving.sheaves", j-1, "working_load_n")
+			if j <= len(h.Reeving.Sheaves) {
+				l.Stated = stated(h.Reeving.Sheaves[j-1].Rating)
+				if h.Reeving.Sheaves[j-1].RatingOf == "rope_pull" {
+					l.Stated.Val *= 2
+				}
+			}
 		}
 		l.from(c, b[i])
 		out = append(out, l)
@@ -138,7 +155,8 @@ func pulleyLabels(a, b []Check, h lift.Hoist) []Label {
 	return out
 }
 
-func holdLabels(a, b []Check, h lift.Hoist) []Label {
+func holdLabels(a, b []Check, h, design lift.Hoist) []Label {
+	named := namedHolds(design)
 	var out []Label
 	n := 0
 	for i, c := range a {
@@ -148,6 +166,12 @@ func holdLabels(a, b []Check, h lift.Hoist) []Label {
 		l := Label{ID: "holds", Unit: "N·m", Path: at("holds.holds", n, "torque_nm")}
 		if kind := h.Holds.Holds[n].Kind; kind == "rated_prop" || kind == "locking_pin" {
 			l.Unit, l.Path = "N", at("holds.holds", n, "force_n")
+		}
+		if n < len(named) {
+			l.Stated = stated(named[n].Torque)
+			if l.Unit == "N" {
+				l.Stated = stated(named[n].Force)
+			}
 		}
 		l.from(c, b[i])
 		out = append(out, l)

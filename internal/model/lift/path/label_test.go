@@ -52,6 +52,21 @@ func TestLabelsByHand(t *testing.T) {
 		}
 	}
 
+	// What the design says stands on it comes along: a pull in the rope of 80 kg is 160 kg on the hook; of 300 kg of base
+	// weights 40 kg are loose.
+	own := h
+	own.Reeving.Sheaves = []lift.Sheave{{Rating: unit.Of(unit.Mass(80).Weight()), RatingOf: "rope_pull", Diameter: unit.Of(100 * unit.Millimetre)}}
+	own.Base.Mass, own.Base.LoosePart, own.Base.ChildProof = unit.Of[unit.Mass](300), unit.Of[unit.Mass](40), "no"
+	if l := labelOf(t, own, "reeving.sheaves[0].working_load_n"); math.Abs(float64(l.Stated.Val)-160*unit.G) > 1e-6 || math.Abs(float64(l.Least.Val)-2.5*w) > 1e-6 {
+		t.Errorf("pulley: %+v", l)
+	}
+	if l := labelOf(t, own, "base.mass_kg"); l.Stated.Val != 260 {
+		t.Errorf("base: %+v", l)
+	}
+	if l := labelOf(t, own, "rope.breaking_load_n"); l.Stated.Is {
+		t.Errorf("rope: %+v", l)
+	}
+
 	// At 20° a shoulder eye bolt keeps 65 %: its stamp must say 1/.65 of the pull.
 	h.Structure.HangerAngle = unit.Of(20 * unit.Degree)
 	if l := labelOf(t, h, "structure.hanger_working_load_n"); math.Abs(float64(l.Least.Val)-1.25*2*w/0.65) > 1e-3 {

@@ -1,0 +1,62 @@
+package web
+
+import (
+	"net/http"
+
+	"github.com/a-h/templ"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/cost"
+)
+
+// The page Years and interest: /projects/{project}/money.
+
+func (s *Site) showMoney(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.moneyEditor(r)
+	if err != nil {
+		return err
+	}
+	return showEditor(s, w, r, e)
+}
+
+func (s *Site) saveMoney(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.moneyEditor(r)
+	if err != nil {
+		return err
+	}
+	return saveEditor(s, w, r, e)
+}
+
+func (s *Site) tryMoney(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.moneyEditor(r)
+	if err != nil {
+		return err
+	}
+	return tryEditor(s, w, r, e)
+}
+
+// moneyEditor shows, beside the form, what the first variants of the project come to.
+func (s *Site) moneyEditor(r *http.Request) (editor[model.Project], error) {
+	e, sys, err := s.projectEditor(r, "/money", "Years and interest")
+	if err != nil {
+		return e, err
+	}
+	all, err := s.Store.Variants(r.Context(), e.saved.ID)
+	if err != nil {
+		return e, err
+	}
+	e.form.parts = within("money", func(p *model.Project) *cost.Terms { return &p.Money }, moneyForm()...)
+	some := chosenVariants(all, nil)
+	ground := s.grounds.of(e.saved)
+	e.answer = func(p model.Project) (templ.Component, error) {
+		g := ground
+		g.Project.Money = p.Money
+		results := make([]model.VariantResult, len(some))
+		for i, v := range some {
+			results[i] = g.Evaluate(v.Value)
+		}
+		costs, err := costsOf(billsOf(results, some, p.Currency), e.saved.ID, sys)
+		return moneyResults(costs), err
+	}
+	return e, nil
+}

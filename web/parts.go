@@ -1,0 +1,99 @@
+package web
+
+import (
+	"net/http"
+	"strings"
+
+	"github.com/a-h/templ"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
+)
+
+// The page Buy and make: /projects/{project}/variants/{variant}/parts.
+
+func (s *Site) showParts(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.partsEditor(r)
+	if err != nil {
+		return err
+	}
+	return showEditor(s, w, r, e)
+}
+
+func (s *Site) saveParts(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.partsEditor(r)
+	if err != nil {
+		return err
+	}
+	return saveEditor(s, w, r, e)
+}
+
+func (s *Site) tryParts(w http.ResponseWriter, r *http.Request) error {
+	e, err := s.partsEditor(r)
+	if err != nil {
+		return err
+	}
+	return tryEditor(s, w, r, e)
+}
+
+func (s *Site) partsEditor(r *http.Request) (editor[model.Variant], error) {
+	p, v, err := s.variant(r)
+	if err != nil {
+		return editor[model.Variant]{}, err
+	}
+	sys, err := s.units(r.Context())
+	if err != nil {
+		return editor[model.Variant]{}, err
+	}
+	url := variantURL(p.ID, v.ID) + "/parts"
+	e, err := s.variantEditor(r.Context(), p, v, url, "Buy and make")
+	if err != nil {
+		return e, err
+	}
+	g := s.grounds.of(p)
+	result := g.Evaluate(v.Value)
+	needs := model.Needs(v.Value, result)
+	e.form.parts = partsForm()
+	e.form.press = func(v *model.Variant, do string) { pressParts(v, needs, do) }
+	e.below = askedParts(askedOf(v.Value, needs, sys))
+	e.answer = func(typed model.Variant) (templ.Component, error) {
+		return s.partsAnswer(p, v, g.Evaluate(typed), typed, needs, sys)
+	}
+	return e, nil
+}
+
+func (s *Site) partsAnswer(p store.Saved[model.Project], v store.Saved[model.Variant], r model.VariantResult, typed model.Variant, needs []model.Need, sys unit.System) (templ.Component, error) {
+	view, err := partsViewOf(r, typed, needs, p, variantURL(p.ID, v.ID), sys)
+	return partsResults(view), err
+}
+
+// Buttons of this page: a part that the plan asks for goes on the list, or all of them; what is there already costs
+// nothing.
+const (
+	pressNeed = "need"
+	pressFree = "free"
+	allOfThem = "all"
+)
+
+func pressParts(v *model.Variant, needs []model.Need, do string) {
+	verb, what, _ := strings.Cut(do, ":")
+	switch verb {
+	case pressNeed:
+		_, open := model.Matched(v.Parts, needs)
+		for _, n := range open {
+			if len(v.Parts) < mostParts && (what == allOfThem || needs[n].As == what) {
+				v.Parts = append(v.Parts, needs[n].Part())
+				if what != allOfThem {
+					return
+				}
+			}
+		}
+	case pressFree:
+		for i, part := range v.Parts {
+			if (part.Get == "have" || part.Get == "borrow") && !part.Price.Is {
+				v.Parts[i].Price = unit.Of[unit.Money](0)
+			}
+		}
+	}
+}
