@@ -131,7 +131,7 @@ func wantText(n model.Need, sys unit.System) (text string, known bool) {
 		return "none would do: " + w.Where, false
 	case w.Known():
 		return leastText(float64(w.Least.Val), w.Unit, sys) + " " + w.Where, true
-	case w.Least.Is && w.Least.Val > 0 && len(w.Missing) > 0:
+	case w.Least.Is && w.Least.Val > 0:
 		return "not known yet; more than " + leastText(float64(w.Least.Val), w.Unit, sys) + " " + w.Where, false
 	}
 	return "not known yet: " + w.Where, false

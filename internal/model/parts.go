@@ -31,11 +31,12 @@ type Want struct {
 	Where   string                 // "printed on the reel"
 	Missing []string               // paths in the variant: what keeps the number from being known, and Least is then a lower bound
 	Stated  unit.Known[unit.Ratio] // what the design says stands on it
+	Open    bool                   // it stays not known whatever the label says
 	None    bool                   // no number would do; Where says why
 }
 
 // Known reports whether the number is the whole answer.
-func (w Want) Known() bool { return w.Least.Is && len(w.Missing) == 0 && !w.None }
+func (w Want) Known() bool { return w.Least.Is && len(w.Missing) == 0 && !w.Open && !w.None }
 
 // Short reports whether the design's own part has less on it than is asked for.
 func (w Want) Short() bool {

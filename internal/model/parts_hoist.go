@@ -45,6 +45,7 @@ var labelWords = map[string]struct{ as, of, where string }{
 	"rope":            {"rope", "store", "breaking load, printed on the reel"},
 	"head_sheave":     {"pulley", "store", "on its label, as the load on its hook"},
 	"redirect_sheave": {"pulley", "store", "on its label, as the load on its hook"},
+	"fixing":          {"hanger", "store", "working load of the fastening"},
 	"hanger":          {"hanger", "store", "working load, stamped on it"},
 	"base_uplift":     {"base_weight", "store", "in all, fastened to the base"},
 	"coupling":        {"coupling", "store", "rated torque"},
@@ -55,7 +56,7 @@ var labelWords = map[string]struct{ as, of, where string }{
 func labelNeed(l path.Label, h lift.Hoist, d lift.Drive, at string) []Need {
 	w := labelWords[l.ID]
 	n := Need{As: w.as, Name: thing(l.Part), Of: w.of, Count: 1}
-	want := Want{Least: l.Least, Unit: l.Unit, Where: w.where, None: l.None, Stated: l.Stated}
+	want := Want{Least: l.Least, Unit: l.Unit, Where: w.where, None: l.None, Open: l.Open, Stated: l.Stated}
 	for _, m := range l.Missing {
 		want.Missing = append(want.Missing, Join(at, m))
 	}

@@ -2,6 +2,7 @@ package path
 
 import (
 	"slices"
+	"strings"
 
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
@@ -17,11 +18,12 @@ type Label struct {
 	Unit    string // "N", "N·m", "kg"
 	Missing []string
 	Stated  unit.Known[unit.Ratio] // what the design says stands on it
+	Open    bool                   // it stays not known whatever the label says: how it is fastened is asked for
 	None    bool                   // no label is enough: how it is fastened must change first
 }
 
 // Known reports whether Least is the whole answer; otherwise it is a lower bound at best.
-func (l Label) Known() bool { return l.Least.Is && len(l.Missing) == 0 && !l.None }
+func (l Label) Known() bool { return l.Least.Is && len(l.Missing) == 0 && !l.Open && !l.None }
 
 // Labels works out the labels of a hoist's bought parts, in the order of the load: container, eye of the mass, rope,
 // pulleys, what holds the top pulley, base weights, coupling, gearboxes, holds. The strengths that the design already
@@ -97,6 +99,7 @@ func rated(h lift.Hoist, x float64) lift.Hoist {
 	}
 	for i := range h.Reeving.Sheaves {
 		h.Reeving.Sheaves[i].Rating, h.Reeving.Sheaves[i].RatingOf = unit.Of(unit.Force(x)), "hook_load"
+		h.Reeving.Sheaves[i].Fixing = unit.Of(unit.Force(x))
 	}
 	h.Train.Stages = slices.Clone(h.Train.Stages)
 	for i := range h.Train.Stages {
@@ -132,27 +135,43 @@ func pulleyLabels(a, b []Check, h lift.Hoist) []Label {
 		if c.ID != "head_sheave" && c.ID != "redirect_sheave" || i >= len(b) {
 			continue
 		}
+		fixing := strings.HasPrefix(c.Part, fixingPrefix) // stands behind its pulley
 		j := k
 		if c.ID == "redirect_sheave" {
-			if next++; next == k {
+			if !fixing {
+				next++
+			}
+			if next == k {
 				next++
 			}
 			j = next
 		}
-		l := Label{ID: c.ID, Unit: "N", Path: "reeving.lead_sheaves"}
-		if j >= 1 {
-			l.Path = at("reeving.sheaves", j-1, "working_load_n")
-			if j <= len(h.Reeving.Sheaves) {
-				l.Stated = stated(h.Reeving.Sheaves[j-1].Rating)
-				if h.Reeving.Sheaves[j-1].RatingOf == "rope_pull" {
-					l.Stated.Val *= 2
-				}
-			}
-		}
+		l := pulleyLabel(c.ID, j, fixing, h)
 		l.from(c, b[i])
 		out = append(out, l)
 	}
 	return out
+}
+
+// pulleyLabel is the label of pulley j, or of what holds it.
+func pulleyLabel(id string, j int, fixing bool, h lift.Hoist) Label {
+	l := Label{ID: id, Unit: "N", Path: "reeving.lead_sheaves"}
+	if j < 1 {
+		return l
+	}
+	var s lift.Sheave
+	if j <= len(h.Reeving.Sheaves) {
+		s = h.Reeving.Sheaves[j-1]
+	}
+	if fixing {
+		l.ID, l.Path, l.Stated = "fixing", at("reeving.sheaves", j-1, "fixing_working_load_n"), stated(s.Fixing)
+		return l
+	}
+	l.Path, l.Stated = at("reeving.sheaves", j-1, "working_load_n"), stated(s.Rating)
+	if s.RatingOf == "rope_pull" {
+		l.Stated.Val *= 2
+	}
+	return l
 }
 
 func holdLabels(a, b []Check, h, design lift.Hoist) []Label {
@@ -190,6 +209,7 @@ func (l *Label) from(one, two Check) {
 			l.Missing = append(l.Missing, m)
 		}
 	}
+	l.Open = l.Open || one.Word == NotKnown && len(one.Missing) == 0
 	for i, c := range one.Cases {
 		if i >= len(two.Cases) {
 			break

@@ -27,7 +27,7 @@ func TestLabelsByHand(t *testing.T) {
 		Rope:      lift.Rope{Kind: "polyester", Diameter: unit.Of(10 * unit.Millimetre), Ending: "splice", AgeFactor: unit.Of[unit.Ratio](0.8)},
 		Reeving:   lift.Reeving{RopeParts: unit.Of[unit.Count](1), LeadSheaves: unit.Of[unit.Count](1), Efficiency: unit.Of[unit.Ratio](1), Sheaves: []lift.Sheave{{Diameter: unit.Of(100 * unit.Millimetre)}}},
 		Drum:      lift.Drum{Diameter: unit.Of(100 * unit.Millimetre), DeadWraps: unit.Of[unit.Count](3)},
-		Structure: lift.Structure{HangerKind: "shoulder_eyebolt", HangerAngle: unit.Of[unit.Angle](0)},
+		Structure: lift.Structure{HangerKind: "shoulder_eyebolt", HangerFixing: "threaded_into_metal", HangerAngle: unit.Of[unit.Angle](0), LeadAngle: unit.Of[unit.Angle](0)},
 		Base:      lift.Base{Where: "on_ground", Width: unit.Of[unit.Length](1), PullOffset: unit.Of[unit.Length](0)},
 		Container: lift.Container{Kind: "cage"},
 		Holds:     lift.Holds{Factor: unit.Of[unit.Ratio](1.25)},
@@ -72,6 +72,12 @@ func TestLabelsByHand(t *testing.T) {
 	if l := labelOf(t, h, "structure.hanger_working_load_n"); math.Abs(float64(l.Least.Val)-1.25*2*w/0.65) > 1e-3 {
 		t.Errorf("at 20°: %+v", l)
 	}
+	// Screwed into wood it stays not known, whatever is stamped on it.
+	wood := h
+	wood.Structure.HangerFixing = "screwed_into_wood"
+	if l := labelOf(t, wood, "structure.hanger_working_load_n"); l.Known() || !l.Open {
+		t.Errorf("screwed into wood: %+v", l)
+	}
 	// Beyond 45° no eye bolt will do.
 	h.Structure.HangerAngle = unit.Of(60 * unit.Degree)
 	if l := labelOf(t, h, "structure.hanger_working_load_n"); !l.None || l.Known() {
@@ -96,17 +102,18 @@ func TestLabelsAreTheBorder(t *testing.T) {
 	h := labelled()
 	d := lift.Compute(h)
 	set := map[string]func(*lift.Hoist, float64){
-		"container.working_load_n":          func(h *lift.Hoist, x float64) { h.Container.Rating = unit.Of(unit.Force(x)) },
-		"rope.breaking_load_n":              func(h *lift.Hoist, x float64) { h.Rope.BreakingLoad = unit.Of(unit.Force(x)) },
-		"reeving.sheaves[0].working_load_n": func(h *lift.Hoist, x float64) { h.Reeving.Sheaves[0].Rating = unit.Of(unit.Force(x)) },
-		"reeving.sheaves[1].working_load_n": func(h *lift.Hoist, x float64) { h.Reeving.Sheaves[1].Rating = unit.Of(unit.Force(x)) },
-		"reeving.sheaves[2].working_load_n": func(h *lift.Hoist, x float64) { h.Reeving.Sheaves[2].Rating = unit.Of(unit.Force(x)) },
-		"structure.hanger_working_load_n":   func(h *lift.Hoist, x float64) { h.Structure.HangerRating = unit.Of(unit.Force(x)) },
-		"base.mass_kg":                      func(h *lift.Hoist, x float64) { h.Base.Mass = unit.Of(unit.Mass(x)) },
-		"drum.coupling_torque_nm":           func(h *lift.Hoist, x float64) { h.Drum.CouplingRating = unit.Of(unit.Torque(x)) },
-		"train.stages[0].rated_torque_nm":   func(h *lift.Hoist, x float64) { h.Train.Stages[0].Rated = unit.Of(unit.Torque(x)) },
-		"holds.holds[0].torque_nm":          func(h *lift.Hoist, x float64) { h.Holds.Holds[0].Torque = unit.Of(unit.Torque(x)) },
-		"holds.holds[1].force_n":            func(h *lift.Hoist, x float64) { h.Holds.Holds[1].Force = unit.Of(unit.Force(x)) },
+		"container.working_load_n":                 func(h *lift.Hoist, x float64) { h.Container.Rating = unit.Of(unit.Force(x)) },
+		"rope.breaking_load_n":                     func(h *lift.Hoist, x float64) { h.Rope.BreakingLoad = unit.Of(unit.Force(x)) },
+		"reeving.sheaves[0].working_load_n":        func(h *lift.Hoist, x float64) { h.Reeving.Sheaves[0].Rating = unit.Of(unit.Force(x)) },
+		"reeving.sheaves[1].working_load_n":        func(h *lift.Hoist, x float64) { h.Reeving.Sheaves[1].Rating = unit.Of(unit.Force(x)) },
+		"reeving.sheaves[2].working_load_n":        func(h *lift.Hoist, x float64) { h.Reeving.Sheaves[2].Rating = unit.Of(unit.Force(x)) },
+		"reeving.sheaves[0].fixing_working_load_n": func(h *lift.Hoist, x float64) { h.Reeving.Sheaves[0].Fixing = unit.Of(unit.Force(x)) },
+		"structure.hanger_working_load_n":          func(h *lift.Hoist, x float64) { h.Structure.HangerRating = unit.Of(unit.Force(x)) },
+		"base.mass_kg":                             func(h *lift.Hoist, x float64) { h.Base.Mass = unit.Of(unit.Mass(x)) },
+		"drum.coupling_torque_nm":                  func(h *lift.Hoist, x float64) { h.Drum.CouplingRating = unit.Of(unit.Torque(x)) },
+		"train.stages[0].rated_torque_nm":          func(h *lift.Hoist, x float64) { h.Train.Stages[0].Rated = unit.Of(unit.Torque(x)) },
+		"holds.holds[0].torque_nm":                 func(h *lift.Hoist, x float64) { h.Holds.Holds[0].Torque = unit.Of(unit.Torque(x)) },
+		"holds.holds[1].force_n":                   func(h *lift.Hoist, x float64) { h.Holds.Holds[1].Force = unit.Of(unit.Force(x)) },
 	}
 	labels := Labels(h, d)
 	if len(labels) != len(set) {
@@ -160,12 +167,12 @@ func labelled() lift.Hoist {
 	return lift.Hoist{
 		Mass:   []lift.Piece{{Mass: unit.Of[unit.Mass](180)}},
 		Travel: unit.Of[unit.Length](3),
-		Rope:   lift.Rope{Kind: "polyester", Diameter: unit.Of(10 * unit.Millimetre), Ending: "bowline", Outdoors: "yes"},
+		Rope:   lift.Rope{Kind: "polyester", Diameter: unit.Of(10 * unit.Millimetre), Ending: "bowline", Outdoors: "yes", Stiffness: unit.Of[unit.Force](100e3)},
 		Reeving: lift.Reeving{RopeParts: unit.Of[unit.Count](2), LeadSheaves: unit.Of[unit.Count](2), Efficiency: unit.Of[unit.Ratio](0.9), DeadEnd: "beam",
-			Sheaves: []lift.Sheave{{Angle: unit.Of(90 * unit.Degree), OnBase: "yes"}, {Angle: unit.Of(20 * unit.Degree)}, {Diameter: unit.Of(80 * unit.Millimetre)}}},
+			Sheaves: []lift.Sheave{{Angle: unit.Of(90 * unit.Degree), OnBase: "no"}, {Angle: unit.Of(20 * unit.Degree)}, {Diameter: unit.Of(80 * unit.Millimetre)}}},
 		Drum:      lift.Drum{Diameter: unit.Of(80 * unit.Millimetre), Width: unit.Of(200 * unit.Millimetre), DeadWraps: unit.Of[unit.Count](3), NoCoupling: "yes"},
 		Train:     lift.Train{Stages: []lift.Stage{{Kind: "box", Ratio: unit.Of[unit.Ratio](60), Efficiency: unit.Of[unit.Ratio](0.8)}}},
-		Structure: lift.Structure{HangerKind: "shackle", HangerAngle: unit.Of(30 * unit.Degree)},
+		Structure: lift.Structure{HangerKind: "shackle", HangerAngle: unit.Of(30 * unit.Degree), HeadHeight: unit.Of[unit.Length](4)},
 		Base: lift.Base{Where: "on_ground", ChildProof: "yes", Width: unit.Of[unit.Length](0.7), PullOffset: unit.Of[unit.Length](0.1), PullHeight: unit.Of[unit.Length](0.3),
 			RopeAngle: unit.Of(15 * unit.Degree), Friction: unit.Of[unit.Ratio](0.3)},
 		Container: lift.Container{Kind: "crate"},

@@ -126,9 +126,12 @@ func (t *loads) pulleyCheck(id string, j int) *Check {
 	return c
 }
 
+// fixingPrefix begins the part of a fixingCheck.
+const fixingPrefix = "what holds "
+
 // fixingCheck looks at what holds an extra pulley that is neither on the beam with the top pulley nor on the base.
 func (t *loads) fixingCheck(j int) *Check {
-	l := newLine("redirect_sheave", "what holds "+t.pulleyName(j), "φ·√(T₁² + T₂² + 2·T₁·T₂·cos θ) ≤ working load of the fastening", source.BlockAngles.At("resultant of both rope sides"))
+	l := newLine("redirect_sheave", fixingPrefix+t.pulleyName(j), "φ·√(T₁² + T₂² + 2·T₁·T₂·cos θ) ≤ working load of the fastening", source.BlockAngles.At("resultant of both rope sides"))
 	t.phiSource(l)
 	l.miss(t.missing...)
 	rating, ok := t.pulley(j).Fixing.Value()
