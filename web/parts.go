@@ -4,11 +4,8 @@ import (
 	"net/http"
 	"strings"
 
-	"github.com/a-h/templ"
-
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
-	"duskweight/internal/store"
 )
 
 // The page Buy and make: /projects/{project}/variants/{variant}/parts.
@@ -57,15 +54,11 @@ func (s *Site) partsEditor(r *http.Request) (editor[model.Variant], error) {
 	e.form.parts = partsForm()
 	e.form.press = func(v *model.Variant, do string) { pressParts(v, needs, do) }
 	e.below = askedParts(askedOf(v.Value, needs, sys))
-	e.answer = func(typed model.Variant) (templ.Component, error) {
-		return s.partsAnswer(p, v, g.Evaluate(typed), typed, needs, sys)
+	e.answer = func(typed model.Variant) (answer, error) {
+		view, err := partsViewOf(g.Evaluate(typed), typed, needs, p, variantURL(p.ID, v.ID), sys)
+		return answer{first: view.Headline, facts: view.Facts, body: partsResults(view)}, err
 	}
 	return e, nil
-}
-
-func (s *Site) partsAnswer(p store.Saved[model.Project], v store.Saved[model.Variant], r model.VariantResult, typed model.Variant, needs []model.Need, sys unit.System) (templ.Component, error) {
-	view, err := partsViewOf(r, typed, needs, p, variantURL(p.ID, v.ID), sys)
-	return partsResults(view), err
 }
 
 // Buttons of this page: a part that the plan asks for goes on the list, or all of them; what is there already costs

@@ -11,6 +11,15 @@ var enumWords = map[string]string{
 	"pom":  "acetal (POM)",
 	"dc":   "straight from the line",
 
+	"hanger":      "hook, eye or shackle",
+	"hold":        "one of the holds",
+	"upper_stop":  "stop at the top",
+	"shunt":       "resistor or clamp on the motor",
+	"changeover":  "changeover switch",
+	"landing":     "soft landing",
+	"base_weight": "weights on the base",
+	"panel_fuse":  "fuse at the panels",
+
 	"not_seen": "not seen yet",
 	"in_plane": "along the layers",
 	"string":   "lamps in a row",
