@@ -28,6 +28,7 @@ type typicalView struct {
 }
 
 func cellsViewOf(r model.VariantResult, i int, sys unit.System, labels map[string]string, page string) cellsView {
+	r = retold(r, sys)
 	st := r.Stores[i]
 	c := st.Cells
 	v := cellsView{Facts: factsOf(r, sys)}
@@ -80,7 +81,7 @@ func cellsLife(c *model.CellsResult) []pairView {
 		years = unit.Rounded(float64(y), 2) + " years to 80 % of its capacity"
 	}
 	return []pairView{{"Lasts about", years}, {"Of the wear, by use", unit.Rounded(100*c.Life.Wear/(c.Life.Wear+c.Life.Shelf+1e-300), 2) + " %"}, {"Deepest discharge of the year", unit.Rounded(100*float64(c.Life.Deepest), 2) + " %"},
-		{"Hours colder than 0 °C", strconv.Itoa(c.Life.BelowZero)}, {"Hours too cold or hot to charge", strconv.Itoa(c.Life.NoFillHours)}}
+		{"Hours of frost", strconv.Itoa(c.Life.BelowZero)}, {"Hours too cold or hot to charge", strconv.Itoa(c.Life.NoFillHours)}}
 }
 
 // cellsValue prints a typical value in the unit of its field.

@@ -137,7 +137,7 @@ func (p *printer[T]) parts(parts []part[T], t *T) []partView {
 }
 
 func (p *printer[T]) group(g *group[T], t *T) *groupView {
-	v := &groupView{Title: g.title, Intro: g.intro, Shape: g.shape, Fold: g.fold, Parts: p.parts(g.parts, t)}
+	v := &groupView{Title: g.title, Intro: retell(g.intro, p.sys), Shape: g.shape, Fold: g.fold, Parts: p.parts(g.parts, t)}
 	v.Open, v.Section = anyProblem(v.Parts), sectionOf(v.Title, v.Parts, g.tell...)
 	if g.brief != nil {
 		v.Section.Brief = g.brief(t, p.sys)
@@ -189,7 +189,7 @@ func (p *printer[T]) field(in *input[T], t *T) *fieldView {
 	p.labels = append(p.labels, struct{ path, label string }{in.path, in.label})
 	shown := in.show(t, p.sys)
 	v := &fieldView{
-		ID: fieldID(in.path), Path: in.path, Label: in.label, Unit: in.symbol(p.sys), Hint: sentenceCase(in.hint), Kind: in.kind, Spare: in.spare,
+		ID: fieldID(in.path), Path: in.path, Label: retell(in.label, p.sys), Unit: in.symbol(p.sys), Hint: retell(sentenceCase(in.hint), p.sys), Kind: in.kind, Spare: in.spare,
 		Value: shown, Problem: p.problems[in.path],
 	}
 	if in.echo != nil {

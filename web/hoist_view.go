@@ -52,6 +52,7 @@ type questionView struct {
 
 // hoistViewOf prints store i of a variant.
 func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[string]string, page string) hoistView {
+	r = retold(r, sys)
 	h := r.Stores[i].Hoist
 	d := h.Drive
 	at := storePath(i, "hoist")

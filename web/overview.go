@@ -60,7 +60,7 @@ func overviewOf(g model.Ground, p store.Saved[model.Project], variants []store.S
 	v := overviewView{URL: u, Name: p.Value.Name, Example: p.Value.Example == "yes", Revision: fmt.Sprint(p.Revision)}
 	results := make([]model.VariantResult, len(variants))
 	for i, saved := range variants {
-		results[i] = g.Evaluate(saved.Value)
+		results[i] = retold(g.Evaluate(saved.Value), sys)
 		v.Cards = append(v.Cards, cardOf(results[i], p, saved.ID))
 	}
 	v.Headline = projectHeadline(g, results)

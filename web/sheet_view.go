@@ -49,6 +49,7 @@ const (
 
 // sheetOf prints the plan sheet of a variant; its first hoist is the one that is drawn.
 func sheetOf(r model.VariantResult, p model.Project, v model.Variant, sys unit.System) sheetView {
+	r = retold(r, sys)
 	out := sheetView{Title: clip(v.Name, 44), Project: clip(p.Name, 60), Example: p.Example == "yes"}
 	for _, say := range r.Headline[:min(2, len(r.Headline))] {
 		out.Verdict = append(out.Verdict, clip(say, 2*sheetText))
@@ -129,6 +130,7 @@ func (v *sheetView) hoist(h *model.HoistResult, sys unit.System) {
 		v.StepSay = "Only this step, and the mass at most 100 mm off the ground, until the list above is empty."
 		v.Steps = loadSteps(h.Drive.Mass, sys, 25)
 	}
+	v.StepSay = retell(v.StepSay, sys)
 }
 
 func loadSteps(m unit.Known[unit.Mass], sys unit.System, shares ...float64) []loadStep {

@@ -38,6 +38,7 @@ type flowView struct{ Name, Value, Share string }
 // variantViewOf prints the answer of a variant that stands on ground g. month, 0 for January, is the one whose day is
 // shown; url is the page.
 func variantViewOf(g model.Ground, r model.VariantResult, currency string, month int, url string, sys unit.System) variantView {
+	r = retold(r, sys)
 	v := variantView{Verdict: r.Verdict, Facts: factsOf(r, sys), Money: moneyRows(r, currency), Parts: url + "/parts"}
 	v.Headline, v.More = headlineOf(r)
 	v.Ready = readyWords[r.Ready]

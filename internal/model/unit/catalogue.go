@@ -374,6 +374,7 @@ var (
 	Prices             = as(money, "", "", 17, 0, 0)
 	Areas              = as(areas, "m²", "ft²", 3, 0, 0)
 	SmallAreas         = as(areas, "mm²", "mm²", 3, 1e-8, 1e-2) // wires: mm² in both systems
+	Openings           = as(areas, "cm²", "in²", 3, 0, 0)
 	Volumes            = as(volumes, "l", "gal", 3, 1e-4, 100)
 	Densities          = as(densities, "kg/m³", "lb/ft³", 3, 10, 20e3)
 	Stiffnesses        = as(stiffnesses, "N/mm", "lbf/in", 3, 0, 0)
