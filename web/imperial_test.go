@@ -72,7 +72,7 @@ func TestRetell(t *testing.T) {
 		"It carries 311 kg (working).":          "It carries 686 lb (working).",
 		"It must hold 71.6 N·m.":                "It must hold 52.8 lbf·ft.",
 		"stressed to 104 MPa, 5 mm":             "stressed to 15 100 psi, 0.197 in",
-		"0.0029 m³ of air, 0.081 cm² low down":  "0.766 gal of air, 0.0126 in² low down",
+		"0.0029 m³ of air, 0.081 cm² low down":  "0.766 US gal of air, 0.0126 in² low down",
 		"a storm of 35 m/s feels about 1 kN.":   "a storm of 115 ft/s feels about 225 lbf.",
 		"at 25 °C":                              "at 77 °F",
 		"to last the night: 10\u00a0800 kg":     "to last the night: 23 800 lb",

@@ -20,14 +20,17 @@ var (
 		row{"in", "inches", "0.0254", "\"|inch|inches|ins"},
 		row{"ft", "feet", "0.3048", "'|foot|feet"},
 		row{"yd", "yards", "0.9144", "yard|yards|yds"},
+		row{"thou", "thousandths of an inch", "0.0000254", "mil|mils"},
 		row{"µm", "micrometres", "0.000001", "um|micron|microns"})
 
-	masses = build(dimension{noun: "a mass", compose: true}, "",
+	masses = build(dimension{noun: "a mass", compose: true, ask: map[string]string{"ton": sayTon, "tons": sayTon}}, "",
 		row{"kg", "kilograms", "1", "kilo|kilos|kilogram|kilograms|kilogramme|kilogrammes|kgs"},
 		row{"g", "grams", "0.001", "gram|grams|gramme|grammes|gr"},
 		row{"t", "tonnes", "1000", "tonne|tonnes|metric ton|metric tons"},
 		row{"lb", "pounds", "0.45359237", "lbs|pound|pounds|lbm|#"},
 		row{"oz", "ounces", "0.45359237/16", "ounce|ounces"},
+		row{"short ton", "short tons", "2000*0.45359237", "short tons|US ton|US tons"},
+		row{"long ton", "long tons", "2240*0.45359237", "long tons|imperial ton|imperial tons"},
 		row{"st", "stone", "14*0.45359237", "stone|stones"},
 		row{"cwt", "long hundredweight", "112*0.45359237", "hundredweight"})
 
@@ -140,13 +143,13 @@ var (
 		row{"months", "months", "31557600/12", "month|mo"},
 		row{"years", "years", "31557600", "year|yr|yrs|a"})
 
-	temperatures = build(dimension{noun: "a temperature"}, "temperature",
-		row{"°C", "degrees Celsius", "1", "C|deg C|degC|degrees C|celsius|degrees celsius|°"},
+	temperatures = build(dimension{noun: "a temperature", own: ownDegrees}, "temperature",
+		row{"°C", "degrees Celsius", "1", "C|deg C|degC|degrees C|celsius|degrees celsius"},
 		row{"°F", "degrees Fahrenheit", "5/9", "F|deg F|degF|degrees F|fahrenheit|degrees fahrenheit"},
 		row{"K", "kelvins", "1", "kelvin|kelvins"})
 
-	tempSteps = build(dimension{noun: "a temperature difference"}, "",
-		row{"K", "kelvins", "1", "kelvin|kelvins|°C|C|deg C|degC|celsius|°"},
+	tempSteps = build(dimension{noun: "a temperature difference", own: ownDegrees}, "",
+		row{"K", "kelvins", "1", "kelvin|kelvins|°C|C|deg C|degC|celsius"},
 		row{"°F", "degrees Fahrenheit", "5/9", "F|deg F|degF|fahrenheit"})
 
 	angleRows = []row{
@@ -206,11 +209,11 @@ var (
 		row{"in²", "square inches", "0.0254*0.0254", "sq in|sqin|square inches"},
 		row{"ft²", "square feet", "0.3048*0.3048", "sq ft|sqft|square feet"})
 
-	volumes = build(dimension{noun: "a volume"}, "",
+	volumes = build(dimension{noun: "a volume", ask: map[string]string{"gal": sayGallon, "gallon": sayGallon, "gallons": sayGallon}}, "",
 		row{"l", "litres", "0.001", "litre|litres|liter|liters|ltr|dm3"},
 		row{"ml", "millilitres", "0.000001", "=ml|=mL|cm3|cc|millilitre|millilitres"},
 		row{"m³", "cubic metres", "1", "cubic metres|cubic meters|cbm"},
-		row{"gal", "US gallons", "231*0.0254*0.0254*0.0254", "US gal|US gallon|US gallons"},
+		row{"US gal", "US gallons", "231*0.0254*0.0254*0.0254", "US gallon|US gallons"},
 		row{"imp gal", "imperial gallons", "0.00454609", "UK gal|imperial gallons"},
 		row{"ft³", "cubic feet", "0.3048*0.3048*0.3048", "cu ft|cuft|cubic feet"},
 		row{"in³", "cubic inches", "0.0254*0.0254*0.0254", "cu in|cubic inches"},
@@ -251,6 +254,15 @@ var (
 var dimensions = []*dimension{lengths, masses, forces, powers, voltages, currents, energies, charges, resistances,
 	torques, stresses, durations, temperatures, rotations, speeds, areas, volumes, densities, angles, irradiances,
 	irradiations, inertias, machineConstants, thermalResistances, ratios, stiffnesses, perKelvins}
+
+// Words that say too little are asked back: each of them is one thing here and another there.
+const (
+	sayTon    = "There are three tons. Write t (1000 kg), short ton (907 kg) or long ton (1016 kg)."
+	sayGallon = "There are two gallons. Write US gal (3.79 l) or imp gal (4.55 l)."
+)
+
+// ownDegrees are spellings that mean the field's own unit: 77° is 77 °F on a page that speaks in °F.
+const ownDegrees = " ° deg degs degree degrees "
 
 // build makes a dimension from its rows; kind marks the two that are not plain factors.
 func build(d dimension, kind string, rows ...row) *dimension {
@@ -375,7 +387,7 @@ var (
 	Areas              = as(areas, "m²", "ft²", 3, 0, 0)
 	SmallAreas         = as(areas, "mm²", "mm²", 3, 1e-8, 1e-2) // wires: mm² in both systems
 	Openings           = as(areas, "cm²", "in²", 3, 0, 0)
-	Volumes            = as(volumes, "l", "gal", 3, 1e-4, 100)
+	Volumes            = as(volumes, "l", "US gal", 3, 1e-4, 100)
 	Densities          = as(densities, "kg/m³", "lb/ft³", 3, 10, 20e3)
 	Stiffnesses        = as(stiffnesses, "N/mm", "lbf/in", 3, 0, 0)
 	HeatLosses         = as(heatLosses, "W/(m²·K)", "W/(m²·K)", 3, 5, 100)

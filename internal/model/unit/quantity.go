@@ -36,6 +36,8 @@ type dimension struct {
 	feet    bool                // an apostrophe is a unit
 	whole   bool                // whole numbers only
 	science bool                // 5e-5 may be written
+	ask     map[string]string   // spellings that are asked back, with the question
+	own     string              // spellings that mean the unit of the field, each between spaces
 	signs   string              // letters for plus and minus: "NS", "EW"
 	read    func(s string) (*big.Rat, bool, error)
 	write   func(si float64) string
@@ -226,6 +228,14 @@ func (q Quantity) unit(c *scanner, sys System) (*measure, error) {
 	}
 	rest := c.s[c.pos:]
 	if rest == "" {
+		return q.shown[sys&1], nil
+	}
+	low := strings.ToLower(spelling(rest))
+	if say := q.dim.ask[low]; say != "" {
+		return nil, Refusal(say)
+	}
+	if strings.Contains(q.dim.own, " "+low+" ") {
+		c.pos = len(c.s)
 		return q.shown[sys&1], nil
 	}
 	if m := q.dim.find(rest); m != nil {
