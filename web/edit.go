@@ -45,6 +45,22 @@ type answer struct {
 // a minute are one step of the history.
 const namePage = "page"
 
+// nameUnits is the field with the system of units that the page was printed in: what is typed there is meant in it,
+// though the settings were changed in another window meanwhile.
+const nameUnits = "units"
+
+var unitsWords = map[unit.System]string{unit.Metric: "metric", unit.Imperial: "imperial"}
+
+// unitsOf is the system in which a posted form was typed.
+func unitsOf(typed url.Values, now unit.System) unit.System {
+	for sys, word := range unitsWords {
+		if typed.Get(nameUnits) == word {
+			return sys
+		}
+	}
+	return now
+}
+
 // showEditor shows the form as it is stored, with the texts that were refused before still in their fields.
 func showEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor[T]) error {
 	drafts, err := s.Store.Drafts(r.Context(), store.Thing{Kind: e.kind, ID: e.saved.ID})
@@ -74,6 +90,7 @@ func saveEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor
 	if err != nil {
 		return err
 	}
+	sys = unitsOf(typed, sys)
 	t, do := clone(e.saved.Value), typed.Get(nameDo)
 	sent := keys(typed)
 	problems := e.form.read(typed, &t, sys)
@@ -119,6 +136,7 @@ func tryEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor[
 	if err != nil {
 		return err
 	}
+	sys = unitsOf(typed, sys)
 	t := clone(e.saved.Value)
 	problems := e.form.read(typed, &t, sys)
 	if wantsPart(r) && len(problems) == 0 {
@@ -252,7 +270,7 @@ func (f form[T]) changed(typed url.Values, stored T, sys unit.System) map[string
 	shown := map[string]string{}
 	f.walk(f.parts, &stored, func(in *input[T]) { shown[in.path] = in.show(&stored, sys) })
 	for path, sent := range typed {
-		if strings.HasSuffix(path, rowsSuffix) || path == nameConfirm || path == nameDo || path == nameRevision || path == namePage {
+		if strings.HasSuffix(path, rowsSuffix) || path == nameConfirm || path == nameDo || path == nameRevision || path == namePage || path == nameUnits {
 			if l := findList(f.parts, &stored, strings.TrimSuffix(path, rowsSuffix)); l != nil && strconv.Itoa(l.count(&stored)) != sent[0] {
 				out[path] = sent[0]
 			}

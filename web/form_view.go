@@ -17,6 +17,7 @@ type formView struct {
 	Try      string // where it is only computed; empty for a form without an answer
 	Revision string
 	Page     string // random, see namePage
+	Units    string // see nameUnits
 	Unsaved  bool   // shown by "Show the answer": typed and not saved
 	Parts    []partView
 	Problems []problemView // the summary on top
@@ -91,7 +92,7 @@ func (f form[T]) view(t *T, typed url.Values, problems model.Problems, sys unit.
 	}
 	parts := p.parts(f.parts, t)
 	openFirst(parts)
-	out := formView{Parts: parts, Save: "Save"}
+	out := formView{Parts: parts, Save: "Save", Units: unitsWords[sys]}
 	for _, one := range problems {
 		label, id := p.labelOf(one.Path)
 		out.Problems = append(out.Problems, problemView{ID: id, Label: label, Say: sentence(one.Say)})

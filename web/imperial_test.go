@@ -88,3 +88,67 @@ func TestRetell(t *testing.T) {
 		}
 	}
 }
+
+// What every form of the worked sample shows, sent back unchanged after the units were switched and switched again,
+// changes not one bit of the project; and a page that was opened before the switch is read in the units that it shows.
+func TestUnitsSwitched(t *testing.T) {
+	s := newSite(t)
+	p, vs := create(t, s, "sample", catalog.Sample())
+	units := func(word string) {
+		if err := s.Store.SaveSettings(t.Context(), map[string]string{settingUnits: word}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	document := func() string {
+		return ask(s.Handler(), "GET", projectURL(p.ID)+"/export.json", nil).Body.String()
+	}
+	at := variantURL(p.ID, vs[0].ID)
+	forms := []string{projectURL(p.ID) + "/place", projectURL(p.ID) + "/load", at, at + "/hoist/0", at + "/cells/1"}
+	want := ""
+	for i, word := range []string{"metric", "imperial", "metric", "imperial", "metric"} {
+		units(word)
+		for _, page := range forms {
+			sent, _ := formAt(t, ask(s.Handler(), "GET", page, nil).Body.String(), page)
+			if w := ask(s.Handler(), "POST", page, sent); w.Code != http.StatusSeeOther {
+				t.Fatalf("%s in %s units: %d", page, word, w.Code)
+			}
+		}
+		if i == 0 { // a panel without a data sheet has an empty one from here on
+			want = document()
+		}
+		if document() != want {
+			t.Fatalf("the project changed in %s units: %s", word, firstDifference(want, document()))
+		}
+	}
+	page := at + "/hoist/0"
+	sent, _ := formAt(t, ask(s.Handler(), "GET", page, nil).Body.String(), page)
+	units("imperial")
+	if w := ask(s.Handler(), "POST", page, sent); w.Code != http.StatusSeeOther || document() != want {
+		t.Errorf("a page of before the switch, sent back unchanged: %d, and the project changed: %v", w.Code, document() != want)
+	}
+	path := ""
+	for name := range sent {
+		if strings.HasSuffix(name, "travel_m") {
+			path = name
+		}
+	}
+	sent.Set(path, "2.5")
+	if w := ask(s.Handler(), "POST", page, sent); w.Code != http.StatusSeeOther {
+		t.Fatal(w.Code)
+	}
+	now, err := s.Store.Variant(t.Context(), vs[0].ID)
+	if err != nil || now.Value.Stores[0].Hoist.Travel.Val != 2.5 {
+		t.Errorf("2.5 typed in a field of metres is %v m (%v)", now.Value.Stores[0].Hoist.Travel.Val, err)
+	}
+}
+
+// firstDifference is the first line in which two documents differ.
+func firstDifference(a, b string) string {
+	x, y := strings.Split(a, "\n"), strings.Split(b, "\n")
+	for i := range min(len(x), len(y)) {
+		if x[i] != y[i] {
+			return x[i] + " → " + y[i]
+		}
+	}
+	return "its length"
+}

@@ -23,6 +23,7 @@ type startView struct {
 	Climates []option
 	Skies    []option
 	Length   string // unit of the height
+	Units    string // see nameUnits
 	Mass     string
 }
 
@@ -42,7 +43,7 @@ func (s *Site) showStart(w http.ResponseWriter, r *http.Request) error {
 }
 
 func startViewOf(typed url.Values, problems model.Problems, sys unit.System) startView {
-	v := startView{Typed: typed, Say: map[string]string{}, Climates: climateOptions(), Length: unit.Lengths.Symbol(sys), Mass: unit.Masses.Symbol(sys)}
+	v := startView{Typed: typed, Say: map[string]string{}, Climates: climateOptions(), Length: unit.Lengths.Symbol(sys), Units: unitsWords[sys], Mass: unit.Masses.Symbol(sys)}
 	for _, w := range []string{"desert", "dry", "mixed", "cloudy", "very_cloudy"} {
 		v.Skies = append(v.Skies, option{w, wordFor(w)})
 	}
@@ -63,6 +64,7 @@ func (s *Site) makeStart(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	sys = unitsOf(r.PostForm, sys)
 	a, problems := startAnswers(r.PostForm, sys)
 	if len(problems) == 0 {
 		settings, err := s.Store.Settings(r.Context())
