@@ -189,7 +189,7 @@ func fieldLink(at string, labels map[string]string, page string) linkView {
 	if err != nil || title == "" {
 		return linkView{"a value of this page", page}
 	}
-	return linkView{title + ", number " + itoa(n+1), page}
+	return linkView{title + ", number " + itoa(n+1), page + "#" + fieldID(at[:strings.LastIndex(at, "[")])}
 }
 
 // known prints a value that may be not known.
