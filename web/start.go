@@ -25,6 +25,7 @@ type startView struct {
 	Length   string // unit of the height
 	Units    string // see nameUnits
 	Mass     string
+	Hints    map[string]string // under the fields that may stay empty
 }
 
 func (v startView) value(name, otherwise string) string {
@@ -46,6 +47,10 @@ func startViewOf(typed url.Values, problems model.Problems, sys unit.System) sta
 	v := startView{Typed: typed, Say: map[string]string{}, Climates: climateOptions(), Length: unit.Lengths.Symbol(sys), Units: unitsWords[sys], Mass: unit.Masses.Symbol(sys)}
 	for _, w := range []string{"desert", "dry", "mixed", "cloudy", "very_cloudy"} {
 		v.Skies = append(v.Skies, option{w, wordFor(w)})
+	}
+	v.Hints = map[string]string{
+		"mass": guessHint("mass", unit.Masses, sys), "height": guessHint("height", unit.Lengths, sys), "lamps": guessHint("lamps", unit.Counts, sys),
+		"watts": guessHint("watts", unit.Powers, sys), "hours": guessHint("hours", unit.Hours, sys),
 	}
 	labels := map[string]string{"place": "Where", "latitude": "Latitude", "mass": "Its mass", "height": "Height", "lamps": "Lamps", "watts": "Power of one lamp", "hours": "Hours", "name": "Name"}
 	for _, p := range problems {
@@ -95,19 +100,21 @@ func newSeed() uint64 {
 // startAnswers reads the three answers, with every problem at once.
 func startAnswers(typed url.Values, sys unit.System) (catalog.Answers, model.Problems) {
 	var ps model.Problems
+	var a catalog.Answers
 	number := func(name string, q unit.Quantity, low, high float64) float64 {
 		si, known, err := q.Parse(typed.Get(name), sys)
 		switch {
 		case err != nil:
 			ps.Add(name, err.Error())
 		case !known:
-			ps.Add(name, "a number is needed here")
+			a.Guess(name)
+			return catalog.Guesses()[name].Value
 		case si <= low || si > high:
 			ps.Add(name, "it must be more than "+q.Format(low, sys)+" and at most "+q.Format(high, sys))
 		}
 		return si
 	}
-	a := catalog.Answers{Name: strings.TrimSpace(typed.Get("name")), HeavyName: strings.TrimSpace(typed.Get("heavy"))}
+	a.Name, a.HeavyName = strings.TrimSpace(typed.Get("name")), strings.TrimSpace(typed.Get("heavy"))
 	if a.Name == "" {
 		a.Name = "My home"
 	}
@@ -118,6 +125,9 @@ func startAnswers(typed url.Values, sys unit.System) (catalog.Answers, model.Pro
 		ps.Add("name", "at most 120 letters")
 	}
 	a.Place = startPlace(typed, sys, &ps)
+	if typed.Get("place") == placeNotKnown {
+		a.Guess("latitude")
+	}
 	a.Mass = unit.Mass(number("mass", unit.Masses, 0, 1e6))
 	a.Height = unit.Length(number("height", unit.Lengths, 0, 1000))
 	lamps := number("lamps", unit.Counts, 0, 10000)
@@ -129,8 +139,19 @@ func startAnswers(typed url.Values, sys unit.System) (catalog.Answers, model.Pro
 	return a, ps
 }
 
+// placeNotKnown is the choice of those who do not know where they are, or will not say.
+const placeNotKnown = "?"
+
+// guessHint says what is taken for an empty answer, and what is usual.
+func guessHint(name string, q unit.Quantity, sys unit.System) string {
+	g := catalog.Guesses()[name]
+	return "Usual: " + q.Number(g.Low, sys) + " to " + q.Format(g.High, sys) + ". Not known? Leave it empty: " + q.Format(g.Value, sys) + " is taken (" + g.Source + ")."
+}
+
 func startPlace(typed url.Values, sys unit.System, ps *model.Problems) sun.Place {
-	if name := typed.Get("place"); name != "" {
+	if name := typed.Get("place"); name == placeNotKnown {
+		return sun.Place{Sky: "described", Described: "mixed"}
+	} else if name != "" {
 		place, ok := catalog.Climate(name)
 		if !ok {
 			ps.Add("place", "there is no starter climate of that name")
@@ -143,7 +164,7 @@ func startPlace(typed url.Values, sys unit.System, ps *model.Problems) sun.Place
 	case err != nil:
 		ps.Add("latitude", err.Error())
 	case !known:
-		ps.Add("place", "choose a climate like yours, or give your latitude below")
+		ps.Add("place", "choose a climate like yours, or “I do not know”, or give your latitude below")
 	default:
 		place.Latitude = unit.Of(unit.Angle(si))
 	}

@@ -25,6 +25,8 @@ type Answers struct {
 	Hours     unit.Duration // from dusk; 0 or a day and more means the whole night
 	Seed      uint64
 	Currency  string
+
+	guessed []Guess // see Guess
 }
 
 // Start returns a first plan: the lifted mass, and a small battery sized for the same night. Everything that the three
@@ -33,7 +35,9 @@ func Start(a Answers) model.Document {
 	p := model.Project{Name: a.Name, Currency: a.Currency, Seed: a.Seed, Place: a.Place, Origins: model.Origins{}}
 	p.Load.Appliances = []load.Appliance{startLamps(a)}
 	p.Load.Night.Own = "sun"
-	return model.Document{Edition: 1, Project: p, Variants: []model.Variant{startMass(a), startBattery(a)}}
+	doc := model.Document{Edition: 1, Project: p, Variants: []model.Variant{startMass(a), startBattery(a)}}
+	a.markGuesses(&doc)
+	return doc
 }
 
 func startLamps(a Answers) load.Appliance {
