@@ -62,7 +62,7 @@ func startPage(v startView) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, "\"><fieldset><legend>1. Where are you?</legend><div class=\"field\"><label for=\"q-place\">A climate like yours</label> <select id=\"q-place\" name=\"place\" aria-describedby=\"q-place-notes\"><option value=\"\">none of these: I give my latitude</option> <option value=\"")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, "\"><fieldset><legend>1. Where are you?</legend><div class=\"field\"><label for=\"q-place\">A climate like yours</label> <select id=\"q-place\" name=\"place\" aria-describedby=\"q-place-notes\"><option value=\"\">my latitude, below</option> <option value=\"")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -207,7 +207,7 @@ func startPage(v startView) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = startField(v, "heavy", "What it is", "", "", "a block, a drum of sand, old weights").Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = startField(v, "heavy", "What it is", "", "", "a block, a barrel of sand, old weights").Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

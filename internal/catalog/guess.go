@@ -16,17 +16,17 @@ type Guess struct {
 // Guesses are the typical answers by the name of their question.
 func Guesses() map[string]Guess {
 	return map[string]Guess{
-		"mass": {40, 5, 1000, "two sacks of sand of 20 kg: common practice", "stores[0].hoist.mass[0].mass_kg", "",
+		"mass": {40, 5, 1000, "two sacks of sand (common practice)", "stores[0].hoist.mass[0].mass_kg", "",
 			func(a *Answers, v float64) { a.Mass = unit.Mass(v) }},
-		"height": {2.5, 1, 15, "a room from floor to ceiling: common practice", "stores[0].hoist.travel_m", "",
+		"height": {2.5, 1, 15, "a room from floor to ceiling (common practice)", "stores[0].hoist.travel_m", "",
 			func(a *Answers, v float64) { a.Height = unit.Length(v) }},
-		"lamps": {2, 1, 20, "a room and a way: our own judgement", "", "load.appliances[0].count",
+		"lamps": {2, 1, 20, "for a room and a way (our own judgement)", "", "load.appliances[0].count",
 			func(a *Answers, v float64) { a.Lamps = unit.Count(v) }},
-		"watts": {5, 0.5, 15, "a lamp to read by: from memory", "", "load.appliances[0].power_w",
+		"watts": {5, 0.5, 15, "a lamp to read by (from memory)", "", "load.appliances[0].power_w",
 			func(a *Answers, v float64) { a.LampPower = unit.Power(v) }},
-		"hours": {4 * 3600, 3600, 12 * 3600, "an evening: our own judgement", "", "load.appliances[0].from_dusk_s",
+		"hours": {4 * 3600, 3600, 12 * 3600, "an evening (our own judgement)", "", "load.appliances[0].from_dusk_s",
 			func(a *Answers, v float64) { a.Hours = unit.Duration(v) }},
-		"latitude": {float64(45 * unit.Degree), 0, float64(65 * unit.Degree), "half the way from the equator to the pole: our own judgement", "", "place.latitude_rad",
+		"latitude": {float64(45 * unit.Degree), 0, float64(65 * unit.Degree), "half the way from the equator to the pole (our own judgement)", "", "place.latitude_rad",
 			func(a *Answers, v float64) { a.Place.Latitude = unit.Of(unit.Angle(v)) }},
 	}
 }
