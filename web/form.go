@@ -215,6 +215,7 @@ func finish[T any](in *input[T], more []func(*input[T])) part[T] {
 	for _, m := range more {
 		m(in)
 	}
+	offerUsual(in)
 	return part[T]{input: in}
 }
 
