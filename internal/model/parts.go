@@ -159,7 +159,7 @@ func cellNeeds(c CellsResult, at string) []Need {
 		battery.Sizes = append(battery.Sizes, Size{Name: "voltage", Value: unit.Of(unit.Ratio(res.Voltage)), Unit: "V"})
 	}
 	if res.Kind.Ion {
-		battery.Look = "with a board that stops charging below 0 °C"
+		battery.Look = "with a board that stops charging in frost"
 	}
 	l := c.Line
 	fuse := Need{As: "fuse", Name: "Fuse at the battery, with holder", Of: "safety", Count: 1, Look: "made for direct current, close to the battery"}
