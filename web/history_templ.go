@@ -168,7 +168,7 @@ func historyPage(v historyView) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "\">Back to the project</a></div><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"History\"><table class=\"words\"><thead><tr><th scope=\"col\">When</th><th scope=\"col\">Of what</th><th scope=\"col\">Revision</th><th scope=\"col\">What was done</th></tr></thead> <tbody>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "\">Back to the project</a></div><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"History\"><table class=\"words history\"><thead><tr><th scope=\"col\">When</th><th scope=\"col\">Of what</th><th scope=\"col\">Revision</th><th scope=\"col\">What was done</th></tr></thead> <tbody>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
