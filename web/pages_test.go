@@ -173,7 +173,7 @@ func create(t *testing.T, s *Site, name string, doc model.Document) (store.Saved
 // pagesOf are the addresses of every page of a project with these variants.
 func pagesOf(p store.Saved[model.Project], vs []store.Saved[model.Variant]) []string {
 	base := projectURL(p.ID)
-	pages := []string{base, base + "/place", base + "/load", base + "/compare", base + "/money", base + "/history"}
+	pages := []string{base, base + "/place", base + "/load", base + "/compare", base + "/sure", base + "/sure?n=10&parts=yes", base + "/money", base + "/history"}
 	for _, v := range vs {
 		at := variantURL(p.ID, v.ID)
 		pages = append(pages, at, at+"/takes", at+"/sheet", at+"/sheet?paper=letter", at+"/parts", at+"/parts/market", at+"/parts/making?paper=letter")

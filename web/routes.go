@@ -58,6 +58,7 @@ func (s *Site) Handler() http.Handler {
 		r.Post("/projects/{project}/money", s.page(s.saveMoney))
 		r.Post("/projects/{project}/money/try", s.page(s.tryMoney))
 		r.Get("/projects/{project}/sure", s.page(s.showSure))
+		r.Get("/projects/{project}/sure/many", s.page(s.sendSure))
 		r.Post("/projects/{project}/variants", s.page(s.addVariant))
 		r.Route("/projects/{project}/variants/{variant}", func(r chi.Router) {
 			r.Get("/", s.page(s.showVariant))
@@ -84,6 +85,8 @@ func (s *Site) Handler() http.Handler {
 			r.Get("/parts/costs.csv", s.page(s.sendPartsCSV))
 			r.Get("/parts/market", s.page(s.showMarket))
 			r.Get("/parts/making", s.page(s.showMaking))
+			r.Get("/sure", s.page(s.showVariantSure))
+			r.Post("/sure", s.page(s.tryVariantSure))
 			r.Get("/sheet", s.page(s.showSheet))
 		})
 		r.Get("/projects/{project}/export.json", s.page(s.exportProject))

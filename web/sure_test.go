@@ -1,7 +1,10 @@
 package web
 
 import (
+	"encoding/json"
 	"net/http"
+	"regexp"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -101,4 +104,84 @@ func TestBrowserSure(t *testing.T) {
 		tab.Clean()
 		tab.Shot("sure-" + itoa(width))
 	}
+}
+
+// The years come bit by bit: the count grows to the end, the results come at the named steps, and the last ones are those of
+// the whole page to the letter. Who asks for what cannot be is refused as on the page.
+func TestYearsComeBitByBit(t *testing.T) {
+	s := newSite(t)
+	ask(s.Handler(), "POST", "/sample", map[string][]string{})
+	for _, parts := range []string{"", "&parts=yes"} {
+		w := ask(s.Handler(), "GET", "/projects/1/sure/many?v=2&n=30"+parts, nil)
+		var last sureLine
+		shown, html := []int{}, ""
+		for line := range strings.Lines(w.Body.String()) {
+			var l sureLine
+			if err := json.Unmarshal([]byte(line), &l); err != nil || l.Done < last.Done || l.Of != 30 {
+				t.Fatalf("line %q after %d: %v", line, last.Done, err)
+			}
+			if l.HTML != "" {
+				shown, html = append(shown, l.Done), l.HTML
+			}
+			last = l
+		}
+		if !slices.Equal(shown, []int{25, 30}) || last.URL == "" {
+			t.Errorf("results after %v years, address %q", shown, last.URL)
+		}
+		took := regexp.MustCompile(`These 30 years.*?</p>`)
+		whole := ask(s.Handler(), "GET", last.URL, nil).Body.String()
+		if !strings.Contains(took.ReplaceAllString(whole, ""), took.ReplaceAllString(html, "")) {
+			t.Errorf("%q: the page of the same address says something else", parts)
+		}
+		if moved := strings.Contains(whole, "Which input moves the answer most"); moved != (parts != "") {
+			t.Errorf("%q: which input moves the answer: %v", parts, moved)
+		}
+	}
+	if w := ask(s.Handler(), "GET", "/projects/1/sure/many?n=5", nil); w.Code != http.StatusBadRequest {
+		t.Errorf("5 years: status %d", w.Code)
+	}
+}
+
+// The second answer on the page Variant follows what is typed: half the battery, fewer nights in a bad year.
+func TestYearsFollowTyping(t *testing.T) {
+	s := newSite(t)
+	ask(s.Handler(), "POST", "/sample", map[string][]string{})
+	page := ask(s.Handler(), "GET", "/projects/1/variants/2", nil).Body.String()
+	if !strings.Contains(page, `data-follow="/projects/1/variants/2/sure"`) {
+		t.Error("the page does not ask for it")
+	}
+	if w := ask(s.Handler(), "GET", "/projects/1/variants/2/sure", nil); w.Code != http.StatusSeeOther || w.Header().Get("Location") != "/projects/1/sure?v=2" {
+		t.Errorf("without scripts: %d %s", w.Code, w.Header().Get("Location"))
+	}
+	body := ask(s.Handler(), "POST", "/projects/1/variants/2/sure", map[string][]string{nameRevision: {"1"}}).Body.String()
+	if !strings.Contains(body, "in about 9 years of 10 at least") {
+		t.Errorf("the saved variant: %s", textOf(body))
+	}
+}
+
+// A thousand years with parts that differ show what they come to while more come, stop at the button, and leave that; the
+// form then gives the whole of a smaller number, with its own address.
+func TestBrowserYearsStop(t *testing.T) {
+	b := browsertest.Start(t)
+	s, base := serve(t)
+	ask(s.Handler(), "POST", "/sample", map[string][]string{})
+	tab := b.Open(t, browsertest.Look{Width: 1366, Height: 900})
+	tab.Go(base + "/projects/1/sure?v=2&n=10&parts=yes")
+	tab.Click("#sure-results a[data-many]")
+	tab.Wait(`!document.getElementById("sure-work").hidden && document.getElementById("sure-results").textContent.includes("25 years of weather")`)
+	tab.Shot("sure-work")
+	tab.Click("#sure-stop")
+	tab.Wait(`document.getElementById("sure-work").hidden`)
+	if said := tab.Text("#sure-said"); !strings.HasPrefix(said, "Stopped. Below are the first ") {
+		t.Errorf("stopped: %q", said)
+	}
+	for _, f := range tab.Axe() {
+		t.Error(f)
+	}
+	tab.Click(".chooser button")
+	tab.Wait(`document.getElementById("sure-said").textContent === "10 years are done."`)
+	if at := tab.URL(); !strings.HasSuffix(at, "/projects/1/sure?n=10&parts=yes&v=2") {
+		t.Errorf("address %s", at)
+	}
+	tab.Clean()
 }

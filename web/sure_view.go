@@ -11,7 +11,6 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/search"
 	"duskweight/internal/model/unit"
-	"duskweight/internal/store"
 )
 
 // sureView is what many years come to, ready to print.
@@ -26,7 +25,10 @@ type sureView struct {
 	Lacks   []string // variants without a year, and stores that give nothing back
 	Pairs   []string
 	Strips  []sureStrip
+	Moves   []sureMoves
+	Parts   bool
 	Took    string
+	Other   linkView // the same years with or without parts that differ
 	More    linkView // the same with another number of years
 }
 
@@ -60,7 +62,14 @@ func sureOf(s search.Sure, p model.Project, sys unit.System) sureView {
 		v.Empty = "No year can be run yet: " + orElse(s.WhyOne, "no night has lamps or devices") + "."
 		return v
 	}
+	v.Parts = s.Parts
 	v.Say = fmt.Sprintf("%s years of weather, made from the same monthly means and the same for every variant. Each has %d nights that count.", thousands(s.Years), s.Nights)
+	if s.WhyOne != "" {
+		v.Say = fmt.Sprintf("%s draws of the parts, all with the same weather: %s. Each has %d nights that count.", thousands(s.Years), s.WhyOne, s.Nights)
+	}
+	if s.Parts {
+		v.Say += " Light, parts and use are drawn anew for each year, within the ranges below."
+	}
 	if p.Place.Sky == "described" {
 		v.Say += " Rough: the sky is only described in words."
 	}
@@ -76,7 +85,7 @@ func sureOf(s search.Sure, p model.Project, sys unit.System) sureView {
 			}
 		}
 	}
-	v.Strips = stripsOf(s)
+	v.Strips, v.Moves = stripsOf(s), movesOf(s)
 	return v
 }
 
@@ -131,31 +140,32 @@ func percentTo(x float64, places int) string {
 	return fmt.Sprintf("%.*f %%", places, 100*x)
 }
 
-// choose fills in what can be chosen, and the link to the other number of years.
-func (v *sureView) choose(here string, project int64, n int, all, chosen []store.Saved[model.Variant]) {
-	v.URL, v.Years, v.Compare = here, itoa(n), projectURL(project)+"/compare"
-	q := url.Values{}
-	for _, c := range chosen {
-		q.Add("v", fmt.Sprint(c.ID))
+// choose fills in what can be chosen, and the links to the other number of years and to the other kind.
+func (v *sureView) choose(here string, a sureAsked) {
+	v.URL, v.Years, v.Compare, v.Parts = here, itoa(a.n), projectURL(a.project.ID)+"/compare", a.parts
+	q := a.query(a.n)
+	if len(q["v"]) > 0 {
+		v.Compare += "?" + url.Values{"v": q["v"]}.Encode()
 	}
-	if len(q) > 0 {
-		v.Compare += "?" + q.Encode()
-	}
-	for _, a := range all {
-		v.Choices = append(v.Choices, compareChoice{fmt.Sprint(a.ID), a.Value.Name, slices.Contains(q["v"], fmt.Sprint(a.ID))})
+	for _, c := range a.all {
+		v.Choices = append(v.Choices, compareChoice{fmt.Sprint(c.ID), c.Value.Name, slices.Contains(q["v"], fmt.Sprint(c.ID))})
 	}
 	other := manyYears
-	if n == manyYears {
+	if a.n == manyYears {
 		other = usualYears
 	}
-	q.Set("n", itoa(other))
-	v.More = linkView{Text: "Try " + thousands(other) + " years", URL: here + "?" + q.Encode()}
+	v.More = linkView{Text: "Try " + thousands(other) + " years", URL: here + "?" + a.query(other).Encode()}
+	a.parts = !a.parts
+	v.Other = linkView{Text: "Let light, parts and use differ too", URL: here + "?" + a.query(usualYears).Encode()}
+	if v.Parts {
+		v.Other.Text = "Only the weather differs"
+	}
 }
 
 // timed says how long it took, and about how long the other number will take.
 func (v *sureView) timed(n int, took time.Duration) {
 	v.Took = fmt.Sprintf("These %s years took %s.", thousands(n), seconds(took))
-	if n < manyYears {
+	if n < manyYears && n > 0 {
 		v.More.Text += ", about " + seconds(took*manyYears/time.Duration(n))
 	}
 }

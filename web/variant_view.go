@@ -13,6 +13,7 @@ type variantView struct {
 	More     []string
 	Verdict  string
 	Ready    string
+	Sure     string // address of the second answer, 100 years
 	Facts    []factView
 	Flags    []flagView
 	Stores   [][]string
@@ -39,7 +40,7 @@ type flowView struct{ Name, Value, Share string }
 // shown; url is the page.
 func variantViewOf(g model.Ground, r model.VariantResult, currency string, month int, url string, sys unit.System) variantView {
 	r = retold(r, sys)
-	v := variantView{Verdict: r.Verdict, Facts: factsOf(r, sys), Money: moneyRows(r, currency), Parts: url + "/parts"}
+	v := variantView{Verdict: r.Verdict, Facts: factsOf(r, sys), Money: moneyRows(r, currency), Parts: url + "/parts", Sure: url + "/sure"}
 	v.Headline, v.More = headlineOf(r)
 	v.Ready = readyWords[r.Ready]
 	for _, why := range r.Reasons {

@@ -22,6 +22,7 @@ import (
 type Sure struct {
 	Years    int        // that were run
 	Nights   int        // that count, in each year
+	Parts    bool       // inputs were drawn within their tolerances too
 	WhyOne   string     // why there is only one year; empty where there are many
 	Variants []Certain  // in the order asked
 	Pairs    [][]Versus // [a][b]: how often a is better than b; empty against itself, and where a year is not known
@@ -41,7 +42,9 @@ type Certain struct {
 	Light  Spread // of Nights
 	Longer Spread // of Outage: Bad is the long one
 	Share  Spread // of Served
-	Nine   int    // in about 9 years of 10 at least so many nights have light
+	Moves  []Move // with Parts: which input moves Served most, that one first
+
+	Nine int // in about 9 years of 10 at least so many nights have light
 }
 
 // Spread is a bad, a usual and a good year, and the two ends.
@@ -50,39 +53,103 @@ type Spread struct{ Worst, Bad, Usual, Good, Best float64 }
 // bad, usual, good are the shares of years below: in one year of ten it is worse than bad.
 const bad, usual, good = 0.1, 0.5, 0.9
 
-// Years runs n weather years of a project's climate for every variant, year j from sun.Seed(project.Seed, j) and the
-// same for all (common random numbers), by so many workers side by side; the numbers are the same to the last bit for
-// any number of workers. Stores are those of the variant's own settled year, so that a battery's share for fast drawing
-// is that of the project's own year; a motor straight on the panels is run anew in each year's light. progress, where
-// given, is told how many years are done, one call at a time. It stops when the context ends. A weather file holds one
-// year only.
-func Years(ctx context.Context, project model.Project, variants []model.Variant, n, workers int, progress func(done int)) (Sure, error) {
-	b := newBench(project, variants)
-	out := Sure{Years: max(1, n), WhyOne: b.whyOne, Nights: b.ground.Load.Nights}
-	if b.climate == nil {
-		out.Years = 1
+// Run is many years of a project in the making: it grows by Until and can be looked at in between.
+type Run struct {
+	bench  *bench
+	parts  bool // inputs differ within their tolerances too
+	briefs [][]year.Brief
+}
+
+// NewRun makes a project ready for many weather years, year j from sun.Seed(project.Seed, j) and the same for all
+// variants (common random numbers). parts says that inputs are drawn within their Tolerances too: draw j is weather year j
+// with tolerance draw j, and the whole variant is worked out anew. Without it, stores are those of the variant's own
+// settled year, so that a battery's share for fast drawing is that of the project's own year; a motor straight on the
+// panels is run anew in each year's light. A weather file holds one year only.
+func NewRun(project model.Project, variants []model.Variant, parts bool) *Run {
+	return &Run{bench: newBench(project, variants), parts: parts}
+}
+
+// Until runs the years up to n by so many workers side by side; the numbers are the same to the last bit for any number of
+// workers and of steps. progress, where given, is told how many years are done, one call at a time. It stops when the
+// context ends, and then holds what it held before.
+func (r *Run) Until(ctx context.Context, n, workers int, progress func(done int)) error {
+	if r.bench.climate == nil && !r.parts {
+		n = 1
 	}
-	briefs := make([][]year.Brief, out.Years)
-	if b.ground.Sky != nil {
-		if err := b.runAll(ctx, briefs, max(1, workers), progress); err != nil {
-			return Sure{}, err
+	from := len(r.briefs)
+	if n <= from {
+		return nil
+	}
+	more := make([][]year.Brief, n-from)
+	if r.bench.ground.Sky != nil {
+		run := (*worker).year
+		if r.parts {
+			run = (*worker).draw
+		}
+		if err := r.bench.runAll(ctx, more, from, max(1, workers), run, progress); err != nil {
+			return err
 		}
 	}
+	r.briefs = append(r.briefs, more...)
+	return nil
+}
+
+// Sure is what the years so far come to; at least one.
+func (r *Run) Sure() Sure {
+	b := r.bench
+	out := Sure{Years: len(r.briefs), WhyOne: b.whyOne, Nights: b.ground.Load.Nights, Parts: r.parts}
 	for i, p := range b.plans {
-		out.Variants = append(out.Variants, p.over(briefs, i))
+		out.Variants = append(out.Variants, p.over(r.briefs, i))
 	}
 	out.Pairs = pairs(out.Variants)
-	return out, nil
+	if r.parts && len(r.briefs) > 1 {
+		r.move(&out)
+	}
+	return out
+}
+
+// move fills in which input moves each variant's answer most.
+func (r *Run) move(out *Sure) {
+	factors := map[string][]float64{}
+	all := Tolerances()
+	for _, t := range all {
+		for j := range r.briefs {
+			factors[t.Name] = append(factors[t.Name], t.Factor(r.bench.seed, j))
+		}
+	}
+	for i := range out.Variants {
+		c := &out.Variants[i]
+		if len(c.Served) == 0 {
+			continue
+		}
+		var there []Tolerance
+		for _, t := range all {
+			if t.touches(r.bench.ground.Project, r.bench.variants[i]) {
+				there = append(there, t)
+			}
+		}
+		c.Moves = moves(there, factors, c.Served)
+	}
+}
+
+// Years runs n weather years of a project for every variant: NewRun, Until and Sure at one go.
+func Years(ctx context.Context, project model.Project, variants []model.Variant, n, workers int, progress func(done int)) (Sure, error) {
+	r := NewRun(project, variants, false)
+	if err := r.Until(ctx, max(1, n), workers, progress); err != nil {
+		return Sure{}, err
+	}
+	return r.Sure(), nil
 }
 
 // bench is all that does not change from year to year. It is only read once it is made.
 type bench struct {
-	ground  model.Ground
-	climate *sun.Climate // nil: one year only
-	whyOne  string
-	seed    uint64
-	fields  []field
-	plans   []plan
+	ground   model.Ground
+	climate  *sun.Climate // nil: one year only
+	whyOne   string
+	seed     uint64
+	variants []model.Variant
+	fields   []field
+	plans    []plan
 }
 
 // field is panels and controller that one or more variants have.
@@ -102,7 +169,7 @@ type plan struct {
 }
 
 func newBench(project model.Project, variants []model.Variant) *bench {
-	b := &bench{ground: model.Prepare(project), seed: project.Seed}
+	b := &bench{ground: model.Prepare(project), seed: project.Seed, variants: variants}
 	if b.ground.Sky == nil {
 		b.whyOne = "the place is not known"
 	} else if _, climate, problems := sun.ClimateOf(project.Place); len(problems) == 0 {
@@ -163,8 +230,8 @@ func (b *bench) field(v model.Variant) int {
 	return len(b.fields) - 1
 }
 
-// runAll shares the years out among the workers. Each year is a matter of its own, so it does not matter who runs it.
-func (b *bench) runAll(ctx context.Context, briefs [][]year.Brief, workers int, progress func(int)) error {
+// runAll shares the years from … on out among the workers. Each year is a matter of its own, so it does not matter who runs it.
+func (b *bench) runAll(ctx context.Context, briefs [][]year.Brief, from, workers int, run func(*worker, int) []year.Brief, progress func(int)) error {
 	var next atomic.Int64
 	var mu sync.Mutex
 	done := 0
@@ -180,11 +247,11 @@ func (b *bench) runAll(ctx context.Context, briefs [][]year.Brief, workers int, 
 				if err := ctx.Err(); err != nil {
 					return err
 				}
-				briefs[j] = w.year(j)
+				briefs[j] = run(w, from+j)
 				mu.Lock()
 				done++
 				if progress != nil {
-					progress(done)
+					progress(from + done)
 				}
 				mu.Unlock()
 			}
@@ -243,6 +310,22 @@ func (w *worker) year(j int) []year.Brief {
 			}
 		}
 		out[i] = w.space.Quick(w.bus[p.field], p.demand, w.stores)
+	}
+	return out
+}
+
+// draw works out all variants anew in weather year j with every input as draw j has it. A store that gives nothing back
+// then, a hoist that no longer lifts, gives nothing in that year.
+func (w *worker) draw(j int) []year.Brief {
+	p, variants := drawn(w.ground.Project, w.variants, j)
+	g := model.Prepare(p)
+	out := make([]year.Brief, len(variants))
+	for i, v := range variants {
+		if w.plans[i].demand == nil {
+			continue
+		}
+		y := g.Evaluate(v).Year
+		out[i] = year.Brief{Settled: y.Settled, NightsServed: y.NightsServed, LongestOutage: y.LongestOutage.Hours, ServedShare: float64(y.ServedShare.Or(0))}
 	}
 	return out
 }

@@ -35,6 +35,17 @@ func Seed(seed uint64, j int) uint64 {
 	return mixed.next()
 }
 
+// Uniform returns number j of the stream that a name gives under a seed, between 0 and 1, neither included. The name goes
+// in as its bytes through FNV-1a (source.FNV.At("FNV-1a, 64 bit")), so that an input more or less changes no other's draws.
+func Uniform(seed uint64, name string, j int) float64 {
+	h := uint64(14695981039346656037)
+	for i := range len(name) {
+		h = (h ^ uint64(name[i])) * 1099511628211
+	}
+	g := generator(Seed(seed^h, j+1))
+	return g.uniform()
+}
+
 // normalCDF returns Φ(z).
 func normalCDF(z float64) float64 { return 0.5 * math.Erfc(-z/math.Sqrt2) }
 
