@@ -1,6 +1,9 @@
 package web
 
 import (
+	"fmt"
+	"slices"
+
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/unit"
 )
@@ -24,4 +27,50 @@ func panelSheetInputs() []part[panel.Array] {
 		number("sheet.cells_in_series", "Cells in a row", unit.Counts, func(a *a) *unit.Known[unit.Count] { return &sheet(a).Cells }),
 		number("sheet.panels_in_series", "Panels in a row", unit.Counts, func(a *a) *unit.Known[unit.Count] { return &sheet(a).Series }),
 	}
+}
+
+// shadeInputs are the shares of the light that trees or houses take from these panels, month by month, as one table.
+func shadeInputs() part[panel.Array] {
+	months := &group[panel.Array]{title: "Light taken"}
+	for i, name := range monthNames {
+		months.parts = append(months.parts, shadeInput(i, name))
+	}
+	return part[panel.Array]{group: &group[panel.Array]{title: "Shade by month", shape: shapeMonths, fold: true, brief: shadeInBrief, parts: []part[panel.Array]{{group: months}}}}
+}
+
+// shadeInput is one month's share. Empty counts as none, and twelve times none is no list at all.
+func shadeInput(i int, name string) part[panel.Array] {
+	in := newInput[panel.Array](fmt.Sprintf("shade[%d]", i), name, asNumber)
+	in.hint, in.symbol, in.spare = "", unit.Percents.Symbol, true
+	in.show = func(a *panel.Array, sys unit.System) string {
+		if a.Shade == nil || a.Shade[i] == 0 {
+			return ""
+		}
+		return typedForm(unit.Percents, a.Shade[i], sys)
+	}
+	in.read = func(a *panel.Array, text string, sys unit.System) error {
+		v, _, err := readNumber[unit.Ratio](unit.Percents, text, sys)
+		if err != nil {
+			return err
+		}
+		var own [12]float64
+		if a.Shade != nil {
+			own = *a.Shade
+		}
+		own[i] = float64(v)
+		a.Shade = nil
+		if own != [12]float64{} {
+			a.Shade = &own
+		}
+		return nil
+	}
+	return finish(in, nil)
+}
+
+// shadeInBrief tells the month that has the most.
+func shadeInBrief(a *panel.Array, sys unit.System) string {
+	if a.Shade == nil {
+		return "none"
+	}
+	return "up to " + unit.Percents.Format(slices.Max(a.Shade[:]), sys)
 }

@@ -30,6 +30,7 @@ func variantForm() []part[model.Variant] {
 				number("u1_ws_m3k", "Heat loss by wind", unit.HeatLossesWind, func(a *a) *unit.Known[unit.HeatLossWind] { return &a.U1 }),
 				number("wind_m_s", "Mean wind", unit.Speeds, func(a *a) *unit.Known[unit.Speed] { return &a.Wind }, hint[a]("empty counts as 1 m/s")),
 				number("nominal_cell_c", "Nominal cell temperature", unit.Temperatures, func(a *a) *unit.Known[unit.Celsius] { return &a.NOCT })),
+			shadeInputs(),
 			folded("From the panel's data sheet", "Needed where the panel drives the motor straight.", panelSheetInputs()...)),
 		heading("Controller", "",
 			word("controller.kind", "Kind", func(v *v) *string { return &v.Controller.Kind }),
@@ -37,6 +38,9 @@ func variantForm() []part[model.Variant] {
 			number("controller.standing_w", "Takes all the time", unit.Powers, func(v *v) *unit.Known[unit.Power] { return &v.Controller.Night },
 				typical[v](unit.Power(0.2), unit.Powers, source.FromMemory.At("10 to 20 mA at 12 V"), func(v *v) *unit.Known[unit.Power] { return &v.Controller.Night })),
 			number("controller.line_voltage_v", "Voltage of the line", unit.Voltages, func(v *v) *unit.Known[unit.Voltage] { return &v.Controller.BusVolts })),
+		rows("controller.efficiency_curve", "Efficiency of a tracking controller", "point", 20, func(v *v) *[]panel.Efficiency { return &v.Controller.Curve }, panel.Efficiency{Load: 1, Efficiency: 0.96},
+			plain("load", "At", unit.Percents, func(e *panel.Efficiency) *float64 { return &e.Load }, hint[panel.Efficiency]("share of rated power")),
+			plain("efficiency", "Efficiency", unit.Percents, func(e *panel.Efficiency) *float64 { return &e.Efficiency }, hint[panel.Efficiency]("there"))),
 		rows("standing", "What this variant alone uses all the time", "device", 50, func(v *v) *[]load.Standing { return &v.Standing }, load.Standing{}, standingRow()...),
 	}
 }
