@@ -36,6 +36,7 @@ func placeForm(p *model.Project) []part[model.Project] {
 		rows("place.horizon", "Skyline", "point", 72, func(p *m) *[]sun.Horizon { return &p.Place.Horizon }, sun.Horizon{},
 			plain("azimuth_rad", "Direction", unit.Angles, func(h *sun.Horizon) *unit.Angle { return &h.Azimuth }),
 			plain("altitude_rad", "Height", unit.Angles, func(h *sun.Horizon) *unit.Angle { return &h.Altitude })),
+		indoorInputs(),
 		heading("Project", "",
 			text("name", "Name of the project", func(p *m) *string { return &p.Name }),
 			text("currency", "Money", func(p *m) *string { return &p.Currency })))

@@ -83,7 +83,7 @@ func (c *CellsResult) age(g Ground, r *VariantResult, s *StoreResult, at int) {
 	c.Life = c.Resolved.Age(r.Year.Hourly.State[at], s.Reservoir.Capacity, air)
 	c.Sizing, c.SizingSet = c.Resolved.TradeSizing(r.Year.Load/load.DaysInYear, air)
 	if c.SizingSet && r.Year.Nights > 0 {
-		c.Differ = c.Sizing.Differ(c.Resolved, float64(r.Year.NightsServed)/float64(r.Year.Nights))
+		c.Differ = c.Sizing.Differ(c.Resolved, float64(r.Year.NightsServed)/float64(r.Year.Nights), c.Life.NoFillHours)
 	}
 }
 

@@ -73,8 +73,8 @@ func (r Resolved) coldFactor(air []float64) float64 {
 }
 
 // Differ says in plain sentences how the trade's answer stands to the bank as designed, and why the two ways differ.
-// served is the share of nights that the year run found served.
-func (s Sizing) Differ(r Resolved, served float64) []string {
+// served is the share of nights that the year run found served, and noFill the hours too cold or too hot to charge.
+func (s Sizing) Differ(r Resolved, served float64, noFill int) []string {
 	if r.Charge <= 0 || s.AfterMargin <= 0 {
 		return nil
 	}
@@ -83,6 +83,8 @@ func (s Sizing) Differ(r Resolved, served float64) []string {
 	switch {
 	case ratio < 0.95 && served >= 0.95:
 		out = append(out, "It still carries the nights of this year, because days without any sun for so long did not come.")
+	case ratio >= 0.95 && served < 0.95 && noFill >= 24:
+		out = append(out, fmt.Sprintf("It still does not carry the nights. In %d hours it is too cold or too hot to charge, and a warmer or cooler place may help. If not, more panel would, not more cells.", noFill))
 	case ratio >= 0.95 && served < 0.95:
 		out = append(out, "It still does not carry the nights, because the panels do not fill it: more cells would not help, more panel would.")
 	}
