@@ -17,6 +17,7 @@ type takesView struct {
 	Name, Say     string
 	Rows          []takeRow
 	Grows, Breaks bool // some row has one
+	Season        seasonView
 }
 
 type takeRow struct {
@@ -50,6 +51,9 @@ func (s *Site) showTakes(w http.ResponseWriter, r *http.Request) error {
 		row := takeRowOf(t, sys)
 		view.Rows = append(view.Rows, row)
 		view.Grows, view.Breaks = view.Grows || row.Grows != "", view.Breaks || row.Breaks != ""
+	}
+	if view.Season, err = seasonOf(r.Context(), g, v.Value, sys); err != nil {
+		return err
 	}
 	return s.show(w, r, http.StatusOK, f, takesPage(view))
 }

@@ -211,59 +211,63 @@ func withHoist(v model.Variant, change func(*lift.Hoist)) model.Variant {
 }
 
 func byBattery(ctx context.Context, g model.Ground, v model.Variant) Take {
-	at := 0
-	grown := func(f float64) model.Variant {
-		w := v
-		w.Stores = slices.Clone(v.Stores)
-		for i, s := range w.Stores {
-			if s.Cells != nil {
-				b := *s.Cells
-				b.Capacity.Val *= unit.Charge(f)
-				w.Stores[i].Cells, at = &b, i
-				break
-			}
-		}
-		return w
-	}
-	t, _ := find(ctx, g, v, "battery", grown)
+	t, _ := find(ctx, g, v, "battery", func(f float64) model.Variant { return larger(v, f) })
 	if !t.Found {
 		t.WhyNot = "even a million times as much does not carry the night: the panels do not fill it"
 		return t
 	}
-	if b := grown(t.Factor).Stores[at].Cells; b != nil && b.Capacity.Is {
-		t.Charge = b.Capacity
-		t.Charge.Val *= unit.Charge(b.Parallel.Or(1))
+	for _, s := range larger(v, t.Factor).Stores {
+		if b := s.Cells; b != nil && b.Capacity.Is {
+			t.Charge = b.Capacity
+			t.Charge.Val *= unit.Charge(b.Parallel.Or(1))
+			break
+		}
 	}
 	return t
 }
 
-func byPanels(ctx context.Context, g model.Ground, v model.Variant) Take {
-	grown := func(f float64) model.Variant {
-		w := v
-		w.Panels = slices.Clone(v.Panels)
-		for i := range w.Panels {
-			w.Panels[i].Power.Val *= unit.Power(f)
-			if s := w.Panels[i].Sheet; s != nil { // more strings side by side: more current, the same voltage
-				wide := *s
-				wide.Isc.Val *= unit.Current(f)
-				wide.Imp.Val *= unit.Current(f)
-				w.Panels[i].Sheet = &wide
-			}
+// larger returns the variant with the capacity of its first battery times f.
+func larger(v model.Variant, f float64) model.Variant {
+	v.Stores = slices.Clone(v.Stores)
+	for i, s := range v.Stores {
+		if s.Cells != nil {
+			b := *s.Cells
+			b.Capacity.Val *= unit.Charge(f)
+			v.Stores[i].Cells = &b
+			break
 		}
-		w.Controller.Power.Val *= unit.Power(f)
-		return w
 	}
-	t, _ := find(ctx, g, v, "panels", grown)
+	return v
+}
+
+func byPanels(ctx context.Context, g model.Ground, v model.Variant) Take {
+	t, _ := find(ctx, g, v, "panels", func(f float64) model.Variant { return wider(v, f) })
 	if !t.Found {
 		t.WhyNot = "more panels alone do not carry the night: the stores are too small"
 		return t
 	}
 	power := unit.Power(0)
-	for _, a := range grown(t.Factor).Panels {
+	for _, a := range wider(v, t.Factor).Panels {
 		power += a.Power.Or(0) * unit.Power(a.Count.Or(0))
 	}
 	t.Power = unit.Of(power)
 	return t
+}
+
+// wider returns the variant with all its panels times f, and its controller with them.
+func wider(v model.Variant, f float64) model.Variant {
+	v.Panels = slices.Clone(v.Panels)
+	for i := range v.Panels {
+		v.Panels[i].Power.Val *= unit.Power(f)
+		if s := v.Panels[i].Sheet; s != nil { // more strings side by side: more current, the same voltage
+			wide := *s
+			wide.Isc.Val *= unit.Current(f)
+			wide.Imp.Val *= unit.Current(f)
+			v.Panels[i].Sheet = &wide
+		}
+	}
+	v.Controller.Power.Val *= unit.Power(f)
+	return v
 }
 
 // byLoad searches the largest load that is served: every lamp and device times the same factor.

@@ -1,0 +1,53 @@
+package search
+
+import (
+	"cmp"
+	"context"
+	"slices"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
+)
+
+// Step is by how much each thing is changed to see what it does: a quarter more; for the load a fifth less, which is the
+// same to a store.
+const Step = 1.25
+
+// Lever is one thing changed by Step alone, and what that does to the year.
+type Lever struct {
+	What   string      // "mass", "height", "battery", "panels", "load"
+	Nights int         // nights with light that it adds to the year; below zero where it takes some away
+	Energy unit.Energy // that is missing less over the year
+}
+
+// Levers are the year's answers to each change, the one with most effect first: by nights, then by energy, then in the
+// order mass, height, battery, panels, load. Nothing where the year of the design is not known.
+func Levers(ctx context.Context, g model.Ground, v model.Variant) ([]Lever, error) {
+	now := g.Evaluate(v)
+	if !now.YearKnown {
+		return nil, nil
+	}
+	var out []Lever
+	try := func(what string, g model.Ground, w model.Variant) {
+		then := g.Evaluate(w)
+		if ctx.Err() != nil || !then.YearKnown {
+			return
+		}
+		out = append(out, Lever{what, then.Year.NightsServed - now.Year.NightsServed, now.Year.Unmet - then.Year.Unmet})
+	}
+	if slices.ContainsFunc(v.Stores, func(s model.Store) bool { return s.Hoist != nil }) {
+		try("mass", g, Heavier(v, Step))
+		try("height", g, higher(v, Step))
+	}
+	if slices.ContainsFunc(v.Stores, func(s model.Store) bool { return s.Cells != nil }) {
+		try("battery", g, larger(v, Step))
+	}
+	if len(v.Panels) > 0 {
+		try("panels", g, wider(v, Step))
+	}
+	try("load", g.Scaled(1/Step), v)
+	slices.SortStableFunc(out, func(a, b Lever) int {
+		return cmp.Or(cmp.Compare(b.Nights, a.Nights), cmp.Compare(b.Energy, a.Energy))
+	})
+	return out, ctx.Err()
+}
