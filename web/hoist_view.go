@@ -34,6 +34,7 @@ type hoistView struct {
 	Keep     []pairView // drop and keep-out
 	Cautions []string
 	Order    []string
+	Wiring   wiringView
 	Drawing  string // SVG
 }
 
@@ -82,6 +83,7 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 		v.Cautions = append(v.Cautions, c.Say)
 	}
 	v.Keep = keepRows(h, sys)
+	v.Wiring = wiringOf(h)
 	v.Drawing, v.URL = drawingOf(h, sys), page
 	return v
 }

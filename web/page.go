@@ -153,7 +153,7 @@ func (s *Site) refusalOf(r *http.Request, err error) refusal {
 	case errors.Is(err, store.ErrNothing):
 		return refusal{Status: http.StatusConflict, Title: "Nothing to take back", Say: []string{"There is nothing left to undo or redo."}}
 	case errors.Is(err, errNotFound), errors.Is(err, store.ErrNotFound):
-		return refusal{Status: http.StatusNotFound, Title: "Not here", Say: []string{"There is nothing at " + r.URL.Path + ". It may have been deleted: the list of projects can bring it back."}}
+		return refusal{Status: http.StatusNotFound, Title: "Not here", Say: []string{"There is nothing at this address. It may have been deleted: the list of projects can bring it back."}}
 	case errors.Is(err, errWrongMethod):
 		return refusal{Status: http.StatusMethodNotAllowed, Title: "Not that way", Say: []string{"This page does not take " + r.Method + "."}}
 	case errors.Is(err, errWrongHost):

@@ -88,6 +88,8 @@ func (s *Site) Handler() http.Handler {
 			r.Get("/sure", s.page(s.showVariantSure))
 			r.Post("/sure", s.page(s.tryVariantSure))
 			r.Get("/sheet", s.page(s.showSheet))
+			r.Get("/sheet/wiring", s.page(s.showWiring))
+			r.Get("/sheet/checks", s.page(s.showCheckList))
 		})
 		r.Get("/projects/{project}/export.json", s.page(s.exportProject))
 		r.Get("/projects/{project}/history", s.page(s.showHistory))

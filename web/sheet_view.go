@@ -183,7 +183,7 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []pairView {
 	if l := d.Lowering; l.Known && l.Current > 0 {
 		rows = append(rows, pairView{"Lowering", unit.Currents.Format(float64(l.Current), sys) + " at " + unit.Voltages.Format(float64(l.Voltage), sys) + ", " + model.Lasting(l.Time)})
 	}
-	rows = append(rows, pairView{"Never fused or switched", shuntText(g.Lower) + ", straight on the motor"})
+	rows = append(rows, pairView{"Never fused or switched", shuntText(g.Lower)})
 	if lg := d.LetGo; lg.Known {
 		rows = append(rows, pairView{"Lamps unplugged", "it arrives at " + unit.Speeds.Format(float64(lg.OpenSpeed), sys)})
 	}
