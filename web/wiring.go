@@ -4,16 +4,13 @@ import (
 	"net/http"
 
 	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
 )
 
 // More pages for the yard, on demand: …/sheet/wiring and …/sheet/checks.
 
 func (s *Site) showWiring(w http.ResponseWriter, r *http.Request) error {
-	view, h, err := s.yard(r)
-	if err != nil {
-		return err
-	}
-	sys, err := s.units(r.Context())
+	view, h, sys, err := s.yard(r)
 	if err != nil {
 		return err
 	}
@@ -22,11 +19,7 @@ func (s *Site) showWiring(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (s *Site) showCheckList(w http.ResponseWriter, r *http.Request) error {
-	view, h, err := s.yard(r)
-	if err != nil {
-		return err
-	}
-	sys, err := s.units(r.Context())
+	view, h, sys, err := s.yard(r)
 	if err != nil {
 		return err
 	}
@@ -35,27 +28,32 @@ func (s *Site) showCheckList(w http.ResponseWriter, r *http.Request) error {
 	return s.show(w, r, http.StatusOK, frame{Title: "Every check: " + view.Title, Paper: true}, page)
 }
 
-// yard is the head of a page for the yard and the hoist that it is about, the first of its variant.
-func (s *Site) yard(r *http.Request) (sheetTop, *model.HoistResult, error) {
+// yard is the head of a page for the yard and the hoist that it is about, the first of its variant, told in the units of
+// the settings.
+func (s *Site) yard(r *http.Request) (sheetTop, *model.HoistResult, unit.System, error) {
 	p, v, err := s.variant(r)
 	if err != nil {
-		return sheetTop{}, nil, err
+		return sheetTop{}, nil, unit.Metric, err
+	}
+	sys, err := s.units(r.Context())
+	if err != nil {
+		return sheetTop{}, nil, sys, err
 	}
 	stamp, err := s.stamp(p.Value, v.Value)
 	if err != nil {
-		return sheetTop{}, nil, err
+		return sheetTop{}, nil, sys, err
 	}
-	result := s.grounds.of(p).Evaluate(v.Value)
+	result := retold(s.grounds.of(p).Evaluate(v.Value), sys)
 	var state sheetView
 	state.state(result)
 	top := sheetTop{Title: clip(v.Value.Name, 44), Project: clip(p.Value.Name, 60), Date: s.Now().Format("2 January 2006"), Stamp: stamp, Back: variantURL(p.ID, v.ID) + "/sheet",
 		Revisions: "variant revision " + itoa(int(v.Revision)) + " · project revision " + itoa(int(p.Revision)), Band: state.Band, Hard: state.State == "do not hang"}
 	for _, st := range result.Stores {
 		if st.Hoist != nil {
-			return top, st.Hoist, nil
+			return top, st.Hoist, sys, nil
 		}
 	}
-	return top, nil, errNotFound
+	return top, nil, sys, errNotFound
 }
 
 // wiringOf names what stands on both sides of the switch.
