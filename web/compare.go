@@ -25,6 +25,7 @@ type compareView struct {
 	AllInputs bool // inputs that are the same too
 	Empty     string
 	Costs     costsView
+	Range     rangeView
 	Terms     string
 }
 
@@ -115,6 +116,9 @@ func (s *Site) compareOf(p store.Saved[model.Project], all, chosen []store.Saved
 	}
 	v.Groups = append(slices.DeleteFunc(v.Groups, func(g compareGroup) bool { return len(g.Rows) == 0 }), inputGroups(chosen, v.AllInputs, sys)...)
 	v.Terms = projectURL(p.ID) + "/money"
+	if g.Sky != nil && g.Load.ApplianceYear > 0 {
+		v.Range = rangeLater(p.ID, chosen)
+	}
 	var err error
 	v.Costs, err = costsOf(billsOf(results, chosen, p.Value.Currency), p.ID, sys)
 	return v, err

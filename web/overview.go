@@ -21,6 +21,7 @@ type overviewView struct {
 	Cards     []variantCard
 	Next      []linkView
 	Facts     []factView
+	Range     rangeView
 	Compare   string
 	Revision  string
 }
@@ -64,6 +65,9 @@ func overviewOf(g model.Ground, p store.Saved[model.Project], variants []store.S
 		v.Cards = append(v.Cards, cardOf(results[i], p, saved.ID))
 	}
 	v.Headline = projectHeadline(g, results)
+	if g.Sky != nil && len(variants) > 0 && g.Load.ApplianceYear > 0 {
+		v.Range = rangeLater(p.ID, variants[:min(len(variants), mostCompared)])
+	}
 	if len(variants) > 1 {
 		v.Compare = u + "/compare"
 	}

@@ -59,11 +59,13 @@ func (s *Site) Handler() http.Handler {
 		r.Post("/projects/{project}/money/try", s.page(s.tryMoney))
 		r.Get("/projects/{project}/sure", s.page(s.showSure))
 		r.Get("/projects/{project}/sure/many", s.page(s.sendSure))
+		r.Get("/projects/{project}/sure/said", s.page(s.sendRange))
 		r.Post("/projects/{project}/variants", s.page(s.addVariant))
 		r.Route("/projects/{project}/variants/{variant}", func(r chi.Router) {
 			r.Get("/", s.page(s.showVariant))
 			r.Post("/", s.page(s.saveVariant))
 			r.Post("/try", s.page(s.tryVariant))
+			r.Post("/sure", s.page(s.tryRange))
 			r.Post("/stores", s.page(s.changeStores))
 			r.Post("/delete", s.page(s.deleteVariant))
 			for _, i := range []string{"", "/{i}"} { // without a number: the first of the variant

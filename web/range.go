@@ -1,0 +1,125 @@
+package web
+
+import (
+	"context"
+	"fmt"
+	"math"
+	"net/http"
+	"net/url"
+	"runtime"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/search"
+	"duskweight/internal/store"
+)
+
+// The range of a headline: what a bad, a usual and a good year of nights with light come to. It takes longer than the
+// answer, so it follows as a second one; without scripts a link leads to the page How sure.
+
+// rangeView is a range, ready to print.
+type rangeView struct {
+	Follow string // where it comes from
+	Link   string // the page How sure, with the same variants
+	Lines  []rangeLine
+	Say    string // instead of lines
+	Room   string // how many lines are kept free for it: "room3"
+}
+
+// rangeLine is one variant: the promise, and the range round it. Name is empty where there is only one.
+type rangeLine struct{ Name, Nine, Range string }
+
+// rangeLater is the place of a range that is still to come; chosen are the variants it is about.
+func rangeLater(project int64, chosen []store.Saved[model.Variant]) rangeView {
+	q := url.Values{}
+	for _, c := range chosen {
+		q.Add("v", fmt.Sprint(c.ID))
+	}
+	at := projectURL(project) + "/sure"
+	return rangeView{Follow: at + "/said?" + q.Encode(), Link: at + "?" + q.Encode(), Room: "room" + itoa(len(chosen))}
+}
+
+// sendRange answers with the ranges of stored variants.
+func (s *Site) sendRange(w http.ResponseWriter, r *http.Request) error {
+	p, err := s.project(r)
+	if err != nil {
+		return err
+	}
+	all, err := s.Store.Variants(r.Context(), p.ID)
+	if err != nil {
+		return err
+	}
+	chosen := chosenVariants(all, r.URL.Query()["v"])
+	v := rangeLater(p.ID, chosen)
+	if !wantsPart(r) {
+		return seeOther(w, r, v.Link)
+	}
+	variants := make([]model.Variant, len(chosen))
+	for i, c := range chosen {
+		variants[i] = c.Value
+	}
+	if err := v.fill(r.Context(), s.grounds.of(p), variants); err != nil {
+		return leftOr(r, err)
+	}
+	return s.write(w, r, http.StatusOK, rangeSaid(v))
+}
+
+// tryRange answers with the range of a variant as it is typed.
+func (s *Site) tryRange(w http.ResponseWriter, r *http.Request) error {
+	p, saved, err := s.variant(r)
+	if err != nil {
+		return err
+	}
+	e, err := s.wholeVariantEditor(r)
+	if err != nil {
+		return err
+	}
+	e.answer = func(typed model.Variant) (answer, error) {
+		v := rangeLater(p.ID, []store.Saved[model.Variant]{saved})
+		err := v.fill(r.Context(), s.grounds.of(p), []model.Variant{typed})
+		return answer{body: rangeSaid(v)}, err
+	}
+	return leftOr(r, tryEditor(s, w, r, e))
+}
+
+// leftOr is no error where the page was left meanwhile.
+func leftOr(r *http.Request, err error) error {
+	if r.Context().Err() != nil {
+		return nil
+	}
+	return err
+}
+
+// fill runs the years.
+func (v *rangeView) fill(ctx context.Context, g model.Ground, variants []model.Variant) error {
+	if g.Sky == nil || g.Load.ApplianceYear <= 0 {
+		v.Say = "No year can be tried yet: the place or the lamps are not known."
+		return nil
+	}
+	sure, err := search.Years(ctx, g.Project, variants, usualYears, runtime.GOMAXPROCS(0), nil)
+	if err != nil {
+		return err
+	}
+	if sure.WhyOne != "" {
+		v.Say = "There is one year only: " + sure.WhyOne + ". So there is no bad and no good year."
+		return nil
+	}
+	for _, c := range sure.Variants {
+		line := rangeLineOf(c, sure.Nights)
+		if len(sure.Variants) > 1 {
+			line.Name = orUnnamed(c.Name)
+		}
+		v.Lines = append(v.Lines, line)
+	}
+	return nil
+}
+
+func rangeLineOf(c search.Certain, nights int) rangeLine {
+	if c.WhyNot != "" {
+		return rangeLine{Nine: "No year can be run: " + c.WhyNot + "."}
+	}
+	l := rangeLine{Nine: sentenceCase(nineSay(c, nights))}
+	if c.Light.Best > 0 {
+		l.Range = fmt.Sprintf("A bad year has %d, a usual year %.0f, a good year %.0f.", c.Nine, math.Round(c.Light.Usual), math.Round(c.Light.Good))
+	}
+	return l
+}

@@ -1,0 +1,68 @@
+package web
+
+import (
+	"net/http"
+	"strings"
+	"testing"
+
+	"duskweight/internal/catalog"
+	"duskweight/internal/model"
+	"duskweight/internal/model/search"
+)
+
+// Each headline has a place for its range, which is a link without scripts; the range that follows says what is reached
+// in about 9 years of 10, as the page How sure says it, and is the same from either door.
+func TestHeadlinesHaveRanges(t *testing.T) {
+	s := newSite(t)
+	doc := catalog.Sample()
+	p, vs := create(t, s, "sample", doc)
+	base := projectURL(p.ID)
+	for _, page := range []string{base, base + "/compare", variantURL(p.ID, vs[1].ID)} {
+		body := ask(s.Handler(), "GET", page, nil).Body.String()
+		if !strings.Contains(body, `id="range"`) || !strings.Contains(body, `href="`+base+"/sure?v=") {
+			t.Errorf("%s has no place for its range", page)
+		}
+	}
+	sure, err := search.Years(t.Context(), p.Value, []model.Variant{vs[1].Value}, usualYears, 1, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := sentenceCase(nineSay(sure.Variants[0], sure.Nights))
+	if !strings.HasPrefix(want, "In about 9 years of 10 at least ") {
+		t.Fatalf("the sample's battery: %s", want)
+	}
+	one := ask(s.Handler(), "GET", base+"/sure/said?v="+itoa(int(vs[1].ID)), nil, "X-Part", "results")
+	at := variantURL(p.ID, vs[1].ID)
+	sent, _ := formAt(t, ask(s.Handler(), "GET", at, nil).Body.String(), at)
+	typed := ask(s.Handler(), "POST", at+"/sure", sent, "X-Part", "results")
+	for _, w := range []string{readable(one.Body.String()), readable(typed.Body.String())} {
+		if !strings.Contains(w, want) || !strings.Contains(w, "A bad year has") || !strings.Contains(w, "a good year") {
+			t.Errorf("%q does not say %q", w, want)
+		}
+	}
+	all := readable(ask(s.Handler(), "GET", base+"/sure/said", nil, "X-Part", "results").Body.String())
+	for _, v := range vs {
+		if !strings.Contains(all, v.Value.Name+":") {
+			t.Errorf("%s is not among the ranges", v.Value.Name)
+		}
+	}
+	// What is typed counts, not what is stored: without panels no night has light.
+	sent.Set("panels[0].count", "0")
+	if w := readable(ask(s.Handler(), "POST", at+"/sure", sent, "X-Part", "results").Body.String()); strings.Contains(w, want) {
+		t.Errorf("without panels: %q", w)
+	}
+	if w := ask(s.Handler(), "GET", base+"/sure/said", nil); w.Code != http.StatusSeeOther {
+		t.Errorf("as a page: %d", w.Code)
+	}
+}
+
+// Where nothing is asked of the night, the range promises nothing.
+func TestRangeOfNothing(t *testing.T) {
+	s := newSite(t)
+	doc := catalog.Sample()
+	doc.Project.Load.Appliances = nil
+	p, _ := create(t, s, "no lamps", doc)
+	if body := ask(s.Handler(), "GET", projectURL(p.ID)+"/sure/said", nil, "X-Part", "results").Body.String(); strings.Contains(body, "9 years of 10") {
+		t.Errorf("nothing is asked of the night: %s", readable(body))
+	}
+}
