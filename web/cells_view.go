@@ -1,8 +1,6 @@
 package web
 
 import (
-	"strconv"
-
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
 )
@@ -13,9 +11,12 @@ type cellsView struct {
 	More     []string
 	Facts    []factView
 	Flags    []flagView
-	Year     []pairView
-	Life     []pairView
-	Sizing   []pairView
+	Year     []figureRow
+	Life     []figureRow
+	Line     []figureRow
+	Air      []figureRow
+	Sizing   []figureRow
+	NoSizing linkView // where the days without sun are asked for
 	Differ   []string
 	Typical  []typicalView
 	Missing  []linkView
@@ -40,16 +41,26 @@ func cellsViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 		v.Flags = append([]flagView{{Say: st.WhyNot}}, v.Flags...)
 	}
 	at := storePath(i, "cells")
-	v.Year, v.Life = cellsYear(st, sys), cellsLife(c)
+	v.Year, v.Life = cellsYear(st, sys), cellsLife(c, sys)
+	if st.InYear {
+		v.Line = lineRows(c, sys)
+		for _, f := range c.Line.Flags {
+			v.Flags = append(v.Flags, flagView{Say: f.Say, Bad: f.Bad})
+		}
+	}
+	v.Air = airRows(c, sys)
 	if c.SizingSet {
-		z := c.Sizing
-		charge := func(q unit.Charge) string { return unit.Charges.Format(float64(q), sys) }
-		v.Sizing = []pairView{{"Load of a day", unit.Energies.Format(float64(z.DailyLoad), sys)}, {"Days without sun", unit.Rounded(z.Days, 3)}, {"Before corrections", charge(z.Unadjusted)},
-			{"With the usable share", charge(z.ByDepth)}, {"With what age takes", charge(z.ByEndOfLife)}, {"With the cold", charge(z.AfterCold)}, {"With the margin: the trade's answer", charge(z.AfterMargin)}}
-		v.Differ = c.Differ
+		v.Sizing, v.Differ = sizingRows(c.Sizing, sys), c.Differ
+	} else if st.WhyNot == "" {
+		v.NoSizing = fieldLink(at+".autonomy_days", labels, page)
 	}
 	for _, t := range c.Resolved.Typical {
 		v.Typical = append(v.Typical, typicalView{fieldLink(at+"."+t.Path, labels, page), cellsValue(t.Path, t.Value, sys), t.Source.String()})
+	}
+	for _, m := range c.Line.Missing {
+		l := fieldLink(at+"."+m.Path, labels, page)
+		l.Text += ": " + m.Wants
+		v.Missing = append(v.Missing, l)
 	}
 	for _, m := range r.Missing {
 		if model.Within(m.Path, at) {
@@ -59,29 +70,6 @@ func cellsViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 		}
 	}
 	return v
-}
-
-func cellsYear(st model.StoreResult, sys unit.System) []pairView {
-	if !st.InYear {
-		return []pairView{{"Year", "not known yet"}}
-	}
-	y := st.Year
-	e := func(x unit.Energy) string { return unit.BigEnergies.Format(float64(x), sys) }
-	return []pairView{{"Gives from full", known(st.Capacity, unit.Energies, sys)}, {"Of what goes in comes back", known(st.RoundTrip, unit.Percents, sys)},
-		{"Put in, a year", e(y.Taken)}, {"Given back, a year", e(y.Delivered)}, {"Lost in it, a year", e(y.Loss)}, {"Full cycles a year", unit.Rounded(y.Cycles, 3)},
-		{"Hours full", unit.Rounded(y.HoursFull, 3)}, {"Share left for drawing as fast as the night does", unit.Percents.Format(float64(st.Cells.Rated), sys)}}
-}
-
-func cellsLife(c *model.CellsResult) []pairView {
-	if !c.Life.Known {
-		return []pairView{{"Life", "not known yet"}}
-	}
-	years := "very long"
-	if y, ok := c.Life.Years.Value(); ok {
-		years = unit.Rounded(float64(y), 2) + " years to 80 % of its capacity"
-	}
-	return []pairView{{"Lasts about", years}, {"Of the wear, by use", unit.Rounded(100*c.Life.Wear/(c.Life.Wear+c.Life.Shelf+1e-300), 2) + " %"}, {"Deepest discharge of the year", unit.Rounded(100*float64(c.Life.Deepest), 2) + " %"},
-		{"Hours of frost", strconv.Itoa(c.Life.BelowZero)}, {"Hours too cold or hot to charge", strconv.Itoa(c.Life.NoFillHours)}}
 }
 
 // cellsValue prints a typical value in the unit of its field.

@@ -24,6 +24,12 @@ type howView struct {
 // pairView is a name and a value ready to print.
 type pairView struct{ Name, Value string }
 
+// figureRow is one figure with what stands behind it.
+type figureRow struct {
+	ID, Name, Value string
+	How             howView
+}
+
 // factView is one large figure.
 type factView struct {
 	ID, Label, Value, Note string

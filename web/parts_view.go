@@ -19,7 +19,7 @@ type partsView struct {
 	Facts    []factView
 	Lacks    string // what the plan asks for and the list lacks
 	Rows     []partLine
-	Money    []moneyRow
+	Money    []figureRow
 	Again    []pairView // what is bought again, and when
 	Prints   string
 	Assumed  []string
@@ -37,12 +37,6 @@ type partLine struct {
 	Known                   bool   // the number is the whole answer
 	Short                   string // the plan's own part has less on it
 	Safety                  bool
-}
-
-// moneyRow is one figure with what stands behind it.
-type moneyRow struct {
-	ID, Name, Value string
-	How             howView
 }
 
 func partsViewOf(r model.VariantResult, v model.Variant, needs []model.Need, p store.Saved[model.Project], at string, sys unit.System) (partsView, error) {
@@ -219,7 +213,7 @@ func levelisedHow(c cost.Result, currency string) *howView {
 }
 
 // moneyRowsOf are the rest of the figures, each with how.
-func moneyRowsOf(r model.VariantResult, currency string) []moneyRow {
+func moneyRowsOf(r model.VariantResult, currency string) []figureRow {
 	c := r.Cost
 	years := []pairView{{"years n", itoa(c.Horizon)}, {"interest i", unit.Rounded(100*c.Rate, 3) + " % a year"}}
 	from := source.EngineeringEconomy.At("present worth and annuity").String()
@@ -230,7 +224,7 @@ func moneyRowsOf(r model.VariantResult, currency string) []moneyRow {
 			perNight = "no night has light"
 		}
 	}
-	return []moneyRow{
+	return []figureRow{
 		{"capital", "All parts, at the start", moneyOr(c.Capital, currency), howView{Formula: "Σ price × number", Inputs: []pairView{{"parts with a price", fmt.Sprintf("%d of %d", c.Priced, c.Parts)}}, Source: "your own prices", Topic: "money"}},
 		{"npv", "The store over the years, at today's worth", moneyOr(c.NPV, currency), howView{Formula: "Σ Cₜ ÷ (1 + i)^t − left over ÷ (1 + i)^n, without panels and lamps", Inputs: years, Source: from, Topic: "money"}},
 		{"pernight", "One night with light", perNight, howView{Formula: "present worth × i(1 + i)^n / ((1 + i)^n − 1) / nights with light", Inputs: append([]pairView{{"nights with light", nights}}, years...), Source: from, Topic: "money"}},
