@@ -85,7 +85,7 @@ func lineRows(c *model.CellsResult, sys unit.System) []figureRow {
 		rows = append(rows, figureRow{"ampacity", "Your cable carries", known(l.Ampacity, unit.Currents, sys), cellsHow("by the next smaller standard size, in a house, insulated with PVC", source.IEC60364.Whole())})
 	}
 	if l.Drop.Is {
-		rows = append(rows, figureRow{"drop", "Lost in your cable", known(l.Drop, unit.Voltages, sys) + ", " + known(l.DropShare, unit.Percents, sys), cellsHow("2 · length · current · ρ / area, copper at 40 °C", source.CopperIEC.Whole(),
+		rows = append(rows, figureRow{"drop", "Lost in your cable", unit.Rounded(float64(l.Drop.Val), 2) + " V, " + known(l.DropShare, unit.Percents, sys), cellsHow("2 · length · current · ρ / area, copper at 40 °C", source.CopperIEC.Whole(),
 			pairView{"length, one way", known(d.CableLength, unit.Lengths, sys)}, pairView{"area", known(d.CableArea, unit.SmallAreas, sys)}, pairView{"current", amps(l.Most)})})
 	}
 	return rows
