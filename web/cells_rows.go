@@ -97,7 +97,7 @@ func airRows(c *model.CellsResult, sys unit.System) []figureRow {
 	if a.Boost <= 0 {
 		return nil
 	}
-	q := func(x float64) string { return unit.Rounded(x, 2) + " m³ an hour" }
+	q := func(x float64) string { return retell(unit.Rounded(x, 2)+" m³ an hour", sys) }
 	inputs := []pairView{{"cells in a row n", strconv.Itoa(a.Cells)}, {"capacity C", unit.Charges.Format(float64(c.Resolved.Charge), sys)}}
 	gas := c.Resolved.Kind.Gas
 	with := func(mA float64) []pairView {
@@ -107,7 +107,7 @@ func airRows(c *model.CellsResult, sys unit.System) []figureRow {
 	return []figureRow{
 		{"boost", "While it charges hard", q(a.Boost), cellsHow("0.05 · n · I · C / 1000", from, with(gas.Boost)...)},
 		{"float", "While it is kept full", q(a.Float), cellsHow("0.05 · n · I · C / 1000", from, with(gas.Float)...)},
-		{"opening", "Openings, one low and one high, each", unit.Rounded(float64(a.Opening)*1e4, 2) + " cm²", cellsHow("28 · m³ an hour while it charges hard", from)},
+		{"opening", "Openings, one low and one high, each", retell(unit.Rounded(float64(a.Opening)*1e4, 2)+" cm²", sys), cellsHow("28 · m³ an hour while it charges hard", from)},
 	}
 }
 

@@ -63,24 +63,6 @@ func (s *Site) sendRange(w http.ResponseWriter, r *http.Request) error {
 	return s.write(w, r, http.StatusOK, rangeSaid(v))
 }
 
-// tryRange answers with the range of a variant as it is typed.
-func (s *Site) tryRange(w http.ResponseWriter, r *http.Request) error {
-	p, saved, err := s.variant(r)
-	if err != nil {
-		return err
-	}
-	e, err := s.wholeVariantEditor(r)
-	if err != nil {
-		return err
-	}
-	e.answer = func(typed model.Variant) (answer, error) {
-		v := rangeLater(p.ID, []store.Saved[model.Variant]{saved})
-		err := v.fill(r.Context(), s.grounds.of(p), []model.Variant{typed})
-		return answer{body: rangeSaid(v)}, err
-	}
-	return leftOr(r, tryEditor(s, w, r, e))
-}
-
 // leftOr is no error where the page was left meanwhile.
 func leftOr(r *http.Request, err error) error {
 	if r.Context().Err() != nil {

@@ -65,7 +65,6 @@ func (s *Site) Handler() http.Handler {
 			r.Get("/", s.page(s.showVariant))
 			r.Post("/", s.page(s.saveVariant))
 			r.Post("/try", s.page(s.tryVariant))
-			r.Post("/sure", s.page(s.tryRange))
 			r.Post("/stores", s.page(s.changeStores))
 			r.Post("/delete", s.page(s.deleteVariant))
 			for _, i := range []string{"", "/{i}"} { // without a number: the first of the variant

@@ -64,10 +64,6 @@ func (s *Site) wholeVariantEditor(r *http.Request) (editor[model.Variant], error
 		g := s.grounds.of(p)
 		view := variantViewOf(g, g.Evaluate(w), p.Value.Currency, month, url, sys)
 		view.Missing = missingOf(view.missing, w, labels, p, v.ID)
-		if g.Sky != nil && g.Load.ApplianceYear > 0 {
-			view.Range = rangeLater(p.ID, []store.Saved[model.Variant]{v})
-			view.Range.Follow = url + "/sure"
-		}
 		return answer{first: view.Headline, facts: view.Facts, body: variantResults(view)}, nil
 	}
 	return e, nil

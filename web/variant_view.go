@@ -19,7 +19,6 @@ type variantView struct {
 	Stores   [][]string
 	Today    []string
 	Money    []pairView
-	Range    rangeView
 	Parts    string // address of the page Buy and make
 	Missing  []missingGroup
 	missing  []model.Missing
