@@ -44,6 +44,7 @@ var layers = map[string]layer{
 	"internal/model/lift":      ofModel,
 	"internal/model/year":      ofModel,
 	"internal/model/cost":      ofModel,
+	"internal/model/trial":     ofModel,
 	"internal/model":           {ours: []string{"internal/model/* but search"}, others: ofModel.others},
 	"internal/model/search":    {ours: front, others: []string{"gonum.org/v1/gonum", "golang.org/x/sync"}},
 	"internal/catalog":         ofUse,

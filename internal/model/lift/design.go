@@ -25,6 +25,7 @@ type Hoist struct {
 	Container Container `json:"container"`
 	Holds     Holds     `json:"holds"`
 	Site      Site      `json:"site"`
+	Trials    Trials    `json:"trials"`
 }
 
 // Piece is one piece of the mass and how it was weighed.

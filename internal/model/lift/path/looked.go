@@ -1,0 +1,88 @@
+package path
+
+import (
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/source"
+	"duskweight/internal/model/unit"
+)
+
+// limb is a part of the load path that is looked at as one, with the ids of its checks, the first for a line of its own.
+type limb struct {
+	key, name string
+	ids       []string
+	found     func(lift.Look) string
+}
+
+func limbs() []limb {
+	return []limb{
+		{"rope", "the rope", []string{"rope", "bend_ratio"}, func(l lift.Look) string { return l.Rope }},
+		{"knots", "the knots and ends", []string{"knot"}, func(l lift.Look) string { return l.Knots }},
+		{"pulleys", "the pulleys and what holds them", []string{"head_sheave", "redirect_sheave", "hanger"}, func(l lift.Look) string { return l.Pulleys }},
+		{"pins", "pins, drum, gears and brake", []string{"cross_pin", "shaft", "set_screw", "coupling", "drum_hub", "gear_tooth", "case_fasteners", "holds"}, func(l lift.Look) string { return l.Pins }},
+		{"container", "what holds the mass together", []string{"container"}, func(l lift.Look) string { return l.Container }},
+		{"base", "base, posts and beam", []string{"base_uplift", "base_sliding", "base_overturning", "base_board", "ground", "post", "beam"}, func(l lift.Look) string { return l.Base }},
+	}
+}
+
+// afterShock takes back what the checks say of each part that was not looked at since a fall or a shock: it is not
+// known, unless it gives way anyhow. A part that was found damaged gives way until it is renewed. A part without a check
+// of its own gets a line.
+func afterShock(failures []lift.Failure, checks []Check) []Check {
+	for _, b := range limbs() {
+		damaged, open := b.state(failures)
+		if damaged == "" && len(open) == 0 {
+			continue
+		}
+		met := false
+		for i := range checks {
+			if contains(b.ids, checks[i].ID) {
+				met = true
+				shaken(&checks[i], damaged, open)
+			}
+		}
+		if !met {
+			c := newLine(b.ids[0], b.name, "looked at after every fall or shock", source.CommonPractice.At("after a fall or a shock")).c
+			shaken(&c, damaged, open)
+			checks = append(checks, c)
+		}
+	}
+	return checks
+}
+
+// state is when the part was found damaged, "" for never, and the paths of the looks that are still owed.
+func (b limb) state(failures []lift.Failure) (damaged string, open []string) {
+	for i, f := range failures {
+		if !f.Shaken() {
+			continue
+		}
+		switch b.found(f.Look) {
+		case "":
+			open = append(open, at("trials.failures", i, "looked."+b.key))
+		case "damaged":
+			damaged = when(f)
+		}
+	}
+	return damaged, open
+}
+
+// shaken rewrites one line.
+func shaken(c *Check, damaged string, open []string) {
+	switch {
+	case damaged != "":
+		c.Demand, c.Capacity, c.Had, c.Use = none()
+		c.Word, c.Say = GivesWay, "Found damaged after "+damaged+". Renew it before anything hangs, then say so under Tests and repairs."
+	case c.Word != GivesWay:
+		c.Demand, c.Capacity, c.Had, c.Use = none()
+		c.Word, c.Say = NotKnown, "Not known since a fall or a shock. Look at it, then say what you found under Tests and repairs."
+		c.Missing = append(c.Missing, open...)
+	}
+}
+
+func none() (a, b, c, d unit.Known[unit.Ratio]) { return }
+
+func when(f lift.Failure) string {
+	if f.Date == "" {
+		return "a fall or a shock"
+	}
+	return "the fall or shock of " + f.Date
+}

@@ -1,0 +1,89 @@
+package path
+
+import (
+	"strings"
+	"testing"
+
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
+)
+
+// A fall makes the whole load path not known and the plan not ready, until every part was looked at; a damaged part
+// forbids it; a stop without fall or jerk changes nothing, and what nobody answered counts as a fall.
+func TestAfterAFall(t *testing.T) {
+	state := func(f ...lift.Failure) (string, []Check) {
+		h := whole()
+		h.Trials.Failures = f
+		d := drive(h)
+		checks := Checks(h, d)
+		for _, c := range checks {
+			sound(t, c)
+		}
+		word, _ := Ready(checks, d, h)
+		return word, checks
+	}
+	whole := lift.Look{Rope: "renewed", Knots: "sound", Pulleys: "sound", Pins: "sound", Container: "sound", Base: "sound"}
+	if word, _ := state(); word != "yes" {
+		t.Fatalf("without a fall: %s", word)
+	}
+	if word, _ := state(lift.Failure{Shock: "no"}); word != "yes" {
+		t.Errorf("no fall, no jerk: %s", word)
+	}
+	for _, shock := range []string{"yes", ""} {
+		word, checks := state(lift.Failure{Shock: shock})
+		if word != "not_known" {
+			t.Errorf("after a fall (%q): %s", shock, word)
+		}
+		for _, id := range []string{"rope", "knot", "head_sheave", "cross_pin", "container", "base_uplift"} {
+			if c := find(t, checks, id, ""); c.Word != NotKnown {
+				t.Errorf("after a fall (%q) %s: %s", shock, id, c.Word)
+			}
+		}
+	}
+	if word, _ := state(lift.Failure{Shock: "yes", Look: whole}); word != "yes" {
+		t.Errorf("all looked at: %s", word)
+	}
+	for _, b := range limbs() { // each part alone blocks
+		one := whole
+		for key, at := range map[string]*string{"rope": &one.Rope, "knots": &one.Knots, "pulleys": &one.Pulleys, "pins": &one.Pins, "container": &one.Container, "base": &one.Base} {
+			if key == b.key {
+				*at = ""
+			}
+		}
+		if word, _ := state(lift.Failure{Shock: "yes", Look: one}); word != "not_known" {
+			t.Errorf("%s not looked at: %s", b.key, word)
+		}
+	}
+	bad := whole
+	bad.Pulleys = "damaged"
+	word, checks := state(lift.Failure{Date: "3 May", Shock: "yes", Look: bad})
+	if word != "no" || !strings.Contains(find(t, checks, "hanger", "").Say, "3 May") {
+		t.Errorf("a damaged pulley: %s", word)
+	}
+	if word, _ := state(lift.Failure{Shock: "yes", Look: whole}, lift.Failure{Shock: "yes"}); word != "not_known" {
+		t.Errorf("a second fall: %s", word)
+	}
+}
+
+// What gives way anyhow still does, and a part without a check of its own gets a line.
+func TestAfterAFallKeepsTheWorse(t *testing.T) {
+	h := whole()
+	h.Rope.BreakingLoad = of[unit.Force](100)
+	h.Reeving.LeadSheaves = of[unit.Count](0)
+	h.Reeving.Sheaves = nil
+	h.Trials.Failures = []lift.Failure{{Shock: "yes"}}
+	d := lift.Compute(h)
+	checks := Checks(h, d)
+	if c := find(t, checks, "rope", ""); c.Word != GivesWay {
+		t.Errorf("a weak rope: %s", c.Word)
+	}
+	for _, b := range limbs() {
+		met := false
+		for _, c := range checks {
+			met = met || contains(b.ids, c.ID)
+		}
+		if !met {
+			t.Errorf("no line for %s", b.key)
+		}
+	}
+}
