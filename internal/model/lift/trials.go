@@ -10,6 +10,7 @@ type Trials struct {
 	Lowers   []LowerTrial  `json:"lowers" say:"Ways down: what hung, volts and amps, how far and how long"`
 	Least    LeastTrial    `json:"least"`
 	Warmth   []WarmthTrial `json:"warmth" say:"Motor temperature over time; minute 0 begins a run"`
+	WarmAt   string        `json:"warm_at" say:"What the thermometer touches; the winding inside is hotter than the case" enum:"|case|winding"`
 	Held     []HeldTrial   `json:"held" say:"Dead weight hung on brake, catch or base, with nothing turning"`
 	Steps    LoadSteps     `json:"steps"`
 	Failures []Failure     `json:"failures" say:"What broke, fell, slipped or jerked"`

@@ -1,0 +1,228 @@
+package model
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/trial"
+	"duskweight/internal/model/unit"
+)
+
+// Measured is what the records of a hoist say of it.
+type Measured struct {
+	Gears     trial.Gears
+	FirstPush trial.Value
+	KnowPush  bool
+	Warmth    trial.Warmth
+	Lack      []string // records or inputs that are missing, in words
+	Runs      []TrialRun
+	Changes   []MeasuredChange
+	Design    lift.Hoist // with the measured values in it; as it was where there are none
+}
+
+// TrialRun is one record beside what the plan foretells for the same mass, travel and volts.
+type TrialRun struct {
+	Down                 bool
+	Date                 string
+	Mass                 unit.Known[unit.Mass]
+	Current, PlanCurrent unit.Known[unit.Current]
+	Time, PlanTime       unit.Known[unit.Duration]
+}
+
+// MeasuredChange is one value of the design that the records change; Was and Is in SI.
+type MeasuredChange struct {
+	Path string // inside the hoist
+	What string
+	Was  unit.Known[unit.Ratio]
+	Is   trial.Value
+}
+
+// MeasuredOf fits the records of a hoist. The torque at the drum is that of the design: what the pulleys lose more or
+// less than planned shows up in the gears' numbers.
+func MeasuredOf(h lift.Hoist) Measured {
+	m := Measured{Design: h}
+	d := lift.Compute(h)
+	m.runs(h)
+	if !d.Machine.K.Is {
+		m.Lack = append(m.Lack, "The machine constant of the motor is not known: without it amps say nothing of torque.")
+		return m
+	}
+	k := float64(d.Machine.K.Val)
+	up, down, whole := torquesOf(h, k)
+	if !whole {
+		m.Lack = append(m.Lack, "The torque at the drum cannot be told for every record. Give drum, rope, pulleys and gear ratios.")
+	}
+	m.Gears = trial.FitGears(up, down)
+	m.Lack = append(m.Lack, m.Gears.Lack...)
+	shares := lossShares(h, d)
+	m.push(h, shares)
+	m.warmth(h, d)
+	m.adopt(h, d, shares)
+	return m
+}
+
+// ideal is the torque that a mass would put on the motor through gears without loss, N·m.
+func ideal(h lift.Hoist, mass unit.Mass, travel unit.Known[unit.Length], down bool) (float64, bool) {
+	if mass == 0 {
+		return 0, true
+	}
+	h.Mass = []lift.Piece{{Mass: unit.Of(mass)}}
+	if travel.Is {
+		h.Travel = travel
+	}
+	h.Train.Stages = slices.Clone(h.Train.Stages)
+	for i := range h.Train.Stages { // only the ratio is read: an efficiency that is not known must not hide it
+		if s := &h.Train.Stages[i]; !s.Efficiency.Is {
+			s.Efficiency = unit.Of[unit.Ratio](0.8)
+		}
+	}
+	d := lift.Compute(h)
+	t := d.DrumTorqueUp
+	if down {
+		t = d.DrumTorqueDown
+	}
+	if !t.Is || !d.Ratio.Is || d.Ratio.Val <= 0 {
+		return 0, false
+	}
+	return float64(t.Val) / float64(d.Ratio.Val), true
+}
+
+// torquesOf lists the runs that have mass and amps. Readings of the motor that turns the empty gears count as lifts of
+// nothing; a mass that just goes on after a push, lamps off, as a way down without current.
+func torquesOf(h lift.Hoist, k float64) (up, down []trial.Torques, whole bool) {
+	whole = true
+	add := func(to *[]trial.Torques, mass unit.Known[unit.Mass], travel unit.Known[unit.Length], amps unit.Known[unit.Current], isDown bool) {
+		if !mass.Is || !amps.Is {
+			return
+		}
+		x, ok := ideal(h, mass.Val, travel, isDown)
+		if !ok {
+			whole = false
+			return
+		}
+		*to = append(*to, trial.Torques{Ideal: x, Motor: k * float64(amps.Val)})
+	}
+	for _, r := range h.Trials.Raises {
+		add(&up, r.Mass, r.Travel, r.Current, false)
+	}
+	for _, r := range h.Trials.Lowers {
+		add(&down, r.Mass, r.Travel, r.Current, true)
+	}
+	if h.Machine.I0WithGear == "yes" {
+		for _, b := range h.Machine.BenchI0 {
+			if b.Current.Is {
+				up = append(up, trial.Torques{Motor: k * math.Abs(float64(b.Current.Val))})
+			}
+		}
+	}
+	if l := h.Trials.Least; l.Push.Is {
+		limit := trial.Threshold(float64(l.Push.Val), float64(l.PushStays.Val), l.PushStays.Is)
+		add(&down, unit.Of(unit.Mass(limit.Val)), h.Travel, unit.Of[unit.Current](0), true)
+	}
+	return up, down, whole
+}
+
+// lossShares is the share of each stage, and of each stage inside a gearbox, in the loss of the train as designed.
+func lossShares(h lift.Hoist, d lift.Drive) (shares [][]float64) {
+	logs, sum := make([]float64, len(h.Train.Stages)), 0.0
+	for i := range logs {
+		logs[i] = 1
+		if len(d.Stages) == len(logs) {
+			logs[i] = math.Max(-math.Log(float64(d.Stages[i].Forward)), 1e-6)
+		}
+		sum += logs[i]
+	}
+	for i, s := range h.Train.Stages {
+		inside := max(1, int(s.InStages.Or(1)))
+		one := make([]float64, inside)
+		for j := range one {
+			one[j] = logs[i] / sum / float64(inside)
+		}
+		shares = append(shares, one)
+	}
+	return shares
+}
+
+// push finds the first push from the smallest mass that comes down by itself.
+func (m *Measured) push(h lift.Hoist, shares [][]float64) {
+	l := h.Trials.Least
+	if !l.Alone.Is {
+		m.Lack = append(m.Lack, "The smallest mass that comes down by itself was not tried: the first push stays as planned.")
+		return
+	}
+	hi, ok := ideal(h, l.Alone.Val, h.Travel, true)
+	lo, ok2 := ideal(h, l.AloneStays.Val, h.Travel, true)
+	if !ok || l.AloneStays.Is && !ok2 {
+		return
+	}
+	b, ok := m.Gears.FirstPush(trial.Threshold(hi, lo, l.AloneStays.Is), slices.Concat(shares...))
+	switch {
+	case !ok:
+		m.Lack = append(m.Lack, "The first push needs the gears' numbers on the way down first.")
+	case b.Val < 1 || b.Val > 5:
+		m.Lack = append(m.Lack, fmt.Sprintf("The first push comes out as %.2g times the running loss, which cannot be right. Try the smallest mass again.", b.Val))
+	default:
+		m.FirstPush, m.KnowPush = b, true
+	}
+}
+
+func (m *Measured) warmth(h lift.Hoist, d lift.Drive) {
+	c := d.Machine
+	if len(h.Trials.Warmth) == 0 || !c.R.Is || !c.I0.Is {
+		m.Lack = append(m.Lack, "Readings of the motor's temperature are missing: one at minute 0, then at least three more.")
+		return
+	}
+	var readings []trial.Reading
+	for i, r := range h.Trials.Warmth {
+		first := len(readings) == 0 || r.At.Val <= h.Trials.Warmth[i-1].At.Val
+		if !r.At.Is || !r.Warm.Is || !r.Air.Is || !first && !r.Current.Is || !first && r.Current.Val > 0 && !r.Voltage.Is {
+			m.Lack = append(m.Lack, fmt.Sprintf("Reading %d of the motor's temperature needs time, motor, air, amps and, while it runs, volts.", i+1))
+			return
+		}
+		readings = append(readings, trial.Reading{At: float64(r.At.Val), Warm: float64(r.Warm.Val), Air: float64(r.Air.Val), Current: float64(r.Current.Val), Voltage: float64(r.Voltage.Val)})
+	}
+	m.Warmth = trial.FitWarmth(trial.Motor{K: float64(c.K.Val), R: float64(c.R.Val), I0: float64(c.I0.Val), Brush: float64(c.BrushDrop), Alpha: lift.Alpha}, readings)
+	m.Lack = append(m.Lack, m.Warmth.Lack...)
+}
+
+// runs sets every record beside the plan for the same mass, travel and volts.
+func (m *Measured) runs(h lift.Hoist) {
+	for _, r := range h.Trials.Raises {
+		run := TrialRun{Date: r.Date, Mass: r.Mass, Current: r.Current, Time: r.Time}
+		if r.Mass.Is && r.Mass.Val > 0 {
+			p := alike(h, r.Mass, r.Travel)
+			p.Raise = lift.Raise{Feed: "relay", Voltage: r.Voltage}
+			if d := lift.Compute(p).Raising; d.Current > 0 {
+				run.PlanCurrent = unit.Of(d.Current)
+				if d.Known && d.Speed > 0 && r.Travel.Is {
+					run.PlanTime = unit.Of(d.Time)
+				}
+			}
+		}
+		m.Runs = append(m.Runs, run)
+	}
+	for _, r := range h.Trials.Lowers {
+		run := TrialRun{Down: true, Date: r.Date, Mass: r.Mass, Current: r.Current, Time: r.Time}
+		if r.Mass.Is {
+			p := alike(h, r.Mass, r.Travel)
+			p.Lower.Loads = []lift.DCLoad{{Kind: "cell", Threshold: r.Voltage, Slope: unit.Of[unit.Resistance](0)}}
+			if d := lift.Compute(p).Lowering; d.RunsBack != "" && d.Current > 0 {
+				run.PlanCurrent = unit.Of(d.Current)
+				if d.Known && d.Steady && d.Time > 0 && r.Travel.Is {
+					run.PlanTime = unit.Of(d.Time)
+				}
+			}
+		}
+		m.Runs = append(m.Runs, run)
+	}
+}
+
+func alike(h lift.Hoist, mass unit.Known[unit.Mass], travel unit.Known[unit.Length]) lift.Hoist {
+	h.Mass = []lift.Piece{{Mass: mass}}
+	if travel.Is {
+		h.Travel = travel
+	}
+	return h
+}

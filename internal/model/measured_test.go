@@ -1,0 +1,131 @@
+package model_test
+
+import (
+	"math"
+	"testing"
+
+	"duskweight/internal/catalog"
+	"duskweight/internal/document"
+	"duskweight/internal/model"
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
+)
+
+// triedHoist is 80 kg over 3 m in two parts behind one pulley, one stage 100:1, a small 12 V machine.
+func triedHoist(forward, back, idle, b float64) lift.Hoist {
+	var h lift.Hoist
+	h.Mass = []lift.Piece{{Name: "sand", Mass: unit.Of[unit.Mass](80)}}
+	h.Travel = unit.Of[unit.Length](3)
+	h.Rope.Diameter = unit.Of[unit.Length](0.006)
+	h.Reeving.RopeParts, h.Reeving.LeadSheaves = unit.Of[unit.Count](2), unit.Of[unit.Count](1)
+	h.Reeving.Efficiency = unit.Of[unit.Ratio](0.96)
+	h.Drum.Diameter, h.Drum.Width = unit.Of[unit.Length](0.054), unit.Of[unit.Length](0.6)
+	h.Drum.DeadWraps, h.Drum.Flange = unit.Of[unit.Count](3), unit.Of[unit.Length](0.12)
+	h.Train.Stages = []lift.Stage{{Kind: "box", Ratio: unit.Of[unit.Ratio](100), Efficiency: unit.Of(unit.Ratio(forward)), Backward: unit.Of(unit.Ratio(back)),
+		InStages: unit.Of[unit.Count](1), IdleTorque: unit.Of(unit.Torque(idle))}}
+	h.Train.Breakaway = unit.Of(unit.Ratio(b))
+	h.Machine.K, h.Machine.R = unit.Of[unit.MachineConstant](0.0327), unit.Of[unit.Resistance](0.3459)
+	h.Machine.I0, h.Machine.J = unit.Of[unit.Current](0.3364), unit.Of[unit.Inertia](2.1e-5)
+	h.Raise = lift.Raise{Feed: "relay", Voltage: unit.Of[unit.Voltage](12)}
+	h.Lower.Loads = []lift.DCLoad{{Kind: "cell", Name: "lamps", Threshold: unit.Of[unit.Voltage](9), Slope: unit.Of[unit.Resistance](0)}}
+	return h
+}
+
+// tried records what a hoist of known numbers does with some masses, and the smallest masses that come down, found by
+// halving on the drive itself.
+func tried(real lift.Hoist, masses ...float64) lift.Trials {
+	var t lift.Trials
+	with := func(m float64) lift.Drive {
+		h := real
+		h.Mass = []lift.Piece{{Mass: unit.Of(unit.Mass(m))}}
+		return lift.Compute(h)
+	}
+	for _, m := range masses {
+		d := with(m)
+		t.Raises = append(t.Raises, lift.RaiseTrial{Mass: unit.Of(unit.Mass(m)), Travel: real.Travel, Voltage: real.Raise.Voltage, Current: unit.Of(d.Raising.Current), Time: unit.Of(d.Raising.Time)})
+		t.Lowers = append(t.Lowers, lift.LowerTrial{Mass: unit.Of(unit.Mass(m)), Travel: real.Travel, Voltage: unit.Of(d.Lowering.Voltage), Current: unit.Of(d.Lowering.Current), Time: unit.Of(d.Lowering.Time)})
+	}
+	least := func(moves func(lift.Lowering) bool) float64 {
+		lo, hi := 0.1, 200.0
+		for range 60 {
+			if mid := (lo + hi) / 2; moves(with(mid).Lowering) {
+				hi = mid
+			} else {
+				lo = mid
+			}
+		}
+		return hi
+	}
+	t.Least.Push = unit.Of(unit.Mass(least(func(l lift.Lowering) bool { return l.Current > 0 })))
+	t.Least.Alone = unit.Of(unit.Mass(least(func(l lift.Lowering) bool { return l.BreakawayCurrent > 0 })))
+	return t
+}
+
+// A hoist that was planned with other gears than it has: its records give the real ones back, and the plan with the
+// measured values foretells every record.
+func TestMeasuredGivesTheRealHoistBack(t *testing.T) {
+	const forward, back, idle, b = 0.68, 0.55, 0.004, 1.7
+	real := triedHoist(forward, back, idle, b)
+	plan := triedHoist(0.8, 0.75, 0, 1.5)
+	plan.Trials = tried(real, 50, 65, 80)
+	m := model.MeasuredOf(plan)
+	near := func(what string, got, want float64) {
+		t.Helper()
+		if !(math.Abs(got/want-1) < 1e-6) {
+			t.Errorf("%s: %.9g, want %.9g", what, got, want)
+		}
+	}
+	near("up", m.Gears.Up.Val, forward)
+	near("back", m.Gears.Back.Val, back)
+	near("idle", m.Gears.Idle.Val, idle+0.0327*0.3364)
+	if !m.KnowPush {
+		t.Fatalf("first push not known: %v", m.Lack)
+	}
+	near("first push", m.FirstPush.Val, b)
+	s := m.Design.Train.Stages[0]
+	near("stage up", float64(s.Efficiency.Val), forward)
+	near("stage back", float64(s.Backward.Val), back)
+	near("stage idle", float64(s.IdleTorque.Val), idle)
+	if float64(plan.Train.Stages[0].Efficiency.Val) != 0.8 {
+		t.Error("the plan itself was changed")
+	}
+	again := model.MeasuredOf(m.Design)
+	if len(again.Runs) != 6 {
+		t.Fatalf("%d runs", len(again.Runs))
+	}
+	for _, r := range again.Runs {
+		near("current foretold", float64(r.PlanCurrent.Val), float64(r.Current.Val))
+		near("time foretold", float64(r.PlanTime.Val), float64(r.Time.Val))
+	}
+}
+
+// The measured variant is a new one with every value marked; without records there is none. It can be written and read.
+func TestAsMeasured(t *testing.T) {
+	plan := triedHoist(0.8, 0.75, 0, 1.5)
+	v := model.Variant{Name: "Sand", Stores: []model.Store{{Hoist: &plan}}}
+	if _, ok := model.AsMeasured(v, 0); ok {
+		t.Error("a variant without records is measured")
+	}
+	plan.Trials = tried(triedHoist(0.68, 0.55, 0.004, 1.7), 50, 80)
+	plan.Trials.Failures = []lift.Failure{{What: "pin", Shock: "yes", Look: lift.Look{Rope: "sound"}}}
+	out, ok := model.AsMeasured(v, 0)
+	if !ok || out.Name == v.Name || len(v.Origins) > 0 || out.Origins["stores[0].hoist.train.stages[0].efficiency"].Kind != "measured" {
+		t.Fatalf("%v %q %v", ok, out.Name, out.Origins)
+	}
+	doc := catalog.Sample()
+	doc.Variants = append(doc.Variants, out)
+	text, err := document.Encode(doc)
+	if err != nil {
+		t.Fatal(err)
+	}
+	back, err := document.Decode(text)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := back.Variants[len(back.Variants)-1].Stores[0].Hoist.Trials; len(got.Raises) != 2 || got.Failures[0].Look.Rope != "sound" || got.Least != plan.Trials.Least {
+		t.Errorf("%+v", got)
+	}
+	if r := model.Evaluate(back); r.Variants[len(back.Variants)-1].Ready == "yes" {
+		t.Error("ready after a fall that nobody looked at")
+	}
+}
