@@ -79,6 +79,11 @@ func (s *Site) variantFrame(ctx context.Context, p store.Saved[model.Project], v
 			f.Inner = append(f.Inner, tab{Text: "Battery", URL: storeURL(p.ID, v.ID, i, "cells")})
 		}
 	}
+	for i, st := range v.Value.Stores {
+		if st.Hoist != nil {
+			f.Inner = append(f.Inner, tab{Text: "Tests and repairs", URL: storeURL(p.ID, v.ID, i, "trials")})
+		}
+	}
 	f.Inner = append(f.Inner, tab{Text: "What it would take", URL: u + "/takes"}, tab{Text: "Buy and make", URL: u + "/parts"}, tab{Text: "Plan sheet", URL: u + "/sheet"})
 	at(f.Inner, here)
 	return f, err

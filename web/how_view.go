@@ -186,6 +186,10 @@ func inputText(in path.Input, sys unit.System) string {
 // fieldLink leads to the field of a path, by its label. A row that is not there yet is named by its list, and the link
 // leads to the page.
 func fieldLink(at string, labels map[string]string, page string) linkView {
+	if _, rest, ok := strings.Cut(at, ".hoist.trials."); ok && labels[at] == "" {
+		_, look, _ := strings.Cut(rest, ".looked.")
+		return linkView{"look at: " + orNotKnown(look), strings.Replace(page, "/hoist/", "/trials/", 1) + "#" + fieldID(at)}
+	}
 	if text := labels[at]; text != "" {
 		return linkView{text, page + "#" + fieldID(at)}
 	}

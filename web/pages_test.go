@@ -181,7 +181,7 @@ func pagesOf(p store.Saved[model.Project], vs []store.Saved[model.Variant]) []st
 			kind := "/cells/"
 			if st.Hoist != nil {
 				kind = "/hoist/"
-				pages = append(pages, at+kind+itoa(i)+"/pictures", at+kind+itoa(i)+"/motor", at+"/sheet/wiring", at+"/sheet/checks")
+				pages = append(pages, at+"/trials/"+itoa(i), at+kind+itoa(i)+"/pictures", at+kind+itoa(i)+"/motor", at+"/sheet/wiring", at+"/sheet/checks")
 			}
 			pages = append(pages, at+kind+itoa(i))
 		}

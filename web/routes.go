@@ -79,6 +79,13 @@ func (s *Site) Handler() http.Handler {
 			r.Post("/hoist/{i}/pictures", s.page(s.tryPictures))
 			r.Get("/hoist/{i}/motor", s.page(s.showMotor))
 			r.Get("/hoist/{i}/{picture}.csv", s.page(s.sendHoistCSV))
+			for _, i := range []string{"", "/{i}"} {
+				r.Get("/trials"+i, s.page(s.showTrials))
+				r.Post("/trials"+i, s.page(s.saveTrials))
+				r.Post("/trials"+i+"/try", s.page(s.tryTrials))
+			}
+			r.Post("/trials/{i}/measured", s.page(s.useMeasured))
+			r.Get("/trials/{i}/records.csv", s.page(s.sendTrialsCSV))
 			r.Get("/takes", s.page(s.showTakes))
 			r.Get("/parts", s.page(s.showParts))
 			r.Post("/parts", s.page(s.saveParts))

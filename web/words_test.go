@@ -63,6 +63,7 @@ func allFormTexts() []formText {
 	out = append(out, formTexts("load", loadForm(), &load.Load{})...)
 	out = append(out, formTexts("variant", variantForm(), &model.Variant{})...)
 	out = append(out, formTexts("hoist", hoistForm(), &lift.Hoist{})...)
+	out = append(out, formTexts("trials", trialsForm(), &lift.Hoist{})...)
 	return append(out, formTexts("battery", cellsForm(), &cell.Bank{})...)
 }
 

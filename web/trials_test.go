@@ -1,0 +1,97 @@
+package web
+
+import (
+	"net/http"
+	"net/url"
+	"strings"
+	"testing"
+
+	"duskweight/internal/catalog"
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
+)
+
+// A fall that is written down reaches the hoist's page and the sheet; the look is linked to its field. The measured
+// values make a new variant and leave the old one; without records there is nothing to use.
+func TestTrials(t *testing.T) {
+	s := newSite(t)
+	doc := catalog.Sample()
+	h := doc.Variants[2].Stores[0].Hoist
+	h.Holds.Holds = []lift.Hold{{Kind: "spring_brake", OnDrum: "yes"}, {Kind: "ratchet", OnDrum: "yes"}}
+	p, vs := create(t, s, "sample", doc)
+	at := variantURL(p.ID, vs[2].ID)
+	page := at + "/trials/0"
+
+	sent, _ := formAt(t, ask(s.Handler(), "GET", page, nil).Body.String(), page)
+	w := ask(s.Handler(), "POST", page+"/measured", url.Values{nameRevision: {sent.Get(nameRevision)}})
+	if w.Code != http.StatusBadRequest {
+		t.Errorf("without records: %d", w.Code)
+	}
+	v := stored(t, s, vs[2].ID)
+	d := lift.Compute(*v.Value.Stores[0].Hoist)
+	trials := &v.Value.Stores[0].Hoist.Trials
+	trials.Failures = []lift.Failure{{Date: "3 May", Shock: "yes", Look: lift.Look{Rope: "sound"}}}
+	for _, share := range []float64{0.5, 0.75, 1} {
+		kg := unit.Of(d.Mass.Val * unit.Mass(share))
+		trials.Raises = append(trials.Raises, lift.RaiseTrial{Mass: kg, Current: unit.Of(unit.Current(0.2) + d.Raising.Current*unit.Current(share)), Date: "=cmd"})
+	}
+	saved, err := s.Store.SaveVariant(t.Context(), v.ID, v.Value, store.Edit{Revision: v.Revision, Said: "tried"}, s.Now())
+	if err != nil {
+		t.Fatal(err)
+	}
+	body := ask(s.Handler(), "GET", page, nil).Body.String()
+	for _, want := range []string{"not every part was looked at", "5 looks still owed", "make a new variant", "Gears, lifting", "±"} {
+		if !strings.Contains(body, want) {
+			t.Errorf("the page does not say %q", want)
+		}
+	}
+	hoist := ask(s.Handler(), "GET", at+"/hoist/0", nil).Body.String()
+	if !strings.Contains(hoist, page+"#f-stores-0-hoist-trials-failures-0-looked-knots") {
+		t.Error("the page of the hoist does not lead to the look that is owed")
+	}
+	if sheet := ask(s.Handler(), "GET", at+"/sheet", nil).Body.String(); strings.Contains(sheet, "125 %") {
+		t.Error("the sheet lets it hang after a fall")
+	}
+	csv := ask(s.Handler(), "GET", page+"/records.csv", nil).Body.String()
+	if !strings.HasPrefix(csv, "way,date,") || !strings.Contains(csv, "up,'=cmd,") {
+		t.Errorf("csv: %s", csv)
+	}
+	if w := ask(s.Handler(), "POST", page+"/measured", url.Values{nameRevision: {"1"}}); w.Code != http.StatusConflict {
+		t.Errorf("a stale page: %d", w.Code)
+	}
+	if w := ask(s.Handler(), "POST", page+"/measured", url.Values{nameRevision: {itoa(int(saved.Revision))}}); w.Code != http.StatusSeeOther {
+		t.Fatalf("measured: %d %s", w.Code, w.Body)
+	}
+	all, err := s.Store.Variants(t.Context(), p.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	made := all[len(all)-1].Value
+	if len(all) != len(vs)+1 || made.Stores[0].Hoist.Train.Stages[0].Efficiency == h.Train.Stages[0].Efficiency {
+		t.Errorf("%d variants, the last %q", len(all), made.Name)
+	}
+	if dump(stored(t, s, vs[2].ID)) != dump(saved) {
+		t.Error("the variant of the records was changed")
+	}
+}
+
+// A step counts only with the mass that it asks for, and a test with dead weight only with 125 % of the load.
+func TestStepsAndHolds(t *testing.T) {
+	rows := stepRows(lift.LoadSteps{S25: lift.LoadStep{Done: "yes", Mass: unit.Of[unit.Mass](25)}, S50: lift.LoadStep{Done: "yes", Mass: unit.Of[unit.Mass](40)},
+		S75: lift.LoadStep{Done: "no"}, S100: lift.LoadStep{Done: "yes"}}, unit.Of[unit.Mass](100), unit.Metric)
+	for i, want := range []string{"passed", "passed with 40\u00a0kg only: do it again", "did not pass", "passed, but the mass that hung is not known", "not done yet"} {
+		if rows[i][2] != want {
+			t.Errorf("%s: %q, want %q", rows[i][0], rows[i][2], want)
+		}
+	}
+	if rows[4][1] != "125\u00a0kg" {
+		t.Errorf("the last step hangs %s", rows[4][1])
+	}
+	said := heldLines([]lift.HeldTrial{{What: "brake", Held: "yes", Mass: unit.Of[unit.Mass](125)}, {What: "brake", Held: "yes", Mass: unit.Of[unit.Mass](110)}, {What: "base", Held: "no"}, {}}, unit.Of[unit.Mass](100), unit.Metric)
+	for i, want := range []string{"125 % of the load or more", "Wanted is 125 %", "did not hold", "shows nothing"} {
+		if !strings.Contains(said[i], want) {
+			t.Errorf("%q does not say %q", said[i], want)
+		}
+	}
+}

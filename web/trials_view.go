@@ -1,0 +1,257 @@
+package web
+
+import (
+	"fmt"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/lift/path"
+	"duskweight/internal/model/trial"
+	"duskweight/internal/model/unit"
+)
+
+// trialsView is what the records come to, ready to print.
+type trialsView struct {
+	URL, Revision string
+	Headline      string
+	More          []string
+	Steps         [][]string // step, mass to hang, what was tried
+	Values        [][]string // as designed, as measured
+	Effects       [][]string // what changes with the measured values
+	MayUse        bool
+	Absurd        string
+	Lack          []string
+	Held          []string
+	Runs          [][]string
+	Chart         chartView
+	Charted       bool
+}
+
+func trialsViewOf(g model.Ground, v model.Variant, i int, url string, sys unit.System) (trialsView, error) {
+	h := *v.Stores[i].Hoist
+	m := model.MeasuredOf(h)
+	now := g.Evaluate(v)
+	out := trialsView{URL: url, Lack: m.Lack, Absurd: m.Gears.Absurd}
+	out.headline(h, now.Stores[i].Hoist)
+	out.Steps = stepRows(h.Trials.Steps, now.Stores[i].Hoist.Drive.Mass, sys)
+	out.Held = heldLines(h.Trials.Held, now.Stores[i].Hoist.Drive.Mass, sys)
+	for _, c := range m.Changes {
+		out.Values = append(out.Values, []string{c.What, changeText(c.Path, c.Was, sys), measuredText(c.Path, c.Is, sys)})
+	}
+	if next, ok := model.AsMeasured(v, i); ok {
+		out.MayUse = len(model.CheckVariant(next)) == 0
+		out.Effects = effectRows(now, g.Evaluate(next), i, sys)
+	}
+	for _, r := range m.Runs {
+		out.Runs = append(out.Runs, []string{wayOf(r), datedOr(r.Date), known(r.Mass, unit.Masses, sys), known(r.Current, unit.Currents, sys), known(r.PlanCurrent, unit.Currents, sys), known(r.Time, unit.Durations, sys), known(r.PlanTime, unit.Durations, sys)})
+	}
+	var err error
+	out.Chart, out.Charted, err = trialsChart(m, url, sys)
+	return out, err
+}
+
+func datedOr(s string) string {
+	if s == "" {
+		return "–"
+	}
+	return clip(s, 40)
+}
+
+// headline says what stands in the way first: a fall, then a step that failed, then the next step.
+func (v *trialsView) headline(h lift.Hoist, r *model.HoistResult) {
+	open := map[string]bool{}
+	falls := 0
+	for _, f := range h.Trials.Failures {
+		if f.Shaken() {
+			falls++
+		}
+	}
+	for _, c := range r.Checks {
+		for _, m := range c.Missing {
+			if model.Within(m, "trials") {
+				open[m] = true
+			}
+		}
+	}
+	if len(open) > 0 {
+		v.Headline = "Hang nothing yet: after the fall or shock not every part was looked at."
+		v.More = []string{counted(len(open), "look") + " still owed. Until then the plan sheet is not ready."}
+		return
+	}
+	if failed := failedStep(h.Trials.Steps); failed != "" {
+		v.Headline = "The step " + failed + " did not pass. Write down what moved or broke, and mend it first."
+		return
+	}
+	v.Headline = map[string]string{"yes": "All checks hold. Load it step by step.", "not_known": "The plan is not ready: only the first step, at most 100 mm off the ground.", "no": "Do not hang it: the plan says why on the page of the lifted mass."}[r.Ready]
+	if falls > 0 {
+		v.More = []string{"Every part was looked at after " + counted(falls, "fall or shock") + "."}
+	}
+}
+
+type namedStep struct {
+	name  string
+	share float64
+	lift.LoadStep
+}
+
+func stepsOfLoad(s lift.LoadSteps) []namedStep {
+	return []namedStep{{"25 %", 25, s.S25}, {"50 %", 50, s.S50}, {"75 %", 75, s.S75}, {"100 %", 100, s.S100}, {"125 %", 125, s.S125}}
+}
+
+func failedStep(s lift.LoadSteps) string {
+	for _, one := range stepsOfLoad(s) {
+		if one.Done == "no" {
+			return one.name
+		}
+	}
+	return ""
+}
+
+// stepRows are the load steps with the mass to hang. A step that was passed with less than today's plan asks for is to
+// be done again.
+func stepRows(s lift.LoadSteps, mass unit.Known[unit.Mass], sys unit.System) [][]string {
+	var rows [][]string
+	for _, one := range stepsOfLoad(s) {
+		want, said := "not known", "not done yet"
+		m, ok := mass.Value()
+		need := float64(m) * one.share / 100
+		if ok {
+			want = unit.Masses.Format(need, sys)
+		}
+		switch hung, weighed := one.Mass.Value(); {
+		case one.Done == "no":
+			said = "did not pass"
+		case one.Done != "yes":
+		case !weighed:
+			said = "passed, but the mass that hung is not known"
+		case ok && float64(hung) < need*0.99:
+			said = "passed with " + unit.Masses.Format(float64(hung), sys) + " only: do it again"
+		default:
+			said = "passed"
+		}
+		if one.Date != "" && one.Done != "" {
+			said += ", " + clip(one.Date, 20)
+		}
+		rows = append(rows, []string{one.name, want, said})
+	}
+	return rows
+}
+
+// heldLines say what the tests with dead weight show of the 125 % that each hold must carry.
+func heldLines(tests []lift.HeldTrial, mass unit.Known[unit.Mass], sys unit.System) []string {
+	var out []string
+	for _, t := range tests {
+		hung, okH := t.Mass.Value()
+		m, okM := mass.Value()
+		what := sentenceCase(orNotKnown(wordFor(t.What)))
+		switch need := 1.25 * float64(m); {
+		case t.Held == "no":
+			out = append(out, what+" did not hold. Mend it before anything hangs.")
+		case t.Held != "yes" || !okH || !okM:
+			out = append(out, what+": mass or outcome is not known, so it shows nothing.")
+		case float64(hung) < need*0.99:
+			out = append(out, fmt.Sprintf("%s held %s. Wanted is 125 %% of the load, %s.", what, unit.Masses.Format(float64(hung), sys), unit.Masses.Format(need, sys)))
+		default:
+			out = append(out, what+" held "+unit.Masses.Format(float64(hung), sys)+", 125 % of the load or more.")
+		}
+	}
+	return out
+}
+
+// quantityAt is what a measured value of the design is shown in.
+func quantityAt(at string) unit.Quantity {
+	switch at {
+	case "train.breakaway":
+		return unit.Ratios
+	case "train.stages[0].idle_torque_nm":
+		return unit.SmallTorques
+	case "machine.rth_winding_k_w", "machine.rth_case_k_w":
+		return unit.ThermalResistances
+	case "machine.tau_winding_s", "machine.tau_case_s":
+		return unit.Minutes
+	}
+	return unit.Percents
+}
+
+func changeText(at string, v unit.Known[unit.Ratio], sys unit.System) string {
+	return known(v, quantityAt(at), sys)
+}
+
+func measuredText(at string, v trial.Value, sys unit.System) string {
+	q := quantityAt(at)
+	if !v.Sure {
+		return q.Format(v.Val, sys) + ", how sure is not known"
+	}
+	return q.Format(v.Val, sys) + " ± " + q.Format(v.Err, sys)
+}
+
+// effectRows set the plan as designed beside the plan with the measured values, where they differ.
+func effectRows(was, is model.VariantResult, i int, sys unit.System) [][]string {
+	var rows [][]string
+	add := func(what, a, b string) {
+		if a != b {
+			rows = append(rows, []string{what, a, b})
+		}
+	}
+	first := func(r model.VariantResult) string { s, _ := headlineOf(r); return s }
+	add("Verdict", first(was), first(is))
+	add("Plan sheet", readyWord(was.Ready), readyWord(is.Ready))
+	a, b := was.Stores[i].Hoist, is.Stores[i].Hoist
+	down := map[string]string{"yes": "yes", "nudge": "only with a push", "no": "no", "": "not known"}
+	add("Comes down by itself", down[a.Drive.Lowering.RunsBack], down[b.Drive.Lowering.RunsBack])
+	add("Amps, lifting", ampsOr(a.Drive.Raising.Current, sys), ampsOr(b.Drive.Raising.Current, sys))
+	add("Amps, coming down", ampsOr(a.Drive.Lowering.Current, sys), ampsOr(b.Drive.Lowering.Current, sys))
+	add("One full lift gives back", energyOr(was.Facts.OneLiftOut, sys), energyOr(is.Facts.OneLiftOut, sys))
+	before := map[string]path.Word{}
+	for _, c := range a.Checks {
+		before[c.ID+c.Part] = c.Word
+	}
+	for _, c := range b.Checks {
+		if w, ok := before[c.ID+c.Part]; ok {
+			add("Check: "+c.Part, checkWords[w].word, checkWords[c.Word].word)
+		}
+	}
+	return rows
+}
+
+func ampsOr(i unit.Current, sys unit.System) string {
+	if i <= 0 {
+		return "–"
+	}
+	return unit.Currents.Format(float64(i), sys)
+}
+
+func readyWord(r string) string {
+	return map[string]string{"yes": "ready", "not_known": "not ready", "no": "do not hang"}[r]
+}
+
+// trialsChart draws amps against mass, measured and planned.
+func trialsChart(m model.Measured, url string, sys unit.System) (chartView, bool, error) {
+	mass, amps := scaleOf(unit.Masses, sys), scaleOf(unit.Currents, sys)
+	lines := []plotLine{{name: "up, measured", color: "--mass", mark: "triangle", unit: amps.unit}, {name: "up, planned", color: "--mass", mark: "emptyCircle", unit: amps.unit},
+		{name: "down, measured", color: "--night", mark: "diamond", unit: amps.unit}, {name: "down, planned", color: "--load", mark: "emptyRect", unit: amps.unit}}
+	for _, r := range m.Runs {
+		k := 0
+		if r.Down {
+			k = 2
+		}
+		if kg, ok := r.Mass.Value(); ok {
+			for j, amp := range []unit.Known[unit.Current]{r.Current, r.PlanCurrent} {
+				if a, ok := amp.Value(); ok {
+					lines[k+j].points = append(lines[k+j].points, [2]float64{mass.of(float64(kg)), amps.of(float64(a))})
+				}
+			}
+		}
+	}
+	p := plot{id: "trials", title: "Trials against plan", say: "Amps of the motor by mass: where the marks of measured and planned lie together, the plan was right.", x: mass.axis("Mass"), y: []string{amps.axis("Motor")}}
+	for _, l := range lines {
+		if len(l.points) > 0 {
+			p.lines = append(p.lines, l)
+		}
+	}
+	if len(p.lines) == 0 {
+		return chartView{}, false, nil
+	}
+	v, err := p.view(url + "/records.csv")
+	return v, err == nil, err
+}
