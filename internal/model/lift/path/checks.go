@@ -24,7 +24,7 @@ func Checks(h lift.Hoist, d lift.Drive) []Check {
 			out = append(out, *c)
 		}
 	}
-	return afterShock(h.Trials.Failures, out)
+	return afterShock(h.Trials.Failures, afterTests(h, d, out))
 }
 
 // at is the path of a field of the i-th of a list: "train.stages[1].ratio".

@@ -12,12 +12,12 @@ import (
 // "no": a check gives way, a flag of the drive says do not hang, it stalls or does not start, does not come down by
 // itself, races on its loads, or fewer than two holds are named. "not_known": none of these, but a check, the way up
 // or the way down is not known, or how hot or how fast the motor gets or what the loads stand; or it comes down only
-// with a push, or one run already overheats the motor. "yes" otherwise.
+// with a push, one run already overheats the motor, or a load step did not pass. "yes" otherwise.
 func Ready(checks []Check, d lift.Drive, h lift.Hoist) (state string, reasons []string) {
 	if bad := reasonsAgainst(checks, d, h); len(bad) > 0 {
 		return "no", bad
 	}
-	if open := reasonsOpen(checks, d, h); len(open) > 0 {
+	if open := append(reasonsOpen(checks, d, h), failedSteps(h.Trials.Steps)...); len(open) > 0 {
 		return "not_known", open
 	}
 	return "yes", nil

@@ -1,0 +1,73 @@
+package path
+
+import (
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/source"
+)
+
+// afterTests takes in the tests with dead weight: what did not hold 125 % of the load or less the last time it was tried
+// gives way, whatever its numbers say. A test that held adds nothing to a check: strength stays the user's statement.
+func afterTests(h lift.Hoist, d lift.Drive, checks []Check) []Check {
+	last := map[string]lift.HeldTrial{}
+	for _, t := range h.Trials.Held {
+		if t.Held != "" {
+			last[t.What] = t
+		}
+	}
+	for _, b := range []struct{ what, id, name, part string }{
+		{"base", "base_uplift", "the base", ""},
+		{"brake", "holds", "the brake", holdName("spring_brake")},
+		{"ratchet", "holds", "the ratchet", holdName("ratchet")},
+		{"catch", "holds", "the overspeed catch", holdName("overspeed_catch")},
+		{"prop", "holds", "the prop", holdName("rated_prop")},
+		{"", "holds", "something that was tested", ""},
+	} {
+		t, ok := last[b.what]
+		if !ok || t.Held != "no" || tooMuch(t, d) {
+			continue
+		}
+		met := false
+		for i := range checks {
+			if c := &checks[i]; b.what != "" && c.ID == b.id && (b.part == "" || c.Part == b.part) {
+				met = true
+				letDown(c, b.name, t)
+			}
+		}
+		if !met {
+			c := newLine(b.id, b.name, "holds 125 % of the load in the test", source.Platforms.At("125 % of capacity")).c
+			letDown(&c, b.name, t)
+			checks = append(checks, c)
+		}
+	}
+	return checks
+}
+
+// tooMuch reports whether the test asked for more than it has to hold.
+func tooMuch(t lift.HeldTrial, d lift.Drive) bool {
+	hung, okH := t.Mass.Value()
+	m, okM := d.Mass.Value()
+	return okH && okM && float64(hung) > 1.25*float64(m)*(1+1e-9)
+}
+
+func letDown(c *Check, name string, t lift.HeldTrial) {
+	c.Demand, c.Capacity, c.Had, c.Use = none()
+	c.Word, c.Say = GivesWay, capital(name)+" did not hold its dead weight in the test"
+	if t.Date != "" {
+		c.Say += " of " + t.Date
+	}
+	c.Say += ". Mend it, test it again, and write that down under Tests and repairs."
+}
+
+// failedSteps are the load steps that did not pass.
+func failedSteps(s lift.LoadSteps) []string {
+	var out []string
+	for _, one := range []struct {
+		name string
+		step lift.LoadStep
+	}{{"25 %", s.S25}, {"50 %", s.S50}, {"75 %", s.S75}, {"100 %", s.S100}, {"125 %", s.S125}} {
+		if one.step.Done == "no" {
+			out = append(out, "The load step "+one.name+" did not pass.")
+		}
+	}
+	return out
+}
