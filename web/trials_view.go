@@ -182,7 +182,7 @@ func measuredText(at string, v trial.Value, sys unit.System) string {
 	if !v.Sure {
 		return q.Format(v.Val, sys) + ", how sure is not known"
 	}
-	return q.Format(v.Val, sys) + " ± " + q.Format(v.Err, sys)
+	return q.Format(v.Val, sys) + " ± " + q.Format(roundTo(v.Err, 2), sys)
 }
 
 // effectRows set the plan as designed beside the plan with the measured values, where they differ.
