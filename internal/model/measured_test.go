@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"duskweight/internal/catalog"
-	"duskweight/internal/document"
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
@@ -99,7 +98,8 @@ func TestMeasuredGivesTheRealHoistBack(t *testing.T) {
 	}
 }
 
-// The measured variant is a new one with every value marked; without records there is none. It can be written and read.
+// The measured variant is a new one with every value marked; without records there is none. A fall in its records stays with
+// it.
 func TestAsMeasured(t *testing.T) {
 	plan := triedHoist(0.8, 0.75, 0, 1.5)
 	v := model.Variant{Name: "Sand", Stores: []model.Store{{Hoist: &plan}}}
@@ -114,18 +114,7 @@ func TestAsMeasured(t *testing.T) {
 	}
 	doc := catalog.Sample()
 	doc.Variants = append(doc.Variants, out)
-	text, err := document.Encode(doc)
-	if err != nil {
-		t.Fatal(err)
-	}
-	back, err := document.Decode(text)
-	if err != nil {
-		t.Fatal(err)
-	}
-	if got := back.Variants[len(back.Variants)-1].Stores[0].Hoist.Trials; len(got.Raises) != 2 || got.Failures[0].Look.Rope != "sound" || got.Least != plan.Trials.Least {
-		t.Errorf("%+v", got)
-	}
-	if r := model.Evaluate(back); r.Variants[len(back.Variants)-1].Ready == "yes" {
+	if r := model.Evaluate(doc); r.Variants[len(doc.Variants)-1].Ready == "yes" {
 		t.Error("ready after a fall that nobody looked at")
 	}
 }
