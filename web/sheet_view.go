@@ -127,6 +127,10 @@ func (v *sheetView) hoist(h *model.HoistResult, sys unit.System) {
 		v.StepSay = "With dead weight, from 100 mm first, then the whole travel. Nobody inside the keep-out. Tick each when nothing moved, slipped or got hot."
 		v.Steps = loadSteps(h.Drive.Mass, sys, 25, 50, 75, 100, 125)
 	case "not ready":
+		if looksOwed(h.Checks) > 0 { // not even the first step
+			v.Band = "NOT READY. Hang nothing: after a fall or a shock not every part was looked at."
+			break
+		}
 		v.StepSay = "Only this step, and the mass at most 100 mm off the ground, until the list above is empty."
 		v.Steps = loadSteps(h.Drive.Mass, sys, 25)
 	}

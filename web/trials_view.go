@@ -59,23 +59,15 @@ func datedOr(s string) string {
 
 // headline says what stands in the way first: a fall, then a step that failed, then the next step.
 func (v *trialsView) headline(h lift.Hoist, r *model.HoistResult) {
-	open := map[string]bool{}
-	falls := 0
+	owed, falls := looksOwed(r.Checks), 0
 	for _, f := range h.Trials.Failures {
 		if f.Shaken() {
 			falls++
 		}
 	}
-	for _, c := range r.Checks {
-		for _, m := range c.Missing {
-			if model.Within(m, "trials") {
-				open[m] = true
-			}
-		}
-	}
-	if len(open) > 0 {
+	if owed > 0 {
 		v.Headline = "Hang nothing yet: after the fall or shock not every part was looked at."
-		v.More = []string{counted(len(open), "look") + " still owed. Until then the plan sheet is not ready."}
+		v.More = []string{counted(owed, "look") + " still owed. Until then the plan sheet is not ready."}
 		return
 	}
 	if failed := failedStep(h.Trials.Steps); failed != "" {
@@ -86,6 +78,19 @@ func (v *trialsView) headline(h lift.Hoist, r *model.HoistResult) {
 	if falls > 0 {
 		v.More = []string{"Every part was looked at after " + counted(falls, "fall or shock") + "."}
 	}
+}
+
+// looksOwed counts the parts that nobody looked at yet since a fall or a shock.
+func looksOwed(checks []path.Check) int {
+	open := map[string]bool{}
+	for _, c := range checks {
+		for _, m := range c.Missing {
+			if model.Within(m, "trials") {
+				open[m] = true
+			}
+		}
+	}
+	return len(open)
 }
 
 type namedStep struct {
