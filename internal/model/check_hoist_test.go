@@ -58,3 +58,43 @@ func TestRefusedHoists(t *testing.T) {
 		}
 	}
 }
+
+// Two sources at once, or numbers of a motor that do not belong together, are flagged at their field and never ready.
+func TestClashesAreNotReady(t *testing.T) {
+	direct := func(v *model.Variant) { v.Controller.Kind = "direct" }
+	for _, tc := range []struct {
+		name, path, say, ready string
+		bad                    bool
+		change                 func(v *model.Variant, h *lift.Hoist)
+	}{
+		{"a controller and the motor on the panels", "raise.feed", "a controller stands between panels and motor", "no", true, func(_ *model.Variant, h *lift.Hoist) { h.Raise.Feed = "panel" }},
+		{"a drive without a controller", "raise.feed", "nothing reaches the line", "no", true, func(v *model.Variant, _ *lift.Hoist) { direct(v) }},
+		{"panels of which the sheet is not known", "raise.feed", "the curve of the panel needs", "not_known", false, func(v *model.Variant, h *lift.Hoist) { direct(v); h.Raise.Feed = "panel" }},
+		{"a motor of two resistances", "machine.r_ohm", "by your own number and", "not_known", false, func(_ *model.Variant, h *lift.Hoist) {
+			h.Machine.SheetVolts, h.Machine.SheetStall = unit.Of[unit.Voltage](24), unit.Of[unit.Current](60)
+		}},
+	} {
+		v := catalog.Sample().Variants[2]
+		tc.change(&v, v.Stores[0].Hoist)
+		if ps := model.CheckVariant(v); len(ps) > 0 {
+			t.Fatal(ps)
+		}
+		r := model.Ground{}.Evaluate(v)
+		found := false
+		for _, f := range r.Stores[0].Hoist.Drive.Flags {
+			found = found || f.Path == tc.path && f.Bad == tc.bad && strings.Contains(f.Say, tc.say)
+		}
+		if !found || r.Ready != tc.ready {
+			t.Errorf("%s: ready %q, want %q; flags %+v", tc.name, r.Ready, tc.ready, r.Stores[0].Hoist.Drive.Flags)
+		}
+	}
+	v := catalog.Sample().Variants[2]
+	direct(&v)
+	v.Stores[0].Hoist.Raise.Feed = "panel"
+	again := *v.Stores[0].Hoist
+	v.Stores = append(v.Stores, model.Store{Hoist: &again})
+	two := model.Ground{}.Evaluate(v)
+	if s := two.Stores[len(two.Stores)-1].Hoist; s.Ready != "no" || !strings.Contains(strings.Join(s.Reasons, " "), "another hoist hangs on the panels already") {
+		t.Errorf("a second motor on the same panels: %q %q", s.Ready, s.Reasons)
+	}
+}

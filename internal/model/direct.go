@@ -22,6 +22,7 @@ const (
 type Direct struct {
 	Known   bool
 	WhyNot  string    // in plain words, without a full stop
+	Clash   bool      // two things at once on the panels: a controller, or another motor
 	Missing []Missing // paths inside the variant
 
 	Run   unit.Current // while it lifts
@@ -83,8 +84,10 @@ func directOf(v Variant, h lift.Hoist, d lift.Drive, second bool) *Direct {
 	}
 	switch {
 	case second:
+		r.Clash = true
 		return lack("", "another hoist hangs on the panels already")
 	case v.Controller.Kind != "direct":
+		r.Clash = v.Controller.Kind != ""
 		return lack("controller.kind", "a controller stands between panels and motor. Say on the page of the variant that there is none (direct)")
 	case len(d.Raising.Layers) == 0:
 		return lack("", "what the motor takes is not known yet")

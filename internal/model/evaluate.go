@@ -126,20 +126,26 @@ func reduce(v Variant) []StoreResult {
 }
 
 // reduceHoist computes a hoist of a variant; fed is set where the panels feed another motor already.
-func reduceHoist(h lift.Hoist, v Variant, fed bool) StoreResult {
+func reduceHoist(design lift.Hoist, v Variant, fed bool) StoreResult {
+	h := design
+	if h.Raise.Feed == "panel" { // the panels set voltage and current, whatever was typed for another supply
+		h.Raise.Voltage, h.Raise.CurrentLimit = unit.Known[unit.Voltage]{}, unit.Known[unit.Current]{}
+	}
 	d := lift.Compute(h)
 	var direct *Direct
 	switch {
 	case h.Raise.Feed == "panel":
 		if direct = directOf(v, h, d, fed); direct.Known {
 			d = lift.Compute(direct.inFullSun(h))
+		} else {
+			d.Flags = append(d.Flags, lift.Flag{Path: "raise.feed", Bad: direct.Clash, Say: "The panel is to feed this motor straight, but " + direct.WhyNot + "."})
 		}
 	case h.Raise.Feed != "" && v.Controller.Kind == "direct":
-		d.Flags = append(d.Flags, lift.Flag{Path: "raise.feed", Say: "These panels have no controller, so nothing reaches the line and nothing lifts. Say that the panel feeds the motor, or take a controller."})
+		d.Flags = append(d.Flags, lift.Flag{Path: "raise.feed", Bad: true, Say: "These panels have no controller, so nothing reaches the line and nothing lifts. Say that the panel feeds the motor, or take a controller."})
 	}
 	checks := path.Checks(h, d)
 	path.Sort(checks)
-	hr := &HoistResult{Design: h, Drive: d, Direct: direct, Checks: checks, Hazards: path.HazardsOf(h, d)}
+	hr := &HoistResult{Design: design, Drive: d, Direct: direct, Checks: checks, Hazards: path.HazardsOf(h, d)}
 	hr.Ready, hr.Reasons = path.Ready(checks, d, h)
 	return StoreResult{Name: h.Name, Kind: "hoist", Reservoir: d.Reservoir, WhyNot: d.WhyNot, Hoist: hr}
 }

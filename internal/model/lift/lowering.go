@@ -61,7 +61,7 @@ func (w *work) lower() {
 func (w *work) runsBack() bool {
 	lo := &w.d.Lowering
 	first := w.layers[0]
-	run, _, stuck := w.run.down(w.drumDown(first.torque))
+	run, _, stuck := w.run.down(w.drumDown(first.length)) // the smaller radius: it must give energy all the way
 	push, _, stuckBA := w.push.down(w.drumDown(first.torque))
 	current := GeneratorCurrent(w.d.AtMotorDown.Val, unit.MachineConstant(w.kk), unit.Current(w.i0))
 	breakaway := push/w.kk - w.b*w.i0

@@ -61,7 +61,7 @@ func (d dice) train(h *Hoist) {
 		h.Train.Breakaway = known(unit.Ratio(d.even(1, 2)))
 	}
 	for range 1 + d.IntN(3) {
-		s := Stage{Kind: pick(d, "spur", "belt", "box", "planetary", "worm")}
+		s := Stage{Kind: pick(d, "spur", "belt", "box", "planetary", "worm", "bevel", "chain", "strain_wave", "cycloid")}
 		s.IdleTorque = known(unit.Torque(d.between(1e-5, 3e-3)))
 		switch {
 		case s.Kind == "planetary" && d.IntN(2) == 0:
@@ -115,6 +115,9 @@ func (d dice) machine(h *Hoist) {
 	if d.IntN(2) == 0 {
 		m.RthWinding, m.TauWinding = known(unit.ThermalResistance(d.between(0.5, 40))), known(unit.Duration(d.between(10, 2000)))
 		m.MaxWinding = known(unit.Celsius(d.even(90, 155)))
+		if d.IntN(4) == 0 {
+			m.RthCase, m.TauCase = known(unit.ThermalResistance(d.between(0.5, 20))), known(unit.Duration(d.between(100, 3000)))
+		}
 	}
 	h.Raise = Raise{Feed: pick(d, "drive", "relay"), Voltage: known(unit.Voltage(v)), Auxiliary: known(unit.Power(pick(d, 0.0, 5)))}
 	if d.IntN(2) == 0 {

@@ -19,7 +19,7 @@ func TestTwin(t *testing.T) {
 		t.Skip("python3 is not on this machine: the second calculation of the hoist was NOT compared")
 	}
 	d := newDice(20)
-	designs := make([]Hoist, 1500)
+	designs := make([]Hoist, 2000)
 	for i := range designs {
 		designs[i] = d.hoist()
 	}
@@ -49,7 +49,7 @@ func TestTwin(t *testing.T) {
 		}
 	}
 	t.Log("figures compared:", seen)
-	for _, name := range []string{"up_energy", "b_f", "down_energy", "growth", "needs_mass", "open_speed", "burst", "brake_fall", "stall_pull", "overtravel", "rest", "slope", "layers above 1", "stiff", "a_d", "p_dmin"} {
+	for _, name := range []string{"up_energy", "b_f", "down_energy", "growth", "needs_mass", "open_speed", "burst", "brake_fall", "stall_pull", "overtravel", "rest", "slope", "layers above 1", "winding in steps", "stiff", "a_d", "p_dmin"} {
 		if seen[name] < 10 {
 			t.Errorf("only %d designs reach %s: the random designs are too tame", seen[name], name)
 		}
@@ -172,6 +172,12 @@ func (c comparison) heat(name string, h Heat) {
 	part.same("settles", h.Settles)
 	if w, ok := want["winding"].(float64); ok && w < 1e6 {
 		part.near("winding", float64(h.Winding))
+	}
+	if w, ok := want["winding_in_steps"].(float64); ok && w < 1e6 { // steps of a fourth-order rule: 1e-6
+		c.seen["winding in steps"]++
+		if got := float64(h.Winding); math.Abs(got-w) > 1e-6*math.Max(math.Abs(w), 1) {
+			c.t.Errorf("design %d, winding of two bodies: got %.10g, in small steps %.10g", c.i, got, w)
+		}
 	}
 	part.near("run", float64(h.Run.Val))
 	if rest, ok := want["rest"].(float64); ok && rest > 1e-6 {

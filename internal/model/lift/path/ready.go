@@ -81,6 +81,9 @@ func reasonsOpen(checks []Check, d lift.Drive, h lift.Hoist) []string {
 // the lowering loop lets the mass go.
 func notTold(d lift.Drive, h lift.Hoist) []string {
 	var out []string
+	if len(d.Machine.Contradictions) > 0 {
+		out = append(out, "The motor's numbers contradict each other. Measure again: which of them are right is not known.")
+	}
 	if h.Raise.Feed == "" {
 		out = append(out, "What feeds the motor by day is not known.")
 	}
