@@ -34,6 +34,7 @@ type group[T any] struct {
 	fold  bool                         // inside a section: shown closed, what most people leave alone
 	brief func(*T, unit.System) string // what is inside, in a few words; nil tells what tell names
 	tell  []string                     // paths of the values that its line tells, "path|%s across"; none: the first
+	links []linkView                   // other pages that fill it in
 	parts []part[T]
 }
 

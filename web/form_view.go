@@ -36,6 +36,7 @@ type groupView struct {
 	Fold, Open          bool
 	Section             section // at the top of a form
 	Parts               []partView
+	Links               []linkView // other pages that fill it in
 }
 
 type listView struct {
@@ -138,7 +139,7 @@ func (p *printer[T]) parts(parts []part[T], t *T) []partView {
 }
 
 func (p *printer[T]) group(g *group[T], t *T) *groupView {
-	v := &groupView{Title: g.title, Intro: retell(g.intro, p.sys), Shape: g.shape, Fold: g.fold, Parts: p.parts(g.parts, t)}
+	v := &groupView{Title: g.title, Intro: retell(g.intro, p.sys), Shape: g.shape, Fold: g.fold, Parts: p.parts(g.parts, t), Links: g.links}
 	v.Open, v.Section = anyProblem(v.Parts), sectionOf(v.Title, v.Parts, g.tell...)
 	if g.brief != nil {
 		v.Section.Brief = g.brief(t, p.sys)

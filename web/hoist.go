@@ -69,6 +69,7 @@ func (s *Site) hoistOf(r *http.Request) (hoistPage, error) {
 		return hoistPage{}, err
 	}
 	e.form.parts = within(storePath(i, "hoist"), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, hoistForm()...)
+	linkRows(e.form.parts, url)
 	h := hoistPage{e, i, sys, e.form.labels(v.Value), s.grounds.of(p)}
 	h.answer = func(v model.Variant) (answer, error) {
 		view := hoistViewOf(h.ground.Evaluate(v), i, sys, h.labels, url)

@@ -184,6 +184,9 @@ func pagesOf(p store.Saved[model.Project], vs []store.Saved[model.Variant]) []st
 				pages = append(pages, at+"/trials/"+itoa(i), at+kind+itoa(i)+"/pictures", at+kind+itoa(i)+"/motor", at+"/sheet/wiring", at+"/sheet/checks")
 			}
 			pages = append(pages, at+kind+itoa(i))
+			if st.Hoist != nil {
+				pages = append(pages, at+kind+itoa(i)+"/rows", at+kind+itoa(i)+"/rows?kind=rope", at+kind+itoa(i)+"/rows?kind=stage")
+			}
 		}
 	}
 	return pages

@@ -86,6 +86,8 @@ func (s *Site) Handler() http.Handler {
 			}
 			r.Post("/trials/{i}/measured", s.page(s.useMeasured))
 			r.Get("/trials/{i}/records.csv", s.page(s.sendTrialsCSV))
+			r.Get("/hoist/{i}/rows", s.page(s.showRows))
+			r.Post("/hoist/{i}/take", s.page(s.takeRow))
 			r.Get("/takes", s.page(s.showTakes))
 			r.Get("/parts", s.page(s.showParts))
 			r.Post("/parts", s.page(s.saveParts))

@@ -1,6 +1,8 @@
 package catalog
 
 import (
+	"fmt"
+
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
 )
@@ -32,6 +34,25 @@ func (l Lamp) InRows(series, rows unit.Count) lift.DCLoad {
 		out.MaxCurrent = unit.Of(unit.Current(p) * l.Rated)
 	}
 	return out
+}
+
+// Take puts the load in the place of another on the motor's wires; whether it is wired for good stays as it was said.
+func (l Lamp) Take(into *lift.DCLoad, series, rows unit.Count) Taken {
+	t := Taken{Gone: []string{"resistance_ohm", "power_w", "set_speed_rad_s", "efficiency", "min_voltage_v", "max_voltage_v", "diode_v", "rated_current_a"}}
+	kept := into.Permanent
+	*into = l.InRows(series, rows)
+	into.Permanent = kept
+	if series > 1 || rows > 1 {
+		into.Name = fmt.Sprintf("%s, %d × %d", l.Name, max(series, 1), max(rows, 1))
+	}
+	t.Copied = append(t.Copied, "kind", "threshold_v", "slope_ohm")
+	if into.Diode.Is {
+		t.Copied = append(t.Copied, "diode_v")
+	}
+	if into.MaxCurrent.Is {
+		t.Copied = append(t.Copied, "rated_current_a")
+	}
+	return t
 }
 
 // Lamps returns typical loads for the way down.

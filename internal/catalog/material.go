@@ -1,6 +1,11 @@
 package catalog
 
-import "duskweight/internal/model/unit"
+import (
+	"fmt"
+
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
+)
 
 // Material is what a mass can be made of. Volume × density is a guess to ± 10 %: weigh it.
 type Material struct {
@@ -12,6 +17,31 @@ type Material struct {
 // Volume returns the room that m takes at the middle density.
 func (a Material) Volume(m unit.Mass) unit.Volume {
 	return unit.Volume(float64(m) / (float64(a.Low+a.High) / 2))
+}
+
+// TakePiece is a piece of the mass of that volume, at the middle density, guessed and not weighed.
+func (a Material) TakePiece(v unit.Volume) lift.Piece {
+	return lift.Piece{Name: a.Name, Mass: unit.Of(unit.Mass(float64(v) * float64(a.Low+a.High) / 2)), Weighed: "volume"}
+}
+
+// AddToBase adds the volume at the low density, the careful one, to what keeps the drive down.
+func (a Material) AddToBase(into *lift.Base, v unit.Volume) Taken {
+	var t Taken
+	copied(&t, &into.Mass, unit.Of(into.Mass.Or(0)+unit.Mass(float64(v)*float64(a.Low))), "base.mass_kg")
+	return t
+}
+
+func (a Material) takeHoist(h *lift.Hoist, c Choice) (Taken, error) {
+	v, ok := c.Volume.Value()
+	switch {
+	case !ok || v <= 0:
+		return Taken{}, fmt.Errorf("give its volume")
+	case c.At == "base":
+		return a.AddToBase(&h.Base, v), nil
+	}
+	h.Mass = append(h.Mass[:len(h.Mass):len(h.Mass)], a.TakePiece(v))
+	at := fmt.Sprintf("mass[%d].", len(h.Mass)-1)
+	return Taken{Copied: []string{at + "mass_kg"}, Own: []string{at + "name", at + "weighed"}}, nil
 }
 
 // Materials returns what makers hang.
@@ -40,24 +70,47 @@ type Timber struct {
 	Dense unit.Density
 }
 
+// TakeBeam makes the beam timber of this class; a round pole stays one.
+func (w Timber) TakeBeam(into *lift.Beam, wasRead bool) Taken {
+	var t Taken
+	if into.Kind != "round_pole" {
+		copied(&t, &into.Kind, "timber", "kind")
+	}
+	gone(&t, &into.Wall, "wall_m")
+	gone(&t, &into.Yield, "yield_pa")
+	strength(&t, w.From, wasRead, &into.Class, w.Class, "class")
+	return t
+}
+
+// TakePost does the same to a post.
+func (w Timber) TakePost(into *lift.Post, wasRead bool) Taken {
+	var t Taken
+	if into.Kind != "round_pole" {
+		copied(&t, &into.Kind, "timber", "kind")
+	}
+	gone(&t, &into.Wall, "wall_m")
+	gone(&t, &into.Yield, "yield_pa")
+	strength(&t, w.From, wasRead, &into.Class, w.Class, "class")
+	return t
+}
+
 // TimberClasses returns the classes of EN 338, and one of glued timber. Which one a beam is, its stamp says.
 func TimberClasses() []Timber {
-	soft := func(memory bool) From {
-		return From{Source: "EN 338:2016, table 1", Memory: memory, Note: "Only by its stamp: an old or unmarked beam has no class."}
-	}
-	hard := rememberedOf("EN 338:2016, table 3", "Only by its stamp: an old or unmarked beam has no class.")
+	note := "Only by its stamp: an old or unmarked beam has no class."
+	soft := labelled("EN 338:2016, table 1", note)
+	hard := labelled("EN 338:2016, table 3", note)
 	return []Timber{
-		{soft(true), "C14", 14 * unit.Megapascal, 350},
-		{soft(false), "C16", 16 * unit.Megapascal, 370},
-		{soft(true), "C18", 18 * unit.Megapascal, 380},
-		{soft(true), "C20", 20 * unit.Megapascal, 400},
-		{soft(true), "C22", 22 * unit.Megapascal, 410},
-		{soft(false), "C24", 24 * unit.Megapascal, 420},
-		{soft(true), "C27", 27 * unit.Megapascal, 430},
-		{soft(true), "C30", 30 * unit.Megapascal, 460},
+		{soft, "C14", 14 * unit.Megapascal, 350},
+		{soft, "C16", 16 * unit.Megapascal, 370},
+		{soft, "C18", 18 * unit.Megapascal, 380},
+		{soft, "C20", 20 * unit.Megapascal, 400},
+		{soft, "C22", 22 * unit.Megapascal, 410},
+		{soft, "C24", 24 * unit.Megapascal, 420},
+		{soft, "C27", 27 * unit.Megapascal, 430},
+		{soft, "C30", 30 * unit.Megapascal, 460},
 		{hard, "D24", 24 * unit.Megapascal, 580},
 		{hard, "D30", 30 * unit.Megapascal, 640},
 		{hard, "D40", 40 * unit.Megapascal, 660},
-		{rememberedOf("EN 14080:2013, table 5", ""), "GL24h", 24 * unit.Megapascal, 420},
+		{labelled("EN 14080:2013, table 5", note), "GL24h", 24 * unit.Megapascal, 420},
 	}
 }

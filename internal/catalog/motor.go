@@ -24,20 +24,59 @@ type Motor struct {
 	MaxWinding unit.Celsius
 }
 
-// Take copies the row's values into a design.
-func (m Motor) Take(into *lift.Machine) {
-	into.Name = m.Name
-	into.K, into.R, into.I0, into.J = unit.Of(m.K), unit.Of(m.R), unit.Of(m.I0), unit.Of(m.J)
-	into.MaxCurrent, into.MaxWinding = unit.Of(m.MaxCurrent), unit.Of(m.MaxWinding)
-	into.RthWinding, into.TauWinding = unit.Of(m.RthWinding), unit.Of(m.TauWinding)
-	into.RthCase, into.TauCase = unit.Known[unit.ThermalResistance]{}, unit.Known[unit.Duration]{}
+// Take puts the row in the place of the motor that stood there: its readings and its label go with it. K, R and the
+// currents are those of the rotor; a built-in gear is a gear stage of its own.
+func (m Motor) Take(into *lift.Machine) Taken {
+	t := Taken{Gone: []string{"machine"}}
+	*into = lift.Machine{Name: m.Name}
+	copied(&t, &into.K, unit.Of(m.K), "machine.k_vs_rad")
+	copied(&t, &into.R, unit.Of(m.R), "machine.r_ohm")
+	copied(&t, &into.I0, unit.Of(m.I0), "machine.i0_a")
+	copied(&t, &into.J, unit.Of(m.J), "machine.j_kg_m2")
+	copied(&t, &into.MaxCurrent, unit.Of(m.MaxCurrent), "machine.continuous_current_a")
+	copied(&t, &into.MaxWinding, unit.Of(m.MaxWinding), "machine.max_winding_c")
+	copied(&t, &into.RthWinding, unit.Of(m.RthWinding), "machine.rth_winding_k_w")
+	copied(&t, &into.TauWinding, unit.Of(m.TauWinding), "machine.tau_winding_s")
 	if m.RthCase > 0 {
-		into.RthCase = unit.Of(m.RthCase)
+		copied(&t, &into.RthCase, unit.Of(m.RthCase), "machine.rth_case_k_w")
 	}
 	if m.TauCase > 0 {
-		into.TauCase = unit.Of(m.TauCase)
+		copied(&t, &into.TauCase, unit.Of(m.TauCase), "machine.tau_case_s")
 	}
+	return t
 }
+
+// takeHoist takes the motor with the gear that is built into it, as the first stage of the train. The gear of a geared
+// motor of this catalog that stood there before goes with that motor.
+func (m Motor) takeHoist(h *lift.Hoist) Taken {
+	var gear Taken
+	for _, old := range Motors() {
+		if old.Name == h.Machine.Name && old.Gear > 1 && builtIn(h, old.Gear) {
+			h.Train.Stages = append([]lift.Stage{}, h.Train.Stages[1:]...)
+			gear.Stages--
+			break
+		}
+	}
+	if m.Gear > 1 && !builtIn(h, m.Gear) {
+		worm := lift.Stage{Kind: "worm", Ratio: unit.Of(m.Gear), Efficiency: unit.Of(wiperWorm)}
+		h.Train.Stages = append([]lift.Stage{worm}, h.Train.Stages...)
+		gear.Stages++
+		for _, field := range []string{"kind", "ratio", "efficiency"} {
+			gear.Copied = append(gear.Copied, "train.stages[0]."+field)
+		}
+	}
+	t := m.Take(&h.Machine)
+	t.add(gear)
+	return t
+}
+
+// builtIn reports whether the first stage is a worm of that ratio.
+func builtIn(h *lift.Hoist, ratio unit.Ratio) bool {
+	return len(h.Train.Stages) > 0 && h.Train.Stages[0].Kind == "worm" && h.Train.Stages[0].Ratio == unit.Of(ratio)
+}
+
+// wiperWorm is the forward efficiency of the worm in a wiper motor, the middle of 0.40 to 0.55 (from memory).
+const wiperWorm unit.Ratio = 0.47
 
 // unmarked is the winding temperature to stop at where the class is not marked (from memory); class F is 155 °C.
 const unmarked unit.Celsius = 90
@@ -47,7 +86,7 @@ func Motors() []Motor {
 	rpm := func(v float64) unit.AngularSpeed { return unit.AngularSpeed(v) * unit.RevPerMinute }
 	size := func(note string) From { return typicalOf("a motor of this size", note) }
 	sheet := func(what string) From { return From{Source: "a maker's data sheet of a " + what + " motor, read"} }
-	worm := "Its worm gear lifts, but rarely runs back: it will seldom give anything at night."
+	worm := "45 turns a minute is the speed after its worm of 60 to 1, which becomes the first gear stage. It lifts, but rarely runs back: it will seldom give anything at night."
 	return []Motor{
 		{size("Little of what goes in comes out: under 60 %."), "20 mm toy motor, 3 V", 3, rpm(12000), 1, 2.2e-3, 0.9, 0.20, 6e-8, 15, 35, 5, 200, 0.6, unmarked},
 		{size(""), "24 to 28 mm motor, 6 V", 6, rpm(9500), 1, 5.8e-3, 2.0, 0.12, 3e-7, 12, 25, 8, 300, 0.5, unmarked},

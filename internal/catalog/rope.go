@@ -7,8 +7,8 @@ import (
 	"duskweight/internal/model/unit"
 )
 
-// Rope is a rope by material and diameter, with its least breaking load when new. What the reel says counts, not the
-// row: taking a row is the user's own statement that the rope at hand is this one.
+// Rope is a rope by material and diameter, with its least breaking load when new. What the reel says counts: the load is
+// copied into a design only from a table that gives the least, and else only with the user's word that the reel says so.
 type Rope struct {
 	From
 	Name         string
@@ -17,11 +17,19 @@ type Rope struct {
 	BreakingLoad unit.Force
 }
 
-// Take copies the row's values into a design.
-func (r Rope) Take(into *lift.Rope) {
-	into.Kind = r.Kind
-	into.Diameter = unit.Of(r.Diameter)
-	into.BreakingLoad = unit.Of(r.BreakingLoad)
+// Take copies the row into a design. What belonged to a rope of another material or size goes with it.
+func (r Rope) Take(into *lift.Rope, wasRead bool) Taken {
+	var t Taken
+	if into.Kind != r.Kind {
+		gone(&t, &into.KnotFactor, "knot_factor") // a share of another material's strength
+	}
+	if into.Kind != r.Kind || into.Diameter != unit.Of(r.Diameter) {
+		gone(&t, &into.Stiffness, "stiffness_ea_n")
+	}
+	copied(&t, &into.Kind, r.Kind, "kind")
+	copied(&t, &into.Diameter, unit.Of(r.Diameter), "diameter_m")
+	strength(&t, r.From, wasRead, &into.BreakingLoad, unit.Of(r.BreakingLoad), "breaking_load_n")
+	return t
 }
 
 const kilonewton unit.Force = 1000
@@ -53,23 +61,31 @@ func byCoefficient(c float64, d []unit.Length) (out []unit.Force) {
 
 func ropeTables() []ropeTable {
 	metric := millimetres(6, 8, 10, 12, 16)
+	seven := millimetres(6, 8, 10, 12, 14, 16, 18)
 	inches := []unit.Length{unit.Inch / 4, unit.Inch * 3 / 8, unit.Inch / 2, unit.Inch * 5 / 8}
 	mean := "Probably the mean of many tests, not the least: the label of your rope may say a fifth less."
+	even := "The table sets 12 mm equal to half an inch. A rope of true 12 mm may carry a tenth less."
+	creeps := "It creeps under a load that hangs all day, and sun makes it brittle."
+	wet := " Wet it loses 5 to 25 %."
 	return []ropeTable{
-		{readNote("strength table of polyester–polyolefin rope, three strands (makers' figures)", ""), "Polyester on polyolefin, three strands", "polyester",
-			millimetres(6, 8, 10, 12, 14, 16, 18), []unit.Force{5.34, 8.3, 12.0, 19.6, 23.1, 27.1, 37.4}},
-		{readNote("strength table of polypropylene rope, three strands (makers' figures)", "It creeps under a load that hangs all day, and sun makes it brittle."), "Polypropylene, three strands", "polypropylene",
+		{readNote("strength table of polyester rope, three and eight strands (makers' figures)", even), "Polyester, three strands", "polyester",
+			seven, []unit.Force{5.85, 9.1, 12.9, 22.6, 28.6, 34.8, 49.8}},
+		{readNote("strength table of polyester–polyolefin rope, three strands (makers' figures)", even), "Polyester on polyolefin, three strands", "polyester",
+			seven, []unit.Force{5.34, 8.3, 12.0, 19.6, 23.1, 27.1, 37.4}},
+		{rememberedOf("ISO 1141, polyester ropes, 0.155 d² kN, ± 10 %", ""), "Polyester, three strands, by the standard", "polyester", metric, byCoefficient(0.155, metric)},
+		{labelled("cordage makers' table in pounds, older edition", mean), "Polyester, inch sizes", "polyester", inches[1:], []unit.Force{16.5, 28.5, 44}},
+		{readNote("strength table of nylon rope, three and eight strands (makers' figures)", even+wet), "Nylon, three strands", "nylon",
+			seven, []unit.Force{6.61, 10.2, 14.4, 25.2, 32.0, 39.6, 56.8}},
+		{rememberedOf("ISO 1140, polyamide ropes, 0.20 d² kN, ± 10 %", "Wet it loses 5 to 25 %."), "Nylon, three strands, by the standard", "nylon", metric, byCoefficient(0.20, metric)},
+		{labelled("cordage makers' table in pounds, older edition", mean+wet), "Nylon, inch sizes", "nylon", inches, []unit.Force{7.3, 16.5, 28.5, 46}},
+		{readNote("strength table of polypropylene rope, three strands (makers' figures)", even+" "+creeps), "Polypropylene, three strands", "polypropylene",
 			metric, []unit.Force{5.0, 7.6, 10.8, 16.8, 24.8}},
-		{readNote("Cordage makers' table in pounds, older edition", mean), "Polyester, inch sizes", "polyester", inches[1:], []unit.Force{16.5, 28.5, 44}},
-		{readNote("Cordage makers' table in pounds, older edition", mean+" Wet it loses 5 to 25 %."), "Nylon, inch sizes", "nylon", inches, []unit.Force{7.3, 16.5, 28.5, 46}},
-		{rememberedOf("ISO 1140, polyamide ropes, 0.20 d² kN, ± 10 %", "Wet it loses 5 to 25 %."), "Nylon, three strands", "nylon", metric, byCoefficient(0.20, metric)},
-		{rememberedOf("ISO 1141, polyester ropes, 0.155 d² kN, ± 10 %", ""), "Polyester, three strands", "polyester", metric, byCoefficient(0.155, metric)},
-		{rememberedOf("ISO 1346, polypropylene ropes, 0.14 d² kN, ± 10 %", "It creeps under a load that hangs all day, and sun makes it brittle."), "Polypropylene, three strands, by the standard", "polypropylene", metric, byCoefficient(0.14, metric)},
-		{readNote("makers' sheets of 12-strand high-modulus polyethylene; the lower of two that differ by half", "Never knot it: a knot takes 50 to 75 % of it. It is slippery: five turns stay on the drum, and its end is anchored."), "High-modulus polyethylene, 12 strands", "hmpe",
+		{rememberedOf("ISO 1346, polypropylene ropes, 0.14 d² kN, ± 10 %", creeps), "Polypropylene, three strands, by the standard", "polypropylene", metric, byCoefficient(0.14, metric)},
+		{labelled("makers' sheets of 12-strand high-modulus polyethylene; the lower of two that differ by half", "Never knot it: a knot takes 50 to 75 % of it. It is slippery: five turns stay on the drum, and its end is anchored."), "High-modulus polyethylene, 12 strands", "hmpe",
 			[]unit.Length{unit.Inch / 4}, []unit.Force{35.6}},
-		{read("API Specification 9A / ISO 10425, annex C.1: 6×7 with fibre core, 1770 MPa, 0.332 d²·1.77 kN"), "Wire 6×7, fibre core", "wire", metric, []unit.Force{21.2, 37.6, 58.8, 84.6, 150}},
-		{readNote("strength table of wire rope 6×19, fibre core, improved plow steel", ""), "Wire 6×19, fibre core", "wire", millimetres(6.4, 9.5, 13), []unit.Force{24.4, 54.3, 95.2}},
-		{readNote("D. L. Hall, load tests of 1/8 inch 7×19 galvanized cable, 2008: the mean with one crimp", "Rated 8.9 kN; rope without a maker's name broke at up to 15 % less."), "Wire 7×19, galvanized, 1/8 inch", "wire", []unit.Length{unit.Inch / 8}, []unit.Force{7.63}},
+		{read("API Specification 9A / ISO 10425, annex C.1: 6×7 with fibre core, grade 1770, 0.332 d²·R"), "Wire 6×7, fibre core", "wire", metric, []unit.Force{21.2, 37.6, 58.8, 84.6, 150}},
+		{read("strength table of wire rope 6×19, fibre core, improved plow steel"), "Wire 6×19, fibre core", "wire", millimetres(6.4, 9.5, 13), []unit.Force{24.4, 54.3, 95.2}},
+		{labelled("D. L. Hall, load tests of 1/8 inch 7×19 galvanized cable, 2008: the mean with one crimp", "Rated 8.9 kN. Rope without a maker's name broke at up to 15 % less."), "Wire 7×19, galvanized, 1/8 inch", "wire", []unit.Length{unit.Inch / 8}, []unit.Force{7.63}},
 	}
 }
 

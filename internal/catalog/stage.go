@@ -1,6 +1,8 @@
 package catalog
 
 import (
+	"fmt"
+
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
 )
@@ -16,16 +18,45 @@ type Stage struct {
 	Breakaway  unit.Ratio // loss torque at rest over loss torque running
 }
 
-// Take copies the row's values into a design; ratio and rated input torque are the user's own. A rated torque of 0
-// leaves the idle torque not known.
-func (s Stage) Take(into *lift.Stage, ratio unit.Ratio, rated unit.Torque) {
-	into.Kind = s.Kind
-	into.Ratio = unit.Of(ratio)
-	into.Efficiency = unit.Of(s.Efficiency)
-	into.IdleTorque = unit.Known[unit.Torque]{}
-	if rated > 0 {
-		into.IdleTorque = unit.Of(unit.Torque(float64(s.Idle) * float64(rated)))
+// Take copies the row into a design. Ratio and rated torque at the output are the user's own; one that is not known
+// leaves what stands there. The idle torque is the row's share of the rated torque at the input, T_out/(r·η); without
+// ratio and rating it is not known. Another kind of stage drops what the old one had.
+func (s Stage) Take(into *lift.Stage, ratio unit.Known[unit.Ratio], rated unit.Known[unit.Torque]) Taken {
+	var t Taken
+	if into.Kind != s.Kind {
+		kept := into.Ratio
+		*into = lift.Stage{Ratio: kept}
+		t.Gone = append(t.Gone, "rated_torque_nm", "stages_inside", "sun_teeth", "planet_teeth", "ring_teeth", "planets", "pressure_angle_rad", "tooth")
 	}
+	gone(&t, &into.Backward, "backward_efficiency")
+	gone(&t, &into.MeshEff, "mesh_efficiency")
+	gone(&t, &into.LeadAngle, "lead_angle_rad")
+	gone(&t, &into.Friction, "friction")
+	gone(&t, &into.IdleTorque, "idle_torque_nm")
+	copied(&t, &into.Kind, s.Kind, "kind")
+	copied(&t, &into.Efficiency, unit.Of(s.Efficiency), "efficiency")
+	if ratio.Is {
+		own(&t, &into.Ratio, ratio, "ratio")
+	}
+	if rated.Is {
+		own(&t, &into.Rated, rated, "rated_torque_nm")
+	}
+	if into.Rated.Is && into.Ratio.Is && into.Ratio.Val > 0 {
+		in := float64(into.Rated.Val) / (float64(into.Ratio.Val) * float64(s.Efficiency))
+		copied(&t, &into.IdleTorque, unit.Of(unit.Torque(float64(s.Idle)*in)), "idle_torque_nm")
+	}
+	return t
+}
+
+// usualBreakaway is the first push that the model takes where none is known; a row with a higher one sets it.
+const usualBreakaway unit.Ratio = 1.5
+
+func (s Stage) takeHoist(h *lift.Hoist, i int, c Choice) Taken {
+	t := s.Take(&h.Train.Stages[i], c.Ratio, c.Rated).within(fmt.Sprintf("train.stages[%d]", i))
+	if !h.Train.Breakaway.Is && s.Breakaway > usualBreakaway {
+		copied(&t, &h.Train.Breakaway, unit.Of(s.Breakaway), "train.breakaway")
+	}
+	return t
 }
 
 // Stages returns typical stages. Friction wheels and belts never stand between the mass and its brake.

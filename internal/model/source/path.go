@@ -3,6 +3,7 @@ package source
 // Works behind the load path and the hazards.
 var (
 	CI1401      = Source{"ci-1401", "Cordage Institute, CI 1401-06, Safer use of fiber rope"}
+	WireEndings = Source{"tm-5-3810", "TM 5-3810-305-10, Operator's manual of a crane: wire rope"}
 	SheaveTable = Source{"rigging-sheave", "A rigging maker's catalogue, sheave size and wire rope strength: strength efficiency by D/d"}
 	BlockAngles = Source{"rigging-blocks", "A rigging maker's catalogue, loads on blocks: angle factors"}
 	ShoulderEye = Source{"rigging-eyebolt", "A rigging maker's catalogue, shoulder eye bolts: working load by angle of pull"}

@@ -1,0 +1,84 @@
+package catalog
+
+import (
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
+)
+
+// Steel is a grade of structural steel with its least yield strength up to 16 mm thick.
+type Steel struct {
+	From
+	Grade string
+	Yield unit.Stress
+}
+
+// TakeBeam makes the beam a steel tube of this grade; a round tube stays one.
+func (s Steel) TakeBeam(into *lift.Beam, wasRead bool) Taken {
+	var t Taken
+	if into.Kind != "steel_round_tube" {
+		copied(&t, &into.Kind, "steel_tube", "kind")
+	}
+	gone(&t, &into.Class, "class")
+	strength(&t, s.From, wasRead, &into.Yield, unit.Of(s.Yield), "yield_pa")
+	return t
+}
+
+// TakePost does the same to a post.
+func (s Steel) TakePost(into *lift.Post, wasRead bool) Taken {
+	var t Taken
+	if into.Kind != "steel_round_tube" {
+		copied(&t, &into.Kind, "steel_tube", "kind")
+	}
+	gone(&t, &into.Class, "class")
+	strength(&t, s.From, wasRead, &into.Yield, unit.Of(s.Yield), "yield_pa")
+	return t
+}
+
+// TakeShaft gives the drum's shaft this yield strength.
+func (s Steel) TakeShaft(into *lift.Drum, wasRead bool) Taken {
+	var t Taken
+	strength(&t, s.From, wasRead, &into.ShaftYield, unit.Of(s.Yield), "shaft_yield_pa")
+	return t
+}
+
+// Steels returns the usual grades.
+func Steels() []Steel {
+	from := labelled("EN 10025-2, Hot rolled structural steels, table 7", "Up to 16 mm thick. Only by its stamp or paper: scrap has no grade.")
+	return []Steel{{from, "S235", 235 * unit.Megapascal}, {from, "S275", 275 * unit.Megapascal}, {from, "S355", 355 * unit.Megapascal}}
+}
+
+// Tooth is what gear teeth are made of: yield strength of a metal, tensile strength of a plastic.
+type Tooth struct {
+	From
+	Name     string
+	Material string // the word of the design: "printed"
+	Strength unit.Stress
+}
+
+// Take copies the row into the teeth of a stage. Teeth of another material have no print layers of the old one.
+func (m Tooth) Take(into *lift.Tooth, wasRead bool) Taken {
+	var t Taken
+	if into.Material != m.Material {
+		gone(&t, &into.Layers, "layers")
+	}
+	copied(&t, &into.Material, m.Material, "material")
+	strength(&t, m.From, wasRead, &into.Strength, unit.Of(m.Strength), "strength_pa")
+	return t
+}
+
+// Teeth returns what gear teeth are made of. Printed strength is that of one maker's test bar, never that of a print.
+func Teeth() []Tooth {
+	bar := "In the plane of the layers; across them about a third is left. Your own print may be weaker: break a bar of it."
+	handbook := labelled("engineers' tables of moulded plastics", "At 23 °C and dry; warm it has less.")
+	grade := labelled("EN 10025-2, Hot rolled structural steels, table 7", "Yield strength, up to 16 mm thick. Only by its paper.")
+	return []Tooth{
+		{labelled("a filament maker's technical data sheet of PLA, version 1.1", bar), "PLA, printed", "printed", 51 * unit.Megapascal},
+		{rememberedOf("PETG, printed, 45 to 50 MPa", bar), "PETG, printed", "printed", 45 * unit.Megapascal},
+		{rememberedOf("ABS, printed, 35 to 45 MPa", bar), "ABS, printed", "printed", 35 * unit.Megapascal},
+		{rememberedOf("PA12, printed, 45 to 50 MPa", bar), "Nylon (PA12), printed", "printed", 45 * unit.Megapascal},
+		{handbook, "Acetal (POM), moulded", "pom", 60 * unit.Megapascal},
+		{handbook, "Nylon (PA66), moulded", "nylon", 77 * unit.Megapascal},
+		{grade, "Steel S235", "steel", 235 * unit.Megapascal},
+		{grade, "Steel S355", "steel", 355 * unit.Megapascal},
+	}
+}
