@@ -2,6 +2,7 @@ package path
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"duskweight/internal/model/lift"
@@ -179,5 +180,24 @@ func labelled() lift.Hoist {
 		Machine:   lift.Machine{K: unit.Of[unit.MachineConstant](0.06), R: unit.Of[unit.Resistance](1), I0: unit.Of[unit.Current](0.3), J: unit.Of[unit.Inertia](1e-4)},
 		Raise:     lift.Raise{Feed: "relay", Voltage: unit.Of[unit.Voltage](24)},
 		Holds:     lift.Holds{Holds: []lift.Hold{{Kind: "spring_brake", OnDrum: "yes"}, {Kind: "locking_pin", OnDrum: "yes"}}, Factor: unit.Of[unit.Ratio](1.4)},
+	}
+}
+
+// Clips on fibre rope have no published share: however strong the rope, the ending is not known until the user gives a
+// share; it gives way where even the careful one does.
+func TestClipsOnFibreAreNotKnown(t *testing.T) {
+	clips := func(load unit.Force) func(*lift.Hoist) {
+		return func(h *lift.Hoist) {
+			h.Rope.Kind, h.Rope.Ending, h.Rope.KnotFactor, h.Rope.BreakingLoad = "polyester", "clips", unit.Known[unit.Ratio]{}, unit.Of(load)
+		}
+	}
+	if c := checkOf(t, "knot", clips(1e6)); c.Word != NotKnown || !slices.Contains(c.Missing, "rope.knot_factor") {
+		t.Errorf("%s %v", c.Word, c.Missing)
+	}
+	if c := checkOf(t, "knot", clips(100)); c.Word != GivesWay {
+		t.Errorf("%s", c.Word)
+	}
+	if c := checkOf(t, "knot", func(h *lift.Hoist) { clips(1e6)(h); h.Rope.KnotFactor = of[unit.Ratio](.45) }); c.Word != Holds {
+		t.Errorf("%s %v", c.Word, c.Missing)
 	}
 }

@@ -148,6 +148,9 @@ func (d dice) hoist() lift.Hoist {
 	if d.IntN(2) == 0 {
 		h.Rope.AgeFactor, h.Rope.KnotFactor = unit.Known[unit.Ratio]{}, unit.Known[unit.Ratio]{}
 	}
+	if !KnotRead(h.Rope.Kind, h.Rope.Ending) && !h.Rope.KnotFactor.Is { // no published share: not known without the user's own
+		h.Rope.KnotFactor = of[unit.Ratio](.45)
+	}
 	d.rig(&h)
 	h.Drum.Diameter, h.Drum.Width, h.Drum.Flange = of[unit.Length](d.even(60, 200)*mm), of[unit.Length](d.even(60, 400)*mm), of[unit.Length](d.even(250, 420)*mm)
 	h.Drum.DeadWraps, h.Drum.Grooved, h.Drum.FleetAngle = unit.Of(unit.Count(1+d.IntN(5))), some(d, "yes", "no"), unit.Of(unit.Angle(d.even(0.2, 5))*unit.Degree)
