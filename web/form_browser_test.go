@@ -13,7 +13,7 @@ func TestBrowserFormOnPhone(t *testing.T) {
 	b := browsertest.Start(t)
 	s, base := serve(t)
 	ask(s.Handler(), "POST", "/sample", map[string][]string{})
-	tab := b.Open(t, browsertest.Look{Width: 320, Height: 700})
+	tab := b.Open(t, browsertest.Look{Width: 320, Height: 700, Still: true})
 	page := base + "/projects/1/variants/1/hoist/0"
 	tab.Go(page)
 	top := func(css string) float64 {
