@@ -79,7 +79,7 @@ func TestBrowserKeyboard(t *testing.T) {
 			if bare := tab.String(`[...new Set(window.unmarked)].slice(0, 5).join("\n")`); bare != "" {
 				t.Errorf("%d px, %s: no mark of the focus on:\n%s", look.Width, page, bare)
 			}
-			back := tab.String(`(() => { const first = [...new Set(window.reached)].filter(e => e.isConnected); let up = 0, was = null;
+			back := tab.String(`(() => { const first = [...new Set(window.reached)].filter(e => e.isConnected && window.wanted.includes(e)); let up = 0, was = null;
 				for (const e of first) { const y = e.getBoundingClientRect().top + scrollY; if (innerWidth < 640 && was !== null && y < was - 200 && getComputedStyle(e).position !== "absolute") up++; was = y; }
 				return String(up); })()`)
 			if back != "0" {
