@@ -176,7 +176,7 @@ func pagesOf(p store.Saved[model.Project], vs []store.Saved[model.Variant]) []st
 	pages := []string{base, base + "/place", base + "/load", base + "/compare", base + "/sure", base + "/sure?n=10&parts=yes", base + "/money", base + "/history"}
 	for _, v := range vs {
 		at := variantURL(p.ID, v.ID)
-		pages = append(pages, at, at+"/takes", at+"/sheet", at+"/sheet?paper=letter", at+"/parts", at+"/parts/market", at+"/parts/making?paper=letter")
+		pages = append(pages, at, at+"/takes", at+"/sweep", at+"/sheet", at+"/sheet?paper=letter", at+"/parts", at+"/parts/market", at+"/parts/making?paper=letter")
 		for i, st := range v.Value.Stores {
 			kind := "/cells/"
 			if st.Hoist != nil {

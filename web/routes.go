@@ -89,6 +89,7 @@ func (s *Site) Handler() http.Handler {
 			r.Get("/hoist/{i}/rows", s.page(s.showRows))
 			r.Post("/hoist/{i}/take", s.page(s.takeRow))
 			r.Get("/takes", s.page(s.showTakes))
+			r.Get("/sweep", s.page(s.showSweep))
 			r.Get("/parts", s.page(s.showParts))
 			r.Post("/parts", s.page(s.saveParts))
 			r.Post("/parts/try", s.page(s.tryParts))

@@ -18,6 +18,7 @@ type takesView struct {
 	Rows          []takeRow
 	Grows, Breaks bool // some row has one
 	Season        seasonView
+	Sweep         string // address
 }
 
 type takeRow struct {
@@ -43,7 +44,7 @@ func (s *Site) showTakes(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	view := takesView{Name: v.Value.Name, Say: fmt.Sprintf("To have light in %s of the nights, with one thing changed alone and the rest as it is.", unit.Percents.Format(search.Target, sys))}
+	view := takesView{Name: v.Value.Name, Sweep: variantURL(p.ID, v.ID) + "/sweep", Say: fmt.Sprintf("To have light in %s of the nights, with one thing changed alone and the rest as it is.", unit.Percents.Format(search.Target, sys))}
 	if g.Sky == nil {
 		view.Say = "The place is not known yet; without it there is no year to try."
 	}

@@ -119,10 +119,13 @@ func lines(text string) []string {
 }
 
 // fields parts a line at the delimiter. A field in quotes may hold the delimiter; two quotes in it are one. Any run of
-// blanks is one delimiter.
+// blanks is one delimiter. There is always at least one field, which is empty in an empty line.
 func fields(line string, delimiter byte) []string {
 	if delimiter == ' ' {
-		return strings.Fields(line)
+		if out := strings.Fields(line); len(out) > 0 {
+			return out
+		}
+		return []string{""}
 	}
 	if strings.IndexByte(line, '"') < 0 {
 		out := strings.Split(line, string(delimiter))

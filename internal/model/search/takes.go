@@ -216,26 +216,35 @@ func byBattery(ctx context.Context, g model.Ground, v model.Variant) Take {
 		t.WhyNot = "even a million times as much does not carry the night: the panels do not fill it"
 		return t
 	}
-	for _, s := range larger(v, t.Factor).Stores {
-		if b := s.Cells; b != nil && b.Capacity.Is {
-			t.Charge = b.Capacity
-			t.Charge.Val *= unit.Charge(b.Parallel.Or(1))
-			break
-		}
+	if b := larger(v, t.Factor).Stores[batteryOf(v)].Cells; b.Capacity.Is {
+		t.Charge = b.Capacity
+		t.Charge.Val *= unit.Charge(b.Parallel.Or(1))
 	}
 	return t
 }
 
-// larger returns the variant with the capacity of its first battery times f.
-func larger(v model.Variant, f float64) model.Variant {
-	v.Stores = slices.Clone(v.Stores)
+// batteryOf is the place of the battery that grows: the first for the night, else the first; −1 for none.
+func batteryOf(v model.Variant) int {
+	first := -1
 	for i, s := range v.Stores {
-		if s.Cells != nil {
-			b := *s.Cells
-			b.Capacity.Val *= unit.Charge(f)
-			v.Stores[i].Cells = &b
-			break
+		switch {
+		case s.Cells == nil:
+		case s.Cells.Role != "electronics":
+			return i
+		case first < 0:
+			first = i
 		}
+	}
+	return first
+}
+
+// larger returns the variant with the capacity of its battery times f.
+func larger(v model.Variant, f float64) model.Variant {
+	if i := batteryOf(v); i >= 0 {
+		v.Stores = slices.Clone(v.Stores)
+		b := *v.Stores[i].Cells
+		b.Capacity.Val *= unit.Charge(f)
+		v.Stores[i].Cells = &b
 	}
 	return v
 }
