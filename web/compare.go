@@ -20,6 +20,8 @@ type compareView struct {
 	URL       string
 	Choices   []compareChoice
 	Names     []linkView
+	IDs       []string // of the same variants
+	Variants  string   // where a copy is asked for
 	Groups    []compareGroup
 	OnlyDiff  bool
 	AllInputs bool // inputs that are the same too
@@ -89,7 +91,7 @@ func chosenVariants(all []store.Saved[model.Variant], ids []string) []store.Save
 }
 
 func (s *Site) compareOf(p store.Saved[model.Project], all, chosen []store.Saved[model.Variant], rows []string, sys unit.System, url string) (compareView, error) {
-	v := compareView{URL: url, OnlyDiff: slices.Contains(rows, "differ"), AllInputs: slices.Contains(rows, "all")}
+	v := compareView{URL: url, Variants: projectURL(p.ID) + "/variants", OnlyDiff: slices.Contains(rows, "differ"), AllInputs: slices.Contains(rows, "all")}
 	for _, a := range all {
 		v.Choices = append(v.Choices, compareChoice{fmt.Sprint(a.ID), a.Value.Name, slices.ContainsFunc(chosen, func(c store.Saved[model.Variant]) bool { return c.ID == a.ID })})
 	}
@@ -102,6 +104,7 @@ func (s *Site) compareOf(p store.Saved[model.Project], all, chosen []store.Saved
 	for i, c := range chosen {
 		results[i] = g.Evaluate(c.Value)
 		v.Names = append(v.Names, linkView{c.Value.Name, variantURL(p.ID, c.ID)})
+		v.IDs = append(v.IDs, fmt.Sprint(c.ID))
 	}
 	v.Groups = answerGroups(results, p.Value.Currency, sys)
 	money := &v.Groups[len(v.Groups)-1]
@@ -118,6 +121,8 @@ func (s *Site) compareOf(p store.Saved[model.Project], all, chosen []store.Saved
 	v.Terms = projectURL(p.ID) + "/money"
 	if g.Sky != nil && g.Load.ApplianceYear > 0 {
 		v.Range = rangeLater(p.ID, chosen)
+		v.Range.Follow += "&pairs=yes"
+		v.Range.Room += " pairs"
 	}
 	var err error
 	v.Costs, err = costsOf(billsOf(results, chosen, p.Value.Currency), p.ID, sys)

@@ -21,8 +21,9 @@ type rangeView struct {
 	Follow string // where it comes from
 	Link   string // the page How sure, with the same variants
 	Lines  []rangeLine
-	Say    string // instead of lines
-	Room   string // how many lines are kept free for it: "room3"
+	Pairs  []string // which has more nights with light, pair by pair
+	Say    string   // instead of lines
+	Room   string   // how many lines are kept free for it: "room3"
 }
 
 // rangeLine is one variant: the promise, and the range round it. Name is empty where there is only one.
@@ -57,7 +58,7 @@ func (s *Site) sendRange(w http.ResponseWriter, r *http.Request) error {
 	for i, c := range chosen {
 		variants[i] = c.Value
 	}
-	if err := v.fill(r.Context(), s.grounds.of(p), variants); err != nil {
+	if err := v.fill(r.Context(), s.grounds.of(p), variants, r.URL.Query().Has("pairs")); err != nil {
 		return leftOr(r, err)
 	}
 	return s.write(w, r, http.StatusOK, rangeSaid(v))
@@ -71,8 +72,8 @@ func leftOr(r *http.Request, err error) error {
 	return err
 }
 
-// fill runs the years.
-func (v *rangeView) fill(ctx context.Context, g model.Ground, variants []model.Variant) error {
+// fill runs the years, and compares each pair of variants where that is asked for.
+func (v *rangeView) fill(ctx context.Context, g model.Ground, variants []model.Variant, pairs bool) error {
 	if g.Sky == nil || g.Load.ApplianceYear <= 0 {
 		v.Say = "No year can be tried yet: the place or the lamps are not known."
 		return nil
@@ -91,6 +92,9 @@ func (v *rangeView) fill(ctx context.Context, g model.Ground, variants []model.V
 			line.Name = orUnnamed(c.Name)
 		}
 		v.Lines = append(v.Lines, line)
+	}
+	if pairs {
+		v.Pairs = pairsSaid(sure)
 	}
 	return nil
 }

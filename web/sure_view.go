@@ -78,15 +78,22 @@ func sureOf(s search.Sure, p model.Project, sys unit.System) sureView {
 			v.Rows = append(v.Rows, sureRowOf(c, s.Nights, sys))
 		}
 	}
+	v.Pairs = pairsSaid(s)
+	v.Strips, v.Moves = stripsOf(s), movesOf(s)
+	return v
+}
+
+// pairsSaid compares every pair of variants whose years are known, in words.
+func pairsSaid(s search.Sure) []string {
+	var out []string
 	for a := range s.Variants {
 		for b := a + 1; b < len(s.Variants); b++ {
 			if s.Pairs[a][b].Years > 0 && s.Variants[a].WhyNot == "" && s.Variants[b].WhyNot == "" {
-				v.Pairs = append(v.Pairs, pairSay(s.Variants[a].Name, s.Variants[b].Name, s.Pairs[a][b]))
+				out = append(out, pairSay(s.Variants[a].Name, s.Variants[b].Name, s.Pairs[a][b]))
 			}
 		}
 	}
-	v.Strips, v.Moves = stripsOf(s), movesOf(s)
-	return v
+	return out
 }
 
 // sureRowOf prints a bad year rounded down, so that what is promised is reached.
