@@ -113,6 +113,7 @@
 	}
 
 	addEventListener("live:swap", start);
+	addEventListener("live:part", start);
 	document.addEventListener("toggle", e => { if (e.target.open && e.target.querySelector("[data-chart]")) start(); }, true);
 	addEventListener("resize", () => { for (const [el, chart] of drawn) if (!el.closest(".paper")) chart.resize(); });
 	dark.addEventListener("change", () => { for (const chart of drawn.values()) chart.dispose(); drawn.clear(); start(); });

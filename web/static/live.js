@@ -114,7 +114,7 @@
 				keepOpen(part, fresh.content);
 				keepCharts(fresh.content);
 				part.replaceChildren(fresh.content);
-				dispatchEvent(new Event("live:swap"));
+				dispatchEvent(new Event("live:part"));
 			} catch { /* its link stays */ }
 		}
 	}
