@@ -45,6 +45,7 @@ const (
 	sheetUnknown = 12
 	sheetText    = 84
 	sheetName    = 42
+	sheetTwo     = 66 // letters of a setting in two lines
 )
 
 // sheetOf prints the plan sheet of a variant; its first hoist is the one that is drawn.
@@ -69,6 +70,9 @@ func sheetOf(r model.VariantResult, p model.Project, v model.Variant, sys unit.S
 	lines := sheetLines
 	if out.Full {
 		lines -= 5
+	}
+	if hoist != nil && len([]rune(hoist.Hazards.ComesDown)) > sheetTwo {
+		lines-- // how it comes down without power takes a third line
 	}
 	out.Build, out.More = buildRows(v.Parts, p.Currency, lines)
 	out.Caution = sheetCautions(hoist)
@@ -162,7 +166,7 @@ func buildRows(parts []cost.Part, currency string, lines int) ([][]string, strin
 			lines--
 		}
 		if lines < 0 {
-			return rows, fmt.Sprintf("and %d more on the page of the variant", len(parts)-i)
+			return rows, fmt.Sprintf("and %d more on the page Buy and make", len(parts)-i)
 		}
 		get := p.Get
 		if v, ok := p.Price.Value(); ok {
@@ -198,7 +202,7 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []pairView {
 	if h.Hazards.AtLeast && h.Hazards.KeepOut.Is {
 		keep = "at least " + keep
 	}
-	rows = append(rows, pairView{"Keep out, all round", keep}, pairView{"Holds", holdsText(g.Holds)}, pairView{"Without power", clip(h.Hazards.ComesDown, 66)})
+	rows = append(rows, pairView{"Keep out, all round", keep}, pairView{"Holds", holdsText(g.Holds)}, pairView{"Without power", clip(h.Hazards.ComesDown, sheetTwo+sheetTwo/2)})
 	return rows
 }
 
