@@ -9,30 +9,6 @@ import (
 
 // The page Battery: /projects/{p}/variants/{v}/cells/{i}.
 
-func (s *Site) showCells(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.cellsEditor(r)
-	if err != nil {
-		return err
-	}
-	return showEditor(s, w, r, e)
-}
-
-func (s *Site) saveCells(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.cellsEditor(r)
-	if err != nil {
-		return err
-	}
-	return saveEditor(s, w, r, e)
-}
-
-func (s *Site) tryCells(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.cellsEditor(r)
-	if err != nil {
-		return err
-	}
-	return tryEditor(s, w, r, e)
-}
-
 func (s *Site) cellsEditor(r *http.Request) (editor[model.Variant], error) {
 	p, v, i, sys, err := s.storeOf(r, func(st model.Store) bool { return st.Cells != nil })
 	if err != nil {

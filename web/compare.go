@@ -54,11 +54,7 @@ type compareCell struct {
 }
 
 func (s *Site) showCompare(w http.ResponseWriter, r *http.Request) error {
-	p, err := s.project(r)
-	if err != nil {
-		return err
-	}
-	all, err := s.Store.Variants(r.Context(), p.ID)
+	p, all, chosen, err := s.chosen(r)
 	if err != nil {
 		return err
 	}
@@ -71,7 +67,6 @@ func (s *Site) showCompare(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	chosen := chosenVariants(all, r.URL.Query()["v"])
 	v, err := s.compareOf(p, all, chosen, r.URL.Query()["rows"], sys, url)
 	if err != nil {
 		return err

@@ -211,15 +211,11 @@ func moneyText(m unit.Money, currency string) string {
 
 // sendCompareCSV sends the yearly totals of the variants of the address.
 func (s *Site) sendCompareCSV(w http.ResponseWriter, r *http.Request) error {
-	p, err := s.project(r)
+	p, _, chosen, err := s.chosen(r)
 	if err != nil {
 		return err
 	}
-	all, err := s.Store.Variants(r.Context(), p.ID)
-	if err != nil {
-		return err
-	}
-	g, chosen := s.grounds.of(p), chosenVariants(all, r.URL.Query()["v"])
+	g := s.grounds.of(p)
 	results := make([]model.VariantResult, len(chosen))
 	for i, v := range chosen {
 		results[i] = g.Evaluate(v.Value)

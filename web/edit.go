@@ -17,8 +17,8 @@ import (
 	"duskweight/internal/store"
 )
 
-// editor is a page with a form on one side and its answer on the other. A handler makes one from the request and hands
-// it to showEditor (GET), saveEditor (POST) or tryEditor (POST …/try).
+// editor is a page with a form on one side and its answer on the other. A page makes one from the request; editorAt
+// hands it to showEditor (GET), saveEditor (POST) or tryEditor (POST …/try).
 type editor[T any] struct {
 	form   form[T]
 	kind   store.Kind

@@ -7,6 +7,7 @@ import (
 	"sync"
 
 	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 )
 
@@ -34,6 +35,22 @@ func (s *Site) variant(r *http.Request) (store.Saved[model.Project], store.Saved
 		err = errNotFound
 	}
 	return p, v, err
+}
+
+// variantIn is variant with the units of the settings.
+func (s *Site) variantIn(r *http.Request) (p store.Saved[model.Project], v store.Saved[model.Variant], sys unit.System, err error) {
+	if p, v, err = s.variant(r); err == nil {
+		sys, err = s.units(r.Context())
+	}
+	return p, v, sys, err
+}
+
+// chosen reads the project of the address, all its variants, and those that the address asks for.
+func (s *Site) chosen(r *http.Request) (p store.Saved[model.Project], all, chosen []store.Saved[model.Variant], err error) {
+	if p, err = s.project(r); err == nil {
+		all, err = s.Store.Variants(r.Context(), p.ID)
+	}
+	return p, all, chosenVariants(all, r.URL.Query()["v"]), err
 }
 
 func storePath(i int, k string) string { return fmt.Sprintf("stores[%d].%s", i, k) }

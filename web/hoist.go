@@ -15,30 +15,6 @@ import (
 
 // The page Lifted mass: /projects/{p}/variants/{v}/hoist/{i}, where i is the store's place in the variant.
 
-func (s *Site) showHoist(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.hoistEditor(r)
-	if err != nil {
-		return err
-	}
-	return showEditor(s, w, r, e)
-}
-
-func (s *Site) saveHoist(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.hoistEditor(r)
-	if err != nil {
-		return err
-	}
-	return saveEditor(s, w, r, e)
-}
-
-func (s *Site) tryHoist(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.hoistEditor(r)
-	if err != nil {
-		return err
-	}
-	return tryEditor(s, w, r, e)
-}
-
 // hoistPage is the editor of a hoist with what its answer and the parts that follow it are made from.
 type hoistPage struct {
 	editor[model.Variant]
@@ -59,7 +35,7 @@ func (s *Site) hoistEditor(r *http.Request) (editor[model.Variant], error) {
 }
 
 func (s *Site) hoistOf(r *http.Request) (hoistPage, error) {
-	p, v, i, sys, err := s.storeOf(r, func(st model.Store) bool { return st.Hoist != nil })
+	p, v, i, sys, err := s.storeOf(r, isHoist)
 	if err != nil {
 		return hoistPage{}, err
 	}
@@ -78,12 +54,11 @@ func (s *Site) hoistOf(r *http.Request) (hoistPage, error) {
 	return h, nil
 }
 
+func isHoist(st model.Store) bool { return st.Hoist != nil }
+
 // storeOf reads variant and store of the address; the first fitting store where the address names none.
 func (s *Site) storeOf(r *http.Request, fits func(model.Store) bool) (p store.Saved[model.Project], v store.Saved[model.Variant], i int, sys unit.System, err error) {
-	if p, v, err = s.variant(r); err != nil {
-		return
-	}
-	if sys, err = s.units(r.Context()); err != nil {
+	if p, v, sys, err = s.variantIn(r); err != nil {
 		return
 	}
 	i = -1

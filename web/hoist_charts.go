@@ -84,7 +84,7 @@ func (p hoistPage) charts(v model.Variant) ([]chartView, error) {
 
 // sendHoistCSV sends the numbers of one picture, of the hoist as it is saved.
 func (s *Site) sendHoistCSV(w http.ResponseWriter, r *http.Request) error {
-	p, v, i, sys, err := s.storeOf(r, func(st model.Store) bool { return st.Hoist != nil })
+	p, v, i, sys, err := s.storeOf(r, isHoist)
 	if err != nil {
 		return err
 	}

@@ -78,7 +78,7 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 			v.Missing = append(v.Missing, l)
 		}
 	}
-	v.Round = append(questionViews(h.Hazards.Questions), questionViews(h.Hazards.Round)...)
+	v.Round = roundOf(h)
 	for _, c := range h.Hazards.Cautions {
 		v.Cautions = append(v.Cautions, c.Say)
 	}
@@ -112,6 +112,11 @@ func flagLink(at, path string, labels map[string]string, page string) linkView {
 		link.URL = page + "#" + fieldID(whole) // the row
 	}
 	return link
+}
+
+// roundOf are all questions round a hoist with their answers.
+func roundOf(h *model.HoistResult) []questionView {
+	return append(questionViews(h.Hazards.Questions), questionViews(h.Hazards.Round)...)
 }
 
 func questionViews(qs []path.Question) []questionView {

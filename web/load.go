@@ -11,30 +11,6 @@ import (
 
 // The page Night load: /projects/{project}/load.
 
-func (s *Site) showLoad(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.loadEditor(r)
-	if err != nil {
-		return err
-	}
-	return showEditor(s, w, r, e)
-}
-
-func (s *Site) saveLoad(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.loadEditor(r)
-	if err != nil {
-		return err
-	}
-	return saveEditor(s, w, r, e)
-}
-
-func (s *Site) tryLoad(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.loadEditor(r)
-	if err != nil {
-		return err
-	}
-	return tryEditor(s, w, r, e)
-}
-
 func (s *Site) loadEditor(r *http.Request) (editor[model.Project], error) {
 	e, sys, err := s.projectEditor(r, "/load", "Night load")
 	if err != nil {

@@ -11,30 +11,6 @@ import (
 
 // The page Years and interest: /projects/{project}/money.
 
-func (s *Site) showMoney(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.moneyEditor(r)
-	if err != nil {
-		return err
-	}
-	return showEditor(s, w, r, e)
-}
-
-func (s *Site) saveMoney(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.moneyEditor(r)
-	if err != nil {
-		return err
-	}
-	return saveEditor(s, w, r, e)
-}
-
-func (s *Site) tryMoney(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.moneyEditor(r)
-	if err != nil {
-		return err
-	}
-	return tryEditor(s, w, r, e)
-}
-
 // moneyEditor shows, beside the form, what the first variants of the project come to.
 func (s *Site) moneyEditor(r *http.Request) (editor[model.Project], error) {
 	e, sys, err := s.projectEditor(r, "/money", "Years and interest")

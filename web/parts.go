@@ -10,36 +10,8 @@ import (
 
 // The page Buy and make: /projects/{project}/variants/{variant}/parts.
 
-func (s *Site) showParts(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.partsEditor(r)
-	if err != nil {
-		return err
-	}
-	return showEditor(s, w, r, e)
-}
-
-func (s *Site) saveParts(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.partsEditor(r)
-	if err != nil {
-		return err
-	}
-	return saveEditor(s, w, r, e)
-}
-
-func (s *Site) tryParts(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.partsEditor(r)
-	if err != nil {
-		return err
-	}
-	return tryEditor(s, w, r, e)
-}
-
 func (s *Site) partsEditor(r *http.Request) (editor[model.Variant], error) {
-	p, v, err := s.variant(r)
-	if err != nil {
-		return editor[model.Variant]{}, err
-	}
-	sys, err := s.units(r.Context())
+	p, v, sys, err := s.variantIn(r)
 	if err != nil {
 		return editor[model.Variant]{}, err
 	}

@@ -16,13 +16,14 @@ import (
 
 // listSheet is a printed list, ready to print.
 type listSheet struct {
-	Title, Project, Revisions, Stamp, Date, Back string
-	Letter, Example                              bool
-	Intro                                        string
-	Groups                                       []listGroup
-	Pieces                                       []pieceView
-	Sum                                          string
-	Empty                                        string
+	paperTop
+	Back   string
+	Letter bool
+	Intro  string
+	Groups []listGroup
+	Pieces []pieceView
+	Sum    string
+	Empty  string
 }
 
 type listGroup struct {
@@ -55,24 +56,17 @@ func (s *Site) showMaking(w http.ResponseWriter, r *http.Request) error {
 type listMaker func(*listSheet, model.VariantResult, model.Variant, []model.Need, string, unit.System)
 
 func (s *Site) showList(w http.ResponseWriter, r *http.Request, title string, fill listMaker) error {
-	p, v, err := s.variant(r)
+	p, v, sys, err := s.variantIn(r)
 	if err != nil {
 		return err
 	}
-	sys, err := s.units(r.Context())
+	top, err := s.paperTop(p, v)
 	if err != nil {
 		return err
 	}
-	stamp, err := s.stamp(p.Value, v.Value)
-	if err != nil {
-		return err
-	}
+	top.Title = title + ": " + top.Title
 	result := s.grounds.of(p).Evaluate(v.Value)
-	l := listSheet{
-		Title: title + ": " + clip(v.Value.Name, 44), Project: clip(p.Value.Name, 60), Example: p.Value.Example == "yes", Back: variantURL(p.ID, v.ID) + "/parts",
-		Letter: r.URL.Query().Get("paper") == "letter", Stamp: stamp, Date: s.Now().Format("2 January 2006"),
-		Revisions: "variant revision " + itoa(int(v.Revision)) + " · project revision " + itoa(int(p.Revision)),
-	}
+	l := listSheet{paperTop: top, Back: variantURL(p.ID, v.ID) + "/parts", Letter: r.URL.Query().Get("paper") == "letter"}
 	fill(&l, result, v.Value, model.Needs(v.Value, result), p.Value.Currency, sys)
 	return s.show(w, r, http.StatusOK, frame{Title: l.Title, Paper: true}, listPage(l))
 }

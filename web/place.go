@@ -12,30 +12,6 @@ import (
 
 // The page Place and sun: /projects/{project}/place.
 
-func (s *Site) showPlace(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.placeEditor(r)
-	if err != nil {
-		return err
-	}
-	return showEditor(s, w, r, e)
-}
-
-func (s *Site) savePlace(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.placeEditor(r)
-	if err != nil {
-		return err
-	}
-	return saveEditor(s, w, r, e)
-}
-
-func (s *Site) tryPlace(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.placeEditor(r)
-	if err != nil {
-		return err
-	}
-	return tryEditor(s, w, r, e)
-}
-
 func (s *Site) placeEditor(r *http.Request) (editor[model.Project], error) {
 	e, sys, err := s.projectEditor(r, "/place", "Place and sun")
 	if err != nil {

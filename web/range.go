@@ -41,15 +41,10 @@ func rangeLater(project int64, chosen []store.Saved[model.Variant]) rangeView {
 
 // sendRange answers with the ranges of stored variants.
 func (s *Site) sendRange(w http.ResponseWriter, r *http.Request) error {
-	p, err := s.project(r)
+	p, _, chosen, err := s.chosen(r)
 	if err != nil {
 		return err
 	}
-	all, err := s.Store.Variants(r.Context(), p.ID)
-	if err != nil {
-		return err
-	}
-	chosen := chosenVariants(all, r.URL.Query()["v"])
 	v := rangeLater(p.ID, chosen)
 	if !wantsPart(r) {
 		return seeOther(w, r, v.Link)

@@ -2,6 +2,7 @@ package web
 
 import (
 	"net/http"
+	"strings"
 
 	"github.com/go-chi/chi/v5"
 	"github.com/go-chi/chi/v5/middleware"
@@ -42,57 +43,39 @@ func (s *Site) Handler() http.Handler {
 		r.Post("/settings/copies/{copy}/restore", s.page(s.restoreCopy))
 
 		r.Get("/projects/{project}", s.page(s.showOverview))
-		r.Get("/projects/{project}/place", s.page(s.showPlace))
-		r.Post("/projects/{project}/place", s.page(s.savePlace))
-		r.Post("/projects/{project}/place/try", s.page(s.tryPlace))
+		editorAt(r, s, "/projects/{project}/place", s.placeEditor)
 		r.Post("/projects/{project}/place/climate", s.page(s.takeClimate))
 		r.Get("/projects/{project}/place/file", s.page(s.showWeather))
 		r.Post("/projects/{project}/place/file/columns", s.page(s.mapWeather))
 		r.Post("/projects/{project}/place/file/use", s.page(s.useWeather))
-		r.Get("/projects/{project}/load", s.page(s.showLoad))
-		r.Post("/projects/{project}/load", s.page(s.saveLoad))
-		r.Post("/projects/{project}/load/try", s.page(s.tryLoad))
+		editorAt(r, s, "/projects/{project}/load", s.loadEditor)
 		r.Get("/projects/{project}/compare", s.page(s.showCompare))
 		r.Get("/projects/{project}/compare/costs.csv", s.page(s.sendCompareCSV))
-		r.Get("/projects/{project}/money", s.page(s.showMoney))
-		r.Post("/projects/{project}/money", s.page(s.saveMoney))
-		r.Post("/projects/{project}/money/try", s.page(s.tryMoney))
+		editorAt(r, s, "/projects/{project}/money", s.moneyEditor)
 		r.Get("/projects/{project}/sure", s.page(s.showSure))
 		r.Get("/projects/{project}/sure/many", s.page(s.sendSure))
 		r.Get("/projects/{project}/sure/said", s.page(s.sendRange))
 		r.Post("/projects/{project}/variants", s.page(s.addVariant))
 		r.Route("/projects/{project}/variants/{variant}", func(r chi.Router) {
-			r.Get("/", s.page(s.showVariant))
-			r.Post("/", s.page(s.saveVariant))
-			r.Post("/try", s.page(s.tryVariant))
+			editorAt(r, s, "/", s.wholeVariantEditor)
 			r.Post("/stores", s.page(s.changeStores))
 			r.Post("/delete", s.page(s.deleteVariant))
 			for _, i := range []string{"", "/{i}"} { // without a number: the first of the variant
-				r.Get("/hoist"+i, s.page(s.showHoist))
-				r.Post("/hoist"+i, s.page(s.saveHoist))
-				r.Post("/hoist"+i+"/try", s.page(s.tryHoist))
-				r.Get("/cells"+i, s.page(s.showCells))
-				r.Post("/cells"+i, s.page(s.saveCells))
-				r.Post("/cells"+i+"/try", s.page(s.tryCells))
+				editorAt(r, s, "/hoist"+i, s.hoistEditor)
+				editorAt(r, s, "/cells"+i, s.cellsEditor)
+				editorAt(r, s, "/trials"+i, s.trialsEditor)
 			}
 			r.Get("/hoist/{i}/pictures", s.page(s.showPictures))
 			r.Post("/hoist/{i}/pictures", s.page(s.tryPictures))
 			r.Get("/hoist/{i}/motor", s.page(s.showMotor))
 			r.Get("/hoist/{i}/{picture}.csv", s.page(s.sendHoistCSV))
-			for _, i := range []string{"", "/{i}"} {
-				r.Get("/trials"+i, s.page(s.showTrials))
-				r.Post("/trials"+i, s.page(s.saveTrials))
-				r.Post("/trials"+i+"/try", s.page(s.tryTrials))
-			}
 			r.Post("/trials/{i}/measured", s.page(s.useMeasured))
 			r.Get("/trials/{i}/records.csv", s.page(s.sendTrialsCSV))
 			r.Get("/hoist/{i}/rows", s.page(s.showRows))
 			r.Post("/hoist/{i}/take", s.page(s.takeRow))
 			r.Get("/takes", s.page(s.showTakes))
 			r.Get("/sweep", s.page(s.showSweep))
-			r.Get("/parts", s.page(s.showParts))
-			r.Post("/parts", s.page(s.saveParts))
-			r.Post("/parts/try", s.page(s.tryParts))
+			editorAt(r, s, "/parts", s.partsEditor)
 			r.Get("/parts/costs.csv", s.page(s.sendPartsCSV))
 			r.Get("/parts/market", s.page(s.showMarket))
 			r.Get("/parts/making", s.page(s.showMaking))
@@ -110,4 +93,20 @@ func (s *Site) Handler() http.Handler {
 		r.Post("/projects/{project}/redo", s.page(s.redo))
 	})
 	return r
+}
+
+// editorAt hangs a page with a form at an address: GET shows it, POST saves it, POST …/try computes only.
+func editorAt[T any](r chi.Router, s *Site, at string, open func(*http.Request) (editor[T], error)) {
+	do := func(answer func(*Site, http.ResponseWriter, *http.Request, editor[T]) error) http.HandlerFunc {
+		return s.page(func(w http.ResponseWriter, r *http.Request) error {
+			e, err := open(r)
+			if err != nil {
+				return err
+			}
+			return answer(s, w, r, e)
+		})
+	}
+	r.Get(at, do(showEditor[T]))
+	r.Post(at, do(saveEditor[T]))
+	r.Post(strings.TrimSuffix(at, "/")+"/try", do(tryEditor[T]))
 }

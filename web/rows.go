@@ -37,7 +37,7 @@ type rowsPlace struct {
 func (p rowsPlace) hoist() *lift.Hoist { return p.variant.Value.Stores[p.i].Hoist }
 
 func (s *Site) rowsPlace(r *http.Request) (rowsPlace, error) {
-	p, v, i, sys, err := s.storeOf(r, func(st model.Store) bool { return st.Hoist != nil })
+	p, v, i, sys, err := s.storeOf(r, isHoist)
 	if err != nil {
 		return rowsPlace{}, err
 	}

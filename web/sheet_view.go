@@ -12,14 +12,12 @@ import (
 
 // sheetView is the printed page, ready to print.
 type sheetView struct {
-	Title, Project, Revisions, Stamp, Date, Back string
-	Letter                                       bool
-	Full                                         bool // much is not known: the drawing and the parts make room
-	Example                                      bool
+	paperTop
+	Back   string
+	Letter bool
+	Full   bool // much is not known: the drawing and the parts make room
 
-	State   string // "ready", "not ready", "do not hang"
-	Band    string
-	Unknown []string
+	sheetState
 	Verdict []string
 	Drawing string
 	Build   [][]string
@@ -32,6 +30,13 @@ type sheetView struct {
 	Caution []string
 	Sign    bool
 	Hoist   bool
+}
+
+// sheetState is which of the three sheets it is.
+type sheetState struct {
+	State   string // "ready", "not ready", "do not hang"
+	Band    string // across the sheet; empty when ready
+	Unknown []string
 }
 
 // loadStep is one load step with its box.
@@ -51,7 +56,7 @@ const (
 // sheetOf prints the plan sheet of a variant; its first hoist is the one that is drawn.
 func sheetOf(r model.VariantResult, p model.Project, v model.Variant, sys unit.System) sheetView {
 	r = retold(r, sys)
-	out := sheetView{Title: clip(v.Name, 44), Project: clip(p.Name, 60), Example: p.Example == "yes"}
+	out := sheetView{paperTop: paperNames(p, v)}
 	for _, say := range r.Headline[:min(2, len(r.Headline))] {
 		out.Verdict = append(out.Verdict, clip(say, 2*sheetText))
 	}
@@ -65,7 +70,8 @@ func sheetOf(r model.VariantResult, p model.Project, v model.Variant, sys unit.S
 			more++
 		}
 	}
-	out.state(r)
+	out.sheetState = stateOf(r)
+	out.Sign = out.State == "ready"
 	out.Full = len(out.Unknown) > 3
 	lines := sheetLines
 	if out.Full {
@@ -88,8 +94,8 @@ func sheetOf(r model.VariantResult, p model.Project, v model.Variant, sys unit.S
 	return out
 }
 
-// state sets the band of the sheet.
-func (v *sheetView) state(r model.VariantResult) {
+// stateOf is the state of a variant's sheet.
+func stateOf(r model.VariantResult) (v sheetState) {
 	switch r.Ready {
 	case "no":
 		v.State = "do not hang"
@@ -112,8 +118,9 @@ func (v *sheetView) state(r model.VariantResult) {
 			v.Unknown = append(v.Unknown[:sheetUnknown], fmt.Sprintf("and %d more, on the pages of the plan", n-sheetUnknown))
 		}
 	default:
-		v.State, v.Sign = "ready", true
+		v.State = "ready"
 	}
+	return v
 }
 
 func (v *sheetView) hoist(h *model.HoistResult, sys unit.System) {

@@ -36,7 +36,7 @@ type sureAsked struct {
 }
 
 func (s *Site) sureAsked(r *http.Request) (a sureAsked, err error) {
-	if a.project, err = s.project(r); err != nil {
+	if a.project, a.all, a.chosen, err = s.chosen(r); err != nil {
 		return a, err
 	}
 	q := r.URL.Query()
@@ -44,13 +44,9 @@ func (s *Site) sureAsked(r *http.Request) (a sureAsked, err error) {
 		return a, err
 	}
 	a.parts = q.Get("parts") == "yes"
-	if a.all, err = s.Store.Variants(r.Context(), a.project.ID); err != nil {
-		return a, err
-	}
 	if a.sys, err = s.units(r.Context()); err != nil {
 		return a, err
 	}
-	a.chosen = chosenVariants(a.all, q["v"])
 	var variants []model.Variant
 	for _, c := range a.chosen {
 		variants = append(variants, c.Value)
@@ -190,15 +186,11 @@ func (s *Site) showVariantSure(w http.ResponseWriter, r *http.Request) error {
 
 // tryVariantSure is the second answer that follows typing: 100 years of the variant as it is typed.
 func (s *Site) tryVariantSure(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.wholeVariantEditor(r)
+	p, saved, sys, err := s.variantIn(r)
 	if err != nil {
 		return err
 	}
-	p, saved, err := s.variant(r)
-	if err != nil {
-		return err
-	}
-	sys, err := s.units(r.Context())
+	e, err := s.editVariant(r, p, saved, sys)
 	if err != nil {
 		return err
 	}

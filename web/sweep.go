@@ -32,11 +32,7 @@ type sweepCell struct {
 }
 
 func (s *Site) showSweep(w http.ResponseWriter, r *http.Request) error {
-	p, v, err := s.variant(r)
-	if err != nil {
-		return err
-	}
-	sys, err := s.units(r.Context())
+	p, v, sys, err := s.variantIn(r)
 	if err != nil {
 		return err
 	}

@@ -27,11 +27,7 @@ type takeRow struct {
 }
 
 func (s *Site) showTakes(w http.ResponseWriter, r *http.Request) error {
-	p, v, err := s.variant(r)
-	if err != nil {
-		return err
-	}
-	sys, err := s.units(r.Context())
+	p, v, sys, err := s.variantIn(r)
 	if err != nil {
 		return err
 	}

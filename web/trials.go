@@ -11,32 +11,6 @@ import (
 
 // The page Tests and repairs: /projects/{p}/variants/{v}/trials/{i}, where i is the store's place in the variant.
 
-func (s *Site) showTrials(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.trialsEditor(r)
-	if err != nil {
-		return err
-	}
-	return showEditor(s, w, r, e)
-}
-
-func (s *Site) saveTrials(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.trialsEditor(r)
-	if err != nil {
-		return err
-	}
-	return saveEditor(s, w, r, e)
-}
-
-func (s *Site) tryTrials(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.trialsEditor(r)
-	if err != nil {
-		return err
-	}
-	return tryEditor(s, w, r, e)
-}
-
-func isHoist(st model.Store) bool { return st.Hoist != nil }
-
 func (s *Site) trialsEditor(r *http.Request) (editor[model.Variant], error) {
 	p, v, i, sys, err := s.storeOf(r, isHoist)
 	if err != nil {

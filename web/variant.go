@@ -10,44 +10,22 @@ import (
 	"duskweight/internal/model/cell"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/load"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 )
 
 // The page Variant: /projects/{project}/variants/{variant}.
 
-func (s *Site) showVariant(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.wholeVariantEditor(r)
-	if err != nil {
-		return err
-	}
-	return showEditor(s, w, r, e)
-}
-
-func (s *Site) saveVariant(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.wholeVariantEditor(r)
-	if err != nil {
-		return err
-	}
-	return saveEditor(s, w, r, e)
-}
-
-func (s *Site) tryVariant(w http.ResponseWriter, r *http.Request) error {
-	e, err := s.wholeVariantEditor(r)
-	if err != nil {
-		return err
-	}
-	return tryEditor(s, w, r, e)
-}
-
 func (s *Site) wholeVariantEditor(r *http.Request) (editor[model.Variant], error) {
-	p, v, err := s.variant(r)
+	p, v, sys, err := s.variantIn(r)
 	if err != nil {
 		return editor[model.Variant]{}, err
 	}
-	sys, err := s.units(r.Context())
-	if err != nil {
-		return editor[model.Variant]{}, err
-	}
+	return s.editVariant(r, p, v, sys)
+}
+
+// editVariant is the editor of a variant that was read already.
+func (s *Site) editVariant(r *http.Request, p store.Saved[model.Project], v store.Saved[model.Variant], sys unit.System) (editor[model.Variant], error) {
 	url := variantURL(p.ID, v.ID)
 	e, err := s.variantEditor(r.Context(), p, v, url, "Variant")
 	if err != nil {

@@ -10,50 +10,48 @@ import (
 // More pages for the yard, on demand: …/sheet/wiring and …/sheet/checks.
 
 func (s *Site) showWiring(w http.ResponseWriter, r *http.Request) error {
-	view, h, sys, err := s.yard(r)
+	view, h, sys, err := s.yard(r, "Wiring and switching")
 	if err != nil {
 		return err
 	}
 	page := wiringPage(view, wiringOf(h), hoistSettings(h, sys), h.Hazards.SwitchOrder, h.Drive.Lowering.MayOpen, wiringCautions)
-	return s.show(w, r, http.StatusOK, frame{Title: "Wiring and switching: " + view.Title, Paper: true}, page)
+	return s.show(w, r, http.StatusOK, frame{Title: view.Title, Paper: true}, page)
 }
 
 func (s *Site) showCheckList(w http.ResponseWriter, r *http.Request) error {
-	view, h, sys, err := s.yard(r)
+	view, h, sys, err := s.yard(r, "Every check")
 	if err != nil {
 		return err
 	}
-	round := append(questionViews(h.Hazards.Questions), questionViews(h.Hazards.Round)...)
-	page := checkListPage(view, checkViews(h.Checks, "", sys, nil, ""), round)
-	return s.show(w, r, http.StatusOK, frame{Title: "Every check: " + view.Title, Paper: true}, page)
+	return s.show(w, r, http.StatusOK, frame{Title: view.Title, Paper: true}, checkListPage(view, checkViews(h.Checks, "", sys, nil, ""), roundOf(h)))
+}
+
+// yardTop is the head of a page for the yard, with the band of the plan sheet.
+type yardTop struct {
+	paperTop
+	Back  string
+	State sheetState
 }
 
 // yard is the head of a page for the yard and the hoist that it is about, the first of its variant, told in the units of
 // the settings.
-func (s *Site) yard(r *http.Request) (sheetTop, *model.HoistResult, unit.System, error) {
-	p, v, err := s.variant(r)
+func (s *Site) yard(r *http.Request, title string) (yardTop, *model.HoistResult, unit.System, error) {
+	p, v, sys, err := s.variantIn(r)
 	if err != nil {
-		return sheetTop{}, nil, unit.Metric, err
+		return yardTop{}, nil, sys, err
 	}
-	sys, err := s.units(r.Context())
+	top, err := s.paperTop(p, v)
 	if err != nil {
-		return sheetTop{}, nil, sys, err
+		return yardTop{}, nil, sys, err
 	}
-	stamp, err := s.stamp(p.Value, v.Value)
-	if err != nil {
-		return sheetTop{}, nil, sys, err
-	}
+	top.Title = title + ": " + top.Title
 	result := retold(s.grounds.of(p).Evaluate(v.Value), sys)
-	var state sheetView
-	state.state(result)
-	top := sheetTop{Title: clip(v.Value.Name, 44), Project: clip(p.Value.Name, 60), Date: s.Now().Format("2 January 2006"), Stamp: stamp, Back: variantURL(p.ID, v.ID) + "/sheet",
-		Revisions: "variant revision " + itoa(int(v.Revision)) + " · project revision " + itoa(int(p.Revision)), Band: state.Band, Hard: state.State == "do not hang"}
 	for _, st := range result.Stores {
 		if st.Hoist != nil {
-			return top, st.Hoist, sys, nil
+			return yardTop{top, variantURL(p.ID, v.ID) + "/sheet", stateOf(result)}, st.Hoist, sys, nil
 		}
 	}
-	return top, nil, sys, errNotFound
+	return yardTop{}, nil, sys, errNotFound
 }
 
 // wiringOf names what stands on both sides of the switch.
