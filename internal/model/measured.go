@@ -63,22 +63,16 @@ func MeasuredOf(h lift.Hoist) Measured {
 	return m
 }
 
-// ideal is the torque that a mass would put on the motor through gears without loss, N·m.
+// ideal is the torque that a mass would put on the motor through gears without loss, N·m, in the fullest layer of its
+// travel.
 func ideal(h lift.Hoist, mass unit.Mass, travel unit.Known[unit.Length], down bool) (float64, bool) {
 	if mass == 0 {
 		return 0, true
 	}
-	h.Mass = []lift.Piece{{Mass: unit.Of(mass)}}
 	if travel.Is {
 		h.Travel = travel
 	}
-	h.Train.Stages = slices.Clone(h.Train.Stages)
-	for i := range h.Train.Stages { // only the ratio is read: an efficiency that is not known must not hide it
-		if s := &h.Train.Stages[i]; !s.Efficiency.Is {
-			s.Efficiency = unit.Of[unit.Ratio](0.8)
-		}
-	}
-	d := lift.Compute(h)
+	d := driveOf(h, mass)
 	t := d.DrumTorqueUp
 	if down {
 		t = d.DrumTorqueDown
@@ -87,6 +81,33 @@ func ideal(h lift.Hoist, mass unit.Mass, travel unit.Known[unit.Length], down bo
 		return 0, false
 	}
 	return float64(t.Val) / float64(d.Ratio.Val), true
+}
+
+// idealLow is the same for a mass close to the ground that wants to come down: the rope is off the drum but for its
+// first layer, which helps it least.
+func idealLow(h lift.Hoist, mass unit.Mass) (float64, bool) {
+	if mass == 0 {
+		return 0, true
+	}
+	d := driveOf(h, mass)
+	if !d.RopeDown.Is || !d.Winding.RadiusFirst.Is || !d.Ratio.Is || d.Ratio.Val <= 0 {
+		return 0, false
+	}
+	t := float64(d.RopeDown.Val)*float64(d.Winding.RadiusFirst.Val) - float64(h.Drum.Friction.Or(0))
+	return t / float64(d.Ratio.Val), true
+}
+
+// driveOf is the drive with another mass. Of the gears only the ratio is read: an efficiency that is not known must not
+// hide it.
+func driveOf(h lift.Hoist, mass unit.Mass) lift.Drive {
+	h.Mass = []lift.Piece{{Mass: unit.Of(mass)}}
+	h.Train.Stages = slices.Clone(h.Train.Stages)
+	for i := range h.Train.Stages {
+		if s := &h.Train.Stages[i]; !s.Efficiency.Is {
+			s.Efficiency = unit.Of[unit.Ratio](0.8)
+		}
+	}
+	return lift.Compute(h)
 }
 
 // torquesOf lists the runs that have mass and amps. Readings of the motor that turns the empty gears count as lifts of
@@ -119,7 +140,11 @@ func torquesOf(h lift.Hoist, k float64) (up, down []trial.Torques, whole bool) {
 	}
 	if l := h.Trials.Least; l.Push.Is {
 		limit := trial.Threshold(float64(l.Push.Val), float64(l.PushStays.Val), l.PushStays.Is)
-		add(&down, unit.Of(unit.Mass(limit.Val)), h.Travel, unit.Of[unit.Current](0), true)
+		if x, ok := idealLow(h, unit.Mass(limit.Val)); ok {
+			down = append(down, trial.Torques{Ideal: x})
+		} else {
+			whole = false
+		}
 	}
 	return up, down, whole
 }
@@ -152,8 +177,8 @@ func (m *Measured) push(h lift.Hoist, shares [][]float64) {
 		m.Lack = append(m.Lack, "The smallest mass that comes down by itself was not tried: the first push stays as planned.")
 		return
 	}
-	hi, ok := ideal(h, l.Alone.Val, h.Travel, true)
-	lo, ok2 := ideal(h, l.AloneStays.Val, h.Travel, true)
+	hi, ok := idealLow(h, l.Alone.Val)
+	lo, ok2 := idealLow(h, l.AloneStays.Val)
 	if !ok || l.AloneStays.Is && !ok2 {
 		return
 	}

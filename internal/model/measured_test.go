@@ -55,7 +55,7 @@ func tried(real lift.Hoist, masses ...float64) lift.Trials {
 		}
 		return hi
 	}
-	t.Least.Push = unit.Of(unit.Mass(least(func(l lift.Lowering) bool { return l.Current > 0 })))
+	t.Least.Push = unit.Of(unit.Mass(least(func(l lift.Lowering) bool { return l.RunsBack != "no" })))
 	t.Least.Alone = unit.Of(unit.Mass(least(func(l lift.Lowering) bool { return l.BreakawayCurrent > 0 })))
 	return t
 }
@@ -95,6 +95,27 @@ func TestMeasuredGivesTheRealHoistBack(t *testing.T) {
 	for _, r := range again.Runs {
 		near("current foretold", float64(r.PlanCurrent.Val), float64(r.Current.Val))
 		near("time foretold", float64(r.PlanTime.Val), float64(r.Time.Val))
+	}
+}
+
+// On a drum with many layers the smallest masses are tried close to the ground, on the first one: b and the gears come
+// back all the same, from any plan.
+func TestMeasuredOnManyLayers(t *testing.T) {
+	const forward, back, idle, b = 0.68, 0.62, 0.004, 1.4
+	narrow := func(h lift.Hoist) lift.Hoist {
+		h.Drum.Width, h.Drum.Friction = unit.Of[unit.Length](0.024), unit.Of[unit.Torque](0.3)
+		return h
+	}
+	real, plan := narrow(triedHoist(forward, back, idle, b)), narrow(triedHoist(0.8, 0.75, 0, 1.5))
+	if n := lift.Compute(real).Winding.Layers; n < 5 {
+		t.Fatalf("%d layers", n)
+	}
+	plan.Trials = tried(real, 50, 65, 80)
+	m := model.MeasuredOf(plan)
+	for what, v := range map[string][2]float64{"up": {m.Gears.Up.Val, forward}, "back": {m.Gears.Back.Val, back}, "idle": {m.Gears.Idle.Val, idle + 0.0327*0.3364}, "first push": {m.FirstPush.Val, b}} {
+		if !(math.Abs(v[0]/v[1]-1) < 1e-6) {
+			t.Errorf("%s: %.9g, want %.9g", what, v[0], v[1])
+		}
 	}
 }
 
