@@ -50,16 +50,16 @@ func MeasuredOf(h lift.Hoist) Measured {
 		return m
 	}
 	k := float64(d.Machine.K.Val)
-	up, down, whole := torquesOf(h, k)
+	lifts, ways, whole := torquesOf(h, k)
 	if !whole {
 		m.Lack = append(m.Lack, "The torque at the drum cannot be told for every record. Give drum, rope, pulleys and gear ratios.")
 	}
-	m.Gears = trial.FitGears(up, down)
+	m.Gears = trial.FitGears(lifts, ways)
 	m.Lack = append(m.Lack, m.Gears.Lack...)
-	shares := lossShares(h, d)
-	m.push(h, shares)
+	up, back := lossShares(h, d, upward), lossShares(h, d, downward)
+	m.push(h, back)
 	m.warmth(h, d)
-	m.adopt(h, d, shares)
+	m.adopt(h, d, up, back)
 	return m
 }
 
@@ -149,13 +149,19 @@ func torquesOf(h lift.Hoist, k float64) (up, down []trial.Torques, whole bool) {
 	return up, down, whole
 }
 
-// lossShares is the share of each stage, and of each stage inside a gearbox, in the loss of the train as designed.
-func lossShares(h lift.Hoist, d lift.Drive) (shares [][]float64) {
+// lossShares is the share of each stage, and of each stage inside a gearbox, in the loss of the train as designed, one
+// way: of gives a stage's efficiency that way. A train in which some stage has none is shared out by the way up.
+func lossShares(h lift.Hoist, d lift.Drive, of func(lift.StageResult) unit.Ratio) (shares [][]float64) {
 	logs, sum := make([]float64, len(h.Train.Stages)), 0.0
+	for _, s := range d.Stages {
+		if of(s) <= 0 {
+			of = upward
+		}
+	}
 	for i := range logs {
 		logs[i] = 1
 		if len(d.Stages) == len(logs) {
-			logs[i] = math.Max(-math.Log(float64(d.Stages[i].Forward)), 1e-6)
+			logs[i] = math.Max(-math.Log(float64(of(d.Stages[i]))), 1e-6)
 		}
 		sum += logs[i]
 	}
@@ -169,6 +175,10 @@ func lossShares(h lift.Hoist, d lift.Drive) (shares [][]float64) {
 	}
 	return shares
 }
+
+func upward(s lift.StageResult) unit.Ratio { return s.Forward }
+
+func downward(s lift.StageResult) unit.Ratio { return s.Backward }
 
 // push finds the first push from the smallest mass that comes down by itself.
 func (m *Measured) push(h lift.Hoist, shares [][]float64) {

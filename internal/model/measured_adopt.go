@@ -13,10 +13,10 @@ import (
 
 // adopt writes what the records determine into a copy of the design. The loss of the whole train is shared out over its
 // stages as it was, so that one that locks stays the worst.
-func (m *Measured) adopt(h lift.Hoist, d lift.Drive, shares [][]float64) {
+func (m *Measured) adopt(h lift.Hoist, d lift.Drive, up, back [][]float64) {
 	m.Design.Train.Stages = slices.Clone(h.Train.Stages)
-	if m.Gears.Absurd == "" && len(shares) > 0 {
-		m.adoptGears(shares, d)
+	if m.Gears.Absurd == "" && len(up) > 0 {
+		m.adoptGears(up, back, d)
 		m.adoptIdle(h, d)
 	}
 	if m.KnowPush && m.Gears.Absurd == "" {
@@ -36,7 +36,7 @@ func ratioOf[T ~float64](k unit.Known[T]) unit.Known[unit.Ratio] {
 	return unit.Known[unit.Ratio]{Val: unit.Ratio(k.Val), Is: k.Is}
 }
 
-func (m *Measured) adoptGears(shares [][]float64, d lift.Drive) {
+func (m *Measured) adoptGears(up, back [][]float64, d lift.Drive) {
 	g := m.Gears
 	if g.KnowUp {
 		m.change("train.stages[0].efficiency", "Gears, lifting", d.Forward, g.Up)
@@ -44,19 +44,22 @@ func (m *Measured) adoptGears(shares [][]float64, d lift.Drive) {
 	if g.KnowBack {
 		m.change("train.stages[0].backward_efficiency", "Gears, coming down", d.Backward, g.Back)
 	}
-	for i, inner := range shares {
-		w := 0.0
-		for _, one := range inner {
-			w += one
-		}
+	for i := range up {
 		s := &m.Design.Train.Stages[i]
 		if g.KnowUp {
-			s.Efficiency = unit.Of(unit.Ratio(math.Pow(g.Up.Val, w)))
+			s.Efficiency = unit.Of(unit.Ratio(math.Pow(g.Up.Val, lossOf(up[i]))))
 		}
 		if g.KnowBack {
-			s.Backward = unit.Of(unit.Ratio(math.Pow(g.Back.Val, w)))
+			s.Backward = unit.Of(unit.Ratio(math.Pow(g.Back.Val, lossOf(back[i]))))
 		}
 	}
+}
+
+func lossOf(shares []float64) (sum float64) {
+	for _, one := range shares {
+		sum += one
+	}
+	return sum
 }
 
 // adoptIdle books the torque with nothing on the rope: the motor's own friction K·I_0 stays where it is, and the rest is

@@ -119,6 +119,29 @@ func TestMeasuredOnManyLayers(t *testing.T) {
 	}
 }
 
+// Records of a hoist that is as planned leave the plan as it is, stage by stage, where its stages lose differently up
+// and down; a second time they change nothing more.
+func TestMeasuredAsPlanned(t *testing.T) {
+	plan := triedHoist(0.68, 0.62, 0.004, 1.4)
+	first := plan.Train.Stages[0]
+	first.Ratio, first.Efficiency, first.Backward = unit.Of[unit.Ratio](10), unit.Of[unit.Ratio](0.95), unit.Of[unit.Ratio](0.90)
+	second := first
+	second.IdleTorque, second.Efficiency, second.Backward = unit.Of[unit.Torque](0), unit.Of[unit.Ratio](0.75), unit.Of[unit.Ratio](0.70)
+	plan.Train.Stages = []lift.Stage{first, second}
+	plan.Trials = tried(plan, 50, 65, 80)
+	once := model.MeasuredOf(plan)
+	for name, m := range map[string]model.Measured{"once": once, "twice": model.MeasuredOf(once.Design)} {
+		got := m.Design.Train
+		for i, s := range plan.Train.Stages {
+			for what, v := range map[string][2]unit.Ratio{"up": {got.Stages[i].Efficiency.Val, s.Efficiency.Val}, "back": {got.Stages[i].Backward.Val, s.Backward.Val}, "first push": {got.Breakaway.Val, 1.4}} {
+				if !(math.Abs(float64(v[0]/v[1])-1) < 1e-6) {
+					t.Errorf("%s, stage %d %s: %.9g, want %.9g", name, i+1, what, v[0], v[1])
+				}
+			}
+		}
+	}
+}
+
 // The measured variant is a new one with every value marked; without records there is none. A fall in its records stays with
 // it.
 func TestAsMeasured(t *testing.T) {
