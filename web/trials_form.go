@@ -22,7 +22,7 @@ func trialsForm() []part[lift.Hoist] {
 			word("looked.rope", "Rope, looked at", func(f *lift.Failure) *string { return &f.Look.Rope }),
 			word("looked.knots", "Knots and ends, looked at", func(f *lift.Failure) *string { return &f.Look.Knots }, hint[lift.Failure]("a knot tied again is a new knot")),
 			word("looked.pulleys", "Pulleys and what holds them", func(f *lift.Failure) *string { return &f.Look.Pulleys }),
-			word("looked.pins", "Pins, drum, gears, brake", func(f *lift.Failure) *string { return &f.Look.Pins }),
+			word("looked.pins", "Pins, drum, gears, brake, stops", func(f *lift.Failure) *string { return &f.Look.Pins }),
 			word("looked.container", "What holds the mass together", func(f *lift.Failure) *string { return &f.Look.Container }),
 			word("looked.base", "Base, posts and beam", func(f *lift.Failure) *string { return &f.Look.Base }),
 			text("looked.note", "Who looked, and when", func(f *lift.Failure) *string { return &f.Look.Note })),

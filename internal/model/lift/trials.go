@@ -101,7 +101,7 @@ type Look struct {
 	Rope      string `json:"rope" say:"The whole rope, by hand" enum:"|sound|renewed|damaged"`
 	Knots     string `json:"knots" say:"Knots and ends; a knot tied again is a new knot" enum:"|sound|renewed|damaged"`
 	Pulleys   string `json:"pulleys" say:"Every pulley, its pin and what holds it" enum:"|sound|renewed|damaged"`
-	Pins      string `json:"pins" say:"Pins, keys, drum, gears, brake" enum:"|sound|renewed|damaged"`
+	Pins      string `json:"pins" say:"Pins, keys, drum and its turns, gears, brake, stops" enum:"|sound|renewed|damaged"`
 	Container string `json:"container" say:"What holds the mass together, and its eye" enum:"|sound|renewed|damaged"`
 	Base      string `json:"base" say:"Base with its weights, posts and beam" enum:"|sound|renewed|damaged"`
 	Note      string `json:"note" say:"Who looked, and when"`

@@ -7,22 +7,27 @@ import (
 )
 
 // limb is a part of the load path that is looked at as one, with the ids of its checks, the first for a line of its own.
+// lines are those of its parts whose id other limbs share. Room on the drum and side angle of the rope are sizes of the
+// design that stay what they are: they wait for no look.
 type limb struct {
-	key, name string
-	ids       []string
-	found     func(lift.Look) string
+	key, name  string
+	ids, lines []string
+	found      func(lift.Look) string
 }
 
 func limbs() []limb {
 	return []limb{
-		{"rope", "the rope", []string{"rope", "bend_ratio"}, func(l lift.Look) string { return l.Rope }},
-		{"knots", "the knots and ends", []string{"knot"}, func(l lift.Look) string { return l.Knots }},
-		{"pulleys", "the pulleys and what holds them", []string{"head_sheave", "redirect_sheave", "hanger"}, func(l lift.Look) string { return l.Pulleys }},
-		{"pins", "pins, drum, gears and brake", []string{"cross_pin", "shaft", "set_screw", "coupling", "drum_hub", "gear_tooth", "case_fasteners", "holds"}, func(l lift.Look) string { return l.Pins }},
-		{"container", "what holds the mass together", []string{"container"}, func(l lift.Look) string { return l.Container }},
-		{"base", "base, posts and beam", []string{"base_uplift", "base_sliding", "base_overturning", "base_board", "ground", "post", "beam"}, func(l lift.Look) string { return l.Base }},
+		{"rope", "the rope", []string{"rope", "bend_ratio", "slack", "brake_catch"}, []string{stallRope}, func(l lift.Look) string { return l.Rope }},
+		{"knots", "the knots and ends", []string{"knot"}, nil, func(l lift.Look) string { return l.Knots }},
+		{"pulleys", "the pulleys and what holds them", []string{"head_sheave", "redirect_sheave", "hanger"}, nil, func(l lift.Look) string { return l.Pulleys }},
+		{"pins", "pins, drum, gears, brake and stops", []string{"cross_pin", "shaft", "set_screw", "coupling", "drum_hub", "gear_tooth", "case_fasteners", "holds", "dead_wraps", "stops", "brake_catch"}, []string{roomAbove}, func(l lift.Look) string { return l.Pins }},
+		{"container", "what holds the mass together", []string{"container"}, nil, func(l lift.Look) string { return l.Container }},
+		{"base", "base, posts and beam", []string{"base_uplift", "base_sliding", "base_overturning", "base_board", "ground", "post", "beam"}, []string{stallBase}, func(l lift.Look) string { return l.Base }},
 	}
 }
+
+// has reports whether a check stands for this part.
+func (b limb) has(c Check) bool { return contains(b.ids, c.ID) || contains(b.lines, c.Part) }
 
 // afterShock takes back what the checks say of each part that was not looked at since a fall or a shock: it is not
 // known, unless it gives way anyhow. A part that was found damaged gives way until it is renewed. A part without a check
@@ -35,7 +40,7 @@ func afterShock(failures []lift.Failure, checks []Check) []Check {
 		}
 		met := false
 		for i := range checks {
-			if contains(b.ids, checks[i].ID) {
+			if b.has(checks[i]) {
 				met = true
 				shaken(&checks[i], damaged, open)
 			}

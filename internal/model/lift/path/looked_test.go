@@ -65,6 +65,49 @@ func TestAfterAFall(t *testing.T) {
 	}
 }
 
+// Each part that was not looked at takes back every line that stands on it and no other. Only the room on the drum and
+// the side angle of the rope, sizes of the design, wait for no look.
+func TestEveryLineOfAPart(t *testing.T) {
+	rope, pins := []string{"rope", "bend_ratio", "slack", "brake_catch", stallRope}, []string{"cross_pin", "shaft", "coupling", "drum_hub", "gear_tooth", "case_fasteners", "holds", "dead_wraps", "stops", "brake_catch", roomAbove}
+	base := []string{"base_uplift", "base_sliding", "base_overturning", "base_board", "ground", "post", "beam", stallBase}
+	all := lift.Look{Rope: "sound", Knots: "sound", Pulleys: "sound", Pins: "sound", Container: "sound", Base: "sound"}
+	for _, one := range []struct {
+		name  string
+		clear func(*lift.Look)
+		want  []string
+	}{
+		{"rope", func(l *lift.Look) { l.Rope = "" }, rope},
+		{"knots", func(l *lift.Look) { l.Knots = "" }, []string{"knot"}},
+		{"pulleys", func(l *lift.Look) { l.Pulleys = "" }, []string{"head_sheave", "hanger"}},
+		{"pins", func(l *lift.Look) { l.Pins = "" }, pins},
+		{"container", func(l *lift.Look) { l.Container = "" }, []string{"container"}},
+		{"base", func(l *lift.Look) { l.Base = "" }, base},
+		{"anything", func(l *lift.Look) { *l = lift.Look{} }, append(append(append([]string{"knot", "head_sheave", "hanger", "container"}, rope...), pins...), base...)},
+	} {
+		look := all
+		one.clear(&look)
+		h := whole()
+		h.Trials.Failures = []lift.Failure{{Shock: "yes", Look: look}}
+		met := map[string]bool{}
+		for _, c := range Checks(h, drive(h)) {
+			key := c.ID
+			if c.ID == "overhoist" {
+				key = c.Part
+			}
+			wanted := contains(one.want, key)
+			met[key] = true
+			if wanted != (c.Word == NotKnown) || wanted && (c.Use.Is || len(c.Missing) == 0) {
+				t.Errorf("%s not looked at: %s, %s is %s", one.name, c.ID, c.Part, c.Word)
+			}
+		}
+		for _, key := range one.want {
+			if !met[key] {
+				t.Errorf("%s: no line %s", one.name, key)
+			}
+		}
+	}
+}
+
 // What gives way anyhow still does, and a part without a check of its own gets a line.
 func TestAfterAFallKeepsTheWorse(t *testing.T) {
 	h := whole()
@@ -80,7 +123,7 @@ func TestAfterAFallKeepsTheWorse(t *testing.T) {
 	for _, b := range limbs() {
 		met := false
 		for _, c := range checks {
-			met = met || contains(b.ids, c.ID)
+			met = met || b.has(c)
 		}
 		if !met {
 			t.Errorf("no line for %s", b.key)

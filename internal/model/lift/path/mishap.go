@@ -10,6 +10,13 @@ import (
 // handBreadth is the least room that must stay free above twice the stop distance, m.
 const handBreadth = 0.1
 
+// The lines of a missed upper stop.
+const (
+	roomAbove = "the room above the upper stop"
+	stallRope = "the rope when the upper stop is missed"
+	stallBase = "the base when the upper stop is missed"
+)
+
 // SlackFactor is the pull of a mass m caught by a rope of stiffness k after s metres of slack, as a multiple of its
 // weight: 1 + √(1 + 2·s·k/(m·g)). 2 for no slack at all.
 func SlackFactor(s, k, m float64) float64 { return 1 + math.Sqrt(1+2*s*k/(m*unit.G)) }
@@ -55,7 +62,7 @@ func overhoistChecks(t *loads) []*Check {
 
 // roomCheck: twice the stop distance v·t + v²/(2a), the rotor's inertia included, and a hand's breadth.
 func (t *loads) roomCheck() *Check {
-	l := newLine("overhoist", "the room above the upper stop", "2·(v·t + v²/(2·a)) + 0.1 m ≤ room above", source.CommonPractice.At("stop distance twice, and a hand's breadth"))
+	l := newLine("overhoist", roomAbove, "2·(v·t + v²/(2·a)) + 0.1 m ≤ room above", source.CommonPractice.At("stop distance twice, and a hand's breadth"))
 	room, ok := t.h.Holds.RoomAbove.Value()
 	if !ok {
 		l.miss("holds.room_above_m")
@@ -79,7 +86,7 @@ func (t *loads) roomCheck() *Check {
 
 // stallCheck: the stalled motor's pull through the train, and the swing of its rotor, v·√(k·J·c²), on the rope.
 func (t *loads) stallCheck() *Check {
-	l, cap, ok := t.eventLine("overhoist", "the rope when the upper stop is missed", "2·(F_stall + v·√(k·J·c²)/n) ≤ strength left", source.Juvinall.At("impact"))
+	l, cap, ok := t.eventLine("overhoist", stallRope, "2·(F_stall + v·√(k·J·c²)/n) ≤ strength left", source.Juvinall.At("impact"))
 	f, swing, miss := t.stalled()
 	l.miss(miss...)
 	if ok && t.d.StallRopePull.Is {
@@ -97,7 +104,7 @@ func (t *loads) liftedBaseCheck() []*Check {
 	if !t.lifted() || !t.d.StallRopePull.Is || !t.known() || t.up[0] <= 0 {
 		return nil
 	}
-	l, mb, up, _, okB := t.baseLine("overhoist", "the base when the upper stop is missed", "F_stall + v·√(k·J·c²)/n ≤ m_b·g", "equilibrium of the base")
+	l, mb, up, _, okB := t.baseLine("overhoist", stallBase, "F_stall + v·√(k·J·c²)/n ≤ m_b·g", "equilibrium of the base")
 	f, swing, miss := t.stalled()
 	l.miss(miss...)
 	if okB {
