@@ -21,7 +21,7 @@ type Gears struct {
 //
 //	up:   K·I = T_idle + x/η        down: K·I = η_back·x − T_idle
 //
-// Lifts of one mass alone do not tell efficiency from idle torque; ways down need the idle torque, or two masses.
+// Two masses that are almost alike, with no run to spare that would tell the scatter, count as one. Lifts of one mass alone do not tell efficiency from idle torque; ways down need the idle torque, or two masses.
 func FitGears(up, down []Torques) Gears {
 	var g Gears
 	useUp, useDown := len(up) > 0, len(down) > 0
@@ -66,7 +66,21 @@ func solveGears(up, down []Torques) solution {
 	for _, r := range down {
 		rows, y = append(rows, columns(up, down, -1, 0, r.Ideal)), append(y, r.Motor)
 	}
-	return linear(rows, y)
+	s := linear(rows, y)
+	s.ok = s.ok && (s.cov != nil || apart(up) || apart(down))
+	return s
+}
+
+// leastSpread is how far the greatest torque must stand above the smallest where no run is to spare (our own judgement:
+// under that a few per cent of the reading of amps turn the line over, and nothing would show it).
+const leastSpread = 1.2
+
+func apart(runs []Torques) bool {
+	low, high := math.Inf(1), 0.0
+	for _, r := range runs {
+		low, high = math.Min(low, r.Ideal), math.Max(high, r.Ideal)
+	}
+	return len(runs) > 1 && high > leastSpread*low
 }
 
 // columns leaves out the column of a side that has no run.

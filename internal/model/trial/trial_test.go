@@ -92,6 +92,8 @@ func TestGearsRefuse(t *testing.T) {
 		{"one mass each way", []Torques{{0.1, 0.145}}, []Torques{{0.1, 0.05}}, false, false, 2},
 		{"two masses up, none down", []Torques{{0.1, 0.145}, {0.2, 0.27}}, nil, true, false, 1},
 		{"two masses down, none up", nil, []Torques{{0.1, 0.05}, {0.2, 0.12}}, false, true, 1},
+		{"masses almost alike up, none to spare", []Torques{{0.1, 0.145}, {0.11, 0.1575}}, nil, false, false, 2},
+		{"masses almost alike up, one to spare", []Torques{{0.1, 0.145}, {0.11, 0.1575}, {0.1, 0.145}}, nil, true, false, 1},
 		{"motor alone and one mass", []Torques{{0, 0.02}, {0.2, 0.27}}, nil, true, false, 1},
 	} {
 		g := FitGears(c.up, c.down)
