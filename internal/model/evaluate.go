@@ -191,13 +191,15 @@ func (g Ground) settle(in year.Input, r *VariantResult) {
 			c.Current = g.nightCurrent(c.Resolved.Voltage)
 		}
 	}
+	draft := year.Begin(in)
 	for round := range rounds + 1 {
-		at := g.reservoirs(r, &in)
-		r.Year = year.Run(in)
-		if changed := drawingCurrents(r, at); !changed || round == rounds {
+		stores, at := g.reservoirs(r)
+		draft.Settle(stores)
+		if changed := drawingCurrents(r, draft, at); !changed || round == rounds {
 			break
 		}
 	}
+	r.Year = draft.Result()
 	n := 0
 	for i := range r.Stores {
 		s := &r.Stores[i]
@@ -211,9 +213,7 @@ func (g Ground) settle(in year.Input, r *VariantResult) {
 }
 
 // reservoirs puts the stores that can be reduced into the input and returns, for each, its place in r.Stores.
-func (g Ground) reservoirs(r *VariantResult, in *year.Input) []int {
-	in.Stores = in.Stores[:0]
-	var at []int
+func (g Ground) reservoirs(r *VariantResult) (stores []reservoir.Reservoir, at []int) {
 	for i := range r.Stores {
 		s := &r.Stores[i]
 		if c := s.Cells; c != nil && c.Resolved.WhyNot == "" {
@@ -226,11 +226,11 @@ func (g Ground) reservoirs(r *VariantResult, in *year.Input) []int {
 			}
 		}
 		if s.Reservoir != nil {
-			in.Stores = append(in.Stores, *s.Reservoir)
+			stores = append(stores, *s.Reservoir)
 			at = append(at, i)
 		}
 	}
-	return at
+	return stores, at
 }
 
 // nightCurrent is the current that the mean night load draws at a voltage.
@@ -251,25 +251,19 @@ func (g Ground) nightCurrent(v unit.Voltage) unit.Current {
 
 // drawingCurrents takes the mean current of the hours in which each battery was drawn from the year that was run, and
 // reports whether the share that it allows changed.
-func drawingCurrents(r *VariantResult, at []int) bool {
+func drawingCurrents(r *VariantResult, draft *year.Draft, at []int) bool {
 	changed := false
 	for n, i := range at {
 		c := r.Stores[i].Cells
 		if c == nil {
 			continue
 		}
-		sum, hours := 0.0, 0
-		for _, y := range r.Year.Hourly.Delivered[n] {
-			if y > 0 {
-				sum += y
-				hours++
-			}
-		}
-		if hours == 0 {
+		drawn, ok := draft.MeanDraw(n).Value()
+		if !ok {
 			continue
 		}
 		was := c.Rated
-		c.Current = unit.Current(sum / float64(hours) / float64(c.Resolved.Voltage))
+		c.Current = unit.Current(float64(drawn) / float64(c.Resolved.Voltage))
 		changed = changed || c.Resolved.Rated(c.Current) != was
 	}
 	return changed

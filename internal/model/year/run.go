@@ -1,18 +1,67 @@
 package year
 
+import (
+	"duskweight/internal/model/reservoir"
+	"duskweight/internal/model/unit"
+)
+
 // Run runs the settled year: from full stores, then again from the state it ended in, until start and end agree to
 // 1e-9 of the capacity or 20 passes are done; the last pass is the one that counts.
 func Run(in Input) Result {
-	n := len(in.Bus)
-	d := NewDemand(n, in.Standing, in.Essential, in.Nice, in.Night)
-	var w Workspace
-	standing := w.ready(in.Stores, n)
-	rec := newRecord(n, len(w.stores))
-	out := Result{}
-	out.Passes, out.Settled, _, _ = w.settle(in.Bus, d, standing, rec)
-	account(&out, in, d, &w, rec)
-	if in.Keep {
-		out.Hourly = rec.hourly(w.unmet)
+	d := Begin(in)
+	d.Settle(in.Stores)
+	return d.Result()
+}
+
+// Draft is a year that is not accounted for yet: it can be settled again with its stores changed by what it asked of
+// them.
+type Draft struct {
+	in      Input
+	demand  *Demand
+	w       Workspace
+	rec     *record
+	passes  int
+	settled bool
+}
+
+// Begin makes a draft of a year; Settle runs it.
+func Begin(in Input) *Draft {
+	return &Draft{in: in, demand: NewDemand(len(in.Bus), in.Standing, in.Essential, in.Nice, in.Night)}
+}
+
+// Settle runs the settled year with these stores.
+func (d *Draft) Settle(stores []reservoir.Reservoir) {
+	d.in.Stores = stores
+	n := len(d.in.Bus)
+	standing := d.w.ready(stores, n)
+	if d.rec == nil || len(d.rec.stores) != len(stores) {
+		d.rec = newRecord(n, len(stores))
+	}
+	clear(d.rec.spilled)
+	d.passes, d.settled, _, _ = d.w.settle(d.in.Bus, d.demand, standing, d.rec)
+}
+
+// MeanDraw is the mean power that store k gave in the hours in which it gave any; not known where it never did.
+func (d *Draft) MeanDraw(k int) unit.Known[unit.Power] {
+	sum, hours := 0.0, 0
+	for _, f := range d.rec.stores[k].flow {
+		if f < 0 {
+			sum -= f
+			hours++
+		}
+	}
+	if hours == 0 {
+		return unit.Known[unit.Power]{}
+	}
+	return unit.Of(unit.Power(sum / float64(hours)))
+}
+
+// Result accounts for the year as it was settled last.
+func (d *Draft) Result() Result {
+	out := Result{Passes: d.passes, Settled: d.settled}
+	account(&out, d.in, d.demand, &d.w, d.rec)
+	if d.in.Keep {
+		out.Hourly = d.rec.hourly(d.w.unmet)
 	}
 	return out
 }

@@ -1,0 +1,55 @@
+package document
+
+import (
+	"reflect"
+
+	"duskweight/internal/model/sun"
+)
+
+// Clone copies a design with everything it points to, so that a change of one cannot touch the other. A weather year is
+// shared: nothing writes into one.
+func Clone[T any](v T) T {
+	out := reflect.New(reflect.TypeFor[T]()).Elem()
+	out.Set(copyOf(reflect.ValueOf(&v).Elem()))
+	return out.Interface().(T)
+}
+
+func copyOf(v reflect.Value) reflect.Value {
+	switch v.Kind() {
+	case reflect.Pointer:
+		if v.IsNil() || v.Type() == reflect.TypeFor[*sun.Series]() {
+			return v
+		}
+		out := reflect.New(v.Type().Elem())
+		out.Elem().Set(copyOf(v.Elem()))
+		return out
+	case reflect.Slice:
+		if v.IsNil() {
+			return v
+		}
+		out := reflect.MakeSlice(v.Type(), v.Len(), v.Len())
+		for i := range v.Len() {
+			out.Index(i).Set(copyOf(v.Index(i)))
+		}
+		return out
+	case reflect.Map:
+		if v.IsNil() {
+			return v
+		}
+		out := reflect.MakeMapWithSize(v.Type(), v.Len())
+		for it := v.MapRange(); it.Next(); {
+			out.SetMapIndex(it.Key(), copyOf(it.Value()))
+		}
+		return out
+	case reflect.Struct:
+		out := reflect.New(v.Type()).Elem()
+		out.Set(v)
+		for i := range v.NumField() {
+			if v.Type().Field(i).IsExported() {
+				out.Field(i).Set(copyOf(v.Field(i)))
+			}
+		}
+		return out
+	}
+	return v
+}
