@@ -13,6 +13,7 @@ import (
 
 	"github.com/a-h/templ"
 
+	"duskweight/internal/document"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 )
@@ -71,7 +72,7 @@ func showEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor
 	if err != nil {
 		return err
 	}
-	t := clone(e.saved.Value)
+	t := document.Clone(e.saved.Value)
 	typed := e.form.own(drafts, &t)
 	problems := e.form.read(typed, &t, sys)
 	if len(typed) == 0 {
@@ -91,7 +92,7 @@ func saveEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor
 		return err
 	}
 	sys = unitsOf(typed, sys)
-	t, do := clone(e.saved.Value), typed.Get(nameDo)
+	t, do := document.Clone(e.saved.Value), typed.Get(nameDo)
 	sent := keys(typed)
 	problems := e.form.read(typed, &t, sys)
 	if len(problems) > 0 {
@@ -137,7 +138,7 @@ func tryEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor[
 		return err
 	}
 	sys = unitsOf(typed, sys)
-	t := clone(e.saved.Value)
+	t := document.Clone(e.saved.Value)
 	problems := e.form.read(typed, &t, sys)
 	if wantsPart(r) && len(problems) == 0 {
 		answer, err := e.answer(t)
@@ -254,7 +255,7 @@ func (f form[T]) own(drafts map[string]string, t *T) url.Values {
 			typed.Set(path, text)
 		}
 	}
-	longer := clone(*t)
+	longer := document.Clone(*t)
 	f.read(typed, &longer, unit.Metric)
 	for path, text := range drafts {
 		if findInput(f.parts, &longer, path) != nil {

@@ -6,6 +6,7 @@ import (
 	"reflect"
 	"strconv"
 	"strings"
+	"sync"
 
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
@@ -327,13 +328,30 @@ func liftList[T, P any](path string, at func(*T) *P, p *list[P]) *list[T] {
 // tagOf finds the tag of a value by its path in T, through lists and pointers. A path that does not exist is a mistake
 // of the table and stops the program when the table is made.
 func tagOf[T any](path string) reflect.StructTag {
-	t := reflect.TypeFor[T]()
-	var tag reflect.StructTag
+	key := tagKey{reflect.TypeFor[T](), path}
+	if tag, ok := foundTags.Load(key); ok {
+		return tag.(reflect.StructTag)
+	}
+	tag := findTag(key.of, path)
+	foundTags.Store(key, tag)
+	return tag
+}
+
+// foundTags are those found before: a page makes its table for every request.
+var foundTags sync.Map
+
+type tagKey struct {
+	of   reflect.Type
+	path string
+}
+
+func findTag(t reflect.Type, path string) (tag reflect.StructTag) {
+	of := t
 	for name := range strings.SplitSeq(path, ".") {
 		name, _, _ = strings.Cut(name, "[")
 		field, ok := fieldNamed(t, name)
 		if !ok {
-			panic(fmt.Sprintf("web: %v has no value %q of path %q", reflect.TypeFor[T](), name, path))
+			panic(fmt.Sprintf("web: %v has no value %q of path %q", of, name, path))
 		}
 		tag, t = field.Tag, field.Type
 		for t.Kind() == reflect.Pointer || t.Kind() == reflect.Slice || t.Kind() == reflect.Array {

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"testing"
 
+	"duskweight/internal/document"
 	"duskweight/internal/model"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/source"
@@ -262,7 +263,7 @@ func TestTablesFitTheDesign(t *testing.T) {
 
 func TestClone(t *testing.T) {
 	v := oneVariant()
-	c := clone(v)
+	c := document.Clone(v)
 	want := dump(v)
 	c.Panels[0].Name = "changed"
 	c.Origins["x"] = model.Origin{}

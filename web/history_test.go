@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"duskweight/internal/catalog"
+	"duskweight/internal/document"
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
@@ -43,7 +44,7 @@ func TestHistoryTellsWhatChanged(t *testing.T) {
 		"the name":   {func(v *model.Variant) { v.Name = "Other" }, "→ Other", unit.Metric},
 		"nothing":    {func(*model.Variant) {}, "", unit.Metric},
 	} {
-		is := clone(was)
+		is := document.Clone(was)
 		c.change(&is)
 		if got := told(was, is, c.sys); !strings.Contains(got, c.want) || c.want == "" && got != "" {
 			t.Errorf("%s: %q does not say %q", name, got, c.want)
@@ -51,7 +52,7 @@ func TestHistoryTellsWhatChanged(t *testing.T) {
 	}
 	// a row taken out of the middle is one change, though all after it move up
 	hoist(was).Mass = []lift.Piece{{Name: "A", Mass: unit.Of[unit.Mass](1)}, {Name: "B", Mass: unit.Of[unit.Mass](2)}, {Name: "C", Mass: unit.Of[unit.Mass](3)}}
-	is := clone(was)
+	is := document.Clone(was)
 	hoist(is).Mass = append(hoist(is).Mass[:1:1], hoist(is).Mass[2])
 	if got := changesOf(store.Chapter{VariantWas: &was, VariantIs: &is}, unit.Metric); len(got) != 1 || !strings.Contains(got[0], "Piece 2 taken out (B") {
 		t.Errorf("%q", got)
@@ -62,7 +63,7 @@ func TestHistoryTellsWhatChanged(t *testing.T) {
 func TestHistoryTellsEveryValue(t *testing.T) {
 	doc := catalog.Sample()
 	for i := range doc.Variants {
-		v := clone(doc.Variants[i])
+		v := document.Clone(doc.Variants[i])
 		eachKnown(reflect.ValueOf(&v), func(_, is reflect.Value, tag reflect.StructTag) {
 			if !is.Bool() {
 				return
@@ -74,7 +75,7 @@ func TestHistoryTellsEveryValue(t *testing.T) {
 			is.SetBool(true)
 		}, "")
 	}
-	p := clone(doc.Project)
+	p := document.Clone(doc.Project)
 	eachKnown(reflect.ValueOf(&p), func(_, is reflect.Value, tag reflect.StructTag) {
 		if !is.Bool() {
 			return
@@ -95,7 +96,7 @@ func TestHistoryAcrossRestarts(t *testing.T) {
 	const steps = 120
 	v := vs[0]
 	for i := range steps {
-		next := clone(v.Value)
+		next := document.Clone(v.Value)
 		next.Name = "Name " + strconv.Itoa(i)
 		var err error
 		if v, err = s.Store.SaveVariant(t.Context(), v.ID, next, store.Edit{Revision: v.Revision, Said: "Renamed"}, s.Now()); err != nil {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"duskweight/internal/catalog"
+	"duskweight/internal/document"
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
 )
@@ -20,11 +21,11 @@ func TestRoomOfTheBattery(t *testing.T) {
 		t.Fatal("no such climate")
 	}
 	doc.Project.Place = place
-	v := clone(doc.Variants[1])
+	v := document.Clone(doc.Variants[1])
 	bank := v.Stores[0].Cells
 	bank.Indoors, bank.Autonomy = "own_room", unit.Of(unit.Ratio(3))
 	f := form[model.Project]{parts: placeForm(&doc.Project)}
-	room := clone(doc.Project)
+	room := document.Clone(doc.Project)
 	if ps := f.read(url.Values{"place.indoor.mean_c": {"16"}, "place.indoor.swing_k": {"20 °C"}}, &room, unit.Metric); len(ps) > 0 {
 		t.Fatal(ps)
 	}

@@ -11,7 +11,7 @@ import (
 )
 
 // serve runs a fresh site on a port of this machine.
-func serve(t *testing.T) (*Site, string) {
+func serve(t testing.TB) (*Site, string) {
 	t.Helper()
 	s := newSite(t)
 	srv := httptest.NewServer(s.Handler())

@@ -304,7 +304,7 @@ var (
 )
 
 // formAt reads the form of a page as a browser would send it, and which of its fields take text.
-func formAt(t *testing.T, body, action string) (sent url.Values, fields []string) {
+func formAt(t testing.TB, body, action string) (sent url.Values, fields []string) {
 	t.Helper()
 	for _, f := range formsIn.FindAllStringSubmatch(body, -1) {
 		if f[1] != action || !strings.Contains(f[2], `name="`+nameRevision+`"`) {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"duskweight/internal/catalog"
+	"duskweight/internal/document"
 	"duskweight/internal/model"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/unit"
@@ -19,7 +20,7 @@ func TestShadeAndCurveFromTheForm(t *testing.T) {
 	g := model.Prepare(doc.Project)
 	f := form[model.Variant]{parts: variantForm()}
 	typed := func(change func(url.Values)) model.Variant {
-		v := clone(doc.Variants[1])
+		v := document.Clone(doc.Variants[1])
 		sent := url.Values{}
 		change(sent)
 		if ps := f.read(sent, &v, unit.Metric); len(ps) > 0 {
@@ -51,7 +52,7 @@ func TestShadeAndCurveFromTheForm(t *testing.T) {
 		t.Errorf("emptied: %v, %v", again, december.Panels[0].Shade)
 	}
 	curve := func(share float64) model.Variant {
-		v := clone(doc.Variants[1])
+		v := document.Clone(doc.Variants[1])
 		v.Controller.Curve = []panel.Efficiency{{Load: 1, Efficiency: share}}
 		return v
 	}

@@ -5,6 +5,7 @@ import (
 	"net/http"
 
 	"duskweight/internal/catalog"
+	"duskweight/internal/document"
 	"duskweight/internal/model"
 	"duskweight/internal/model/sun"
 	"duskweight/internal/store"
@@ -45,7 +46,7 @@ func (s *Site) takeClimate(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	v, said := clone(p.Value), ""
+	v, said := document.Clone(p.Value), ""
 	if name := typed.Get("climate"); name != "" {
 		place, ok := catalog.Climate(name)
 		if !ok {

@@ -7,6 +7,7 @@ import (
 	"net/url"
 
 	"duskweight/internal/catalog"
+	"duskweight/internal/document"
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
@@ -103,7 +104,7 @@ func (s *Site) takeRow(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (s *Site) saveRow(w http.ResponseWriter, r *http.Request, at rowsPlace, k catalog.Kind, row catalog.Row, choice catalog.Choice, typed url.Values, revision int64) error {
-	next := clone(at.variant.Value)
+	next := document.Clone(at.variant.Value)
 	taken, err := row.Take(next.Stores[at.i].Hoist, choice)
 	if err != nil {
 		return s.rowsOf(w, r, at, k, typed, []problemView{{ID: "rows", Label: row.Name, Say: sentence(err.Error())}})

@@ -20,7 +20,7 @@ import (
 var testNow = time.Date(2026, 3, 21, 18, 5, 0, 0, time.UTC)
 
 // newSite is a site on a real file.
-func newSite(t *testing.T) *Site {
+func newSite(t testing.TB) *Site {
 	t.Helper()
 	kept, err := store.Open(t.Context(), filepath.Join(t.TempDir(), "test.db"), testNow)
 	if err != nil {
@@ -49,7 +49,7 @@ func restart(t *testing.T, s *Site) {
 	*s = *siteOn(t, again)
 }
 
-func siteOn(t *testing.T, kept *store.Store) *Site {
+func siteOn(t testing.TB, kept *store.Store) *Site {
 	t.Helper()
 	s, err := New(Site{Store: kept, Now: func() time.Time { return testNow }, Version: "test", File: kept.Path(), Log: slog.New(slog.NewTextHandler(io.Discard, nil))})
 	if err != nil {

@@ -3,6 +3,7 @@ package web
 import (
 	"net/http"
 
+	"duskweight/internal/document"
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
@@ -43,7 +44,7 @@ func (s *Site) useMeasured(w http.ResponseWriter, r *http.Request) error {
 	if revision != v.Revision {
 		return store.ErrStale
 	}
-	next, ok := model.AsMeasured(clone(v.Value), i)
+	next, ok := model.AsMeasured(document.Clone(v.Value), i)
 	if !ok {
 		return badRequest("The records do not determine any value of the plan yet.")
 	}

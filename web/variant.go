@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strconv"
 
+	"duskweight/internal/document"
 	"duskweight/internal/model"
 	"duskweight/internal/model/cell"
 	"duskweight/internal/model/lift"
@@ -141,7 +142,7 @@ func (s *Site) changeStores(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	next := clone(v.Value)
+	next := document.Clone(v.Value)
 	said, err := storeChange(&next, typed.Get(nameDo))
 	if err != nil {
 		return err
@@ -224,7 +225,7 @@ func (s *Site) addVariant(w http.ResponseWriter, r *http.Request) error {
 	v.Controller.Kind = "tracking"
 	for _, have := range variants {
 		if r.PostForm.Get("from") == fmt.Sprint(have.ID) {
-			v = clone(have.Value)
+			v = document.Clone(have.Value)
 			v.Name = freeName(variants, have.Value.Name)
 			said = "Copied from " + have.Value.Name
 		}

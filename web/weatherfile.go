@@ -11,6 +11,7 @@ import (
 	"sync"
 	"time"
 
+	"duskweight/internal/document"
 	"duskweight/internal/model"
 	"duskweight/internal/model/sun"
 	"duskweight/internal/store"
@@ -306,7 +307,7 @@ func (s *Site) useWeather(w http.ResponseWriter, r *http.Request) error {
 // withWeather is a project with a weather file; what it does not know of its place it takes from the file, as far as the
 // file says it.
 func withWeather(p model.Project, y sun.Series, said weather.Mapping) model.Project {
-	p = clone(p)
+	p = document.Clone(p)
 	p.Weather, p.Place.Sky = &y, "file"
 	if p.Place.Name == "" {
 		p.Place.Name = y.Name

@@ -1,42 +1,46 @@
 package store
 
-import (
-	"sync"
+import "sync"
 
-	"duskweight/internal/model/sun"
+// How much is kept unpacked: a weather year for each project that is likely to be open, and the designs that its pages
+// and the last steps of its history show.
+const (
+	yearsKept   = 8
+	designsKept = 64
 )
 
-// seriesKept is how many weather years are kept unpacked: one for each project that is likely to be open.
-const seriesKept = 8
+// designLimit is the longest text of a design that is kept; longer ones are read again each time.
+const designLimit = 64 << 10
 
-// seriesCache holds unpacked weather years by their hash, the newest last. A year with a hash never changes, so that
-// what is here is always right.
-type seriesCache struct {
-	mu     sync.Mutex
-	hashes []string
-	years  map[string]sun.Series
+// cache holds what was unpacked, by what it was unpacked from, the newest last. The same text always means the same, so
+// that what is here is always right.
+type cache[K comparable, V any] struct {
+	mu   sync.Mutex
+	keys []K
+	vals map[K]V
 }
 
-func (c *seriesCache) find(hash string) (sun.Series, bool) {
+func (c *cache[K, V]) find(k K) (V, bool) {
 	c.mu.Lock()
 	defer c.mu.Unlock()
-	s, ok := c.years[hash]
-	return s, ok
+	v, ok := c.vals[k]
+	return v, ok
 }
 
-func (c *seriesCache) keep(hash string, s sun.Series) {
+// keep keeps v, and lets the oldest go where there would be more than most.
+func (c *cache[K, V]) keep(k K, v V, most int) {
 	c.mu.Lock()
 	defer c.mu.Unlock()
-	if _, ok := c.years[hash]; ok {
+	if _, ok := c.vals[k]; ok {
 		return
 	}
-	if c.years == nil {
-		c.years = map[string]sun.Series{}
+	if c.vals == nil {
+		c.vals = map[K]V{}
 	}
-	if len(c.hashes) == seriesKept {
-		delete(c.years, c.hashes[0])
-		c.hashes = c.hashes[1:]
+	if len(c.keys) == most {
+		delete(c.vals, c.keys[0])
+		c.keys = c.keys[1:]
 	}
-	c.hashes = append(c.hashes, hash)
-	c.years[hash] = s
+	c.keys = append(c.keys, k)
+	c.vals[k] = v
 }

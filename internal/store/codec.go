@@ -18,20 +18,27 @@ type content[T any] struct {
 	name   func(T) string
 	encode func(T) ([]byte, error)
 	decode func(int, []byte) (T, error)
+	known  *cache[text, T]
 	series func(*T) **sun.Series // nil where the kind has no weather year
-	years  *seriesCache
+	years  *cache[string, sun.Series]
+}
+
+// text is a body with the edition it is written in.
+type text struct {
+	edition int
+	body    string
 }
 
 func (s *Store) projects() content[model.Project] {
 	return content[model.Project]{
-		ProjectKind, func(p model.Project) string { return p.Name }, document.EncodeProject, document.DecodeProject,
+		ProjectKind, func(p model.Project) string { return p.Name }, document.EncodeProject, document.DecodeProject, &s.knownProjects,
 		func(p *model.Project) **sun.Series { return &p.Weather }, &s.years,
 	}
 }
 
 func (s *Store) variants() content[model.Variant] {
 	return content[model.Variant]{
-		VariantKind, func(v model.Variant) string { return v.Name }, document.EncodeVariant, document.DecodeVariant, nil, nil,
+		VariantKind, func(v model.Variant) string { return v.Name }, document.EncodeVariant, document.DecodeVariant, &s.knownVariants, nil, nil,
 	}
 }
 
@@ -59,13 +66,25 @@ func (c content[T]) unpack(ctx context.Context, tx *sql.Tx, r row) (Saved[T], er
 	if s.At, err = unstamp(r.at); err != nil {
 		return s, fmt.Errorf("store: %w", err)
 	}
-	if s.Value, err = c.decode(r.edition, []byte(r.body)); err != nil {
+	if s.Value, err = c.read(text{r.edition, r.body}); err != nil {
 		return s, fmt.Errorf("store: %s %d: %w", r.thing.Kind, r.thing.ID, err)
 	}
 	if r.series.Valid {
 		*c.series(&s.Value), err = readSeries(ctx, tx, c.years, r.edition, r.series.String)
 	}
 	return s, err
+}
+
+// read reads a text, or copies what the same text was read to before.
+func (c content[T]) read(t text) (T, error) {
+	if v, ok := c.known.find(t); ok {
+		return document.Clone(v), nil
+	}
+	v, err := c.decode(t.edition, []byte(t.body))
+	if err == nil && len(t.body) <= designLimit {
+		c.known.keep(t, document.Clone(v), designsKept)
+	}
+	return v, err
 }
 
 func keepSeries(ctx context.Context, tx *sql.Tx, s sun.Series) (string, error) {
@@ -80,7 +99,7 @@ func keepSeries(ctx context.Context, tx *sql.Tx, s sun.Series) (string, error) {
 }
 
 // readSeries returns a weather year. Its columns are shared by all who read it: they are not to be written to.
-func readSeries(ctx context.Context, tx *sql.Tx, years *seriesCache, edition int, hash string) (*sun.Series, error) {
+func readSeries(ctx context.Context, tx *sql.Tx, years *cache[string, sun.Series], edition int, hash string) (*sun.Series, error) {
 	if s, ok := years.find(hash); ok {
 		return &s, nil
 	}
@@ -92,6 +111,6 @@ func readSeries(ctx context.Context, tx *sql.Tx, years *seriesCache, edition int
 	if err != nil {
 		return nil, fmt.Errorf("store: the weather year: %w", err)
 	}
-	years.keep(hash, s)
+	years.keep(hash, s, yearsKept)
 	return &s, nil
 }

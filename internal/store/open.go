@@ -153,13 +153,16 @@ func dsn(path string, q url.Values) string {
 	return u.String()
 }
 
+// statements is how many prepared statements each connection keeps: more than the program has.
+const statements = "64"
+
 var (
 	// FULL: a save is on the disk before anyone hears of it; NORMAL loses the last ones in a power cut.
 	writing = url.Values{
 		"_journal_mode": {"WAL"}, "_synchronous": {"FULL"}, "_foreign_keys": {"on"},
-		"_busy_timeout": {"5000"}, "_txlock": {"immediate"},
+		"_busy_timeout": {"5000"}, "_txlock": {"immediate"}, "_stmt_cache_size": {statements},
 	}
-	reading = url.Values{"mode": {"ro"}, "_query_only": {"1"}, "_busy_timeout": {"5000"}, "_foreign_keys": {"on"}}
+	reading = url.Values{"mode": {"ro"}, "_query_only": {"1"}, "_busy_timeout": {"5000"}, "_foreign_keys": {"on"}, "_stmt_cache_size": {statements}}
 	looking = url.Values{"mode": {"ro"}, "_busy_timeout": {"5000"}}
 )
 

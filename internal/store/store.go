@@ -14,6 +14,9 @@ import (
 	"fmt"
 	"sync"
 	"time"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/sun"
 )
 
 // What a caller can tell apart. Each comes wrapped; try errors.Is, and errors.AsType for *Stale and *Busy.
@@ -35,8 +38,12 @@ type Store struct {
 	readOnly string
 	still    bool // nobody can change the file while it is open
 	notices  []string
-	years    seriesCache
-	copying  sync.Mutex // held while a copy is made or gone back to
+	years    cache[string, sun.Series]
+
+	knownProjects cache[text, model.Project]
+	knownVariants cache[text, model.Variant]
+
+	copying sync.Mutex // held while a copy is made or gone back to
 }
 
 // Path returns where the file is.

@@ -6,7 +6,6 @@ import (
 	"errors"
 	"fmt"
 
-	"duskweight/internal/document"
 	"duskweight/internal/model"
 )
 
@@ -38,14 +37,14 @@ func (s *Store) Story(ctx context.Context, project, before int64, limit int) (cs
 			return nil, err
 		}
 		if c.Thing.Kind == ProjectKind {
-			c.ProjectIs, err = read(is, document.DecodeProject)
+			c.ProjectIs, err = read(s.projects(), is)
 			if err == nil {
-				c.ProjectWas, err = read(was, document.DecodeProject)
+				c.ProjectWas, err = read(s.projects(), was)
 			}
 		} else {
-			c.VariantIs, err = read(is, document.DecodeVariant)
+			c.VariantIs, err = read(s.variants(), is)
 			if err == nil {
-				c.VariantWas, err = read(was, document.DecodeVariant)
+				c.VariantWas, err = read(s.variants(), was)
 			}
 		}
 		if err != nil {
@@ -62,11 +61,11 @@ type body struct {
 	text    sql.NullString
 }
 
-func read[T any](b body, decode func(int, []byte) (T, error)) (*T, error) {
+func read[T any](c content[T], b body) (*T, error) {
 	if !b.text.Valid {
 		return nil, nil
 	}
-	v, err := decode(int(b.edition.Int64), []byte(b.text.String))
+	v, err := c.read(text{int(b.edition.Int64), b.text.String})
 	if err != nil {
 		return nil, fmt.Errorf("store: %w", err)
 	}
