@@ -2,6 +2,7 @@ package document
 
 import (
 	"reflect"
+	"sync"
 
 	"duskweight/internal/model/sun"
 )
@@ -15,6 +16,9 @@ func Clone[T any](v T) T {
 }
 
 func copyOf(v reflect.Value) reflect.Value {
+	if flat(v.Type()) {
+		return v
+	}
 	switch v.Kind() {
 	case reflect.Pointer:
 		if v.IsNil() || v.Type() == reflect.TypeFor[*sun.Series]() {
@@ -28,6 +32,10 @@ func copyOf(v reflect.Value) reflect.Value {
 			return v
 		}
 		out := reflect.MakeSlice(v.Type(), v.Len(), v.Len())
+		if flat(v.Type().Elem()) {
+			reflect.Copy(out, v)
+			return out
+		}
 		for i := range v.Len() {
 			out.Index(i).Set(copyOf(v.Index(i)))
 		}
@@ -53,3 +61,28 @@ func copyOf(v reflect.Value) reflect.Value {
 	}
 	return v
 }
+
+// flat reports whether a value of a type points to nothing that could change, so that assigning it copies it.
+func flat(t reflect.Type) bool {
+	if w, ok := flats.Load(t); ok {
+		return w.(bool)
+	}
+	w := true
+	switch t.Kind() {
+	case reflect.Pointer:
+		w = t == reflect.TypeFor[*sun.Series]()
+	case reflect.Slice, reflect.Map, reflect.Interface, reflect.Chan, reflect.Func, reflect.UnsafePointer:
+		w = false
+	case reflect.Array:
+		w = flat(t.Elem())
+	case reflect.Struct:
+		for f := range t.Fields() {
+			w = w && flat(f.Type)
+		}
+	}
+	flats.Store(t, w)
+	return w
+}
+
+// flats are the answers of flat by type.
+var flats sync.Map

@@ -29,12 +29,12 @@ func (s *Store) DeletedProjects(ctx context.Context) ([]Listed, error) { return 
 
 func (s *Store) listed(ctx context.Context, deleted bool) (ls []Listed, err error) {
 	rows, err := s.reader.QueryContext(ctx, `
-		WITH newest AS (SELECT kind, thing, max(number) AS number FROM revision GROUP BY kind, thing),
-			now AS (SELECT r.* FROM newest JOIN revision AS r USING (kind, thing, number))
 		SELECT p.thing, p.number, p.name, coalesce(p.body ->> '$.example', '') = 'yes',
-			(SELECT count(*) FROM now AS v WHERE v.kind = 'variant' AND v.project = p.thing AND NOT v.deleted),
+			(SELECT count(*) FROM revision AS v WHERE v.kind = 'variant' AND v.project = p.thing AND NOT v.deleted AND
+				v.number = (SELECT max(number) FROM revision AS w WHERE w.kind = 'variant' AND w.thing = v.thing)),
 			(SELECT at FROM revision AS a WHERE a.project = p.thing ORDER BY seq DESC LIMIT 1)
-		FROM now AS p WHERE p.kind = 'project' AND p.deleted = ?
+		FROM revision AS p WHERE p.kind = 'project' AND p.deleted = ? AND
+			p.number = (SELECT max(number) FROM revision AS w WHERE w.kind = 'project' AND w.thing = p.thing)
 		ORDER BY (SELECT max(seq) FROM revision AS a WHERE a.project = p.thing) DESC`, deleted)
 	if err != nil {
 		return nil, fmt.Errorf("store: %w", err)
