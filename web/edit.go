@@ -25,8 +25,9 @@ type editor[T any] struct {
 	kind   store.Kind
 	saved  store.Saved[T]
 	save   func(context.Context, int64, T, store.Edit, time.Time) (store.Saved[T], error)
-	url    string // of the page; the form is posted to it, and …/try computes only
-	query  string // of …/try: what the answer shows that is no input, "?month=6"
+	tidy   func(*T) // takes out what the form made and nobody filled, before a save; nil for nothing
+	url    string   // of the page; the form is posted to it, and …/try computes only
+	query  string   // of …/try: what the answer shows that is no input, "?month=6"
 	frame  frame
 	title  string                  // the page's heading; the frame's title where it is empty
 	above  templ.Component         // between heading and form; nil for none
@@ -104,7 +105,10 @@ func saveEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor
 		}
 		return e.page(s, w, r, http.StatusUnprocessableEntity, e.form.view(&t, typed, problems, sys), e.saved.Value, true)
 	}
-	diffs := e.form.differences(e.saved.Value, t, sys)
+	if e.tidy != nil {
+		e.tidy(&t)
+	}
+	diffs := e.form.differences(e.saved.Value, document.Clone(t), sys)
 	edit := store.Edit{Revision: revision, Said: said(diffs), Page: typed.Get(namePage), Settles: sent}
 	if len(diffs) == 1 {
 		edit.Field = diffs[0].path

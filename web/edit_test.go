@@ -239,3 +239,20 @@ func TestFormWithoutRevision(t *testing.T) {
 		}
 	}
 }
+
+// A form that is sent back as it came changes nothing: no step of the history, on any page of the sample.
+func TestUnchangedPagesAddNoStep(t *testing.T) {
+	s := newSite(t)
+	ask(s.Handler(), "POST", "/sample", url.Values{})
+	for _, at := range []string{
+		"/projects/1/place", "/projects/1/load", "/projects/1/money", "/projects/1/variants/1", "/projects/1/variants/2", "/projects/1/variants/3",
+		"/projects/1/variants/1/hoist/0", "/projects/1/variants/2/cells/0", "/projects/1/variants/1/parts", "/projects/1/variants/1/trials/0",
+	} {
+		before, _ := formAt(t, ask(s.Handler(), "GET", at, nil).Body.String(), at)
+		w := ask(s.Handler(), "POST", at, before)
+		after, _ := formAt(t, ask(s.Handler(), "GET", at, nil).Body.String(), at)
+		if was, is := before.Get(nameRevision), after.Get(nameRevision); w.Code != http.StatusSeeOther || is != was {
+			t.Errorf("%s: status %d, revision %s after %s", at, w.Code, is, was)
+		}
+	}
+}

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"duskweight/internal/model"
 	"fmt"
 	"slices"
 
@@ -73,4 +74,13 @@ func shadeInBrief(a *panel.Array, sys unit.System) string {
 		return "none"
 	}
 	return "up to " + unit.Percents.Format(slices.Max(a.Shade[:]), sys)
+}
+
+// dropEmptySheets takes away the data sheets that hold nothing.
+func dropEmptySheets(v *model.Variant) {
+	for i, a := range v.Panels {
+		if a.Sheet != nil && *a.Sheet == (panel.Sheet{}) {
+			v.Panels[i].Sheet = nil
+		}
+	}
 }

@@ -33,7 +33,7 @@ func (s *Site) editVariant(r *http.Request, p store.Saved[model.Project], v stor
 		return e, err
 	}
 	e.title = v.Value.Name
-	e.form.parts = variantForm()
+	e.form.parts, e.tidy = variantForm(), dropEmptySheets
 	e.below = storeList(storeListOf(p, v))
 	labels, month := e.form.labels(v.Value), s.monthOf(r)
 	if r.URL.Query().Has("month") {
