@@ -11,6 +11,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/search"
+	"duskweight/internal/store"
 	"duskweight/web/browsertest"
 )
 
@@ -184,4 +185,22 @@ func TestBrowserYearsStop(t *testing.T) {
 		t.Errorf("address %s", at)
 	}
 	tab.Clean()
+}
+
+// Nights that ask for nothing are not nights with light.
+func TestSureWithoutLamps(t *testing.T) {
+	s := newSite(t)
+	ask(s.Handler(), "POST", "/sample", map[string][]string{})
+	p, err := s.Store.Project(t.Context(), 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.Value.Load.Appliances = nil
+	if _, err := s.Store.SaveProject(t.Context(), 1, p.Value, store.Edit{Revision: p.Revision}, testNow); err != nil {
+		t.Fatal(err)
+	}
+	body := ask(s.Handler(), "GET", "/projects/1/sure", nil).Body.String()
+	if !strings.Contains(body, "no night has lamps or devices") || strings.Contains(body, "365 of 365") {
+		t.Error("a project without lamps is said to have light")
+	}
 }

@@ -21,7 +21,7 @@ import (
 // Sure is what many weather years of one place come to, the same years for every variant.
 type Sure struct {
 	Years    int        // that were run
-	Nights   int        // that count, in each year
+	Nights   int        // that count, in each year; 0 where nothing is asked of them
 	Parts    bool       // inputs were drawn within their tolerances too
 	WhyOne   string     // why there is only one year; empty where there are many
 	Variants []Certain  // in the order asked
@@ -98,6 +98,9 @@ func (r *Run) Until(ctx context.Context, n, workers int, progress func(done int)
 func (r *Run) Sure() Sure {
 	b := r.bench
 	out := Sure{Years: len(r.briefs), WhyOne: b.whyOne, Nights: b.ground.Load.Nights, Parts: r.parts}
+	if b.ground.Sky != nil && b.ground.Load.ApplianceYear <= 0 { // a night that asks for nothing does not count as lit
+		out.Nights, out.WhyOne = 0, ""
+	}
 	for i, p := range b.plans {
 		out.Variants = append(out.Variants, p.over(r.briefs, i))
 	}
