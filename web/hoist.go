@@ -24,10 +24,8 @@ type hoistPage struct {
 	ground model.Ground
 }
 
-// result computes the hoist of a design.
-func (p hoistPage) result(v model.Variant) *model.HoistResult {
-	return p.ground.Evaluate(v).Stores[p.i].Hoist
-}
+// result computes the hoist of a design alone.
+func (p hoistPage) result(v model.Variant) *model.HoistResult { return p.ground.Hoist(v, p.i) }
 
 func (s *Site) hoistEditor(r *http.Request) (editor[model.Variant], error) {
 	h, err := s.hoistOf(r)

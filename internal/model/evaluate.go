@@ -269,6 +269,23 @@ func drawingCurrents(r *VariantResult, draft *year.Draft, at []int) bool {
 	return changed
 }
 
+// Hoist computes the lifted mass at place i of a variant as Evaluate does, without the year of the line: what its pictures
+// need. Nil where another store stands there.
+func (g Ground) Hoist(v Variant, i int) *HoistResult {
+	s := reduce(v)[i]
+	if s.Hoist == nil || s.Hoist.Direct == nil || !s.Hoist.Direct.Known {
+		return s.Hoist
+	}
+	if g.Sky != nil {
+		lights := g.lights(v)
+		if _, _, problems := g.bus(v, lights); len(problems) == 0 {
+			s.straight(lights, g.Sky.TAir)
+		}
+	}
+	s.Hoist.Direct.words()
+	return s.Hoist
+}
+
 // straight runs a hoist on the panels through the year and makes it a store that fills beside the line.
 func (s *StoreResult) straight(lights []panel.Light, air []float64) {
 	if s.Hoist == nil || s.Hoist.Direct == nil || !s.Hoist.Direct.Known {
