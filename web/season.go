@@ -41,7 +41,7 @@ func seasonOf(ctx context.Context, g model.Ground, v model.Variant, sys unit.Sys
 	} else if len(s.Months) == 0 {
 		s.Plenty = "In a usual year every month has light all night."
 	}
-	levers, err := search.Levers(ctx, g, v)
+	levers, err := search.Levers(ctx, g, v, r)
 	if err != nil {
 		return s, err
 	}

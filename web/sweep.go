@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"net/http"
 
-	"duskweight/internal/model"
 	"duskweight/internal/model/search"
 	"duskweight/internal/model/unit"
 )
@@ -45,7 +44,7 @@ func (s *Site) showSweep(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	view := sweepViewOf(sweep, v.Value, p.Value.Currency, sys)
+	view := sweepViewOf(sweep, p.Value.Currency, sys)
 	view.Back = linkView{"Back to what it would take", back}
 	return s.show(w, r, http.StatusOK, f, sweepPage(view))
 }
@@ -62,7 +61,7 @@ var sweepBands = []struct {
 	{0, "band-0", "○", "less"},
 }
 
-func sweepViewOf(s search.Sweep, v model.Variant, currency string, sys unit.System) sweepView {
+func sweepViewOf(s search.Sweep, currency string, sys unit.System) sweepView {
 	out := sweepView{Say: "Nights with light in a usual year. Panels grow with their controller; all else stays as it is."}
 	if len(s.Cells) == 0 {
 		out.Why = "There is no year to try yet: it takes a place, a night load, panels and a store."
@@ -70,10 +69,10 @@ func sweepViewOf(s search.Sweep, v model.Variant, currency string, sys unit.Syst
 	}
 	out.Store = map[string]string{"battery": "Battery", "mass": "Mass, with its gears"}[s.Store]
 	for _, c := range s.Cells[0] {
-		out.Panels = append(out.Panels, panelPower(v, c.Panel, sys))
+		out.Panels = append(out.Panels, panelPower(s, c.Panel, sys))
 	}
 	for _, cells := range s.Cells {
-		row := sweepRow{Name: storeSize(s.Store, v, cells[0].Size, sys)}
+		row := sweepRow{Name: storeSize(s, cells[0].Size, sys)}
 		for i := range cells {
 			c := cells[i]
 			cell := sweepCell{Nights: itoa(c.Nights), Today: c.Today, Best: s.Best != nil && c == *s.Best}
@@ -90,11 +89,11 @@ func sweepViewOf(s search.Sweep, v model.Variant, currency string, sys unit.Syst
 		}
 		out.Rows = append(out.Rows, row)
 	}
-	out.Best = bestPair(s, v, currency, sys)
+	out.Best = bestPair(s, currency, sys)
 	return out
 }
 
-func bestPair(s search.Sweep, v model.Variant, currency string, sys unit.System) string {
+func bestPair(s search.Sweep, currency string, sys unit.System) string {
 	met, priced := false, false
 	for _, row := range s.Cells {
 		for _, c := range row {
@@ -106,7 +105,7 @@ func bestPair(s search.Sweep, v model.Variant, currency string, sys unit.System)
 		return "No pair here has light in 95 % of the nights."
 	case s.Best != nil:
 		return fmt.Sprintf("The cheapest pair with light in 95 %% of the nights: %s of panel with %s, %s for all parts.",
-			panelPower(v, s.Best.Panel, sys), storeSize(s.Store, v, s.Best.Size, sys), unit.Rounded(float64(s.Best.Cost.Val), 3)+" "+currency)
+			panelPower(s, s.Best.Panel, sys), storeSize(s, s.Best.Size, sys), unit.Rounded(float64(s.Best.Cost.Val), 3)+" "+currency)
 	case !priced:
 		return "Which pair is cheapest is not known: the panels or another part have no price in the list of parts."
 	}
@@ -114,27 +113,19 @@ func bestPair(s search.Sweep, v model.Variant, currency string, sys unit.System)
 }
 
 // panelPower is the power of all panels times f.
-func panelPower(v model.Variant, f float64, sys unit.System) string {
-	sum := 0.0
-	for _, a := range v.Panels {
-		sum += float64(a.Power.Or(0)) * float64(a.Count.Or(0))
-	}
-	return unit.Powers.Format(f*sum, sys)
+func panelPower(s search.Sweep, f float64, sys unit.System) string {
+	return unit.Powers.Format(f*float64(s.Power), sys)
 }
 
 // storeSize is the size of the store that grows, times f.
-func storeSize(store string, v model.Variant, f float64, sys unit.System) string {
-	for _, s := range v.Stores {
-		switch {
-		case store == "battery" && s.Cells != nil && s.Cells.Role != "electronics":
-			return unit.Charges.Format(f*float64(s.Cells.Capacity.Or(0))*float64(s.Cells.Parallel.Or(1)), sys)
-		case store == "mass" && s.Hoist != nil:
-			sum := 0.0
-			for _, m := range s.Hoist.Mass {
-				sum += float64(m.Mass.Or(0))
-			}
-			return unit.Masses.Format(f*sum, sys)
-		}
+func storeSize(s search.Sweep, f float64, sys unit.System) string {
+	if s.Store == "battery" {
+		return known(grown(s.Charge, f), unit.Charges, sys)
 	}
-	return ""
+	return known(grown(s.Mass, f), unit.Masses, sys)
+}
+
+func grown[T unit.Number](k unit.Known[T], f float64) unit.Known[T] {
+	k.Val *= T(f)
+	return k
 }

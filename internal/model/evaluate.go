@@ -315,7 +315,7 @@ func (g Ground) lights(v Variant) []panel.Light {
 func (g Ground) bus(v Variant, lights []panel.Light) (*panel.Bus, unit.Known[unit.Irradiation], Problems) {
 	var weighted, power float64
 	for i, a := range v.Panels {
-		w := float64(a.Power.Or(0)) * float64(a.Count.Or(0))
+		w := float64(a.Nominal().Or(0))
 		weighted += w * total(lights[i].Plane)
 		power += w
 	}

@@ -140,10 +140,11 @@ func panelNeeds(a panel.Array) []Need {
 // controllerNeed asks for the power of all panels.
 func controllerNeed(v Variant) Need {
 	n := Need{As: "controller", Name: "Charge controller", Of: "panel", Count: 1}
-	power, known := 0.0, len(v.Panels) > 0
+	power, known := unit.Power(0), len(v.Panels) > 0
 	for _, a := range v.Panels {
-		known = known && a.Power.Is && a.Count.Is
-		power += float64(a.Power.Val) * float64(a.Count.Val)
+		one := a.Nominal()
+		known = known && one.Is
+		power += one.Val
 	}
 	if known {
 		n.Want = []Want{{Least: unit.Of(unit.Ratio(power)), Unit: "W", Where: "of panels allowed on it"}}

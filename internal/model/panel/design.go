@@ -22,6 +22,14 @@ type Array struct {
 	Sheet    *Sheet                        `json:"sheet" say:"Data-sheet values for the current–voltage curve"`
 }
 
+// Nominal is the power on the labels of all panels of the array; not known while power or count is not.
+func (a Array) Nominal() unit.Known[unit.Power] {
+	if !a.Power.Is || !a.Count.Is {
+		return unit.Known[unit.Power]{}
+	}
+	return unit.Of(a.Power.Val * unit.Power(a.Count.Val))
+}
+
 // Sheet is the data sheet of one panel, for the one-diode curve.
 type Sheet struct {
 	Isc    unit.Known[unit.Current]   `json:"isc_a" say:"Short-circuit current" range:"(0,100]"`

@@ -15,7 +15,7 @@ func TestLevers(t *testing.T) {
 	g := model.Prepare(doc.Project)
 	want := [][]string{{"mass", "height", "panels", "load"}, {"battery", "panels", "load"}, {"mass", "height", "battery", "panels", "load"}}
 	for i, v := range doc.Variants {
-		levers, err := search.Levers(t.Context(), g, v)
+		levers, err := search.Levers(t.Context(), g, v, g.Evaluate(v))
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -40,7 +40,7 @@ func TestLevers(t *testing.T) {
 		}
 	}
 	// the lamps of the third variant are carried in part: less of them leaves less missing
-	levers, err := search.Levers(t.Context(), g, doc.Variants[2])
+	levers, err := search.Levers(t.Context(), g, doc.Variants[2], g.Evaluate(doc.Variants[2]))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -49,7 +49,7 @@ func TestLevers(t *testing.T) {
 			t.Errorf("a fifth less load changes nothing: %+v", l)
 		}
 	}
-	if none, err := search.Levers(t.Context(), model.Prepare(model.Project{}), doc.Variants[0]); err != nil || none != nil {
+	if none, err := search.Levers(t.Context(), model.Prepare(model.Project{}), doc.Variants[0], model.VariantResult{}); err != nil || none != nil {
 		t.Errorf("without a place: %v, %v", none, err)
 	}
 }

@@ -20,6 +20,12 @@ func Factors() []float64 {
 // then by panel.
 type Sweep struct {
 	Store string // what is multiplied: "battery" or "mass"; empty where there is no store or no year
+
+	// As designed: what the factors multiply. Charge is that of the battery, Mass that of the lifted mass.
+	Power  unit.Power
+	Charge unit.Known[unit.Charge]
+	Mass   unit.Known[unit.Mass]
+
 	Cells [][]SweepCell
 	Best  *SweepCell // the cheapest that meets Target; nil where none does or a part of panels or store has no price
 }
@@ -36,8 +42,9 @@ type SweepCell struct {
 // battery for the night grows, or where there is none the mass with its gears. Prices of the parts of panels and stores
 // grow in proportion.
 func SweepOf(ctx context.Context, g model.Ground, v model.Variant) (Sweep, error) {
-	s := Sweep{Store: swept(v)}
-	if now := g.Evaluate(v); !now.YearKnown || now.Year.Nights == 0 || s.Store == "" || len(v.Panels) == 0 {
+	now := g.Evaluate(v)
+	s := sweepOf(v, now)
+	if !now.YearKnown || now.Year.Nights == 0 || s.Store == "" || len(v.Panels) == 0 {
 		return Sweep{}, nil
 	}
 	factors := Factors()
@@ -71,19 +78,20 @@ func SweepOf(ctx context.Context, g model.Ground, v model.Variant) (Sweep, error
 	return s, nil
 }
 
-// swept is which store grows.
-func swept(v model.Variant) string {
-	hoist := false
-	for _, s := range v.Stores {
-		if s.Cells != nil && s.Cells.Role != "electronics" {
-			return "battery"
+// sweepOf says what grows: the first battery for the night, or where there is none the first lifted mass.
+func sweepOf(v model.Variant, now model.VariantResult) Sweep {
+	s := Sweep{Power: labelPower(v)}
+	if i := batteryOf(v); i >= 0 && v.Stores[i].Cells.Role != "electronics" {
+		s.Store, s.Charge = "battery", chargeOf(*v.Stores[i].Cells)
+		return s
+	}
+	for _, r := range now.Stores {
+		if r.Hoist != nil {
+			s.Store, s.Mass = "mass", r.Hoist.Drive.Mass
+			break
 		}
-		hoist = hoist || s.Hoist != nil
 	}
-	if hoist {
-		return "mass"
-	}
-	return ""
+	return s
 }
 
 // priceOf is the capital of all parts, those of panels and of stores in proportion; not known while one has no price, or

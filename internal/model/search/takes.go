@@ -10,6 +10,7 @@ import (
 	"golang.org/x/sync/errgroup"
 
 	"duskweight/internal/model"
+	"duskweight/internal/model/cell"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
 )
@@ -216,11 +217,15 @@ func byBattery(ctx context.Context, g model.Ground, v model.Variant) Take {
 		t.WhyNot = "even a million times as much does not carry the night: the panels do not fill it"
 		return t
 	}
-	if b := larger(v, t.Factor).Stores[batteryOf(v)].Cells; b.Capacity.Is {
-		t.Charge = b.Capacity
-		t.Charge.Val *= unit.Charge(b.Parallel.Or(1))
-	}
+	t.Charge = chargeOf(*larger(v, t.Factor).Stores[batteryOf(v)].Cells)
 	return t
+}
+
+// chargeOf is the capacity of all strings of a bank together.
+func chargeOf(b cell.Bank) unit.Known[unit.Charge] {
+	all := b.Capacity
+	all.Val *= unit.Charge(b.Parallel.Or(1))
+	return all
 }
 
 // batteryOf is the place of the battery that grows: the first for the night, else the first; −1 for none.
@@ -255,12 +260,16 @@ func byPanels(ctx context.Context, g model.Ground, v model.Variant) Take {
 		t.WhyNot = "more panels alone do not carry the night: the stores are too small"
 		return t
 	}
-	power := unit.Power(0)
-	for _, a := range wider(v, t.Factor).Panels {
-		power += a.Power.Or(0) * unit.Power(a.Count.Or(0))
-	}
-	t.Power = unit.Of(power)
+	t.Power = unit.Of(labelPower(v) * unit.Power(t.Factor))
 	return t
+}
+
+// labelPower is the power on the labels of all panels; those not known count as none.
+func labelPower(v model.Variant) (power unit.Power) {
+	for _, a := range v.Panels {
+		power += a.Nominal().Or(0)
+	}
+	return power
 }
 
 // wider returns the variant with all its panels times f, and its controller with them.
