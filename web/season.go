@@ -20,9 +20,8 @@ type seasonView struct {
 	Plenty string // said where no month is short, or all are
 }
 
-// seasonOf prints the next season of a variant.
-func seasonOf(ctx context.Context, g model.Ground, v model.Variant, sys unit.System) (seasonView, error) {
-	r := g.Evaluate(v)
+// seasonOf prints the next season of a variant from its answer.
+func seasonOf(ctx context.Context, g model.Ground, v model.Variant, r model.VariantResult, sys unit.System) (seasonView, error) {
 	s := seasonView{Ends: endsOf(r, v)}
 	if hasHoist(r) {
 		s.Look = "Before the first lift of a season, look at rope, knots, pulleys, pins, bag or cage, and base, one by one. Set the mass on its blocks first."

@@ -20,7 +20,7 @@ func TestSeason(t *testing.T) {
 	b.Capacity.Val *= 0.45 // enough in summer, not in winter
 	v.Stores[0].Cells = &b
 	r := g.Evaluate(v)
-	s, err := seasonOf(t.Context(), g, v, unit.Metric)
+	s, err := seasonOf(t.Context(), g, v, g.Evaluate(v), unit.Metric)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -43,7 +43,7 @@ func TestSeason(t *testing.T) {
 		t.Errorf("%q", s.Ends)
 	}
 
-	bare, err := seasonOf(t.Context(), model.Prepare(model.Project{}), doc.Variants[0], unit.Metric)
+	bare, err := seasonOf(t.Context(), model.Prepare(model.Project{}), doc.Variants[0], model.Prepare(model.Project{}).Evaluate(doc.Variants[0]), unit.Metric)
 	if err != nil || len(bare.Levers) > 0 || !strings.Contains(bare.Best, "No year") || bare.Look == "" {
 		t.Errorf("without a place: %+v, %v", bare, err)
 	}

@@ -36,7 +36,8 @@ func (s *Site) showTakes(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	g := s.grounds.of(p)
-	takes, err := search.WhatItTakes(r.Context(), g, v.Value)
+	now := g.Evaluate(v.Value)
+	takes, err := search.WhatItTakes(r.Context(), g, v.Value, now)
 	if err != nil {
 		return err
 	}
@@ -49,7 +50,7 @@ func (s *Site) showTakes(w http.ResponseWriter, r *http.Request) error {
 		view.Rows = append(view.Rows, row)
 		view.Grows, view.Breaks = view.Grows || row.Grows != "", view.Breaks || row.Breaks != ""
 	}
-	if view.Season, err = seasonOf(r.Context(), g, v.Value, sys); err != nil {
+	if view.Season, err = seasonOf(r.Context(), g, v.Value, now, sys); err != nil {
 		return err
 	}
 	return s.show(w, r, http.StatusOK, f, takesPage(view))

@@ -38,14 +38,15 @@ type Take struct {
 const most = 1e6
 
 // WhatItTakes searches the smallest mass, height, battery and panels, and the largest load, each alone, for the target
-// on the real model. It stops when the context ends.
-func WhatItTakes(ctx context.Context, g model.Ground, v model.Variant) ([]Take, error) {
+// on the real model. now is the answer of the design as it is. It stops when the context ends.
+func WhatItTakes(ctx context.Context, g model.Ground, v model.Variant, now model.VariantResult) ([]Take, error) {
 	if g.Sky == nil {
 		return nil, nil
 	}
-	ways := []func(context.Context, model.Ground, model.Variant) Take{byPanels, byLoad}
+	type way func(context.Context, model.Ground, model.Variant, model.VariantResult) Take
+	ways := []way{byPanels, byLoad}
 	if slices.ContainsFunc(v.Stores, func(s model.Store) bool { return s.Hoist != nil }) {
-		ways = append([]func(context.Context, model.Ground, model.Variant) Take{byMass, byHeight}, ways...)
+		ways = append([]way{byMass, byHeight}, ways...)
 	}
 	if slices.ContainsFunc(v.Stores, func(s model.Store) bool { return s.Cells != nil }) {
 		ways = append(ways, byBattery)
@@ -55,7 +56,7 @@ func WhatItTakes(ctx context.Context, g model.Ground, v model.Variant) ([]Take, 
 	group.SetLimit(2)
 	for i, way := range ways {
 		group.Go(func() error {
-			takes[i] = way(ctx, g, v)
+			takes[i] = way(ctx, g, v, now)
 			return ctx.Err()
 		})
 	}
@@ -92,10 +93,9 @@ func smallest(ctx context.Context, reach func(factor float64) bool) (factor floa
 	return high, true
 }
 
-// find fills in a take whose design grows with the factor.
-func find(ctx context.Context, g model.Ground, v model.Variant, what string, grown func(factor float64) model.Variant) (Take, model.VariantResult) {
+// find fills in a take whose design grows with the factor, from the answer now.
+func find(ctx context.Context, g model.Ground, now model.VariantResult, what string, grown func(factor float64) model.Variant) (Take, model.VariantResult) {
 	t := Take{What: what}
-	now := g.Evaluate(v)
 	if share(now) >= Target {
 		t.Have, t.Found, t.Factor = true, true, 1
 		return t, now
@@ -112,20 +112,20 @@ func find(ctx context.Context, g model.Ground, v model.Variant, what string, gro
 	return t, at
 }
 
-func byMass(ctx context.Context, g model.Ground, v model.Variant) Take {
-	t, at := find(ctx, g, v, "mass", func(f float64) model.Variant { return Heavier(v, f) })
-	return hoistTake(t, at, g, v)
+func byMass(ctx context.Context, g model.Ground, v model.Variant, now model.VariantResult) Take {
+	t, at := find(ctx, g, now, "mass", func(f float64) model.Variant { return Heavier(v, f) })
+	return hoistTake(t, at, g, now)
 }
 
-func byHeight(ctx context.Context, g model.Ground, v model.Variant) Take {
-	t, at := find(ctx, g, v, "height", func(f float64) model.Variant { return higher(v, f) })
-	return hoistTake(t, at, g, v)
+func byHeight(ctx context.Context, g model.Ground, v model.Variant, now model.VariantResult) Take {
+	t, at := find(ctx, g, now, "height", func(f float64) model.Variant { return higher(v, f) })
+	return hoistTake(t, at, g, now)
 }
 
 // hoistTake says what the grown hoist comes to and which part would give way.
-func hoistTake(t Take, at model.VariantResult, g model.Ground, v model.Variant) Take {
+func hoistTake(t Take, at model.VariantResult, g model.Ground, now model.VariantResult) Take {
 	if !t.Found {
-		t.WhyNot = whyNoHoist(g.Evaluate(v), g)
+		t.WhyNot = whyNoHoist(now, g)
 		return t
 	}
 	for _, s := range at.Stores {
@@ -211,8 +211,8 @@ func withHoist(v model.Variant, change func(*lift.Hoist)) model.Variant {
 	return v
 }
 
-func byBattery(ctx context.Context, g model.Ground, v model.Variant) Take {
-	t, _ := find(ctx, g, v, "battery", func(f float64) model.Variant { return larger(v, f) })
+func byBattery(ctx context.Context, g model.Ground, v model.Variant, now model.VariantResult) Take {
+	t, _ := find(ctx, g, now, "battery", func(f float64) model.Variant { return larger(v, f) })
 	if !t.Found {
 		t.WhyNot = "even a million times as much does not carry the night: the panels do not fill it"
 		return t
@@ -254,8 +254,8 @@ func larger(v model.Variant, f float64) model.Variant {
 	return v
 }
 
-func byPanels(ctx context.Context, g model.Ground, v model.Variant) Take {
-	t, _ := find(ctx, g, v, "panels", func(f float64) model.Variant { return wider(v, f) })
+func byPanels(ctx context.Context, g model.Ground, v model.Variant, now model.VariantResult) Take {
+	t, _ := find(ctx, g, now, "panels", func(f float64) model.Variant { return wider(v, f) })
 	if !t.Found {
 		t.WhyNot = "more panels alone do not carry the night: the stores are too small"
 		return t
@@ -289,12 +289,10 @@ func wider(v model.Variant, f float64) model.Variant {
 }
 
 // byLoad searches the largest load that is served: every lamp and device times the same factor.
-func byLoad(ctx context.Context, g model.Ground, v model.Variant) Take {
+func byLoad(ctx context.Context, g model.Ground, v model.Variant, now model.VariantResult) Take {
 	t := Take{What: "load"}
 	served := func(f float64) bool { return share(g.Scaled(f).Evaluate(v)) >= Target }
-	if served(1) {
-		t.Have = true
-	}
+	t.Have = share(now) >= Target
 	low, high := 0.0, 1.0
 	if t.Have {
 		for low = 1; served(2 * low); low *= 2 {

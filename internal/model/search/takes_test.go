@@ -17,7 +17,7 @@ func TestWhatItTakesIsEnoughAndNoMore(t *testing.T) {
 	doc := catalog.Sample()
 	g := model.Prepare(doc.Project)
 	both := doc.Variants[2]
-	takes, err := search.WhatItTakes(t.Context(), g, both)
+	takes, err := search.WhatItTakes(t.Context(), g, both, g.Evaluate(both))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -50,7 +50,7 @@ func TestWhatItTakesIsEnoughAndNoMore(t *testing.T) {
 // A hoist whose lamps ask for more power than it gives is told so, not sent to look for a mass that does not exist.
 func TestNoMassWhereThePowerIsMissing(t *testing.T) {
 	doc := catalog.Sample()
-	takes, err := search.WhatItTakes(t.Context(), model.Prepare(doc.Project), doc.Variants[0])
+	takes, err := search.WhatItTakes(t.Context(), model.Prepare(doc.Project), doc.Variants[0], model.Prepare(doc.Project).Evaluate(doc.Variants[0]))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -82,7 +82,7 @@ func TestPanelsWithASheetGrow(t *testing.T) {
 	v.Panels = slices.Clone(v.Panels)
 	v.Panels[0].Power = unit.Of[unit.Power](5)
 	v.Panels[0].Sheet = &panel.Sheet{Isc: unit.Of[unit.Current](0.298), Imp: unit.Of[unit.Current](0.278), Voc: unit.Of[unit.Voltage](22.4), Vmp: unit.Of[unit.Voltage](18)}
-	takes, err := search.WhatItTakes(t.Context(), model.Prepare(doc.Project), v)
+	takes, err := search.WhatItTakes(t.Context(), model.Prepare(doc.Project), v, model.Prepare(doc.Project).Evaluate(v))
 	if err != nil {
 		t.Fatal(err)
 	}
