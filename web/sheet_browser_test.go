@@ -175,6 +175,12 @@ func TestBrowserSheets(t *testing.T) {
 		if sheet := tab.PrintOn(paper); sheet.Pages != 1 {
 			t.Errorf("the Letter sheet prints on %d pages of %v", sheet.Pages, paper)
 		}
+		for _, at := range []string{"/projects/1/variants/1", "/projects/1/variants/3"} {
+			tab.Go(base + at + "/sheet/wiring")
+			if sheet := tab.PrintOn(paper); sheet.Pages != 1 {
+				t.Errorf("%s: wiring and switching take %d pages of %v", at, sheet.Pages, paper)
+			}
+		}
 	}
 }
 

@@ -64,3 +64,21 @@ func TestSheetOfTwoHoists(t *testing.T) {
 		}
 	}
 }
+
+// Sentences that do not fit are left out whole.
+func TestWhole(t *testing.T) {
+	for _, tc := range []struct {
+		text string
+		n    int
+		want string
+	}{
+		{"It bends. Take a stronger one. It carries 2 kg.", 60, "It bends. Take a stronger one. It carries 2 kg."},
+		{"It bends. Take a stronger one. It carries 2 kg.", 32, "It bends. Take a stronger one."},
+		{"It bends. Take a stronger one.", 12, "It bends."},
+		{"It bends a lot", 8, clip("It bends a lot", 8)},
+	} {
+		if got := whole(tc.text, tc.n); got != tc.want {
+			t.Errorf("%q in %d: %q, want %q", tc.text, tc.n, got, tc.want)
+		}
+	}
+}

@@ -101,7 +101,7 @@ func stateOf(r model.VariantResult) (v sheetState) {
 		v.State = "do not hang"
 		v.Band = "DO NOT HANG."
 		if len(r.Reasons) > 0 {
-			v.Band += " " + clip(r.Reasons[0], 2*sheetText)
+			v.Band += " " + whole(r.Reasons[0], 2*sheetText)
 		}
 	case "not_known":
 		v.State = "not ready"
@@ -264,6 +264,22 @@ func sheetCautions(h *model.HoistResult) []string {
 		"After any fall or shock: rope, knots, pulleys, pins, container and base are not known until each was looked at.",
 		"Not for medical devices or alarms. A licensed person checks the beam and any house wiring; local codes come first.",
 	}
+}
+
+// whole shortens a text to the sentences that fit in the room of n usual letters; the first is clipped where not even
+// it fits.
+func whole(s string, n int) string {
+	kept := ""
+	for sentence := range strings.SplitAfterSeq(s, ". ") {
+		if next := kept + sentence; clip(next, n) != strings.Join(strings.Fields(next), " ") {
+			break
+		}
+		kept += sentence
+	}
+	if kept == "" {
+		return clip(s, n)
+	}
+	return strings.TrimSpace(kept)
 }
 
 // clip shortens a text to the room of n usual letters. Wide letters take more of it, so that a name of nothing but W

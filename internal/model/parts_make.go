@@ -55,8 +55,8 @@ func stageNeed(i int, s lift.Stage) Need {
 	if i == 0 {
 		n.Name += ", at the motor"
 	}
-	n.Sizes = sized(Size{Name: "turns in for one out", Value: ratio(s.Ratio), Unit: "1"}, Size{Name: "kind", Text: s.Kind},
-		Size{Name: "teeth of the sun", Value: ratio(s.SunTeeth), Unit: "1"}, Size{Name: "teeth of a planet", Value: ratio(s.PlanetTeeth), Unit: "1"}, Size{Name: "teeth of the ring", Value: ratio(s.RingTeeth), Unit: "1"},
+	n.Sizes = sized(Size{Name: "ratio, turns in for one out", Value: ratio(s.Ratio), Unit: "1"}, Size{Name: "kind", Text: s.Kind},
+		Size{Name: "sun gear, teeth", Value: ratio(s.SunTeeth), Unit: "1"}, Size{Name: "planet, teeth", Value: ratio(s.PlanetTeeth), Unit: "1"}, Size{Name: "ring, teeth", Value: ratio(s.RingTeeth), Unit: "1"},
 		Size{Name: "planets", Value: ratio(s.Planets), Unit: "1"}, Size{Name: "module", Value: ratio(s.Tooth.Module), Unit: "m"}, Size{Name: "width of the teeth", Value: ratio(s.Tooth.FaceWidth), Unit: "m"},
 		Size{Name: "teeth of", Text: s.Tooth.Material}, Size{Name: "layers", Text: s.Tooth.Layers})
 	return n
