@@ -99,7 +99,7 @@ func rangeLineOf(c search.Certain, nights int) rangeLine {
 		return rangeLine{Nine: "No year can be run: " + c.WhyNot + "."}
 	}
 	l := rangeLine{Nine: sentenceCase(nineSay(c, nights))}
-	if c.Light.Best > 0 {
+	if c.Light.Worst < c.Light.Best {
 		l.Range = fmt.Sprintf("A bad year has %d, a usual year %.0f, a good year %.0f.", c.Nine, math.Round(c.Light.Usual), math.Round(c.Light.Good))
 	}
 	return l

@@ -58,3 +58,11 @@ func TestRangeOfNothing(t *testing.T) {
 		t.Errorf("nothing is asked of the night: %s", readable(body))
 	}
 }
+
+// Years that are all alike are told once.
+func TestRangeOfOneNumber(t *testing.T) {
+	c := search.Certain{Light: search.Spread{Worst: 54, Bad: 54, Usual: 54, Good: 54, Best: 54}, Nine: 54}
+	if l := rangeLineOf(c, 365); l.Nine != "In every year that was tried 54 of 365 nights have light." || l.Range != "" {
+		t.Errorf("%+v", l)
+	}
+}

@@ -113,6 +113,8 @@ func nineSay(c search.Certain, nights int) string {
 	switch {
 	case c.Light.Best == 0:
 		return "in no year does a single night have light to its end."
+	case c.Light.Worst == c.Light.Best:
+		return fmt.Sprintf("in every year that was tried %.0f of %d nights have light.", c.Light.Best, nights)
 	case c.Nine == 0:
 		return fmt.Sprintf("a bad year may have no night with light; a good one has %.0f of %d.", c.Light.Good, nights)
 	}
