@@ -15,10 +15,7 @@ func (s *Site) cellsEditor(r *http.Request) (editor[model.Variant], error) {
 		return editor[model.Variant]{}, err
 	}
 	url := storeURL(p.ID, v.ID, i, "cells")
-	e, err := s.variantEditor(r.Context(), p, v, url, "Battery")
-	if err != nil {
-		return e, err
-	}
+	e := s.variantEditor(r.Context(), p, v, url, "Battery")
 	e.form.parts = within(storePath(i, "cells"), func(v *model.Variant) *cell.Bank { return v.Stores[i].Cells }, cellsForm()...)
 	labels := e.form.labels(v.Value)
 	e.answer = func(v model.Variant) (answer, error) {

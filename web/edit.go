@@ -25,10 +25,10 @@ type editor[T any] struct {
 	kind   store.Kind
 	saved  store.Saved[T]
 	save   func(context.Context, int64, T, store.Edit, time.Time) (store.Saved[T], error)
-	tidy   func(*T) // takes out what the form made and nobody filled, before a save; nil for nothing
-	url    string   // of the page; the form is posted to it, and …/try computes only
-	query  string   // of …/try: what the answer shows that is no input, "?month=6"
-	frame  frame
+	tidy   func(*T)                // takes out what the form made and nobody filled, before a save; nil for nothing
+	url    string                  // of the page; the form is posted to it, and …/try computes only
+	query  string                  // of …/try: what the answer shows that is no input, "?month=6"
+	frame  func() (frame, error)   // asked for where a whole page is shown
 	title  string                  // the page's heading; the frame's title where it is empty
 	above  templ.Component         // between heading and form; nil for none
 	below  templ.Component         // under the form; nil for none
@@ -165,7 +165,10 @@ func tryEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor[
 // page prints form and answer. The answer is that of shown; stale greys it, because the form says something else.
 func (e editor[T]) page(s *Site, w http.ResponseWriter, r *http.Request, status int, v formView, shown T, stale bool) error {
 	v.Action, v.Revision, v.Page = e.url, strconv.FormatInt(e.saved.Revision, 10), rand.Text()
-	f := e.frame
+	f, err := e.frame()
+	if err != nil {
+		return err
+	}
 	f.Refused = len(v.Problems) > 0
 	p := editorView{Title: e.title, Form: v, Stale: stale, Above: e.above, Below: e.below}
 	if p.Title == "" {

@@ -34,7 +34,7 @@ func panelMux(s *Site, id int64) *http.ServeMux {
 	make := func(ctx context.Context) (editor[model.Variant], error) {
 		v, err := s.Store.Variant(ctx, id)
 		return editor[model.Variant]{
-			form: panelForm(), kind: store.VariantKind, saved: v, save: s.Store.SaveVariant, url: "/panels", frame: frame{Title: "Panels"},
+			form: panelForm(), kind: store.VariantKind, saved: v, save: s.Store.SaveVariant, url: "/panels", frame: func() (frame, error) { return frame{Title: "Panels"}, nil },
 			answer: func(v model.Variant) (answer, error) {
 				first := strconv.Itoa(len(v.Panels)) + " groups of " + v.Name
 				return answer{first: first, body: templ.Raw("<p data-headline>" + templ.EscapeString(first) + "</p>")}, nil

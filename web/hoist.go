@@ -4,6 +4,7 @@ import (
 	"context"
 	"net/http"
 	"strconv"
+	"sync"
 
 	"github.com/go-chi/chi/v5"
 
@@ -38,11 +39,8 @@ func (s *Site) hoistOf(r *http.Request) (hoistPage, error) {
 		return hoistPage{}, err
 	}
 	url := storeURL(p.ID, v.ID, i, "hoist")
-	e, err := s.variantEditor(r.Context(), p, v, url, "Lifted mass")
-	if err != nil {
-		return hoistPage{}, err
-	}
-	e.form.parts = within(storePath(i, "hoist"), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, hoistForm()...)
+	e := s.variantEditor(r.Context(), p, v, url, "Lifted mass")
+	e.form.parts = within(storePath(i, "hoist"), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, hoistInputs()...)
 	linkRows(e.form.parts, url)
 	h := hoistPage{e, i, sys, e.form.labels(v.Value), s.grounds.of(p)}
 	h.answer = func(v model.Variant) (answer, error) {
@@ -51,6 +49,9 @@ func (s *Site) hoistOf(r *http.Request) (hoistPage, error) {
 	}
 	return h, nil
 }
+
+// hoistInputs is the form of a hoist, made once: its page asks for it with every key that is typed.
+var hoistInputs = sync.OnceValue(hoistForm)
 
 func isHoist(st model.Store) bool { return st.Hoist != nil }
 
@@ -80,12 +81,12 @@ func (s *Site) storeOf(r *http.Request, fits func(model.Store) bool) (p store.Sa
 }
 
 // variantEditor is an editor of a variant; the caller adds its form and its answer.
-func (s *Site) variantEditor(ctx context.Context, p store.Saved[model.Project], v store.Saved[model.Variant], url, title string) (editor[model.Variant], error) {
-	f, err := s.variantFrame(ctx, p, v, title, url)
+func (s *Site) variantEditor(ctx context.Context, p store.Saved[model.Project], v store.Saved[model.Variant], url, title string) editor[model.Variant] {
 	return editor[model.Variant]{
-		kind: store.VariantKind, saved: v, save: s.Store.SaveVariant, url: url, frame: f,
-		form: form[model.Variant]{origins: func(v *model.Variant) *model.Origins { return &v.Origins }, check: model.CheckVariant},
-	}, err
+		kind: store.VariantKind, saved: v, save: s.Store.SaveVariant, url: url,
+		frame: func() (frame, error) { return s.variantFrame(ctx, p, v, title, url) },
+		form:  form[model.Variant]{origins: func(v *model.Variant) *model.Origins { return &v.Origins }, check: model.CheckVariant},
+	}
 }
 
 // labels gives the label of every input by its path.

@@ -61,8 +61,12 @@ func (s *Site) showPictures(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	h.frame.Title = "Pictures of the hoist"
-	return s.show(w, r, http.StatusOK, h.frame, hoistPicturesPage(charts, linkView{"Back to the lifted mass", h.url}))
+	f, err := h.frame()
+	if err != nil {
+		return err
+	}
+	f.Title = "Pictures of the hoist"
+	return s.show(w, r, http.StatusOK, f, hoistPicturesPage(charts, linkView{"Back to the lifted mass", h.url}))
 }
 
 // tryPictures makes the pictures for the form as it is typed; they follow the answer.

@@ -33,9 +33,13 @@ func (s *Site) showMotor(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	h.frame.Title = "Know your motor"
+	f, err := h.frame()
+	if err != nil {
+		return err
+	}
+	f.Title = "Know your motor"
 	v := motorViewOf(h.result(h.saved.Value), h.sys, storePath(h.i, "hoist"), h.url)
-	return s.show(w, r, http.StatusOK, h.frame, motorPage(v, linkView{"Back to the lifted mass", h.url}))
+	return s.show(w, r, http.StatusOK, f, motorPage(v, linkView{"Back to the lifted mass", h.url}))
 }
 
 // motorSets are the three constants in the order of the table.

@@ -36,9 +36,9 @@ func (s *Site) projectEditor(r *http.Request, path, title string) (editor[model.
 		return editor[model.Project]{}, 0, err
 	}
 	url := projectURL(p.ID) + path
-	f, err := s.projectFrame(r.Context(), p, title, url)
 	return editor[model.Project]{
-		kind: store.ProjectKind, saved: p, save: s.Store.SaveProject, url: url, frame: f,
-		form: form[model.Project]{origins: func(p *model.Project) *model.Origins { return &p.Origins }, check: model.CheckProject},
-	}, sys, err
+		kind: store.ProjectKind, saved: p, save: s.Store.SaveProject, url: url,
+		frame: func() (frame, error) { return s.projectFrame(r.Context(), p, title, url) },
+		form:  form[model.Project]{origins: func(p *model.Project) *model.Origins { return &p.Origins }, check: model.CheckProject},
+	}, sys, nil
 }

@@ -16,10 +16,7 @@ func (s *Site) partsEditor(r *http.Request) (editor[model.Variant], error) {
 		return editor[model.Variant]{}, err
 	}
 	url := variantURL(p.ID, v.ID) + "/parts"
-	e, err := s.variantEditor(r.Context(), p, v, url, "Buy and make")
-	if err != nil {
-		return e, err
-	}
+	e := s.variantEditor(r.Context(), p, v, url, "Buy and make")
 	g := s.grounds.of(p)
 	result := g.Evaluate(v.Value)
 	needs := model.Needs(v.Value, result)

@@ -28,10 +28,7 @@ func (s *Site) wholeVariantEditor(r *http.Request) (editor[model.Variant], error
 // editVariant is the editor of a variant that was read already.
 func (s *Site) editVariant(r *http.Request, p store.Saved[model.Project], v store.Saved[model.Variant], sys unit.System) (editor[model.Variant], error) {
 	url := variantURL(p.ID, v.ID)
-	e, err := s.variantEditor(r.Context(), p, v, url, "Variant")
-	if err != nil {
-		return e, err
-	}
+	e := s.variantEditor(r.Context(), p, v, url, "Variant")
 	e.title = v.Value.Name
 	e.form.parts, e.tidy = variantForm(), dropEmptySheets
 	e.below = storeList(storeListOf(p, v))

@@ -219,9 +219,9 @@ func (g Ground) reservoirs(r *VariantResult) (stores []reservoir.Reservoir, at [
 		if c := s.Cells; c != nil && c.Resolved.WhyNot == "" {
 			c.Rated = c.Resolved.Rated(c.Current)
 			if was := s.Reservoir; was == nil {
-				s.Reservoir = c.Resolved.Reduce(g.airFor(c.Design), c.Current)
+				s.Reservoir = c.Resolved.Reduce(g.cellsOf(c.Design), c.Current)
 			} else { // the cold hours do not depend on the current
-				s.Reservoir = c.Resolved.Reduce(nil, c.Current)
+				s.Reservoir = c.Resolved.Reduce(cell.Temperature{}, c.Current)
 				s.Reservoir.NoFill, s.Reservoir.Locked = was.NoFill, was.Locked
 			}
 		}

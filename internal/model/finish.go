@@ -78,10 +78,10 @@ func (r *VariantResult) ageCells(g Ground) []unit.Known[unit.Duration] {
 
 // age reads the settled year's state of one battery; at is its place among the stores of the year.
 func (c *CellsResult) age(g Ground, r *VariantResult, s *StoreResult, at int) {
-	air := g.airFor(c.Design)
+	t := g.cellsOf(c.Design)
 	c.Line = c.Resolved.Line(most(r.Year.Hourly, at, c.Resolved.Voltage))
-	c.Life = c.Resolved.Age(r.Year.Hourly.State[at], s.Reservoir.Capacity, air)
-	c.Sizing, c.SizingSet = c.Resolved.TradeSizing(r.Year.Load/load.DaysInYear, air)
+	c.Life = c.Resolved.Age(r.Year.Hourly.State[at], s.Reservoir.Capacity, t)
+	c.Sizing, c.SizingSet = c.Resolved.TradeSizing(r.Year.Load/load.DaysInYear, t)
 	if c.SizingSet && r.Year.Nights > 0 {
 		c.Differ = c.Sizing.Differ(c.Resolved, float64(r.Year.NightsServed)/float64(r.Year.Nights), c.Life.NoFillHours)
 	}

@@ -14,7 +14,7 @@ type Ground struct {
 	Load    load.Year // empty without a sky
 	WhyNot  Problems  // paths inside the project
 
-	air []float64 // temperature where cells stand, if they stand indoors
+	outside, indoors cell.Temperature // of cells that stand there; indoors is not known without a room
 }
 
 // Prepare computes sky and nights of a project.
@@ -34,7 +34,11 @@ func Prepare(p Project) Ground {
 func (g Ground) under(sky *sun.Sky) Ground {
 	g.Sky = sky
 	g.Load = load.Hours(g.Project.Load, sky.Geometry.Down, noons(sky.Geometry))
-	g.air = indoorAir(g.Project.Place.Indoor)
+	g.outside = cell.TemperatureIn(sky.TAir)
+	g.indoors = cell.Temperature{}
+	if room := g.Project.Place.Indoor; room != nil {
+		g.indoors = cell.TemperatureIn(indoorAir(*room))
+	}
 	return g
 }
 
@@ -46,20 +50,17 @@ func noons(g *sun.Geometry) []unit.Duration {
 	return out
 }
 
-// airFor returns the temperature where a battery stands.
-func (g Ground) airFor(b cell.Bank) []float64 {
-	if g.air != nil && (b.Indoors == "own_room" || b.Indoors == "bedroom" || b.Indoors == "escape_route") {
-		return g.air
+// cellsOf returns the temperature of a battery where it stands.
+func (g Ground) cellsOf(b cell.Bank) cell.Temperature {
+	if g.Project.Place.Indoor != nil && (b.Indoors == "own_room" || b.Indoors == "bedroom" || b.Indoors == "escape_route") {
+		return g.indoors
 	}
-	return g.Sky.TAir
+	return g.outside
 }
 
 // indoorAir is a room over the year: its mean and a swing with the warmest month, as a cosine through the middles of
 // the months.
-func indoorAir(in *sun.Indoor) []float64 {
-	if in == nil {
-		return nil
-	}
+func indoorAir(in sun.Indoor) []float64 {
 	air := make([]float64, sun.Hours)
 	for h := range air {
 		month := float64(h)/sun.Hours*12 + 0.5 // 1.0 in the middle of January

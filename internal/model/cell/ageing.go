@@ -42,9 +42,9 @@ const (
 const least = 1e-9
 
 // Age works out the life from the settled year: state is what the reservoir holds at the end of each hour, joules, 0 to
-// full; full is the reservoir's capacity; air as for Reduce. State and air are read as repeating every year. The depth
+// full; full is the reservoir's capacity; cells is their temperature. State and temperature are read as repeating every year. The depth
 // of discharge is counted from full, in shares of the label's capacity.
-func (r Resolved) Age(state []float64, full unit.Energy, air []float64) Life {
+func (r Resolved) Age(state []float64, full unit.Energy, cells Temperature) Life {
 	if r.WhyNot != "" || len(state) == 0 || r.Energy <= 0 {
 		return Life{}
 	}
@@ -62,7 +62,7 @@ func (r Resolved) Age(state []float64, full unit.Energy, air []float64) Life {
 	yearPart := float64(len(state)) / (365 * 24)
 	l.Wear /= yearPart
 	l.FullTurn /= yearPart
-	t := RunningMean(air)
+	t := cells.hours
 	l.Shelf = r.shelf(t)
 	if all := l.Wear + l.Shelf; all > 0 {
 		l.Years = unit.Of(unit.Ratio(1 / all))

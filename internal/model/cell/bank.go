@@ -137,10 +137,9 @@ func take[T ~float64](r *Resolved, path string, own unit.Known[T], typical Typic
 	return v
 }
 
-// Reduce makes the reservoir of the bank. air is the temperature where the cells stand, °C, hour by hour (nil: not
-// known, no hour is cold or hot); mean is the mean current in the hours of drawing, for Peukert. It returns nil when
+// Reduce makes the reservoir of the bank. t is the temperature of the cells; mean is the mean current in the hours of drawing, for Peukert. It returns nil when
 // WhyNot is set. The state is the joules above the deepest discharge that is used: X = C·V·f_P, 0 … d·X.
-func (r Resolved) Reduce(air []float64, mean unit.Current) *reservoir.Reservoir {
+func (r Resolved) Reduce(t Temperature, mean unit.Current) *reservoir.Reservoir {
 	if r.WhyNot != "" {
 		return nil
 	}
@@ -153,8 +152,8 @@ func (r Resolved) Reduce(air []float64, mean unit.Current) *reservoir.Reservoir 
 		Leak:     r.Leak,
 	}
 	out.FillMax, out.AcceptFrom, out.AcceptEnd = r.acceptance()
-	if len(air) > 0 {
-		out.NoFill, out.Locked = r.cold(air)
+	if len(t.hours) > 0 {
+		out.NoFill, out.Locked = r.cold(t)
 	}
 	return &out
 }

@@ -173,7 +173,7 @@ func TestReduce(t *testing.T) {
 			air[h] = 25
 		}
 	}
-	v := r.Reduce(air, 20)
+	v := r.Reduce(TemperatureIn(air), 20)
 	near(t, "capacity, Wh", v.Capacity.WattHours(), 4800*0.5*math.Pow(0.5, 0.2), 1e-9, hand)
 	near(t, "fill", float64(v.FillMax), 624, 1e-9, hand)
 	near(t, "draw", float64(v.DrawMax), 960, 1e-9, hand)
@@ -194,7 +194,7 @@ func TestReduce(t *testing.T) {
 	}
 	b := typicalBank("lfp")
 	b.Depth, b.ChargeEff, b.DrawEff = unit.Of(unit.Ratio(0.02)), unit.Of(unit.Ratio(0.99)), unit.Of(unit.Ratio(0.9))
-	v = b.Resolve().Reduce(nil, 0)
+	v = b.Resolve().Reduce(Temperature{}, 0)
 	near(t, "both efficiencies known", v.RoundTrip(10), 0.99*0.9, 1e-12, hand)
 	// 98 % charge at the bottom: 1 − 0.95·0.03/0.05 = 0.43 of P_f, and 0.05 of P_f at the top.
 	near(t, "begins on the falling line", float64(v.FillMax), 0.43*2400, 1e-6, hand)
@@ -205,7 +205,7 @@ func TestNotKnown(t *testing.T) {
 	b := typicalBank("lfp")
 	b.Capacity = unit.Known[unit.Charge]{}
 	r := b.Resolve()
-	if r.WhyNot == "" || r.Reduce(nil, 0) != nil || r.Age(make([]float64, 8760), 0, nil).Known {
+	if r.WhyNot == "" || r.Reduce(Temperature{}, 0) != nil || r.Age(make([]float64, 8760), 0, Temperature{}).Known {
 		t.Error("a bank without a capacity is computed")
 	}
 	if r := (Bank{}).Resolve(); r.WhyNot == "" || len(r.Cautions(Life{})) != 0 || r.Ventilation().Boost != 0 {
@@ -220,7 +220,7 @@ func TestNotKnown(t *testing.T) {
 // 1/6 at 25 °C, twice as much at 35 °C. Lead–acid.
 func TestAge(t *testing.T) {
 	r := typicalBank("flooded_lead").Resolve()
-	full := r.Reduce(nil, 0).Capacity
+	full := r.Reduce(Temperature{}, 0).Capacity
 	state := make([]float64, 8760)
 	air := make([]float64, 8760)
 	for h := range state {
@@ -229,7 +229,7 @@ func TestAge(t *testing.T) {
 			state[h] = float64(full)
 		}
 	}
-	l := r.Age(state, full, air)
+	l := r.Age(state, full, TemperatureIn(air))
 	near(t, "wear", l.Wear, 365.0/750, 1e-12, hand)
 	near(t, "full cycles", l.FullTurn, 365*0.5, 1e-9, hand)
 	near(t, "shelf", l.Shelf, 1.0/6, 1e-12, hand)
@@ -239,18 +239,18 @@ func TestAge(t *testing.T) {
 	for h := range air {
 		air[h] = 35
 	}
-	near(t, "shelf in the heat", r.Age(state, full, air).Shelf, 2.0/6, 1e-12, hand)
+	near(t, "shelf in the heat", r.Age(state, full, TemperatureIn(air)).Shelf, 2.0/6, 1e-12, hand)
 	// Depth of 0.25 wears a quarter as much: k = 2.
 	near(t, "cycles to 0.25", r.CyclesTo(0.25), 3000, 1e-9, hand)
 	near(t, "cycles to 0.5", r.CyclesTo(0.5), 750, 1e-9, hand)
 	// Iron phosphate does not age faster in the heat here.
 	li := typicalBank("lfp").Resolve()
-	near(t, "shelf", li.Age(state, full, air).Shelf, 1.0/12, 1e-12, hand)
+	near(t, "shelf", li.Age(state, full, TemperatureIn(air)).Shelf, 1.0/12, 1e-12, hand)
 }
 
 func TestSulphationAndFrost(t *testing.T) {
 	r := typicalBank("sealed_lead").Resolve()
-	full := r.Reduce(nil, 0).Capacity
+	full := r.Reduce(Temperature{}, 0).Capacity
 	state := make([]float64, 8760)
 	air := make([]float64, 8760)
 	for h := range state {
@@ -260,7 +260,7 @@ func TestSulphationAndFrost(t *testing.T) {
 			state[h], air[h] = 0, -30
 		}
 	}
-	l := r.Age(state, full, air)
+	l := r.Age(state, full, TemperatureIn(air))
 	if !l.Sulphates || l.NotFull != 384*unit.Hour {
 		t.Errorf("not full for %v, flagged %v", l.NotFull/unit.Hour, l.Sulphates)
 	}
@@ -274,7 +274,7 @@ func TestSulphationAndFrost(t *testing.T) {
 			t.Errorf("no word of %q in %s", word, said)
 		}
 	}
-	if l := typicalBank("lfp").Resolve().Age(state, full, air); l.Sulphates || l.FreezeHours != 0 {
+	if l := typicalBank("lfp").Resolve().Age(state, full, TemperatureIn(air)); l.Sulphates || l.FreezeHours != 0 {
 		t.Error("lithium does not freeze and does not sulphate")
 	}
 	for i, c := range []float64{0, 0.25, 0.5, 0.75, 1} {
@@ -300,11 +300,11 @@ func TestSizing(t *testing.T) {
 		near(t, c.what, c.got, c.want, 1e-9, source.IEEE1013.At("section 6.3, procedure from memory"))
 	}
 	b := typicalBank("flooded_lead")
-	if _, ok := b.Resolve().TradeSizing(1e6, nil); ok {
+	if _, ok := b.Resolve().TradeSizing(1e6, Temperature{}); ok {
 		t.Error("sized without days of autonomy")
 	}
 	b.Autonomy = unit.Of(unit.Ratio(3))
-	got, ok := b.Resolve().TradeSizing(2000*unit.WattHour, nil)
+	got, ok := b.Resolve().TradeSizing(2000*unit.WattHour, Temperature{})
 	near(t, "trade sizing", got.AfterMargin.AmpereHours(), 550, 1e-9, hand)
 	if !ok || len(got.Differ(b.Resolve(), 0.5, 0)) < 4 {
 		t.Error("no words on the difference")
@@ -424,12 +424,12 @@ func TestAnyBank(t *testing.T) {
 		for h := range air {
 			air[h] = -60 + 120*r.Float64()
 		}
-		v := d.Reduce(air, unit.Current(pick(0, 1e6)))
+		v := d.Reduce(TemperatureIn(air), unit.Current(pick(0, 1e6)))
 		for h := range state {
 			state[h] = r.Float64() * float64(v.Capacity)
 		}
-		l := d.Age(state, v.Capacity, air)
-		s, _ := d.TradeSizing(unit.Energy(pick(0, 1e10)), air)
+		l := d.Age(state, v.Capacity, TemperatureIn(air))
+		s, _ := d.TradeSizing(unit.Energy(pick(0, 1e10)), TemperatureIn(air))
 		line := d.Line(unit.Current(pick(0, 1e6)))
 		for _, x := range []float64{float64(v.Capacity), float64(v.FillMax), v.FillGain, v.DrawGain, v.Leak, v.AcceptFrom, v.AcceptEnd, v.RoundTrip(1), l.Wear, l.Shelf, float64(l.Years.Val), l.FullTurn, float64(s.AfterMargin), float64(line.Drop.Val), d.Ventilation().Boost} {
 			if math.IsNaN(x) || math.IsInf(x, 0) || x < 0 {

@@ -51,22 +51,22 @@ func (s Sizing) Size() Sizing {
 }
 
 // TradeSizing sizes this bank for a day's load. It is not known without the days of autonomy the user wants.
-func (r Resolved) TradeSizing(dailyLoad unit.Energy, air []float64) (Sizing, bool) {
+func (r Resolved) TradeSizing(dailyLoad unit.Energy, t Temperature) (Sizing, bool) {
 	days, ok := r.bank.Autonomy.Value()
 	if !ok || r.Voltage <= 0 {
 		return Sizing{}, false
 	}
 	s := Sizing{
 		DailyLoad: dailyLoad, Voltage: r.Voltage, Days: float64(days), Depth: r.Depth,
-		EndOfLife: UsualEndOfLife, Cold: r.coldFactor(air), Margin: UsualMargin,
+		EndOfLife: UsualEndOfLife, Cold: r.coldFactor(t), Margin: UsualMargin,
 	}
 	return s.Size(), true
 }
 
 // coldFactor is one over the share of capacity left at the coldest day's mean, at most 5.
-func (r Resolved) coldFactor(air []float64) float64 {
+func (r Resolved) coldFactor(cells Temperature) float64 {
 	f := 1.0
-	for _, t := range RunningMean(air) {
+	for _, t := range cells.hours {
 		f = math.Min(f, r.Kind.Cold.At(unit.Celsius(t)))
 	}
 	return 1 / math.Max(f, 0.2)

@@ -34,9 +34,15 @@ func RunningMean(air []float64) []float64 {
 	return out
 }
 
+// Temperature is that of the cells hour by hour, °C. The zero value is not known: no hour is cold or hot then.
+type Temperature struct{ hours []float64 }
+
+// TemperatureIn is the temperature of cells that stand in air of these temperatures: its RunningMean.
+func TemperatureIn(air []float64) Temperature { return Temperature{RunningMean(air)} }
+
 // cold returns the hours in which nothing may be filled, and the share of the usable state that is locked by cold.
-func (r Resolved) cold(air []float64) (noFill []bool, locked []float64) {
-	t := RunningMean(air)
+func (r Resolved) cold(cells Temperature) (noFill []bool, locked []float64) {
+	t := cells.hours
 	noFill = make([]bool, len(t))
 	locked = make([]float64, len(t))
 	for h := range t {
