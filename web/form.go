@@ -8,7 +8,6 @@ import (
 	"strings"
 	"sync"
 
-	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
 )
 
@@ -67,7 +66,8 @@ type input[T any] struct {
 	show    func(*T, unit.System) string
 	read    func(*T, string, unit.System) error
 	echo    func(*T, unit.System) string
-	offer   *offer[T]
+	value   func(*T) (float64, bool) // of a number, in SI
+	usual   func(*T) usual           // of a number: what is usual
 }
 
 type inputKind string
@@ -81,13 +81,6 @@ const (
 
 // option is one word of a closed list.
 type option struct{ value, word string }
-
-// offer is a typical value that may be taken where the value is not known. Strength never has one.
-type offer[T any] struct {
-	source source.Ref
-	text   func(unit.System) string
-	take   func(*T)
-}
 
 // number is a quantity that may be not known.
 func number[T any, X unit.Number](path, label string, q unit.Quantity, at func(*T) *unit.Known[X], more ...func(*input[T])) part[T] {
@@ -113,7 +106,8 @@ func number[T any, X unit.Number](path, label string, q unit.Quantity, at func(*
 		*at(t) = unit.Known[X]{Val: v, Is: known}
 		return nil
 	}
-	return finish(in, more)
+	in.value = func(t *T) (float64, bool) { return float64(at(t).Val), at(t).Is }
+	return finishNumber(in, q, more)
 }
 
 // plain is a quantity that must be known.
@@ -132,7 +126,8 @@ func plain[T any, X unit.Number](path, label string, q unit.Quantity, at func(*T
 		*at(t) = v
 		return nil
 	}
-	return finish(in, more)
+	in.value = func(t *T) (float64, bool) { return float64(*at(t)), true }
+	return finishNumber(in, q, more)
 }
 
 // typedForm writes a stored value as it stands in a field, without its unit: in full where that is short, else rounded.
@@ -217,23 +212,18 @@ func finish[T any](in *input[T], more []func(*input[T])) part[T] {
 	for _, m := range more {
 		m(in)
 	}
-	offerUsual(in)
 	return part[T]{input: in}
+}
+
+// finishNumber gives a number what is usual for it.
+func finishNumber[T any](in *input[T], q unit.Quantity, more []func(*input[T])) part[T] {
+	p := finish(in, more)
+	withUsual(in, q)
+	return p
 }
 
 // hint replaces the line under the label that the design's tag gives.
 func hint[T any](say string) func(*input[T]) { return func(in *input[T]) { in.hint = say } }
-
-// typical offers a value with its source; the user takes it or not.
-func typical[T any, X unit.Number](v X, q unit.Quantity, from source.Ref, at func(*T) *unit.Known[X]) func(*input[T]) {
-	return func(in *input[T]) {
-		in.offer = &offer[T]{
-			source: from,
-			text:   func(sys unit.System) string { return q.Format(float64(v), sys) },
-			take:   func(t *T) { *at(t) = unit.Of(v) },
-		}
-	}
-}
 
 // heading puts parts under a title.
 func heading[T any](title, intro string, parts ...part[T]) part[T] {
@@ -309,8 +299,9 @@ func liftInput[T, P any](path string, at func(*T) *P, p *input[P]) *input[T] {
 	if p.echo != nil {
 		in.echo = func(t *T, sys unit.System) string { return p.echo(at(t), sys) }
 	}
-	if p.offer != nil {
-		in.offer = &offer[T]{source: p.offer.source, text: p.offer.text, take: func(t *T) { p.offer.take(at(t)) }}
+	if p.usual != nil {
+		in.usual = func(t *T) usual { return p.usual(at(t)) }
+		in.value = func(t *T) (float64, bool) { return p.value(at(t)) }
 	}
 	return in
 }

@@ -150,14 +150,17 @@ func (r *reader[T]) change(parts []part[T], t *T, do string) {
 			})
 		}
 	case "typical":
-		if in := findInput(parts, t, path); in != nil && in.offer != nil {
-			in.offer.take(t)
+		in := findInput(parts, t, path)
+		if in == nil {
+			return
+		}
+		if from, ok := in.takeTypical(t); ok {
 			r.typed.Del(path)
 			if r.origins != nil {
 				if *r.origins == nil {
 					*r.origins = model.Origins{}
 				}
-				(*r.origins)[path] = model.Origin{Kind: "typical", Source: in.offer.source.String()}
+				(*r.origins)[path] = model.Origin{Kind: "typical", Source: from.String()}
 			}
 		}
 	}

@@ -9,7 +9,6 @@ import (
 	"duskweight/internal/document"
 	"duskweight/internal/model"
 	"duskweight/internal/model/panel"
-	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
 )
 
@@ -24,7 +23,7 @@ func panelForm() form[model.Variant] {
 				number("count", "How many", unit.Counts, func(a *panel.Array) *unit.Known[unit.Count] { return &a.Count }),
 				number("panel_w", "Power of one", unit.Powers, func(a *panel.Array) *unit.Known[unit.Power] { return &a.Power }),
 				folded("Heat", "",
-					number("gamma_per_k", "Change with temperature", unit.PerKelvins, gamma, typical[panel.Array](unit.PerKelvin(-0.004), unit.PerKelvins, source.FromMemory.Whole(), gamma)),
+					number("gamma_per_k", "Change with temperature", unit.PerKelvins, gamma),
 					word("cell_temperature", "Temperature by", func(a *panel.Array) *string { return &a.Cell }))),
 		},
 		origins: func(v *model.Variant) *model.Origins { return &v.Origins },

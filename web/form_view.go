@@ -60,8 +60,9 @@ type fieldView struct {
 	Problem                                  string
 	Saved                                    string // what is stored, where the field holds refused text
 	Origin, Source                           string // "typical", and from where
-	Offer, OfferSource                       string
-	Spare                                    bool // may stay empty
+	Offer                                    string // a typical value, where the value is not known
+	Remark                                   string // on a value outside of what is usual
+	Spare                                    bool   // may stay empty
 }
 
 type optionView struct {
@@ -203,13 +204,34 @@ func (p *printer[T]) field(in *input[T], t *T) *fieldView {
 	if o, ok := p.origins[in.path]; ok {
 		v.Origin, v.Source = o.Kind, shortSource(o.Source)
 	}
-	if in.offer != nil && shown == "" {
-		v.Offer, v.OfferSource = in.offer.text(p.sys), in.offer.source.String()
+	if shown == "" {
+		p.empty(v, in, t)
+	} else if v.Saved == "" {
+		v.Remark = in.remarkOn(t, p.sys)
 	}
 	for _, o := range in.options {
 		v.Options = append(v.Options, optionView{Value: o.value, Word: o.word, Chosen: o.value == v.Value})
 	}
 	return v
+}
+
+// empty tells in an empty field what is usual, and offers the typical value where the field does not count as it.
+func (p *printer[T]) empty(v *fieldView, in *input[T], t *T) {
+	if in.usual == nil {
+		return
+	}
+	u := in.usual(t)
+	hint := in.hint
+	for _, more := range []string{u.emptySay(in.hint, p.sys), in.usualHint(t, p.sys)} {
+		if more != "" && hint != "" {
+			hint += "; "
+		}
+		hint += more
+	}
+	v.Hint = retell(sentenceCase(hint), p.sys)
+	if u.typical() && !u.counts {
+		v.Offer = u.quantity.Format(u.take, p.sys)
+	}
 }
 
 // labelOf finds the label and the element for a problem: the field itself, or the nearest thing around it.

@@ -2,7 +2,6 @@ package web
 
 import (
 	"duskweight/internal/model/lift"
-	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
 )
 
@@ -65,8 +64,7 @@ func ropeInputs() []part[lift.Hoist] {
 		number("rope.stiffness_ea_n", "Stiffness EA", unit.Forces, func(h *h) *unit.Known[unit.Force] { return &h.Rope.Stiffness }, hint[h]("from a test, if you have one")),
 		number("reeving.rope_parts", "Ropes that carry the mass", unit.Counts, func(h *h) *unit.Known[unit.Count] { return &h.Reeving.RopeParts }, hint[h]("count them at the mass")),
 		number("reeving.lead_sheaves", "Pulleys between mass and drum", unit.Counts, func(h *h) *unit.Known[unit.Count] { return &h.Reeving.LeadSheaves }, hint[h]("the top one too")),
-		number("reeving.sheave_efficiency", "Efficiency of a pulley", unit.Percents, func(h *h) *unit.Known[unit.Ratio] { return &h.Reeving.Efficiency },
-			typical[h](unit.Ratio(0.87), unit.Percents, source.FromMemory.At("a 50 mm pulley with fibre rope"), func(h *h) *unit.Known[unit.Ratio] { return &h.Reeving.Efficiency })),
+		number("reeving.sheave_efficiency", "Efficiency of a pulley", unit.Percents, func(h *h) *unit.Known[unit.Ratio] { return &h.Reeving.Efficiency }),
 		word("reeving.dead_end", "Far end of the rope", func(h *h) *string { return &h.Reeving.DeadEnd }),
 		rows("reeving.sheaves", "Single pulleys, from the drum", "pulley", 24, func(h *h) *[]lift.Sheave { return &h.Reeving.Sheaves }, lift.Sheave{},
 			text("name", "Where", func(s *lift.Sheave) *string { return &s.Name }),
@@ -99,8 +97,8 @@ func trainInputs() []part[lift.Hoist] {
 	return []part[h]{
 		rows("train.stages", "Stages, the first at the motor", "stage", 20, func(h *h) *[]s { return &h.Train.Stages }, s{},
 			word("kind", "Kind", func(s *s) *string { return &s.Kind }),
-			number("ratio", "Ratio to 1", unit.GearRatios, func(s *s) *unit.Known[unit.Ratio] { return &s.Ratio }),
-			number("efficiency", "Efficiency", unit.Percents, func(s *s) *unit.Known[unit.Ratio] { return &s.Efficiency }),
+			number("ratio", "Ratio to 1", unit.GearRatios, func(s *s) *unit.Known[unit.Ratio] { return &s.Ratio }, usualBy(unit.GearRatios, stageRatio)),
+			number("efficiency", "Efficiency", unit.Percents, func(s *s) *unit.Known[unit.Ratio] { return &s.Efficiency }, usualBy(unit.Percents, stageEfficiency)),
 			folded("More of this stage", "",
 				number("idle_torque_nm", "Torque to turn it empty", unit.SmallTorques, func(s *s) *unit.Known[unit.Torque] { return &s.IdleTorque }),
 				number("backward_efficiency", "Efficiency backwards", unit.Percents, func(s *s) *unit.Known[unit.Ratio] { return &s.Backward }),
@@ -121,8 +119,7 @@ func trainInputs() []part[lift.Hoist] {
 				word("tooth.material", "Tooth: material", func(s *s) *string { return &s.Tooth.Material }),
 				number("tooth.strength_pa", "Tooth: strength of it", unit.Stresses, func(s *s) *unit.Known[unit.Stress] { return &s.Tooth.Strength }),
 				word("tooth.layers", "Tooth: print layers", func(s *s) *string { return &s.Tooth.Layers }))),
-		number("train.breakaway", "First push", unit.Ratios, func(h *h) *unit.Known[unit.Ratio] { return &h.Train.Breakaway },
-			typical[h](unit.Ratio(1.5), unit.Ratios, source.FromMemory.At("usual grease; 1.2 to 2 is seen"), func(h *h) *unit.Known[unit.Ratio] { return &h.Train.Breakaway })),
+		number("train.breakaway", "First push", unit.Ratios, func(h *h) *unit.Known[unit.Ratio] { return &h.Train.Breakaway }),
 		word("train.case_screws", "All case screws in place", func(h *h) *string { return &h.Train.CaseScrews }),
 		folded("Case screws", "",
 			number("train.case_screw_diameter_m", "Screw size", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Train.CaseScrewSize }),
@@ -182,8 +179,7 @@ func raiseInputs() []part[lift.Hoist] {
 		number("raise.voltage_v", "Supply voltage", unit.Voltages, func(h *h) *unit.Known[unit.Voltage] { return &h.Raise.Voltage }),
 		number("raise.current_limit_a", "Most current it gives", unit.Currents, func(h *h) *unit.Known[unit.Current] { return &h.Raise.CurrentLimit }),
 		number("raise.wire_ohm", "Resistance of the wires", unit.Resistances, func(h *h) *unit.Known[unit.Resistance] { return &h.Raise.WireR }),
-		number("raise.drive_efficiency", "Efficiency of the drive", unit.Percents, func(h *h) *unit.Known[unit.Ratio] { return &h.Raise.DriveEff },
-			typical[h](unit.Ratio(0.92), unit.Percents, source.FromMemory.At("a step-down converter"), func(h *h) *unit.Known[unit.Ratio] { return &h.Raise.DriveEff })),
+		number("raise.drive_efficiency", "Efficiency of the drive", unit.Percents, func(h *h) *unit.Known[unit.Ratio] { return &h.Raise.DriveEff }),
 		number("raise.auxiliary_w", "Brake coil while lifting", unit.Powers, func(h *h) *unit.Known[unit.Power] { return &h.Raise.Auxiliary }),
 	}
 }
@@ -195,8 +191,8 @@ func lowerInputs() []part[lift.Hoist] {
 		rows("lower.loads", "On the motor's wires", "load", 20, func(h *h) *[]l { return &h.Lower.Loads }, l{},
 			word("kind", "Kind", func(l *l) *string { return &l.Kind }),
 			text("name", "Name", func(l *l) *string { return &l.Name }),
-			number("threshold_v", "Begins at", unit.Voltages, func(l *l) *unit.Known[unit.Voltage] { return &l.Threshold }),
-			number("slope_ohm", "Slope", unit.Resistances, func(l *l) *unit.Known[unit.Resistance] { return &l.Slope }),
+			number("threshold_v", "Begins at", unit.Voltages, func(l *l) *unit.Known[unit.Voltage] { return &l.Threshold }, usualBy(unit.Voltages, loadBegins)),
+			number("slope_ohm", "Slope", unit.Resistances, func(l *l) *unit.Known[unit.Resistance] { return &l.Slope }, usualBy(unit.Resistances, loadSlope)),
 			number("resistance_ohm", "Resistance", unit.Resistances, func(l *l) *unit.Known[unit.Resistance] { return &l.Resistance }),
 			number("power_w", "Constant power", unit.Powers, func(l *l) *unit.Known[unit.Power] { return &l.Power }),
 			number("rated_current_a", "Rated current", unit.Currents, func(l *l) *unit.Known[unit.Current] { return &l.MaxCurrent }),
@@ -321,12 +317,12 @@ func containerInputs() []part[lift.Hoist] {
 func holdInputs() []part[lift.Hoist] {
 	type h = lift.Hoist
 	return []part[h]{
-		rows("holds.holds", "What holds the mass", "hold", 10, func(h *h) *[]lift.Hold { return &h.Holds.Holds }, lift.Hold{Kind: "spring_brake"},
+		rows("holds.holds", "What holds the mass", "hold", 10, func(h *h) *[]lift.Hold { return &h.Holds.Holds }, lift.Hold{},
 			word("kind", "Kind", func(o *lift.Hold) *string { return &o.Kind }),
 			word("on_drum", "Acts on the drum", func(o *lift.Hold) *string { return &o.OnDrum }),
 			number("torque_nm", "Holds a torque of", unit.Torques, func(o *lift.Hold) *unit.Known[unit.Torque] { return &o.Torque }),
 			number("force_n", "Or a load of", unit.Loads, func(o *lift.Hold) *unit.Known[unit.Force] { return &o.Force })),
-		rows("holds.upper_stops", "What stops it at the top", "stop", 10, func(h *h) *[]lift.Stop { return &h.Holds.UpperStops }, lift.Stop{Kind: "limit_switch"},
+		rows("holds.upper_stops", "What stops it at the top", "stop", 10, func(h *h) *[]lift.Stop { return &h.Holds.UpperStops }, lift.Stop{},
 			word("kind", "Kind", func(o *lift.Stop) *string { return &o.Kind }),
 			word("own_path", "Cuts power by its own path", func(o *lift.Stop) *string { return &o.Path })),
 		word("holds.slack_switch", "Slack-rope switch", func(h *h) *string { return &h.Holds.SlackSwitch }),

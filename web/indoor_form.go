@@ -58,7 +58,13 @@ func indoorInput(key, label string, q unit.Quantity, get func(*sun.Indoor) float
 		}
 		return set(p, float64(v), known)
 	}
-	return finish(in, nil)
+	in.value = func(p *model.Project) (float64, bool) {
+		if p.Place.Indoor == nil {
+			return 0, false
+		}
+		return get(p.Place.Indoor), true
+	}
+	return finishNumber(in, q, nil)
 }
 
 // room changes a room that is there; a value without one wants its mean first.

@@ -65,7 +65,13 @@ func shadeInput(i int, name string) part[panel.Array] {
 		}
 		return nil
 	}
-	return finish(in, nil)
+	in.value = func(a *panel.Array) (float64, bool) {
+		if a.Shade == nil {
+			return 0, false
+		}
+		return a.Shade[i], true
+	}
+	return finishNumber(in, unit.Percents, nil)
 }
 
 // shadeInBrief tells the month that has the most.

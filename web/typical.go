@@ -2,63 +2,184 @@ package web
 
 import (
 	"reflect"
+	"regexp"
+	"strings"
+	"sync"
 
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
 )
 
-// usual is a typical value of an input as it is typed in metric units, with what is usual. It is offered where the value
-// is not known. Nothing that bears the mass is among them, nor what only the builder's own rig tells.
-type usual struct{ take, low, high, of string }
-
-// usuals are the typical values by the type and the path of their row. All are from memory, ± 30 %, but where the words
-// name common practice.
-var usuals = map[string]usual{
-	"lift.Hoist units":                     {"1", "1", "4", "common practice"},
-	"lift.Hoist travel_m":                  {"2.5 m", "1 m", "15 m", "a room from floor to ceiling, common practice"},
-	"lift.Hoist reeving.rope_parts":        {"1", "1", "4", "common practice"},
-	"lift.Hoist reeving.lead_sheaves":      {"1", "1", "3", "one pulley at the top, common practice"},
-	"lift.Hoist reeving.sheave_efficiency": {"87 %", "80 %", "92 %", "pulley of 50 mm with fibre rope"},
-	"lift.Sheave efficiency":               {"87 %", "80 %", "92 %", "pulley of 50 mm with fibre rope"},
-	"lift.Hoist drum.dead_wraps":           {"3", "3", "5", "common practice"},
-	"lift.Stage ratio":                     {"5", "3", "10", "one planetary stage"},
-	"lift.Stage efficiency":                {"90 %", "80 %", "97 %", "small metal gears; a worm has 40 to 70 %"},
-	"lift.Stage planets":                   {"3", "3", "4", "common practice"},
-	"lift.Stage friction":                  {"0.08", "0.04", "0.12", "greased bronze on steel"},
-	"lift.Hoist train.breakaway":           {"1.5", "1.3", "2", "common practice"},
-	"lift.Hoist machine.brush_drop_v":      {"1 V", "0.1 V", "2 V", "carbon brushes, both together"},
-	"lift.Hoist machine.max_winding_c":     {"90 °C", "90 °C", "155 °C", "a motor without a mark: the careful value"},
-	"lift.Hoist raise.drive_efficiency":    {"92 %", "85 %", "95 %", "step-down converter"},
-	"lift.Hoist raise.wire_ohm":            {"0.05 Ω", "0.01 Ω", "0.3 Ω", "a few metres of 2.5 mm²"},
-	"lift.Hoist raise.auxiliary_w":         {"5 W", "0 W", "20 W", "brake coil with a saver"},
-	"lift.Hoist lower.auxiliary_w":         {"5 W", "0 W", "20 W", "brake coil with a saver"},
-	"lift.DCLoad threshold_v":              {"11 V", "8 V", "13 V", "four white lamps in a row"},
-	"lift.DCLoad slope_ohm":                {"0.93 Ω", "0.3 Ω", "3 Ω", "four white lamps in a row, three rows"},
-	"lift.DCLoad diode_v":                  {"0.4 V", "0.3 V", "1 V", "a diode with a low drop"},
-	"panel.Array count":                    {"1", "1", "4", "common practice"},
-	"panel.Array panel_w":                  {"100 W", "20 W", "450 W", "a common small panel"},
-	"panel.Array nominal_cell_c":           {"45 °C", "42 °C", "48 °C", "a panel behind glass in free air"},
-	"panel.Array sheet.alpha_isc_per_k":    {"0.05 %/K", "0.03 %/K", "0.07 %/K", "silicon panels"},
-	"panel.Array sheet.beta_voc_per_k":     {"-0.3 %/K", "-0.36 %/K", "-0.24 %/K", "silicon panels"},
-	"panel.Array sheet.cells_in_series":    {"36", "32", "72", "a panel for 12 V"},
-	"load.Load inverter.idle_w":            {"5 W", "2 W", "25 W", "inverter of 300 W"},
-	"load.Appliance power_w":               {"5 W", "0.5 W", "15 W", "a lamp to read by"},
-	"load.Appliance count":                 {"2", "1", "20", "our own judgement"},
-	"load.Appliance from_dusk_s":           {"4 h", "1 h", "12 h", "an evening, our own judgement"},
-	"load.Standing power_w":                {"0.2 W", "0.05 W", "3 W", "a small controller with sensors"},
+// habit is what is usual for one number of a form, as it is typed in metric units: a typical value with its source and
+// what is usual, or why there is no typical value. Nothing that bears the mass ever has one. What is usual only serves
+// to find a slip: a value outside of it is taken, and the page asks to check it.
+type habit struct {
+	take, low, high string // take is empty where nothing is typical; low and high where the unit's own range is all there is
+	of              string // what it is typical of, or where what is usual comes from
+	from            source.Source
+	why             string // why nothing is typical
+	counts          bool   // an empty field counts as take
 }
 
-// offerUsual gives an input of a form table its typical value, where it has one and the table gave none.
-func offerUsual[T any](in *input[T]) {
-	u, ok := usuals[reflect.TypeFor[T]().String()+" "+in.path]
-	if !ok || in.offer != nil {
+// Why a number has no typical value.
+const (
+	whyStrength = "Strength is never typical: read it on your part or its paper."
+	whyLabel    = "Read it on the label or the sheet of your own part."
+	whyMeasure  = "Measure it on your own build."
+	whyYours    = "Only you know it."
+	whySize     = "Take the values of a motor of its size from the catalog: they are marked typical."
+	whyWorked   = "Left empty, it is worked out from the rest or takes the careful value."
+	whyPlace    = "Take it from a place near you or from a weather file."
+)
+
+// typ is a typical value that is offered where nothing is known.
+func typ(take, low, high, of string, from source.Source) habit {
+	return habit{take: take, low: low, high: high, of: of, from: from}
+}
+
+// emptyIs is a typical value that an empty field counts as.
+func emptyIs(take, low, high, of string, from source.Source) habit {
+	return habit{take: take, low: low, high: high, of: of, from: from, counts: true}
+}
+
+// none is a number without a typical value; what is usual of it is our own judgement.
+func none(why, low, high string) habit {
+	return habit{low: low, high: high, why: why, from: source.Judgement}
+}
+
+// habitOf finds the habit of an input by the type and the path of its row. Rows of a list and months share one.
+func habitOf(name string) (habit, bool) {
+	name = indices.ReplaceAllString(name, "[]")
+	for _, table := range []map[string]habit{hoistHabits, buildHabits, plainHabits} {
+		if h, ok := table[name]; ok {
+			return h, true
+		}
+	}
+	return habit{}, false
+}
+
+var indices = regexp.MustCompile(`\[\d+\]`)
+
+// usual is a habit in the units of the design.
+type usual struct {
+	habit
+	quantity        unit.Quantity
+	take, low, high float64
+}
+
+// usually reads a habit; a range that it does not give is that of the quantity.
+func (h habit) usually(q unit.Quantity) usual {
+	u := usual{habit: h, quantity: q}
+	u.take, _, _ = q.Parse(h.take, unit.Metric)
+	u.low, _, _ = q.Parse(h.low, unit.Metric)
+	u.high, _, _ = q.Parse(h.high, unit.Metric)
+	return u // every row of the tables is read in a test
+}
+
+// typical reports whether there is a typical value.
+func (u usual) typical() bool { return u.habit.take != "" }
+
+// source is where the typical value comes from.
+func (u usual) source() source.Ref { return u.from.At(u.of) }
+
+// between tells what is usual: "50 to 98 %". It is empty where the range is that of the quantity.
+func (u usual) between(sys unit.System) string {
+	if u.habit.high == "" {
+		return ""
+	}
+	return u.quantity.Number(u.low, sys) + " to " + u.quantity.Format(u.high, sys)
+}
+
+// timesOut is how many times over or under what is usual a value is far outside of it: the wrong unit mostly is.
+const timesOut = 3
+
+// remark is what is said of a value outside of what is usual; empty inside. A strength is only compared, so that nobody
+// reads what is usual as what would hold.
+func (u usual) remark(v float64, sys unit.System) string {
+	if u.habit.high == "" {
+		if u.quantity.Plausible(v) {
+			return ""
+		}
+		return "Outside of what is usual, " + u.quantity.PlausibleRange(sys) + ": check the unit."
+	}
+	if v >= u.low && v <= u.high {
+		return ""
+	}
+	if u.why == whyStrength || v > timesOut*u.high || v < u.low/timesOut {
+		return "Far outside the usual " + u.between(sys) + ": check the unit."
+	}
+	return "Outside the usual " + u.between(sys) + "."
+}
+
+// usualCache holds the habits that were read, by name; a quantity belongs to its input for good.
+var usualCache sync.Map
+
+// withUsual gives a number of a form table what is usual for it, where the table did not.
+func withUsual[T any](in *input[T], q unit.Quantity) {
+	if in.usual != nil {
 		return
 	}
-	in.offer = &offer[T]{
-		source: source.FromMemory.At(u.of),
-		text: func(sys unit.System) string {
-			return retell(u.take, sys) + " (usual " + retell(u.low, sys) + " to " + retell(u.high, sys) + ")"
-		},
-		take: func(t *T) { _ = in.read(t, u.take, unit.Metric) }, // every value of the table is read in a test
+	name := reflect.TypeFor[T]().String() + " " + in.path
+	if u, ok := usualCache.Load(name); ok {
+		in.usual = func(*T) usual { return u.(usual) }
+		return
 	}
+	h, ok := habitOf(name)
+	if !ok {
+		return // a test names every number without one
+	}
+	u := h.usually(q)
+	usualCache.Store(name, u)
+	in.usual = func(*T) usual { return u }
+}
+
+// usualBy gives a number what is usual for the kind of thing that it belongs to.
+func usualBy[T any](q unit.Quantity, pick func(*T) habit) func(*input[T]) {
+	return func(in *input[T]) {
+		in.usual = func(t *T) usual { return pick(t).usually(q) }
+	}
+}
+
+// remarkOn is what is said of a value of the design that lies outside of what is usual.
+func (in *input[T]) remarkOn(t *T, sys unit.System) string {
+	if in.usual == nil {
+		return ""
+	}
+	v, known := in.value(t)
+	if !known {
+		return ""
+	}
+	return in.usual(t).remark(v, sys)
+}
+
+// usualHint is what an empty field tells: what it counts as, and what is usual.
+func (in *input[T]) usualHint(t *T, sys unit.System) string {
+	if in.usual == nil {
+		return ""
+	}
+	u := in.usual(t)
+	if u.why == whyStrength || u.between(sys) == "" {
+		return ""
+	}
+	return "usual " + u.between(sys)
+}
+
+// emptySay tells what an empty field counts as, where its hint does not.
+func (u usual) emptySay(hint string, sys unit.System) string {
+	if !u.counts || strings.Contains(hint, "empty") {
+		return ""
+	}
+	return "empty counts as " + u.quantity.Format(u.take, sys)
+}
+
+// takeTypical puts the typical value into the design and gives its source. It reports false where there is none.
+func (in *input[T]) takeTypical(t *T) (source.Ref, bool) {
+	if in.usual == nil || !in.usual(t).typical() {
+		return source.Ref{}, false
+	}
+	u := in.usual(t)
+	if err := in.read(t, u.habit.take, unit.Metric); err != nil {
+		return source.Ref{}, false
+	}
+	return u.source(), true
 }

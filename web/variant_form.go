@@ -4,7 +4,6 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/panel"
-	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
 )
 
@@ -35,8 +34,7 @@ func variantForm() []part[model.Variant] {
 		heading("Controller", "",
 			word("controller.kind", "Kind", func(v *v) *string { return &v.Controller.Kind }),
 			number("controller.rated_w", "Rated power", unit.Powers, func(v *v) *unit.Known[unit.Power] { return &v.Controller.Power }),
-			number("controller.standing_w", "Takes all the time", unit.Powers, func(v *v) *unit.Known[unit.Power] { return &v.Controller.Night },
-				typical[v](unit.Power(0.2), unit.Powers, source.FromMemory.At("10 to 20 mA at 12 V"), func(v *v) *unit.Known[unit.Power] { return &v.Controller.Night })),
+			number("controller.standing_w", "Takes all the time", unit.Powers, func(v *v) *unit.Known[unit.Power] { return &v.Controller.Night }),
 			number("controller.line_voltage_v", "Voltage of the line", unit.Voltages, func(v *v) *unit.Known[unit.Voltage] { return &v.Controller.BusVolts })),
 		rows("controller.efficiency_curve", "Efficiency of a tracking controller", "point", 20, func(v *v) *[]panel.Efficiency { return &v.Controller.Curve }, panel.Efficiency{Load: 1, Efficiency: 0.96},
 			plain("load", "At", unit.Percents, func(e *panel.Efficiency) *float64 { return &e.Load }, hint[panel.Efficiency]("share of rated power")),

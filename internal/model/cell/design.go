@@ -7,7 +7,7 @@ import "duskweight/internal/model/unit"
 type Bank struct {
 	Name        string                    `json:"name" say:"What you call it"`
 	Role        string                    `json:"role" say:"What it is there for: the night, or only the electronics of a hoist" enum:"|night|electronics"`
-	Kind        string                    `json:"kind" say:"Kind of cells" enum:"flooded_lead|sealed_lead|lfp|nmc|nickel_iron|sodium_ion"`
+	Kind        string                    `json:"kind" say:"Kind of cells" enum:"|flooded_lead|sealed_lead|lfp|nmc|nickel_iron|sodium_ion"`
 	Capacity    unit.Known[unit.Charge]   `json:"block_capacity_c" say:"Capacity of one block on its label, in coulombs (1 Ah = 3600 C)" range:"(0,1e9]"`
 	RatedHours  unit.Known[unit.Duration] `json:"rated_time_s" say:"The label's discharge time (72000 s for a 20-hour label); not known counts as 20 hours for lead, 5 for the others" range:"(0,1e6]"`
 	Voltage     unit.Known[unit.Voltage]  `json:"block_voltage_v" say:"Nominal voltage of one block" range:"(0,1000]"`

@@ -301,7 +301,7 @@ type Container struct {
 
 // Hold is one thing that holds the mass by itself.
 type Hold struct {
-	Kind   string                  `json:"kind" say:"What it is" enum:"spring_brake|ratchet|rated_prop|locking_pin|overspeed_catch|motor|gears|joined_wires|lamps|belt"`
+	Kind   string                  `json:"kind" say:"What it is" enum:"|spring_brake|ratchet|rated_prop|locking_pin|overspeed_catch|motor|gears|joined_wires|lamps|belt"`
 	OnDrum string                  `json:"on_drum" say:"Does it act on the drum, with nothing printed, no belt and no set screw between?" enum:"|yes|no"`
 	Torque unit.Known[unit.Torque] `json:"torque_nm" say:"Torque it holds at the drum" range:"(0,1e6]"`
 	Force  unit.Known[unit.Force]  `json:"force_n" say:"Or the load it holds directly" range:"(0,1e8]"`
@@ -309,7 +309,7 @@ type Hold struct {
 
 // Stop is one thing that ends the travel at the top.
 type Stop struct {
-	Kind string `json:"kind" say:"What it is" enum:"limit_switch|second_limit_switch|mechanical|current_limit|timer|rope_mark"`
+	Kind string `json:"kind" say:"What it is" enum:"|limit_switch|second_limit_switch|mechanical|current_limit|timer|rope_mark"`
 	Path string `json:"own_path" say:"Does it cut the power by a path of its own?" enum:"|yes|no"`
 }
 
