@@ -125,7 +125,7 @@ func saveEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor
 		if err != nil {
 			return err
 		}
-		return writeJSON(w, http.StatusOK, map[string]any{"say": "Saved.", "revision": saved.Revision, "undo": steps.Undo, "redo": steps.Redo})
+		return writeJSON(w, http.StatusOK, map[string]any{"say": "Saved.", "revision": saved.Revision, "undo": steps.Undo, "redo": steps.Redo, "remarks": e.form.remarks(saved.Value, diffs, sys)})
 	}
 	return seeOther(w, r, e.url+anchor(do, typed))
 }
@@ -244,6 +244,19 @@ func anchor(do string, typed url.Values) string {
 		path += "[" + strconv.Itoa(n-1) + "]"
 	}
 	return "#" + fieldID(path)
+}
+
+// remarks are what is said of changed values outside of what is usual, by the id of their field.
+func (f form[T]) remarks(t T, diffs []difference, sys unit.System) map[string]string {
+	out := map[string]string{}
+	for _, d := range diffs {
+		if in := findInput(f.parts, &t, d.path); in != nil {
+			if say := in.remarkOn(&t, sys); say != "" {
+				out[fieldID(d.path)] = say
+			}
+		}
+	}
+	return out
 }
 
 func keys(v url.Values) []string {

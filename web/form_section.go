@@ -66,6 +66,19 @@ func anyProblem(parts []partView) bool {
 	return false
 }
 
+// anyOffer reports whether a part offers a typical value or has one.
+func anyOffer(parts []partView) bool {
+	return slices.ContainsFunc(parts, func(p partView) bool {
+		switch {
+		case p.Field != nil:
+			return p.Field.Offer != "" || p.Field.Origin == "typical"
+		case p.Group != nil:
+			return anyOffer(p.Group.Parts)
+		}
+		return p.List != nil && slices.ContainsFunc(p.List.Rows, func(r rowView) bool { return anyOffer(r.Parts) })
+	})
+}
+
 // tally counts the inputs of a section: those that are asked for, those of them with a value, and all that are typical.
 // Words are not counted, nor what stands folded, nor what may stay empty and does.
 type tally struct{ all, known, typical int }

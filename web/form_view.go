@@ -221,14 +221,9 @@ func (p *printer[T]) empty(v *fieldView, in *input[T], t *T) {
 		return
 	}
 	u := in.usual(t)
-	hint := in.hint
-	for _, more := range []string{u.emptySay(in.hint, p.sys), in.usualHint(t, p.sys)} {
-		if more != "" && hint != "" {
-			hint += "; "
-		}
-		hint += more
+	if more := in.usualHint(t, p.sys); more != "" {
+		v.Hint = strings.TrimPrefix(strings.TrimSuffix(v.Hint, ".")+". ", ". ") + sentenceCase(more)
 	}
-	v.Hint = retell(sentenceCase(hint), p.sys)
 	if u.typical() && !u.counts {
 		v.Offer = u.quantity.Format(u.take, p.sys)
 	}

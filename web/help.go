@@ -21,7 +21,7 @@ import (
 var guideFiles embed.FS
 
 // guideTopics is the order of the guide.
-var guideTopics = []string{"start", "example", "night", "sun", "hoist", "rows", "breaks", "trials", "cells", "sure", "money", "formulas", "sources", "safety", "words", "program"}
+var guideTopics = []string{"start", "example", "night", "sun", "hoist", "rows", "breaks", "trials", "cells", "sure", "money", "typical", "formulas", "sources", "safety", "words", "program"}
 
 // bareTopics are pages whose words are titles, commands, or the meanings themselves.
 var bareTopics = map[string]bool{"words": true, "sources": true, "program": true}
@@ -96,7 +96,14 @@ func (s *Site) showTopic(w http.ResponseWriter, r *http.Request) error {
 	topic := chi.URLParam(r, "topic")
 	for _, p := range s.guide.pages {
 		if p.Topic == topic {
-			return s.show(w, r, http.StatusOK, frame{Title: p.Title, Bare: bareTopics[topic]}, guideTopic(s.guide.pages, p))
+			if topic != "typical" {
+				return s.show(w, r, http.StatusOK, frame{Title: p.Title, Bare: bareTopics[topic]}, guideTopic(s.guide.pages, p, nil))
+			}
+			sys, err := s.units(r.Context())
+			if err != nil {
+				return err
+			}
+			return s.show(w, r, http.StatusOK, frame{Title: p.Title, Bare: true}, guideTopic(s.guide.pages, p, typicalTables(typicalPages(sys))))
 		}
 	}
 	return errNotFound

@@ -152,24 +152,20 @@ func (in *input[T]) remarkOn(t *T, sys unit.System) string {
 	return in.usual(t).remark(v, sys)
 }
 
-// usualHint is what an empty field tells: what it counts as, and what is usual.
+// usualHint is what an empty field tells: what it counts as where its hint does not say so, and what is usual.
 func (in *input[T]) usualHint(t *T, sys unit.System) string {
 	if in.usual == nil {
 		return ""
 	}
 	u := in.usual(t)
-	if u.why == whyStrength || u.between(sys) == "" {
-		return ""
+	var say []string
+	if u.counts && !strings.Contains(in.hint, "empty") {
+		say = append(say, "empty counts as "+u.quantity.Format(u.take, sys))
 	}
-	return "usual " + u.between(sys)
-}
-
-// emptySay tells what an empty field counts as, where its hint does not.
-func (u usual) emptySay(hint string, sys unit.System) string {
-	if !u.counts || strings.Contains(hint, "empty") {
-		return ""
+	if between := u.between(sys); u.why != whyStrength && between != "" {
+		say = append(say, "usual "+between)
 	}
-	return "empty counts as " + u.quantity.Format(u.take, sys)
+	return strings.Join(say, ", ")
 }
 
 // takeTypical puts the typical value into the design and gives its source. It reports false where there is none.

@@ -4,10 +4,10 @@ import "duskweight/internal/model/source"
 
 // plainHabits is what is usual for the numbers of place, panels, controller, night load, battery, parts and money.
 var plainHabits = map[string]habit{
-	"model.Project place.latitude_rad":           none(whyYours, "-65 °", "70 °"),
-	"model.Project place.longitude_rad":          none(whyYours, "-180 °", "180 °"),
+	"model.Project place.latitude_rad":           none(whyYours, "", ""),
+	"model.Project place.longitude_rad":          none(whyYours, "", ""),
 	"model.Project place.elevation_m":            emptyIs("0 m", "-50 m", "4500 m", "the height of the sea", source.Judgement),
-	"model.Project place.utc_offset_s":           none(whyWorked, "-12 h", "14 h"),
+	"model.Project place.utc_offset_s":           none(whyWorked, "", ""),
 	"model.Project place.albedo":                 emptyIs("20 %", "10 %", "80 %", "section 2.19: grass and bare ground; fresh snow 70 to 80 %", source.DuffieBeckman),
 	"model.Project place.monthly.ghi_j_m2_day[]": none(whyPlace, "0 kWh/m²", "9 kWh/m²"),
 	"model.Project place.monthly.t_mean_c[]":     none(whyPlace, "-40 °C", "40 °C"),
@@ -22,7 +22,7 @@ var plainHabits = map[string]habit{
 	"panel.Array count":                   typ("1", "1", "20", "one panel", source.CommonPractice),
 	"panel.Array panel_w":                 typ("100 W", "5 W", "600 W", "a common small panel", source.CommonPractice),
 	"panel.Array tilt_rad":                typ("45 °", "0 °", "90 °", "for the dark months at 35° from the equator: latitude and 10° more", source.CommonPractice),
-	"panel.Array azimuth_rad":             none(whyYours, "0 °", "360 °"),
+	"panel.Array azimuth_rad":             none(whyYours, "", ""),
 	"panel.Array gamma_per_k":             emptyIs("-0.4 %/K", "-0.5 %/K", "-0.2 %/K", "silicon panels", source.CommonPractice),
 	"panel.Array soiling":                 emptyIs("3 %", "0 %", "15 %", "a panel that rain washes", source.CommonPractice),
 	"panel.Array mismatch":                emptyIs("2 %", "0 %", "5 %", "panels of one kind", source.CommonPractice),
@@ -54,8 +54,8 @@ var plainHabits = map[string]habit{
 	"load.Appliance to_s":           none(whyYours, "", ""),
 	"load.Appliance share_on":       emptyIs("100 %", "1 %", "100 %", "on the whole time", source.Judgement),
 	"load.Standing power_w":         typ("0.2 W", "0.01 W", "30 W", "a small controller with sensors; a router takes 5 to 15 W", source.FromMemory),
-	"load.Load inverter.idle_w":     typ("5 W", "1 W", "50 W", "an inverter of 300 W", source.SmallInverter),
-	"load.Load inverter.efficiency": emptyIs("85 %", "70 %", "97 %", "a small inverter at the load of an evening", source.SmallInverter),
+	"load.Load inverter.idle_w":     typ("5 W", "1 W", "50 W", "an inverter of 300 W", source.FromMemory),
+	"load.Load inverter.efficiency": emptyIs("85 %", "70 %", "97 %", "a small inverter at the load of an evening", source.FromMemory),
 	"load.Load night.from_s":        none(whyYours, "", ""),
 	"load.Load night.to_s":          none(whyYours, "", ""),
 

@@ -1,11 +1,14 @@
 package web
 
 import (
+	"encoding/json"
+	"net/http"
 	"reflect"
 	"regexp"
 	"strings"
 	"testing"
 
+	"duskweight/internal/catalog"
 	"duskweight/internal/model"
 	"duskweight/internal/model/cell"
 	"duskweight/internal/model/cost"
@@ -17,7 +20,7 @@ import (
 	"duskweight/internal/model/unit"
 )
 
-// formsWithRows calls visit for the table of every form, on a thing with one blank row in every list.
+// everyInput calls visit for the table of every form, on a thing with one blank row in every list.
 func everyInput(visit inputVisitor) {
 	p := &model.Project{Place: sun.Place{Monthly: &sun.Monthly{}, Horizon: make([]sun.Horizon, 1)}}
 	visitAll(visit, "place", placeForm(p), p)
@@ -51,6 +54,7 @@ type anyInput struct {
 	remark                 func(unit.System) string
 	take                   func() (source.Ref, bool)
 	value                  func() (float64, bool)
+	usualHint              func(unit.System) string
 }
 
 func visitAll[T any](visit inputVisitor, name string, parts []part[T], t *T) {
@@ -68,6 +72,8 @@ func visitAll[T any](visit inputVisitor, name string, parts []part[T], t *T) {
 			remark: func(sys unit.System) string { return in.remarkOn(t, sys) },
 			take:   func() (source.Ref, bool) { return in.takeTypical(t) },
 			value:  func() (float64, bool) { return in.value(t) },
+
+			usualHint: func(sys unit.System) string { return in.usualHint(t, sys) },
 		})
 	})
 }
@@ -117,7 +123,7 @@ func TestEveryInputHasAHabit(t *testing.T) {
 			t.Errorf("%s: %v of %v to %v", at, u.take, u.low, u.high)
 		}
 		if u.counts {
-			if say := u.emptySay(in.hint, unit.Metric); say == "" && !strings.Contains(in.hint, "empty") {
+			if !strings.Contains(in.hint+in.usualHint(unit.Metric), "empty") {
 				t.Errorf("%s: an empty field does not say what it counts as", at)
 			}
 		}
@@ -228,7 +234,6 @@ func TestHabitsBelongToInputs(t *testing.T) {
 		}
 	}
 	used := 0
-	everyInput(func(string, anyInput) {})
 	for name := range names {
 		owner, path, _ := strings.Cut(name, " ")
 		if !pathExists(ownerTypes[owner], strings.ReplaceAll(path, "[]", "")) {
@@ -265,4 +270,34 @@ func pathExists(t reflect.Type, path string) bool {
 		t = f.Type
 	}
 	return true
+}
+
+// A save of one field far outside of what is usual is taken and told so, as the answer to the script and on the page that
+// comes back; the page of the guide lists every typical value with its source.
+func TestRemarkWhenSaved(t *testing.T) {
+	s := newSite(t)
+	p, vs := create(t, s, "sample", catalog.Sample())
+	page := variantURL(p.ID, vs[0].ID) + "/hoist/0"
+	sent, _ := formAt(t, ask(s.Handler(), "GET", page, nil).Body.String(), page)
+	const path = "stores[0].hoist.base.width_m"
+	sent.Set(path, "12 m")
+	w := ask(s.Handler(), "POST", page, sent, "Accept", "application/json")
+	var got struct{ Remarks map[string]string }
+	if err := json.Unmarshal(w.Body.Bytes(), &got); err != nil || w.Code != http.StatusOK {
+		t.Fatalf("%d %v: %s", w.Code, err, w.Body)
+	}
+	const want = "Far outside the usual 0.2 to 3 m: check the unit."
+	if say := strings.ReplaceAll(got.Remarks[fieldID(path)], unit.Space, " "); say != want || len(got.Remarks) != 1 {
+		t.Errorf("the script is told %q", got.Remarks)
+	}
+	body := strings.ReplaceAll(ask(s.Handler(), "GET", page, nil).Body.String(), unit.Space, " ")
+	if n := strings.Count(body, want); n != 1 {
+		t.Errorf("the page says it %d times", n)
+	}
+	guide := ask(s.Handler(), "GET", "/help/typical", nil).Body.String()
+	for _, say := range []string{"30 CFR 75.1436", "table 13-6", whyStrength, whySize, whyMeasure, "Efficiency of a pulley", "87"} {
+		if !strings.Contains(unescape(guide), say) {
+			t.Errorf("the guide does not say %q", say)
+		}
+	}
 }

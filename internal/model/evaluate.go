@@ -116,6 +116,7 @@ func reduce(v Variant) []StoreResult {
 	for i, s := range v.Stores {
 		if s.Hoist != nil {
 			out[i] = reduceHoist(*s.Hoist, v, fed)
+			out[i].Hoist.onlyTypical(v.typicalReason(i))
 			fed = fed || s.Hoist.Raise.Feed == "panel"
 		} else if s.Cells != nil {
 			out[i] = StoreResult{Name: s.Cells.Name, Kind: "cells", Cells: &CellsResult{Design: *s.Cells, Resolved: s.Cells.Resolve()}}

@@ -42,7 +42,7 @@
 				if (revision && got.revision !== undefined) revision.value = got.revision;
 				step("undo", got.undo);
 				step("redo", got.redo);
-				settle();
+				settle(got.remarks || {});
 				say(got.say);
 			} else if (answer.status === 422) {
 				say(got.problems && got.problems.length === 1 ? "Not saved yet: one value cannot be taken. Your text is kept." : "Not saved yet: some values cannot be taken. Your text is kept.");
@@ -67,18 +67,35 @@
 	}
 
 	// settle takes back the marks of an earlier refusal.
-	function settle() {
+	function settle(remarks) {
 		for (const el of form.querySelectorAll("[aria-invalid]")) el.removeAttribute("aria-invalid");
 		for (const el of form.querySelectorAll(".problem, .stored")) el.remove();
 		for (const f of form.querySelectorAll(".field[data-touched]")) { // typed over or confirmed: it is the user's own now
 			delete f.dataset.touched;
 			f.classList.remove("is-typical", "is-catalog", "is-measured");
-			for (const el of f.querySelectorAll(".origin, .confirm, .offer")) el.remove();
+			for (const el of f.querySelectorAll(".origin, .confirm, .offer, .remark")) el.remove();
+			const input = f.querySelector("input, select, textarea");
+			if (input && remarks[input.id]) remark(f, input, remarks[input.id]);
 		}
 		const summary = document.querySelector(".summary");
 		if (summary) summary.remove();
 		document.title = document.title.replace(/^Error: /, "");
 	}
 
+	// remark says quietly under a field that its value is far from what is usual.
+	function remark(field, input, text) {
+		let notes = document.getElementById(input.id + "-n");
+		if (!notes) {
+			notes = document.createElement("div");
+			notes.className = "notes";
+			notes.id = input.id + "-n";
+			field.append(notes);
+			input.setAttribute("aria-describedby", notes.id);
+		}
+		const p = document.createElement("p");
+		p.className = "hint remark";
+		p.textContent = text;
+		notes.append(p);
+	}
 	function say(text) { if (note) note.textContent = text || ""; }
 })();
