@@ -2,6 +2,7 @@ package web
 
 import (
 	"cmp"
+	"strings"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/cell"
@@ -32,6 +33,7 @@ func typicalPages(sys unit.System) []typicalPage {
 		{"Night load", typicalRows(loadForm(), &load.Load{Appliances: make([]load.Appliance, 1), Standing: make([]load.Standing, 1)}, sys)},
 		{"Panels and controller", typicalRows(variantForm(), &model.Variant{Panels: make([]panel.Array, 1)}, sys)},
 		{"Lifted mass", typicalRows(hoistForm(), h, sys)},
+		{"Gears and loads by their kind", typicalByKind(sys)},
 		{"Battery, iron phosphate", typicalRows(cellsForm(), &cell.Bank{Kind: "lfp"}, sys)},
 		{"Battery, sealed lead", typicalRows(cellsForm(), &cell.Bank{Kind: "sealed_lead"}, sys)},
 		{"Parts and money", append(typicalRows(partsForm(), &model.Variant{Parts: make([]cost.Part, 1)}, sys), typicalRows(moneyForm(), &cost.Terms{}, sys)...)},
@@ -69,4 +71,22 @@ func typicalRowOf(u usual, label string, sys unit.System) typicalRow {
 		row.Typical, row.Source = u.quantity.Format(u.take, sys), retell(u.source().String(), sys)
 	}
 	return row
+}
+
+// typicalByKind lists what is usual of a gear stage and of a load for each kind of it.
+func typicalByKind(sys unit.System) []typicalRow {
+	var rows []typicalRow
+	for kind := range strings.SplitSeq(tagOf[lift.Stage]("kind").Get("enum"), "|") {
+		s := lift.Stage{Kind: kind}
+		if kind != "" {
+			rows = append(rows, typicalRowOf(stageRatio(&s).usually(unit.GearRatios), sentenceCase(wordFor(kind))+": ratio", sys),
+				typicalRowOf(stageEfficiency(&s).usually(unit.Percents), sentenceCase(wordFor(kind))+": efficiency", sys))
+		}
+	}
+	for _, kind := range []string{"string", "cell", "clamp"} {
+		l := lift.DCLoad{Kind: kind}
+		rows = append(rows, typicalRowOf(loadBegins(&l).usually(unit.Voltages), sentenceCase(wordFor(kind))+": begins at", sys),
+			typicalRowOf(loadSlope(&l).usually(unit.Resistances), sentenceCase(wordFor(kind))+": slope", sys))
+	}
+	return rows
 }
