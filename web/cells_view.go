@@ -35,7 +35,11 @@ func cellsViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	v := cellsView{Facts: factsOf(r, sys)}
 	v.Headline, v.More = headlineOf(r)
 	for _, f := range c.Cautions {
-		v.Flags = append(v.Flags, flagView{Say: f.Say, Bad: f.Bad})
+		flag := flagView{Say: f.Say, Bad: f.Bad}
+		if f.Path != "" {
+			flag.Links = []linkView{fieldLink(storePath(i, "cells")+"."+f.Path, labels, page)}
+		}
+		v.Flags = append(v.Flags, flag)
 	}
 	if st.WhyNot != "" {
 		v.Flags = append([]flagView{{Say: st.WhyNot}}, v.Flags...)

@@ -40,9 +40,9 @@ type hoistView struct {
 
 // flagView is one thing said in words, with the field it is about.
 type flagView struct {
-	Say  string
-	Bad  bool
-	Link linkView
+	Say   string
+	Bad   bool
+	Links []linkView // to the fields it is about
 }
 
 // questionView is one of the questions with its answer.
@@ -60,11 +60,16 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	v := hoistView{Facts: factsOf(r, sys), Checks: checkViews(h.Checks, at, sys, labels, page), MayOpen: d.Lowering.MayOpen, Order: h.Hazards.SwitchOrder}
 	v.Headline, v.More = headlineOf(r)
 	if len(v.Checks) > 0 && v.Checks[0].Class == "bad" {
-		v.First = v.Checks[0].Part + " gives way first. " + v.Checks[0].Say
+		gives := " gives way first. "
+		if strings.HasPrefix(v.Checks[0].Part, "The two ") {
+			gives = " give way first. "
+		}
+		v.First = v.Checks[0].Part + gives + v.Checks[0].Say
 	}
 	for _, f := range d.Flags {
-		v.Flags = append(v.Flags, flagView{f.Say, f.Bad, flagLink(at, f.Path, labels, page)})
+		v.Flags = append(v.Flags, flagView{f.Say, f.Bad, []linkView{flagLink(at, f.Path, labels, page)}})
 	}
+	v.Flags = saidOnce(v.Flags)
 	slices.SortStableFunc(v.Flags, func(a, b flagView) int { return cmp.Compare(badness(b), badness(a)) })
 	v.Up, v.Down, v.Heat, v.Trouble = raisingRows(d, h.Direct, sys), loweringRows(d, sys), heatRows(d, sys), troublesOf(h, sys)
 	v.Direct, v.Motor = directViewOf(h.Direct, sys, page), motorViewOf(h, sys, at, page)
@@ -86,6 +91,24 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	v.Wiring = wiringOf(h)
 	v.Drawing, v.URL = drawingOf(h, sys), page
 	return v
+}
+
+// saidOnce joins flags of the same words, one for each gear stage, say; their links are told apart by a number.
+func saidOnce(flags []flagView) (out []flagView) {
+	for _, f := range flags {
+		i := slices.IndexFunc(out, func(o flagView) bool { return o.Say == f.Say && o.Bad == f.Bad })
+		if i < 0 {
+			out = append(out, f)
+			continue
+		}
+		for _, l := range f.Links {
+			if n := len(out[i].Links); l.Text == out[i].Links[0].Text {
+				l.Text += " " + itoa(n+1)
+			}
+			out[i].Links = append(out[i].Links, l)
+		}
+	}
+	return out
 }
 
 // badness puts what must not be before what is only said.

@@ -2,10 +2,13 @@ package model_test
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
+	"duskweight/internal/model/sun"
+	"duskweight/internal/model/unit"
 )
 
 // The current that a battery is rated at is what it really gives: the energy that left it at the line, by the hours in
@@ -43,5 +46,34 @@ func TestDrawingCurrentIsTheYears(t *testing.T) {
 	}
 	if seen < 2 {
 		t.Fatalf("%d batteries seen", seen)
+	}
+}
+
+// A battery of iron phosphate, which is not charged below 0 °C, in a place whose Januaries stay below: the answer says for
+// how many hours, and that it counts as standing outside until somebody says where it stands and how warm it is there.
+func TestColdBatteryIsTold(t *testing.T) {
+	place, ok := catalog.Climate("Denver CO")
+	if !ok {
+		t.Fatal("no such climate")
+	}
+	doc := catalog.Start(catalog.Answers{Name: "Garage", Place: place, HeavyName: "Sand", Mass: 120, Height: 2.6, Lamps: 3, LampPower: 6, Hours: 5 * unit.Hour, Seed: 1})
+	told := func() (headline, cautions string, nights int) {
+		r := model.Evaluate(doc).Variants[1]
+		for _, c := range r.Stores[0].Cells.Cautions {
+			cautions += c.Say + "\n"
+		}
+		return strings.Join(r.Headline, " "), cautions, r.Year.NightsServed
+	}
+	headline, cautions, outside := told()
+	if !strings.Contains(headline, "too cold or too hot to charge") || !strings.Contains(cautions, "Where it stands is not known, so it counts as cold") {
+		t.Errorf("%s\n%s", headline, cautions)
+	}
+	doc.Variants[1].Stores[0].Cells.Indoors = "own_room"
+	if _, cautions, nights := told(); !strings.Contains(cautions, "How warm its room is is not known") || nights != outside {
+		t.Errorf("indoors, with no room: %d nights, outside %d\n%s", nights, outside, cautions)
+	}
+	doc.Project.Place.Indoor = &sun.Indoor{Mean: 14, Swing: 8, Warmest: 7}
+	if headline, cautions, nights := told(); strings.Contains(headline+cautions, "too cold") || nights <= outside {
+		t.Errorf("in a room of 6 to 22 °C: %d nights, outside %d: %s\n%s", nights, outside, headline, cautions)
 	}
 }

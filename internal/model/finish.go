@@ -68,12 +68,27 @@ func (r *VariantResult) ageCells(g Ground) []unit.Known[unit.Duration] {
 					life = unit.Of(unit.Duration(y.Val) * cell.Year)
 				}
 			}
-			c.Cautions = c.Resolved.Cautions(c.Life)
+			c.Cautions = append(c.Resolved.Cautions(c.Life), g.asCold(*c)...)
 			c.Air = c.Resolved.Ventilation()
 		}
 		lives = append(lives, life)
 	}
 	return lives
+}
+
+// asCold says that a battery counts as standing in the air outside, where the weather matters to it and nobody said so.
+func (g Ground) asCold(c CellsResult) []cell.Flag {
+	if c.Life.NoFillHours+c.Life.FreezeHours+c.Life.NearFreeze == 0 || g.inRoom(c.Design) {
+		return nil
+	}
+	const counts = "so it counts as cold and as warm as the air outside."
+	switch {
+	case c.Design.Indoors == "":
+		return []cell.Flag{{Path: "place", Say: "Where it stands is not known, " + counts}}
+	case indoors[c.Design.Indoors]:
+		return []cell.Flag{{Path: "place", Say: "How warm its room is is not known, " + counts + " Say it on the page Place and sun, under Room of the battery."}}
+	}
+	return nil
 }
 
 // age reads the settled year's state of one battery; at is its place among the stores of the year.

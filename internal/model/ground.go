@@ -52,11 +52,17 @@ func noons(g *sun.Geometry) []unit.Duration {
 
 // cellsOf returns the temperature of a battery where it stands.
 func (g Ground) cellsOf(b cell.Bank) cell.Temperature {
-	if g.Project.Place.Indoor != nil && (b.Indoors == "own_room" || b.Indoors == "bedroom" || b.Indoors == "escape_route") {
+	if g.inRoom(b) {
 		return g.indoors
 	}
 	return g.outside
 }
+
+// indoors are the places of a battery that are as warm as the room of the project.
+var indoors = map[string]bool{"own_room": true, "bedroom": true, "escape_route": true}
+
+// inRoom reports whether a battery stands in a room whose temperature is known.
+func (g Ground) inRoom(b cell.Bank) bool { return g.Project.Place.Indoor != nil && indoors[b.Indoors] }
 
 // indoorAir is a room over the year: its mean and a swing with the warmest month, as a cosine through the middles of
 // the months.

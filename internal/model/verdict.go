@@ -112,7 +112,29 @@ func headline(r *VariantResult) []string {
 	if s := liftSentence(r.Facts); s != "" {
 		say = append(say, s)
 	}
-	return append(say, cellsSentence(r)...)
+	return append(append(say, cellsSentence(r)...), frostSentence(r)...)
+}
+
+// frostSentence says of a battery for the night that some days cannot charge it, where not every night has light.
+func frostSentence(r *VariantResult) []string {
+	if _, hours := r.Uncharged(); hours > 0 {
+		return []string{fmt.Sprintf("In %d hours of the year the battery is too cold or too hot to charge.", hours)}
+	}
+	return nil
+}
+
+// Uncharged is a battery for the night, by its place among the stores, that is too cold or too hot to charge in a day's
+// hours of the year or more, where not the whole night is carried; 0 hours where there is none.
+func (r *VariantResult) Uncharged() (store, hours int) {
+	if r.Verdict == CarriesNight || r.Verdict == "" {
+		return 0, 0
+	}
+	for i, s := range r.Stores {
+		if s.Cells != nil && s.Cells.Design.Role != "electronics" && s.Cells.Life.NoFillHours >= 24 {
+			return i, s.Cells.Life.NoFillHours
+		}
+	}
+	return 0, 0
 }
 
 func liftSentence(f Facts) string {
