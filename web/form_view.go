@@ -48,9 +48,10 @@ type listView struct {
 }
 
 type rowView struct {
-	Name  string // "Panel 2"
-	Path  string
-	Parts []partView
+	Name   string // "Panel 2"
+	Path   string
+	Source string // of all its typical values, where it is one
+	Parts  []partView
 }
 
 type fieldView struct {
@@ -162,10 +163,35 @@ func (p *printer[T]) list(l *list[T], t *T) *listView {
 		if i > 0 {
 			hushed(v.Rows[i].Parts)
 		}
+		v.Rows[i].Source = p.sourceOnce(v.Rows[i].Parts)
 	}
 	own := []partView{{List: v}}
 	v.Open, v.Section = anyProblem(own), sectionOf(v.Title, own)
 	return v
+}
+
+// sourceOnce takes the source from the fields of a row where two or more have the same, and returns it.
+func (p *printer[T]) sourceOnce(parts []partView) string {
+	source, n := "", 0
+	for _, one := range parts {
+		if f := one.Field; f != nil && f.Origin == "typical" {
+			if full := p.origins[f.Path].Source; source == "" || full == source {
+				source = full
+				n++
+			} else {
+				return ""
+			}
+		}
+	}
+	if n < 2 {
+		return ""
+	}
+	for _, one := range parts {
+		if one.Field != nil && one.Field.Origin == "typical" {
+			one.Field.Source = ""
+		}
+	}
+	return clip(source, 160)
 }
 
 // hushed takes the hints out of a row that has another above it, where they already stand.

@@ -62,7 +62,7 @@ func startPage(v startView) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, "\"><fieldset><legend>1. Where are you?</legend><div class=\"field\"><label for=\"q-place\">A climate like yours</label> <select id=\"q-place\" name=\"place\" aria-describedby=\"q-place-notes\"><option value=\"\">my latitude, below</option> <option value=\"")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, "\"><fieldset><legend>1. Where are you?</legend><div class=\"field kind-choice\"><label for=\"q-place\">A climate like yours</label> <select id=\"q-place\" name=\"place\" aria-describedby=\"q-place-notes\"><option value=\"\">my latitude, below</option> <option value=\"")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -157,7 +157,7 @@ func startPage(v startView) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 17, "<div class=\"field\"><label for=\"q-sky\">How is your sky?</label> <select id=\"q-sky\" name=\"sky\">")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 17, "<div class=\"field kind-choice\"><label for=\"q-sky\">How is your sky?</label> <select id=\"q-sky\" name=\"sky\">")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -75,7 +75,11 @@ func share(part, whole unit.Energy) string {
 	if !(whole > 0) || !(part >= 0) {
 		return "–"
 	}
-	return unit.Rounded(100*float64(part/whole), 2) + " %"
+	percent := 100 * float64(part/whole)
+	if percent > 0 && percent < 0.1 {
+		return "under 0.1 %"
+	}
+	return unit.Rounded(percent, 2) + " %"
 }
 
 // reading is the text equivalent.

@@ -46,7 +46,7 @@ func reasonsAgainst(checks []Check, d lift.Drive, h lift.Hoist) []string {
 			out = append(out, f.Say)
 		}
 	}
-	if n := len(namedHolds(h)); n < 2 {
+	if n := len(namedHolds(h)); n < 2 && !slices.ContainsFunc(checks, func(c Check) bool { return c.ID == "holds" && c.Word == GivesWay }) {
 		out = append(out, holdsSay(n)+" Two that do not depend on each other are needed.")
 	}
 	return out
