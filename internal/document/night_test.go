@@ -1,4 +1,4 @@
-package model_test
+package document_test
 
 import (
 	"bytes"
