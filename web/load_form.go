@@ -14,7 +14,7 @@ func loadForm() []part[load.Load] {
 			text("name", "What", func(a *a) *string { return &a.Name }),
 			number("power_w", "Power of one", unit.Powers, func(a *a) *unit.Known[unit.Power] { return &a.Power }),
 			number("count", "How many", unit.Counts, func(a *a) *unit.Known[unit.Count] { return &a.Count }),
-			number("from_dusk_s", "From dusk, for", unit.Hours, func(a *a) *unit.Known[unit.Duration] { return &a.FromDusk }, hint[a]("")),
+			number("from_dusk_s", "From dusk, for", unit.Hours, func(a *a) *unit.Known[unit.Duration] { return &a.FromDusk }, hint[a](""), usualBy(unit.Hours, fromDusk)),
 			number("from_s", "Or on from", unit.ClockTimes, func(a *a) *unit.Known[unit.Duration] { return &a.From }, hint[a]("")),
 			number("to_s", "Until", unit.ClockTimes, func(a *a) *unit.Known[unit.Duration] { return &a.To }, hint[a]("")),
 			word("after_dusk", "In the dark only", func(a *a) *string { return &a.AfterDusk }),
@@ -33,6 +33,14 @@ func loadForm() []part[load.Load] {
 			number("night.from_s", "From", unit.ClockTimes, func(l *l) *unit.Known[unit.Duration] { return &l.Night.From }, hint[l]("")),
 			number("night.to_s", "Until", unit.ClockTimes, func(l *l) *unit.Known[unit.Duration] { return &l.Night.To }, hint[l](""))),
 	}
+}
+
+// fromDusk offers an evening where no hours of the clock are given.
+func fromDusk(a *load.Appliance) habit {
+	if a.From.Is {
+		return none(whyYours, "0.1 h", "14 h")
+	}
+	return plainHabits["load.Appliance from_dusk_s"]
 }
 
 func standingRow() []part[load.Standing] {

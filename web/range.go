@@ -99,8 +99,13 @@ func rangeLineOf(c search.Certain, nights int) rangeLine {
 		return rangeLine{Nine: "No year can be run: " + c.WhyNot + "."}
 	}
 	l := rangeLine{Nine: sentenceCase(nineSay(c, nights))}
-	if c.Light.Worst < c.Light.Best {
-		l.Range = fmt.Sprintf("A bad year has %d, a usual year %.0f, a good year %.0f.", c.Nine, math.Round(c.Light.Usual), math.Round(c.Light.Good))
+	usual, good := math.Round(c.Light.Usual), math.Round(c.Light.Good)
+	switch {
+	case c.Light.Worst == c.Light.Best:
+	case float64(c.Nine) == usual && usual == good:
+		l.Range = fmt.Sprintf("A bad, a usual and a good year have %.0f.", usual)
+	default:
+		l.Range = fmt.Sprintf("A bad year has %d, a usual year %.0f, a good year %.0f.", c.Nine, usual, good)
 	}
 	return l
 }

@@ -65,4 +65,8 @@ func TestRangeOfOneNumber(t *testing.T) {
 	if l := rangeLineOf(c, 365); l.Nine != "In every year that was tried 54 of 365 nights have light." || l.Range != "" {
 		t.Errorf("%+v", l)
 	}
+	c.Light.Best = 57
+	if l := rangeLineOf(c, 365); l.Range != "A bad, a usual and a good year have 54." {
+		t.Errorf("%+v", l)
+	}
 }
