@@ -41,16 +41,17 @@ type compareGroup struct {
 	Rows  []compareRow
 }
 
-// compareRow is one line: a value for each variant. Best says which is best and in what sense.
+// compareRow is one line: a value for each variant.
 type compareRow struct {
 	Name    string
+	Sense   string // "highest" or "lowest" is best; empty: neither
 	Cells   []compareCell
 	Differs bool
 }
 
 type compareCell struct {
 	Text string
-	Best string // "most", "least", or empty
+	Best bool
 }
 
 func (s *Site) showCompare(w http.ResponseWriter, r *http.Request) error {
@@ -156,21 +157,21 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 			textRow("Plan sheet", rs, func(r model.VariantResult) string { return readyWords[r.Ready] }),
 		}},
 		{"Nights", []compareRow{
-			numberRow("Nights with light", "most", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.NightsServed) }), count),
+			numberRow("Nights with light", "highest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.NightsServed) }), count),
 			numberRow("Nights that count", "", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Nights) }), count),
-			numberRow("Longest time without, hours", "least", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.LongestOutage.Hours) }), count),
-			numberRow("Share of lamps and devices served", "most", rs, func(r model.VariantResult) (float64, bool) {
+			numberRow("Longest time without, hours", "lowest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.LongestOutage.Hours) }), count),
+			numberRow("Share of lamps and devices served", "highest", rs, func(r model.VariantResult) (float64, bool) {
 				return float64(r.Year.ServedShare.Val), r.Year.ServedShare.Is
 			},
 				func(v float64) string { return unit.Percents.Format(v, sys) }),
 		}},
 		{"Energy, a year", []compareRow{
-			numberRow("Out of stores", "most", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Delivered) }), energy),
-			numberRow("Uses power all the time", "least", rs, year(func(r model.VariantResult) float64 {
+			numberRow("Out of stores", "highest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Delivered) }), energy),
+			numberRow("Uses power all the time", "lowest", rs, year(func(r model.VariantResult) float64 {
 				return float64(r.Year.Standing.Wanted + r.Year.StoreStanding.Wanted)
 			}), energy),
 			numberRow("Sun not used", "", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Spilled) }), energy),
-			numberRow("Not there", "least", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Unmet) }), energy),
+			numberRow("Not there", "lowest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Unmet) }), energy),
 		}},
 		{"Stores", []compareRow{
 			textRow("Stores", rs, storeNames),
@@ -184,9 +185,9 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 		}},
 		{"Money", []compareRow{
 			textRow("Parts priced", rs, func(r model.VariantResult) string { return fmt.Sprintf("%d of %d", r.Cost.Priced, r.Cost.Parts) }),
-			numberRow("Cost of all parts", "least", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Capital.Val), r.Cost.Capital.Is }, money),
+			numberRow("Cost of all parts", "lowest", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Capital.Val), r.Cost.Capital.Is }, money),
 			numberRow("Spent so far", "", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Spent), r.Cost.Parts > 0 }, money),
-			numberRow("One stored kWh over its life", "least", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Levelised.Val), r.Cost.Levelised.Is }, money),
+			numberRow("One stored kWh over its life", "lowest", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Levelised.Val), r.Cost.Levelised.Is }, money),
 		}},
 	}
 }
@@ -201,7 +202,7 @@ func textRow(name string, rs []model.VariantResult, of func(model.VariantResult)
 
 // numberRow marks the best where at least two are known and they are not all the same.
 func numberRow(name, sense string, rs []model.VariantResult, of func(model.VariantResult) (float64, bool), show func(float64) string) compareRow {
-	row := compareRow{Name: name}
+	row := compareRow{Name: name, Sense: sense}
 	best, n := -1, 0
 	values := make([]float64, len(rs))
 	for i, r := range rs {
@@ -213,7 +214,7 @@ func numberRow(name, sense string, rs []model.VariantResult, of func(model.Varia
 		values[i] = v
 		n++
 		row.Cells = append(row.Cells, compareCell{Text: show(v)})
-		if best < 0 || sense == "most" && v > values[best] || sense == "least" && v < values[best] {
+		if best < 0 || sense == "highest" && v > values[best] || sense == "lowest" && v < values[best] {
 			best = i
 		}
 	}
@@ -228,7 +229,7 @@ func numberRow(name, sense string, rs []model.VariantResult, of func(model.Varia
 	}
 	for i := range row.Cells {
 		if others > 0 && row.Cells[i].Text == row.Cells[best].Text {
-			row.Cells[i].Best = sense
+			row.Cells[i].Best = true
 		}
 	}
 	return row

@@ -91,7 +91,7 @@ func sheetPage(v sheetView) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			var templ_7745c5c3_Var5 = []any{"sheet", templ.KV("letter", v.Letter), templ.KV("full", v.Full)}
+			var templ_7745c5c3_Var5 = []any{"sheet", templ.KV("letter", v.Letter), templ.KV("full", v.Full), templ.KV("roomy", v.Roomy)}
 			templ_7745c5c3_Err = templ.RenderCSSItems(ctx, templ_7745c5c3_ElementWriter, templ_7745c5c3_Var5...)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err

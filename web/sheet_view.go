@@ -16,6 +16,7 @@ type sheetView struct {
 	Back   string
 	Letter bool
 	Full   bool // much is not known: the drawing and the parts make room
+	Roomy  bool // little stands on it: larger letters
 
 	sheetState
 	Verdict []string
@@ -51,6 +52,7 @@ const (
 	sheetText    = 84
 	sheetName    = 42
 	sheetTwo     = 66 // letters of a setting in two lines
+	sheetRoomy   = 29 // lines of settings and parts that leave room for larger letters
 )
 
 // sheetOf prints the plan sheet of a variant; its first hoist is the one that is drawn.
@@ -88,10 +90,35 @@ func sheetOf(r model.VariantResult, p model.Project, v model.Variant, sys unit.S
 	}
 	out.Hoist = true
 	out.hoist(hoist, sys)
+	out.Roomy = !out.Full && len(out.Steps) == 0 && out.lines() <= sheetRoomy
 	if more > 0 {
 		out.Set = append(out.Set, pairView{"Other hoists", counted(more, "more hoist") + " in this plan: not on this sheet"})
 	}
 	return out
+}
+
+// lines is about how many lines the settings, the parts and the band take.
+func (v *sheetView) lines() int {
+	n := letters(v.Title)/sheetName + letters(v.Project)/sheetText
+	for _, row := range v.Set {
+		n += 1 + letters(row.Value)/sheetName
+	}
+	for _, row := range v.Build {
+		n += 1 + letters(row[0])/sheetLine
+	}
+	for _, say := range v.Order {
+		n += letters(say) / sheetText
+	}
+	return n
+}
+
+// letters is how many usual letters take the room of a text.
+func letters(s string) int {
+	n := 0
+	for _, c := range s {
+		n += halves(c)
+	}
+	return n / 2
 }
 
 // stateOf is the state of a variant's sheet.

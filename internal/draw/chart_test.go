@@ -122,7 +122,7 @@ func TestDay(t *testing.T) {
 }
 
 func TestTextWidth(t *testing.T) {
-	near(t, "letters", TextWidth("Wh", 10), (944+556)/100.0*1.05, 1e-9)
+	near(t, "letters", TextWidth("Wh", 10), (944+556)/100.0*1.14, 1e-9)
 	if s := shorten("a very long name of a thing", 11, 60); TextWidth(s, 11) > 60 || !strings.HasSuffix(s, "…") {
 		t.Errorf("%q", s)
 	}

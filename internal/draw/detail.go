@@ -29,7 +29,7 @@ func (c *sheet) detail() {
 	w := 150.0
 	left := (paperW - w) / 2
 	if s.HasHole {
-		left -= 28
+		left -= 20
 	}
 	scale := math.Min(w/(view.X1-view.X0), h/(view.Y1-view.Y0))
 	f := frame{scale: scale, x0: left + (w-(view.X1-view.X0)*scale)/2 - view.X0*scale, y0: top + h + view.Y0*scale}
@@ -117,11 +117,19 @@ func (c *sheet) chainDims(f frame, y float64) {
 		c.spanLine(ax, bx, y)
 		text := s.Chain[i].Name + " – " + s.Chain[i+1].Name + " " + d.Text
 		if i == 0 && n > 1 || n == 1 {
-			c.text(ax-16, y+4, shorten(text, small, ax-16-viewLeft), small, "end", 0)
+			c.text(ax-16, y+4, whole(text, d.Text, ax-16-viewLeft), small, "end", 0)
 			continue
 		}
-		c.text(bx+16, y+4, shorten(text, small, paperW-viewLeft-bx-16), small, "start", 0)
+		c.text(bx+16, y+4, whole(text, d.Text, paperW-viewLeft-bx-16), small, "start", 0)
 	}
+}
+
+// whole is the small text where there is room for it, else its number alone: a number is never cut.
+func whole(text, number string, room float64) string {
+	if TextWidth(text, small) <= room {
+		return text
+	}
+	return number
 }
 
 // diameters names drum and rope with leaders to the right.

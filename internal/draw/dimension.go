@@ -5,7 +5,7 @@ import "math"
 // The dimension lines stand at a fixed distance from the view and from each other.
 const (
 	firstColumn = 18.0
-	columnGap   = 60.0
+	columnGap   = 72.0
 	small       = 11.0
 	tiny        = 10.0
 )
@@ -130,7 +130,7 @@ func (c *sheet) stops() {
 		w := TextWidth(st.text, tiny)
 		if !c.firstFree(st.text, w, [][2]float64{
 			{right + 12, y - 4}, {right + 12, y + 12}, {(right+end)/2 - w/2, y - 4}, {(right+end)/2 - w/2, y + 12},
-			{end - w - 6, y - 4}, {end - w - 6, y + 12}, {left - w - 3, y - 4}, {left - w - 3, y + 12}, {left - w - 14, y + 4}, {end + 7, y + 3.5},
+			{end - w - 6, y - 4}, {end - w - 6, y + 12}, {left - w - 3, y - 4}, {left - w - 3, y + 12}, {left - w - 14, y + 4}, {end + 7, y + 3.5}, {end + 7, y + 12},
 		}) {
 			c.name(right+8, y-2, st.text, ink)
 		}

@@ -6,15 +6,15 @@ import (
 	"strings"
 )
 
-// The paper of the side view, in units of the viewBox: at 78 mm of a printed sheet its letters are 2.5 mm high.
+// The paper of the side view, in units of the viewBox: at 70 mm of a printed sheet its letters are 2.4 mm high.
 const (
-	paperW   = 380.0
+	paperW   = 348.0
 	letter   = 12.0
 	viewTop  = 34.0
-	viewH    = 330.0
+	viewH    = 296.0
 	ground   = viewTop + viewH
 	viewLeft = 14.0
-	viewW    = paperW - viewLeft - 98
+	viewW    = paperW - viewLeft - 108
 	detailY  = ground + 72
 	detailH  = 150.0
 )

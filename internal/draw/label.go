@@ -43,7 +43,7 @@ func (c *sheet) free(b box) bool {
 // name writes a label beside a point where nothing is in its way: to the right, to the left, above, below, then
 // further off with a thin line to the point. Where there is no room at all it is left out: the text of the picture has
 // it.
-func (c *sheet) name(x, y float64, text, colour string) bool {
+func (c *sheet) name(x, y float64, text, colour string, more ...attrs) bool {
 	w := TextWidth(text, letter)
 	for _, d := range []float64{8, 16, 26, 38, 52, 68, 86, 106} {
 		for _, dir := range [][2]float64{{1, 0}, {-1, 0}, {1, -1}, {-1, -1}, {1, 1}, {-1, 1}, {0, -1}, {0, 1}} {
@@ -62,7 +62,7 @@ func (c *sheet) name(x, y float64, text, colour string) bool {
 			if d > 12 {
 				c.line(x+dir[0]*3, y+dir[1]*3, ax-dir[0]*2, ay-dir[1]*4, stroke(ink, 0.6, ""))
 			}
-			c.text(ax, ay+4, text, letter, anchor, 0, attrs{"fill", colour})
+			c.text(ax, ay+4, text, letter, anchor, 0, append(more, attrs{"fill", colour})...)
 			c.boxes = append(c.boxes, b)
 			return true
 		}
@@ -100,7 +100,7 @@ func (c *sheet) massName(x, y float64, text string) {
 		return
 	}
 	for _, px := range []float64{c.f.x(m.X1), c.f.x(m.X0)} {
-		if c.name(px, y, text, ink) {
+		if c.name(px, y, text, ink, attrs{"font-weight", "600"}) {
 			return
 		}
 	}

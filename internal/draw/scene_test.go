@@ -385,7 +385,7 @@ func textBoxes(t *testing.T, svg string) []textBox {
 		t.Fatal(err)
 	}
 	for _, x := range doc.Texts {
-		w := TextWidth(x.Text, x.Size) / 1.05
+		w := TextWidth(x.Text, x.Size)
 		a := map[string]float64{"": 0, "start": 0, "middle": w / 2, "end": w}[x.Anchor]
 		b := box{x.X - a, x.Y - 0.72*x.Size, x.X - a + w, x.Y + 0.1*x.Size}
 		if x.Transform != "" {

@@ -3,6 +3,8 @@
 // and caret never move. Without this script the second button of the form does the same with a new page.
 "use strict";
 (() => {
+	// On narrow screens the pages stand in one line; the one that is open is moved into sight.
+	for (const a of document.querySelectorAll("nav a[aria-current]")) a.parentElement.scrollLeft = a.offsetLeft - a.parentElement.offsetLeft - 8;
 	// Sections that were opened stay open when the page comes back, in this window.
 	const sections = document.querySelectorAll("details.section"), key = "open " + location.pathname.replace(/\/try$/, "");
 	try {
