@@ -52,7 +52,7 @@ const (
 	sheetText    = 84
 	sheetName    = 42
 	sheetTwo     = 66 // letters of a setting in two lines
-	sheetRoomy   = 29 // lines of settings and parts that leave room for larger letters
+	sheetRoomy   = 31 // lines of settings and parts that leave room for larger letters
 )
 
 // sheetOf prints the plan sheet of a variant; its first hoist is the one that is drawn.
@@ -104,7 +104,7 @@ func (v *sheetView) lines() int {
 		n += 1 + letters(row.Value)/sheetName
 	}
 	for _, row := range v.Build {
-		n += 1 + letters(row[0])/sheetLine
+		n += 1 + 2*(letters(row[0])/sheetLine) // a long name may break anywhere
 	}
 	for _, say := range v.Order {
 		n += letters(say) / sheetText

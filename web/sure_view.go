@@ -45,7 +45,7 @@ func sureOf(s search.Sure, p model.Project, sys unit.System) sureView {
 			v.Lacks = append(v.Lacks, fmt.Sprintf("%s: no year can be run, because %s.", orUnnamed(c.Name), c.WhyNot))
 		}
 		for _, w := range c.Without {
-			v.Lacks = append(v.Lacks, fmt.Sprintf("%s counts without a store that gives nothing back. %s.", orUnnamed(c.Name), w))
+			v.Lacks = append(v.Lacks, fmt.Sprintf("%s counts without a store that gives nothing back. %s.", orUnnamed(c.Name), strings.Trim(w, " :.")))
 		}
 		if c.Unready > 0 {
 			v.Lacks = append(v.Lacks, fmt.Sprintf("%s: %s did not end as they began. Their numbers are rough.", orUnnamed(c.Name), counted(c.Unready, "year")))

@@ -135,7 +135,7 @@ func whole(text, number string, room float64) string {
 // diameters names drum and rope with leaders to the right.
 func (c *sheet) diameters(f frame, drum Wheel) {
 	s := c.s
-	x := paperW - viewLeft - 92
+	x := paperW - viewLeft - 104
 	size := func(w Wheel) string {
 		if !w.Known {
 			return "?"

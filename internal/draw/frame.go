@@ -50,7 +50,7 @@ func (s Scene) bounds() Rect {
 }
 
 // leastMass is the smallest that the mass is drawn before the travel is cut.
-const leastMass = 24.0
+const leastMass = 20.0
 
 // fit places the scene in a box of the paper.
 func (s Scene) fit(left, top, w, h float64) frame {

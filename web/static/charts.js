@@ -116,6 +116,21 @@
 	addEventListener("live:part", start);
 	document.addEventListener("toggle", e => { if (e.target.open && e.target.querySelector("[data-chart]")) start(); }, true);
 	addEventListener("resize", () => { for (const [el, chart] of drawn) if (!el.closest(".paper")) chart.resize(); });
+	addEventListener("beforeprint", () => { // on paper a chart is as wide as its column, with letters of the page's size
+		const column = document.querySelector(".compare") !== null;
+		for (const [el, chart] of drawn) if (!el.closest(".paper")) {
+			const w = column ? 460 : Math.min(el.clientWidth, 620), h = column ? 210 : el.clientHeight;
+			chart.resize({width: w, height: h});
+			chart.getZr().flush();
+			if (column) el.querySelector("svg")?.setAttribute("viewBox", `0 0 ${w} ${h}`);
+		}
+	});
+	addEventListener("afterprint", () => { 
+		for (const [el, chart] of drawn) if (!el.closest(".paper")) {
+			el.querySelector("svg")?.removeAttribute("viewBox");
+			chart.resize({width: "auto", height: "auto"});
+		}
+	});
 	dark.addEventListener("change", () => { for (const chart of drawn.values()) chart.dispose(); drawn.clear(); start(); });
 	start();
 })();
