@@ -103,7 +103,7 @@ type refusal struct {
 // fail answers with the page of an error.
 func (s *Site) fail(w http.ResponseWriter, r *http.Request, err error) {
 	f := s.refusalOf(r, err)
-	if f.Status == http.StatusInternalServerError {
+	if f.Status >= http.StatusInternalServerError {
 		s.Log.Error("a page failed", "method", r.Method, "path", r.URL.Path, "error", err)
 	}
 	if wantsJSON(r) {
@@ -150,6 +150,12 @@ func (s *Site) refusalOf(r *http.Request, err error) refusal {
 		}
 	case errors.Is(err, store.ErrReadOnly):
 		return refusal{Status: http.StatusForbidden, Title: "Nothing can be saved", Say: []string{s.Store.ReadOnly()}}
+	case errors.Is(err, store.ErrFull):
+		return refusal{Status: http.StatusInsufficientStorage, Title: "The disk is full",
+			Say: []string{"Nothing of this was saved: there is no room left on the disk that holds your data. Make room, then save again. What was saved before is still there."}}
+	case errors.Is(err, store.ErrDisk):
+		return refusal{Status: http.StatusInternalServerError, Title: "The disk reports a fault",
+			Say: []string{"Nothing of this was saved. Open the page again: what it shows then is what is stored.", "Make a copy on another disk, on the page Settings, before you go on."}}
 	case errors.Is(err, store.ErrNothing):
 		return refusal{Status: http.StatusConflict, Title: "Nothing to take back", Say: []string{"There is nothing left to undo or redo."}}
 	case errors.Is(err, errNotFound), errors.Is(err, store.ErrNotFound):

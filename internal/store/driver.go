@@ -8,6 +8,20 @@ import (
 	sqlite3 "github.com/mattn/go-sqlite3"
 )
 
+// diskError is ErrFull or ErrDisk for what the disk refused, nil for every other error.
+func diskError(err error) error {
+	e, ok := errors.AsType[sqlite3.Error](err)
+	switch {
+	case !ok:
+		return nil
+	case e.Code == sqlite3.ErrFull:
+		return ErrFull
+	case e.Code == sqlite3.ErrIoErr, e.Code == sqlite3.ErrCorrupt, e.Code == sqlite3.ErrCantOpen:
+		return ErrDisk
+	}
+	return nil
+}
+
 // isNoDatabase reports whether err says that a file is no database.
 func isNoDatabase(err error) bool {
 	e, ok := errors.AsType[sqlite3.Error](err)

@@ -27,6 +27,8 @@ var (
 	ErrReadOnly = errors.New("this file can only be read")
 	ErrForeign  = errors.New("this is not a Duskweight file")
 	ErrNothing  = errors.New("there is nothing to take back")
+	ErrFull     = errors.New("the disk is full") // nothing of the change was saved
+	ErrDisk     = errors.New("the disk reports a fault")
 )
 
 // Store is an open file. It is safe for use by several goroutines.
@@ -93,7 +95,14 @@ type beginner interface {
 	BeginTx(context.Context, *sql.TxOptions) (*sql.Tx, error)
 }
 
-func inTx(ctx context.Context, db beginner, f func(*sql.Tx) error) error {
+// inTx runs f in one transaction. What the disk refuses is ErrFull or ErrDisk: the transaction is taken back then, and
+// what is read next is what is stored.
+func inTx(ctx context.Context, db beginner, f func(*sql.Tx) error) (err error) {
+	defer func() {
+		if kind := diskError(err); kind != nil {
+			err = fmt.Errorf("%w: %w", kind, err)
+		}
+	}()
 	tx, err := db.BeginTx(ctx, nil)
 	if err != nil {
 		return fmt.Errorf("store: %w", err)
