@@ -181,6 +181,10 @@ func loweringRows(d lift.Drive, sys unit.System) []pairView {
 	if !l.Steady { // no speed, no time, no energy: nothing holds it
 		return append(rows, pairView{"Settles", "no"}, pairView{"A path that nothing can open", yesNo(l.Shunt)})
 	}
+	if l.Short { // volts, time and energy are those of a longer way
+		return append(rows, pairView{"Settles", "not within this travel"}, pairView{"It arrives at", "up to " + unit.Speeds.Format(float64(l.EndSpeed), sys)},
+			pairView{"Motor speed", "up to " + unit.RotationSpeeds.Format(float64(l.EndRotor), sys)}, pairView{"A path that nothing can open", yesNo(l.Shunt)})
+	}
 	return append(rows, pairView{"Voltage that the lamps set", unit.Voltages.Format(float64(l.Voltage), sys)}, pairView{"Settles", yesNo(l.Steady)},
 		pairView{"Speed of the mass", unit.SlowSpeeds.Format(float64(l.Speed), sys)}, pairView{"Motor speed", unit.RotationSpeeds.Format(float64(l.Rotor), sys)},
 		pairView{"Time for one way down", model.Lasting(l.Time)}, pairView{"Power at the lamps", unit.Powers.Format(float64(l.Power), sys)},
