@@ -115,7 +115,9 @@ func reduce(v Variant) []StoreResult {
 	fed := false // the panels feed one motor
 	for i, s := range v.Stores {
 		if s.Hoist != nil {
-			out[i] = reduceHoist(*s.Hoist, v, fed)
+			h, gaveWay := v.labelled(i)
+			out[i] = reduceHoist(h, v, fed)
+			out[i].Hoist.tellLabel(gaveWay)
 			out[i].Hoist.onlyTypical(v.typicalReason(i))
 			fed = fed || s.Hoist.Raise.Feed == "panel"
 		} else if s.Cells != nil {
