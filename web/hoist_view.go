@@ -2,6 +2,7 @@ package web
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -133,6 +134,10 @@ func flagLink(at, path string, labels map[string]string, page string) linkView {
 	link := fieldLink(whole, labels, page)
 	if labels[whole] == "" && strings.HasSuffix(path, "]") {
 		link.URL = page + "#" + fieldID(whole) // the row
+	}
+	var stage int
+	if n, _ := fmt.Sscanf(path, "train.stages[%d].", &stage); n == 1 && labels[whole] != "" {
+		link.Text += ", stage " + itoa(stage+1)
 	}
 	return link
 }
