@@ -373,6 +373,7 @@ func orNotKnown(text string) string {
 
 // told tells a change line by line, as the history does: "Stage 2, Ratio to 1: 3 → 4", "Hold 1 added".
 func (f form[T]) told(old, new T, sys unit.System) []string {
+	old, new = document.Clone(old), document.Clone(new) // walking a form makes empty rows
 	return differ(valuesOf(f.parts, &old, "", sys), valuesOf(f.parts, &new, "", sys), "")
 }
 

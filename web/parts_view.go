@@ -182,6 +182,9 @@ func moneyOr(k unit.Known[unit.Money], currency string) string {
 func moneyFacts(c cost.Result, currency string) []factView {
 	open := c.Parts - c.Priced
 	note := "every part has a price"
+	if c.Parts == 0 {
+		note = "no parts on the list"
+	}
 	if open > 0 {
 		note = counted(open, "part") + " without a price"
 	}

@@ -33,7 +33,8 @@ type VariantResult struct {
 
 	StandingPower unit.Power // project, variant, controller and stores together
 
-	Verdict    string // a word of the closed list, or "" where nothing is wanted or the year is not known
+	Verdict    string // a word of the closed list, or "" where nothing is wanted, or the year or what a store gives is not known
+	Open       string // why there is no verdict although the year is known, in plain words, without a full stop; or ""
 	NightShare float64
 	Headline   []string
 	Facts      Facts
