@@ -284,7 +284,7 @@ func baseInputs() []part[lift.Hoist] {
 func shaftInputs() []part[lift.Hoist] {
 	type h = lift.Hoist
 	return []part[h]{
-		number("drum.shaft_diameter_m", "Shaft diameter", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Drum.ShaftDiameter }),
+		number("drum.shaft_diameter_m", "Shaft diameter", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Drum.ShaftDiameter }, hint[h]("a threaded rod counts with its core: M8 6.5 mm, M10 8.2 mm, M12 9.9 mm (ISO 724)")),
 		number("drum.shaft_yield_pa", "Shaft: yield strength", unit.Stresses, func(h *h) *unit.Known[unit.Stress] { return &h.Drum.ShaftYield }),
 		number("drum.shaft_overhang_m", "Rope to the nearest bearing", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Drum.ShaftSpan }),
 		number("drum.shaft_bearing_span_m", "Between two bearings", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Drum.BearingSpan }),

@@ -16,7 +16,7 @@ import (
 var checkIDs = strings.Fields(`rope knot head_sheave hanger beam post container redirect_sheave base_uplift base_sliding base_overturning base_board
 	ground shaft cross_pin set_screw coupling drum_hub drum_capacity dead_wraps fleet_angle bend_ratio gear_tooth case_fasteners holds stops overhoist slack brake_catch`)
 
-var howOpens = regexp.MustCompile(`(?s)(<p class="lacks">(?:[^<]|</?a[^>]*>)*</p>)?\s*<details class="how" id="check-[a-z]+\d+-([a-z_]+)">(.*?)</details>`)
+var howOpens = regexp.MustCompile(`(?s)(<p class="wants">(?:[^<]|</?a[^>]*>)*</p>)?\s*<details class="how" id="check-[a-z]+\d+-([a-z_]+)">(.*?)</details>`)
 
 // Every check of every kind opens on its page to formula, inputs and sources; one that is not known names each input that
 // is missing, by its label, with a link that leads to a field of the page, or says in words what cannot be known.

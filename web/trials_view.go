@@ -2,6 +2,7 @@ package web
 
 import (
 	"fmt"
+	"strings"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
@@ -14,6 +15,7 @@ import (
 type trialsView struct {
 	URL, Revision string
 	Headline      string
+	Why           string // the page that says what stands in the way; empty where nothing does
 	More          []string
 	Steps         [][]string // step, mass to hang, what was tried
 	Values        [][]string // as designed, as measured
@@ -33,6 +35,9 @@ func trialsViewOf(g model.Ground, v model.Variant, i int, url string, sys unit.S
 	now := g.Evaluate(v)
 	out := trialsView{URL: url, Lack: m.Lack, Absurd: m.Gears.Absurd}
 	out.headline(h, now.Stores[i].Hoist)
+	if now.Stores[i].Hoist.Ready != "yes" {
+		out.Why = strings.Replace(url, "/trials/", "/hoist/", 1) + "#breaks"
+	}
 	out.Steps = stepRows(h.Trials.Steps, now.Stores[i].Hoist.Drive.Mass, sys)
 	out.Held = heldLines(h.Trials.Held, now.Stores[i].Hoist.Drive.Mass, sys)
 	for _, c := range m.Changes {
@@ -74,7 +79,7 @@ func (v *trialsView) headline(h lift.Hoist, r *model.HoistResult) {
 		v.Headline = "The step " + failed + " did not pass. Write down what moved or broke, and mend it first."
 		return
 	}
-	v.Headline = map[string]string{"yes": "All checks hold. Load it step by step.", "not_known": "The plan is not ready: only the first step, at most 100 mm off the ground.", "no": "Do not hang it: the plan says why on the page of the lifted mass."}[r.Ready]
+	v.Headline = map[string]string{"yes": "All checks hold. Load it step by step.", "not_known": "The plan is not ready: only the first step, at most 100 mm off the ground.", "no": "Do not hang it: a part of the plan gives way."}[r.Ready]
 	if falls > 0 {
 		v.More = []string{"Every part was looked at after " + counted(falls, "fall or shock") + "."}
 	}
