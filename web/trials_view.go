@@ -2,6 +2,7 @@ package web
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"duskweight/internal/model"
@@ -70,6 +71,14 @@ func (v *trialsView) headline(h lift.Hoist, r *model.HoistResult) {
 			falls++
 		}
 	}
+	if parts := foundDamaged(h.Trials.Failures); len(parts) > 0 {
+		v.Headline = "Hang nothing: " + strings.Join(parts, ", ") + " found damaged."
+		v.More = []string{"Renew it, then choose “renewed” beside that part. Until then the plan sheet says do not hang."}
+		if owed > 0 {
+			v.More = append(v.More, counted(owed, "look")+" still owed.")
+		}
+		return
+	}
 	if owed > 0 {
 		v.Headline = "Hang nothing yet: after the fall or shock not every part was looked at."
 		v.More = []string{counted(owed, "look") + " still owed. Until then the plan sheet is not ready."}
@@ -96,6 +105,19 @@ func looksOwed(checks []path.Check) int {
 		}
 	}
 	return len(open)
+}
+
+// foundDamaged names what was found damaged after a fall or a shock and is not renewed yet.
+func foundDamaged(failures []lift.Failure) (parts []string) {
+	for _, f := range failures {
+		l := f.Look
+		for _, p := range []pairView{{"rope", l.Rope}, {"knots", l.Knots}, {"pulleys", l.Pulleys}, {"pins or drum", l.Pins}, {"what holds the mass together", l.Container}, {"base or beam", l.Base}} {
+			if f.Shaken() && p.Value == "damaged" && !slices.Contains(parts, p.Name) {
+				parts = append(parts, p.Name)
+			}
+		}
+	}
+	return parts
 }
 
 type namedStep struct {
