@@ -171,7 +171,7 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 				return float64(r.Year.Standing.Wanted + r.Year.StoreStanding.Wanted)
 			}), energy),
 			numberRow("Sun not used", "", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Spilled) }), energy),
-			numberRow("Not there", "lowest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Unmet) }), energy),
+			numberRow("Wanted and not there", "lowest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Unmet) }), energy),
 		}},
 		{"Stores", []compareRow{
 			textRow("Stores", rs, storeNames),

@@ -109,7 +109,7 @@ func saveEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor
 		e.tidy(&t)
 	}
 	diffs := e.form.differences(e.saved.Value, document.Clone(t), sys)
-	edit := store.Edit{Revision: revision, Said: said(diffs), Page: typed.Get(namePage), Settles: sent}
+	edit := store.Edit{Revision: revision, Said: said(e.form.told(e.saved.Value, t, sys)), Page: typed.Get(namePage), Settles: sent}
 	if len(diffs) == 1 {
 		edit.Field = diffs[0].path
 	}
@@ -371,20 +371,24 @@ func orNotKnown(text string) string {
 	return text
 }
 
-// said tells a change in words for the history: the first difference, and how many more.
-func said(diffs []difference) string {
-	if len(diffs) == 0 {
+// told tells a change line by line, as the history does: "Stage 2, Ratio to 1: 3 → 4", "Hold 1 added".
+func (f form[T]) told(old, new T, sys unit.System) []string {
+	old, new = document.Clone(old), document.Clone(new) // walking a form makes empty rows
+	return differ(valuesOf(f.parts, &old, "", sys), valuesOf(f.parts, &new, "", sys), "")
+}
+
+// said is a change in one line: the first difference, and how many more.
+func said(lines []string) string {
+	if len(lines) == 0 {
 		return "Confirmed as it is"
 	}
-	d := diffs[0]
-	line := d.label + ": " + short(orNotKnown(d.old)) + " → " + short(orNotKnown(d.new))
-	switch n := len(diffs) - 1; n {
+	switch n := len(lines) - 1; n {
 	case 0:
-		return line
+		return lines[0]
 	case 1:
-		return line + ", and one more"
+		return lines[0] + ", and one more"
 	default:
-		return line + ", and " + strconv.Itoa(n) + " more"
+		return lines[0] + ", and " + strconv.Itoa(n) + " more"
 	}
 }
 

@@ -86,7 +86,7 @@ func TestSaveThenShow(t *testing.T) {
 		t.Fatalf("%d %s", w.Code, w.Header().Get("Location"))
 	}
 	v := stored(t, s, id)
-	if v.Value.Panels[0].Count.Val != 5 || !strings.HasPrefix(v.Said, "How many: ") || !strings.HasSuffix(v.Said, "→ 5") {
+	if v.Value.Panels[0].Count.Val != 5 || !strings.HasPrefix(v.Said, "Group of panels 1, How many: ") || !strings.HasSuffix(v.Said, "→ 5") {
 		t.Errorf("%v, said %q", v.Value.Panels[0].Count, v.Said)
 	}
 	if body := ask(mux, "GET", "/panels", nil).Body.String(); !strings.Contains(body, `value="5"`) || strings.Contains(body, "Error:") {

@@ -66,6 +66,9 @@ func liftFact(f model.Facts, sys unit.System) factView {
 	if in.Is && out.Is && in.Val > 0 {
 		v.Note = "of " + energyOr(in, sys) + " put in, " + unit.Percents.Format(float64(out.Val/unit.Energy(in.Val)), sys)
 	}
+	if !out.Is {
+		v.Note = "the missing inputs stand under “Still missing”"
+	}
 	if f.LiftMinutes.Is {
 		v.Note += "; " + model.Lasting(f.LiftMinutes.Val) + " of your lamps"
 	}
@@ -80,6 +83,9 @@ func takesFact(f model.Facts, sys unit.System) factView {
 	if !f.MassForNight.Is {
 		if f.OneLiftOut.Is && f.OneLiftOut.Val <= 0 {
 			v.Value, v.Note = "no mass", "this drive gives nothing back"
+		}
+		if !f.OneLiftOut.Is {
+			v.Note = "what one lift gives is not known"
 		}
 		return v
 	}

@@ -133,17 +133,17 @@ func motorInputs() []part[lift.Hoist] {
 	type h = lift.Hoist
 	return []part[h]{
 		text("machine.name", "Motor", func(h *h) *string { return &h.Machine.Name }),
-		number("machine.k_vs_rad", "Constant K", unit.MachineConstants, func(h *h) *unit.Known[unit.MachineConstant] { return &h.Machine.K }, hint[h]("or give the label's numbers below")),
+		folded("From the label", "Voltage, speed and current of its label give the constants below.",
+			number("machine.sheet_voltage_v", "Voltage on the label", unit.Voltages, func(h *h) *unit.Known[unit.Voltage] { return &h.Machine.SheetVolts }),
+			number("machine.sheet_no_load_speed_rad_s", "Speed without load", unit.RotationSpeeds, func(h *h) *unit.Known[unit.AngularSpeed] { return &h.Machine.SheetSpeed }, hint[h]("turning freely; beside watts a label often names the slower speed under load")),
+			number("machine.sheet_stall_current_a", "Current with the shaft held", unit.Currents, func(h *h) *unit.Known[unit.Current] { return &h.Machine.SheetStall }),
+			number("machine.sheet_gear_ratio", "Gearbox before that speed", unit.GearRatios, func(h *h) *unit.Known[unit.Ratio] { return &h.Machine.SheetGear })),
+		number("machine.k_vs_rad", "Constant K", unit.MachineConstants, func(h *h) *unit.Known[unit.MachineConstant] { return &h.Machine.K }, hint[h]("or give the label's numbers above")),
 		number("machine.r_ohm", "Winding resistance", unit.Resistances, func(h *h) *unit.Known[unit.Resistance] { return &h.Machine.R }),
 		number("machine.i0_a", "Current without load", unit.Currents, func(h *h) *unit.Known[unit.Current] { return &h.Machine.I0 }),
 		word("machine.i0_measured_with_gear", "Measured with the gears on", func(h *h) *string { return &h.Machine.I0WithGear }),
 		number("machine.continuous_current_a", "Current it stands all day", unit.Currents, func(h *h) *unit.Known[unit.Current] { return &h.Machine.MaxCurrent }),
 		number("machine.max_speed_rad_s", "Highest speed", unit.RotationSpeeds, func(h *h) *unit.Known[unit.AngularSpeed] { return &h.Machine.MaxSpeed }),
-		folded("From the label", "Voltage, speed and stall current of the sheet give the constants.",
-			number("machine.sheet_voltage_v", "Voltage on the label", unit.Voltages, func(h *h) *unit.Known[unit.Voltage] { return &h.Machine.SheetVolts }),
-			number("machine.sheet_no_load_speed_rad_s", "Speed without load", unit.RotationSpeeds, func(h *h) *unit.Known[unit.AngularSpeed] { return &h.Machine.SheetSpeed }),
-			number("machine.sheet_stall_current_a", "Current with the shaft held", unit.Currents, func(h *h) *unit.Known[unit.Current] { return &h.Machine.SheetStall }),
-			number("machine.sheet_gear_ratio", "Gearbox before that speed", unit.GearRatios, func(h *h) *unit.Known[unit.Ratio] { return &h.Machine.SheetGear })),
 		folded("Heat and inertia", "",
 			number("machine.j_kg_m2", "Inertia of the rotor", unit.Inertias, func(h *h) *unit.Known[unit.Inertia] { return &h.Machine.J }),
 			number("machine.brush_drop_v", "Drop at the brushes", unit.Voltages, func(h *h) *unit.Known[unit.Voltage] { return &h.Machine.BrushDrop }),
@@ -284,7 +284,7 @@ func baseInputs() []part[lift.Hoist] {
 func shaftInputs() []part[lift.Hoist] {
 	type h = lift.Hoist
 	return []part[h]{
-		number("drum.shaft_diameter_m", "Shaft diameter", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Drum.ShaftDiameter }),
+		number("drum.shaft_diameter_m", "Shaft diameter", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Drum.ShaftDiameter }, hint[h]("a threaded rod counts with its core: M8 6.5 mm, M10 8.2 mm, M12 9.9 mm (ISO 724)")),
 		number("drum.shaft_yield_pa", "Shaft: yield strength", unit.Stresses, func(h *h) *unit.Known[unit.Stress] { return &h.Drum.ShaftYield }),
 		number("drum.shaft_overhang_m", "Rope to the nearest bearing", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Drum.ShaftSpan }),
 		number("drum.shaft_bearing_span_m", "Between two bearings", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Drum.BearingSpan }),

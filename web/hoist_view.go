@@ -2,6 +2,7 @@ package web
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 
@@ -134,6 +135,10 @@ func flagLink(at, path string, labels map[string]string, page string) linkView {
 	if labels[whole] == "" && strings.HasSuffix(path, "]") {
 		link.URL = page + "#" + fieldID(whole) // the row
 	}
+	var stage int
+	if n, _ := fmt.Sscanf(path, "train.stages[%d].", &stage); n == 1 && labels[whole] != "" {
+		link.Text += ", stage " + itoa(stage+1)
+	}
 	return link
 }
 
@@ -180,6 +185,10 @@ func loweringRows(d lift.Drive, sys unit.System) []pairView {
 	}
 	if !l.Steady { // no speed, no time, no energy: nothing holds it
 		return append(rows, pairView{"Settles", "no"}, pairView{"A path that nothing can open", yesNo(l.Shunt)})
+	}
+	if l.Short { // volts, time and energy are those of a longer way
+		return append(rows, pairView{"Settles", "not within this travel"}, pairView{"It arrives at", "up to " + unit.Speeds.Format(float64(l.EndSpeed), sys)},
+			pairView{"Motor speed", "up to " + unit.RotationSpeeds.Format(float64(l.EndRotor), sys)}, pairView{"A path that nothing can open", yesNo(l.Shunt)})
 	}
 	return append(rows, pairView{"Voltage that the lamps set", unit.Voltages.Format(float64(l.Voltage), sys)}, pairView{"Settles", yesNo(l.Steady)},
 		pairView{"Speed of the mass", unit.SlowSpeeds.Format(float64(l.Speed), sys)}, pairView{"Motor speed", unit.RotationSpeeds.Format(float64(l.Rotor), sys)},

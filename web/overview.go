@@ -3,6 +3,7 @@ package web
 import (
 	"fmt"
 	"net/http"
+	"slices"
 	"strings"
 
 	"duskweight/internal/model"
@@ -96,6 +97,9 @@ func projectHeadline(g model.Ground, results []model.VariantResult) string {
 	r := results[best]
 	switch r.Verdict {
 	case "":
+		if i := slices.IndexFunc(results, func(r model.VariantResult) bool { return r.Open != "" }); i >= 0 {
+			return "Not known yet: " + results[i].Open + "."
+		}
 		return "Nothing is asked of the night yet."
 	case model.CarriesNight:
 		return fmt.Sprintf("“%s” carries the night: light in %d of %d nights.", r.Name, r.Year.NightsServed, r.Year.Nights)

@@ -18,6 +18,8 @@ type partsView struct {
 	More     []string
 	Facts    []factView
 	Lacks    string // what the plan asks for and the list lacks
+	Unfit    string // why nothing should be bought yet, empty where the plan gives way nowhere
+	Variant  string // the page that says why
 	Rows     []partLine
 	Money    []figureRow
 	Again    []pairView // what is bought again, and when
@@ -46,6 +48,10 @@ func partsViewOf(r model.VariantResult, v model.Variant, needs []model.Need, p s
 	if c.Parts == 0 {
 		view.Headline = "No parts on the list yet."
 		view.More = []string{"Take those that the plan asks for, and give each your own price."}
+	}
+	if r.Ready == "no" && hasHoist(r) {
+		view.Unfit = "Do not buy by this list yet. The plan sheet says do not hang: mend that first, and the numbers change with it."
+		view.Variant = at
 	}
 	view.Lacks = lackSay(needs, open)
 	view.Facts = moneyFacts(c, currency)
@@ -182,6 +188,9 @@ func moneyOr(k unit.Known[unit.Money], currency string) string {
 func moneyFacts(c cost.Result, currency string) []factView {
 	open := c.Parts - c.Priced
 	note := "every part has a price"
+	if c.Parts == 0 {
+		note = "no parts on the list"
+	}
 	if open > 0 {
 		note = counted(open, "part") + " without a price"
 	}

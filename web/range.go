@@ -101,7 +101,7 @@ func rangeLineOf(c search.Certain, nights int) rangeLine {
 	l := rangeLine{Nine: sentenceCase(nineSay(c, nights))}
 	usual, good := math.Round(c.Light.Usual), math.Round(c.Light.Good)
 	switch {
-	case c.Light.Worst == c.Light.Best:
+	case c.Light.Worst == c.Light.Best, c.Nine == nights:
 	case float64(c.Nine) == usual && usual == good:
 		l.Range = fmt.Sprintf("A bad, a usual and a good year have %.0f.", usual)
 	default:

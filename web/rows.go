@@ -123,8 +123,7 @@ func (s *Site) saveRow(w http.ResponseWriter, r *http.Request, at rowsPlace, k c
 		}
 		return s.rowsOf(w, r, at, k, typed, list)
 	}
-	diffs := form.differences(at.variant.Value, next, at.sys)
-	edit := store.Edit{Revision: revision, Said: "From the catalog: " + rowTitle(row) + ". " + said(diffs), Settles: settledBy(prefix, taken)}
+	edit := store.Edit{Revision: revision, Said: "From the catalog: " + rowTitle(row) + ". " + said(form.told(at.variant.Value, next, at.sys)), Settles: settledBy(prefix, taken)}
 	_, err = s.Store.SaveVariant(r.Context(), at.variant.ID, next, edit, s.Now())
 	if stale, ok := errors.AsType[*store.Stale[model.Variant]](err); ok {
 		return &conflict{Back: at.url, Rows: form.conflictRows(stale.Current.Value, next, at.sys)}

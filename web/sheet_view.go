@@ -222,7 +222,9 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []pairView {
 	if r := d.Raising; r.Known && r.Speed > 0 {
 		rows = append(rows, pairView{"Lifting", unit.Currents.Format(float64(r.Current), sys) + ", " + model.Lasting(r.Time)})
 	}
-	if l := d.Lowering; l.Known && l.Current > 0 {
+	if l := d.Lowering; l.Short {
+		rows = append(rows, pairView{"Lowering", "never steady on this travel; arrives at up to " + unit.Speeds.Format(float64(l.EndSpeed), sys)})
+	} else if l.Known && l.Current > 0 {
 		rows = append(rows, pairView{"Lowering", unit.Currents.Format(float64(l.Current), sys) + " at " + unit.Voltages.Format(float64(l.Voltage), sys) + ", " + model.Lasting(l.Time)})
 	}
 	rows = append(rows, pairView{"Never fused or switched", shuntText(g.Lower)})

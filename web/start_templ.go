@@ -62,7 +62,7 @@ func startPage(v startView) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, "\"><fieldset><legend>1. Where are you?</legend><div class=\"field kind-choice\"><label for=\"q-place\">A climate like yours</label> <select id=\"q-place\" name=\"place\" aria-describedby=\"q-place-notes\"><option value=\"\">my latitude, below</option> <option value=\"")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, "\"><fieldset><legend>1. Where are you?</legend><div class=\"field kind-choice\"><label for=\"q-place\">A climate like yours</label> <select id=\"q-place\" name=\"place\" aria-describedby=\"q-place-notes\"><option value=\"\">choose one, or open the line below</option> <option value=\"")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

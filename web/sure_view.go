@@ -118,6 +118,9 @@ func nineSay(c search.Certain, nights int) string {
 	case c.Nine == 0:
 		return fmt.Sprintf("a bad year may have no night with light; a good one has %.0f of %d.", c.Light.Good, nights)
 	}
+	if c.Nine == nights {
+		return "in about 9 years of 10 every night has light."
+	}
 	return fmt.Sprintf("in about 9 years of 10 at least %d of %d nights have light.", c.Nine, nights)
 }
 

@@ -95,3 +95,16 @@ func TestStepsAndHolds(t *testing.T) {
 		}
 	}
 }
+
+// A part that was found damaged stands in the headline until it is renewed; a part of a failure without a shock does not.
+func TestTrialsNameWhatIsDamaged(t *testing.T) {
+	look := func(rope, shock string) []lift.Failure {
+		return []lift.Failure{{Shock: shock, Look: lift.Look{Rope: rope, Knots: "sound", Pulleys: "sound", Pins: "damaged", Container: "sound", Base: "sound"}}}
+	}
+	if got := strings.Join(foundDamaged(append(look("damaged", "yes"), look("damaged", "")...)), ", "); got != "rope, pins or drum" {
+		t.Errorf("found %q", got)
+	}
+	if got := foundDamaged(append(look("damaged", "no"), look("renewed", "yes")[0])); len(got) != 1 || got[0] != "pins or drum" {
+		t.Errorf("found %q", got)
+	}
+}

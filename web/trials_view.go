@@ -2,6 +2,8 @@ package web
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
@@ -14,6 +16,7 @@ import (
 type trialsView struct {
 	URL, Revision string
 	Headline      string
+	Why           string // the page that says what stands in the way; empty where nothing does
 	More          []string
 	Steps         [][]string // step, mass to hang, what was tried
 	Values        [][]string // as designed, as measured
@@ -33,6 +36,9 @@ func trialsViewOf(g model.Ground, v model.Variant, i int, url string, sys unit.S
 	now := g.Evaluate(v)
 	out := trialsView{URL: url, Lack: m.Lack, Absurd: m.Gears.Absurd}
 	out.headline(h, now.Stores[i].Hoist)
+	if now.Stores[i].Hoist.Ready != "yes" {
+		out.Why = strings.Replace(url, "/trials/", "/hoist/", 1) + "#breaks"
+	}
 	out.Steps = stepRows(h.Trials.Steps, now.Stores[i].Hoist.Drive.Mass, sys)
 	out.Held = heldLines(h.Trials.Held, now.Stores[i].Hoist.Drive.Mass, sys)
 	for _, c := range m.Changes {
@@ -65,6 +71,14 @@ func (v *trialsView) headline(h lift.Hoist, r *model.HoistResult) {
 			falls++
 		}
 	}
+	if parts := foundDamaged(h.Trials.Failures); len(parts) > 0 {
+		v.Headline = "Hang nothing: " + strings.Join(parts, ", ") + " found damaged."
+		v.More = []string{"Renew it, then choose “renewed” beside that part. Until then the plan sheet says do not hang."}
+		if owed > 0 {
+			v.More = append(v.More, counted(owed, "look")+" still owed.")
+		}
+		return
+	}
 	if owed > 0 {
 		v.Headline = "Hang nothing yet: after the fall or shock not every part was looked at."
 		v.More = []string{counted(owed, "look") + " still owed. Until then the plan sheet is not ready."}
@@ -74,7 +88,7 @@ func (v *trialsView) headline(h lift.Hoist, r *model.HoistResult) {
 		v.Headline = "The step " + failed + " did not pass. Write down what moved or broke, and mend it first."
 		return
 	}
-	v.Headline = map[string]string{"yes": "All checks hold. Load it step by step.", "not_known": "The plan is not ready: only the first step, at most 100 mm off the ground.", "no": "Do not hang it: the plan says why on the page of the lifted mass."}[r.Ready]
+	v.Headline = map[string]string{"yes": "All checks hold. Load it step by step.", "not_known": "The plan is not ready: only the first step, at most 100 mm off the ground.", "no": "Do not hang it: a part of the plan gives way."}[r.Ready]
 	if falls > 0 {
 		v.More = []string{"Every part was looked at after " + counted(falls, "fall or shock") + "."}
 	}
@@ -91,6 +105,19 @@ func looksOwed(checks []path.Check) int {
 		}
 	}
 	return len(open)
+}
+
+// foundDamaged names what was found damaged after a fall or a shock and is not renewed yet.
+func foundDamaged(failures []lift.Failure) (parts []string) {
+	for _, f := range failures {
+		l := f.Look
+		for _, p := range []pairView{{"rope", l.Rope}, {"knots", l.Knots}, {"pulleys", l.Pulleys}, {"pins or drum", l.Pins}, {"what holds the mass together", l.Container}, {"base or beam", l.Base}} {
+			if f.Shaken() && p.Value == "damaged" && !slices.Contains(parts, p.Name) {
+				parts = append(parts, p.Name)
+			}
+		}
+	}
+	return parts
 }
 
 type namedStep struct {

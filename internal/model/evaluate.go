@@ -33,7 +33,8 @@ type VariantResult struct {
 
 	StandingPower unit.Power // project, variant, controller and stores together
 
-	Verdict    string // a word of the closed list, or "" where nothing is wanted or the year is not known
+	Verdict    string // a word of the closed list, or "" where nothing is wanted, or the year or what a store gives is not known
+	Open       string // why there is no verdict although the year is known, in plain words, without a full stop; or ""
 	NightShare float64
 	Headline   []string
 	Facts      Facts
@@ -115,7 +116,9 @@ func reduce(v Variant) []StoreResult {
 	fed := false // the panels feed one motor
 	for i, s := range v.Stores {
 		if s.Hoist != nil {
-			out[i] = reduceHoist(*s.Hoist, v, fed)
+			h, gaveWay := v.labelled(i)
+			out[i] = reduceHoist(h, v, fed)
+			out[i].Hoist.tellLabel(gaveWay)
 			out[i].Hoist.onlyTypical(v.typicalReason(i))
 			fed = fed || s.Hoist.Raise.Feed == "panel"
 		} else if s.Cells != nil {

@@ -34,6 +34,9 @@ func (r *VariantResult) finish(g Ground, v Variant) {
 			r.NightShare = 1 - float64(unmet)/float64(wanted)
 		}
 		r.Verdict = verdict(r.Year.Nights, r.Year.NightsServed, wanted, wanted-unmet)
+		if r.Open = r.openStore(); r.Open != "" {
+			r.Verdict = ""
+		}
 	}
 	var delivered unit.Energy
 	nights := 0

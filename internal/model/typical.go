@@ -3,6 +3,8 @@ package model
 import (
 	"fmt"
 	"strings"
+
+	"duskweight/internal/model/lift"
 )
 
 // energyOnly are the values of a hoist that move energy and nothing that bears or holds: a typical one of them makes the
@@ -36,4 +38,30 @@ func (r *HoistResult) onlyTypical(reason string) {
 	}
 	r.Ready = "not_known"
 	r.Reasons = append(r.Reasons, reason)
+}
+
+// labelled is the hoist at that place of the variant without the typical values of its motor that the label's own numbers
+// tell: K from volts and speed without load, R from volts and the current with the shaft held. gaveWay lists their paths
+// inside the hoist. A value that the builder confirmed stays.
+func (v Variant) labelled(i int) (h lift.Hoist, gaveWay []string) {
+	h = *v.Stores[i].Hoist
+	m := &h.Machine
+	typical := func(path string) bool {
+		return v.Origins[fmt.Sprintf("stores[%d].hoist.%s", i, path)].Kind == "typical"
+	}
+	if m.R.Is && m.SheetVolts.Is && m.SheetStall.Is && typical("machine.r_ohm") {
+		m.R.Is, gaveWay = false, append(gaveWay, "machine.r_ohm")
+	}
+	if m.K.Is && m.SheetVolts.Is && m.SheetSpeed.Is && m.I0.Is && typical("machine.k_vs_rad") {
+		m.K.Is, gaveWay = false, append(gaveWay, "machine.k_vs_rad")
+	}
+	return h, gaveWay
+}
+
+// tellLabel says which typical values the label's numbers replaced.
+func (r *HoistResult) tellLabel(gaveWay []string) {
+	say := map[string]string{"machine.r_ohm": "The winding resistance", "machine.k_vs_rad": "The machine constant"}
+	for _, path := range gaveWay {
+		r.Drive.Flags = append(r.Drive.Flags, lift.Flag{Path: path, Say: say[path] + " is worked out from the motor's label. The typical value in its field counts no more: empty the field."})
+	}
 }

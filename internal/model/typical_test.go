@@ -1,11 +1,13 @@
 package model_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
 )
 
 // A plan that is ready is not ready any more once a value that it hangs on is only typical, and is again when that is
@@ -49,5 +51,35 @@ func TestTypicalValuesAreNotReady(t *testing.T) {
 	v = doc.Variants[0]
 	if r := ready(model.Origins{"stores[0].hoist.drum.dead_wraps": typical}); r.Ready != "no" {
 		t.Errorf("what gives way is %q with a typical value", r.Ready)
+	}
+}
+
+// A typical machine constant gives way to the numbers of the motor's label: 24 V, 2750 turns a minute without load, 1.8 A
+// through 0.17 Ω. By hand K = (24 − 1.8·0.17)/(2750·2π/60) = 23.694/287.979 = 0.0822768 V·s/rad. One that the builder
+// confirmed stays, and so does a typical one beside half a label.
+func TestTypicalConstantGivesWayToLabel(t *testing.T) {
+	doc := catalog.Sample()
+	ground := model.Prepare(doc.Project)
+	v := doc.Variants[2]
+	h := *v.Stores[0].Hoist
+	v.Stores = append([]model.Store{{Hoist: &h}}, v.Stores[1:]...)
+	h.Machine.K, h.Machine.R, h.Machine.I0 = unit.Of[unit.MachineConstant](0.068), unit.Of[unit.Resistance](0.17), unit.Of[unit.Current](1.8)
+	h.Machine.BrushDrop, h.Machine.BenchK, h.Machine.BenchR, h.Machine.BenchI0 = unit.Known[unit.Voltage]{}, nil, nil, nil
+	h.Machine.SheetVolts, h.Machine.SheetSpeed = unit.Of[unit.Voltage](24), unit.Of[unit.AngularSpeed](2750*unit.RevPerMinute)
+	h.Machine.SheetStall, h.Machine.SheetGear = unit.Known[unit.Current]{}, unit.Known[unit.Ratio]{}
+	k := func(o model.Origins) float64 {
+		v.Origins = o
+		return float64(ground.Evaluate(v).Stores[0].Hoist.Drive.Machine.K.Val)
+	}
+	typical := model.Origins{"stores[0].hoist.machine.k_vs_rad": {Kind: "typical", Source: "from memory"}}
+	if got := k(typical); math.Abs(got-0.0822768) > 1e-6 {
+		t.Errorf("K is %g", got)
+	}
+	if got := k(nil); got != 0.068 {
+		t.Errorf("confirmed, K is %g", got)
+	}
+	h.Machine.SheetSpeed = unit.Known[unit.AngularSpeed]{}
+	if got := k(typical); got != 0.068 {
+		t.Errorf("beside volts alone, K is %g", got)
 	}
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
 )
 
@@ -32,6 +33,29 @@ func verdict(nights, served int, wanted, given unit.Energy) string {
 		return CarriesPart
 	}
 	return LearningPiece
+}
+
+// openStore says which store is not known well enough for a verdict that it could still mend; "" where none is. A hoist
+// whose mass and travel are known gives m·g·h at the most: under a tenth of a night that decides nothing.
+func (r *VariantResult) openStore() string {
+	if r.Verdict == "" || r.Verdict == CarriesNight {
+		return ""
+	}
+	if len(r.Stores) == 0 {
+		return "nothing is there that stores energy. Add a lifted mass or a battery"
+	}
+	need, _ := r.Facts.nightNeed()
+	for _, s := range r.Stores {
+		open := s.Cells != nil && s.Cells.Resolved.WhyNot != ""
+		if h := s.Hoist; h != nil && s.WhyNot == lift.NotEnough {
+			most, ok := h.Drive.RaiseEnergyMech.Value()
+			open = !ok || float64(most)*max(1, float64(h.Design.Units.Or(1))) >= energyForPart*float64(need)
+		}
+		if open {
+			return fmt.Sprintf("too little is known of “%s” to say what it gives", s.Name)
+		}
+	}
+	return ""
 }
 
 // Facts are the plain answers beside a verdict. What is not known is not known.
@@ -98,6 +122,9 @@ func headline(r *VariantResult) []string {
 	var say []string
 	switch r.Verdict {
 	case "":
+		if r.Open != "" {
+			return []string{"Not known yet: " + r.Open + "."}
+		}
 		if r.YearKnown {
 			return []string{"Nothing is asked of the night yet: add your lamps on the page Night load."}
 		}

@@ -443,9 +443,11 @@ def figures(h):
         brakes = K * max(0.0, K * math.sqrt(v2) * cc - vb) / R
         more = cc * brakes / (n * fd / G * back + J * cc * cc) - a
         o["burst"] = fd * (1 + max(0.0, more) / G)
-    if delay is not None and root is not None and "down_speed" in o:
-        o["brake_fall"] = o["down_speed"] * delay + o["fall"] * delay ** 2 / 2
-        o["brake_speed"] = o["down_speed"] + o["fall"] * delay
+    if root is not None and "down_speed" in o:  # no load makes it arrive faster than a free run over the travel
+        o["down_fastest"] = min(o["down_speed"], o["open_speed"]) if v2 > 0 else o["down_speed"]
+        if delay is not None:
+            o["brake_fall"] = o["down_fastest"] * delay + o["fall"] * delay ** 2 / 2
+            o["brake_speed"] = o["down_fastest"] + o["fall"] * delay
     o["joined_speed"] = (star * R + vb) / K / c
     return o
 

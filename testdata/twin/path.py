@@ -76,7 +76,7 @@ class Path:
         self.n, self.k = h["reeving"]["rope_parts"], h["reeving"]["lead_sheaves"]
         self.out = h["site"]["outdoors"] != "no"
         self.beam = Section(h["structure"]["beam"])
-        self.fast = max(o.get("up_speed", 0.0), o.get("up_speed_low", 0.0), o.get("down_speed", 0.0))
+        self.fast = max(o.get("up_speed", 0.0), o.get("up_speed_low", 0.0), o.get("down_fastest", o.get("down_speed", 0.0)))
         self.phi = self.jerk()
         self.lines = []
 

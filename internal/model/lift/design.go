@@ -105,7 +105,7 @@ type Drum struct {
 // Train is the gears between machine and drum, first stage at the machine.
 type Train struct {
 	Stages          []Stage                 `json:"stages" say:"Gear stages, the first at the motor"`
-	Breakaway       unit.Known[unit.Ratio]  `json:"breakaway" say:"First push: loss torque at rest over loss torque running; 1.3 fresh, 1.5 usual, 2 cold, printed or loaded overnight" range:"[1,5]"`
+	Breakaway       unit.Known[unit.Ratio]  `json:"breakaway" say:"First push: how many times harder the gears are to start than to keep turning; 1.3 fresh, 1.5 usual, 2 cold, printed or loaded overnight" range:"[1,5]"`
 	CaseScrews      string                  `json:"case_screws" say:"Are all screws of the gear case in place?" enum:"|yes|no"`
 	CaseScrewSize   unit.Known[unit.Length] `json:"case_screw_diameter_m" say:"Nominal diameter of a case screw" range:"(0,0.1]"`
 	CaseScrewCount  unit.Known[unit.Count]  `json:"case_screw_count" say:"Number of case screws" range:"[1,200]"`

@@ -1,6 +1,7 @@
 package lift
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -15,6 +16,23 @@ func isBad(d Drive, words string) bool {
 		}
 	}
 	return false
+}
+
+// A motor that stands only a small part of the current that the lift asks for is not told to take more volts. With the
+// gears that are named, and no more than that current, it starts with the wanted margin.
+func TestStallAsksForGears(t *testing.T) {
+	h := worked()
+	h.Mass[0].Mass, h.Machine.MaxCurrent = known[unit.Mass](700), known[unit.Current](6)
+	d := Compute(h)
+	var ratio float64
+	_, after, _ := strings.Cut(d.Raising.Say, "It takes gears of about ")
+	if _, err := fmt.Sscanf(after, "%f:1", &ratio); err != nil || !strings.Contains(d.Raising.Say, "More volts would cook it") {
+		t.Fatal(d.Raising.Say, err)
+	}
+	h.Train.Stages[0].Ratio, h.Raise.CurrentLimit = known[unit.Ratio](unit.Ratio(ratio)), known[unit.Current](6)
+	if m := float64(Compute(h).Raising.Margin); math.Abs(m-wantedMargin) > 0.01*wantedMargin { // the ratio is told with three figures
+		t.Errorf("with %g:1 the margin is %g", ratio, m)
+	}
 }
 
 // Every failure that a builder meets is said in words, with what would mend it; what stops the hoist from hanging is

@@ -17,13 +17,12 @@ func (w *work) letGo() {
 	full := w.fullest()
 	c := w.gearing(full)
 	last := w.gearing(w.layers[0])
-	square, free := 0.0, 0.0
+	free := 0.0
 	for _, l := range w.layers {
 		cc := w.gearing(l)
-		square += 2 * w.openAcceleration(l) * l.share * w.travel
 		free += 2 * w.m * unit.G / (w.m + w.j*cc*cc) * l.share * w.travel
 	}
-	a, v := w.openAcceleration(full), math.Sqrt(square)
+	a, v := w.openAcceleration(full), w.freeRun()
 	if !finite(a, v, free, v*last, w.kk*v*last) {
 		return
 	}
@@ -39,6 +38,15 @@ func (w *work) letGo() {
 	w.burst()
 	w.brake(a)
 	w.sayLetGo()
+}
+
+// freeRun is the speed at the end of the travel from rest with the terminals open: v² = Σ 2·a·s over the layers.
+func (w *work) freeRun() float64 {
+	square := 0.0
+	for _, l := range w.layers {
+		square += 2 * w.openAcceleration(l) * l.share * w.travel
+	}
+	return math.Sqrt(square)
 }
 
 // openAcceleration is how the mass gathers speed with the terminals open, 0 where friction holds it.
@@ -90,7 +98,7 @@ func (w *work) brake(a float64) {
 	if lo.RunsBack != "no" && !(lo.Known && lo.Steady) {
 		return
 	}
-	v, d := float64(lo.Speed), float64(t)
+	v, d := float64(lo.Fastest()), float64(t)
 	w.d.LetGo.BrakeFall = told[unit.Length](v*d + a*d*d/2)
 	w.d.LetGo.BrakeSpeed = told[unit.Speed](v + a*d)
 }

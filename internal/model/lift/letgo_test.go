@@ -52,3 +52,33 @@ func TestHeldByFriction(t *testing.T) {
 		t.Errorf("%+v", g)
 	}
 }
+
+// A travel too short for the steady speed, by hand: straight drive (100:1 becomes 4:1 at 95 %) of 120 kg on one rope over
+// three pulleys of 0.87, drum 60 mm and rope 8 mm, K = 0.068 V·s/rad, I_0 = 1.8 A, J = 2.5e-4 kg·m². F_down =
+// 1176.798·0.87³ = 774.923 N; the stage gives 2 − 1/0.95 = 0.947368 back, so T = 774.923·0.034·0.947368/4 = 6.24016 N·m,
+// less 0.068·1.8 = 0.1224. c = 4/0.034 = 117.647 rad/m. Moving: 774.923/9.80665·0.947368 + 2.5e-4·117.647² = 74.8612 +
+// 3.46021 = 78.3214 kg. a = 117.647·6.11776/78.3214 = 9.18943 m/s²; over 2.2 m v = √(2·9.18943·2.2) = 6.35873 m/s. The
+// loads alone would let it reach 13.7 m/s, which no fall of 2.2 m makes.
+func TestTravelTooShortForSteadySpeed(t *testing.T) {
+	h := worked()
+	h.Mass[0].Mass, h.Travel = known[unit.Mass](120), known[unit.Length](2.2)
+	h.Rope.Diameter, h.Drum.Diameter = known[unit.Length](0.008), known[unit.Length](0.06)
+	h.Reeving.RopeParts, h.Reeving.LeadSheaves, h.Reeving.Efficiency = known[unit.Count](1), known[unit.Count](3), known[unit.Ratio](0.87)
+	h.Train.Stages[0].Kind, h.Train.Stages[0].Ratio, h.Train.Stages[0].Efficiency = "chain", known[unit.Ratio](4), known[unit.Ratio](0.95)
+	h.Machine.K, h.Machine.R = known[unit.MachineConstant](0.068), known[unit.Resistance](0.17)
+	h.Machine.I0, h.Machine.J = known[unit.Current](1.8), known[unit.Inertia](2.5e-4)
+	h.Lower.Loads = []DCLoad{{Kind: "string", Threshold: known[unit.Voltage](11), Slope: known[unit.Resistance](0.93)}}
+	d := Compute(h)
+	lo := d.Lowering
+	by := source.Derivation.At
+	check(t, []row{
+		{"arrives at", float64(lo.Fastest()), 6.35873, 1e-4, by("√(2·9.18943·2.2)")},
+		{"rotor", float64(lo.FastestRotor()), 748.086, 1e-4, by("6.35873·117.647")},
+	})
+	if !lo.Short || lo.Speed < 13 || !mentions(d, "too short for a steady speed") || !mentions(d, "as if dropped from 2060 mm") {
+		t.Errorf("steady %.3g m/s, flags %v", float64(lo.Speed), d.Flags)
+	}
+	if lo = Compute(worked()).Lowering; lo.Short || lo.Fastest() != lo.Speed || lo.FastestRotor() != lo.Rotor {
+		t.Error("the worked hoist settles within its travel")
+	}
+}

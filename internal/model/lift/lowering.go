@@ -174,6 +174,19 @@ func (w *work) wouldRun() string {
 	return say + ". Then look whether it still lifts."
 }
 
+// tooShort tells a steady speed that the travel is too short to reach: no load makes the mass arrive faster than it would
+// with none.
+func (w *work) tooShort() {
+	lo := &w.d.Lowering
+	end := w.freeRun()
+	rotor := end * w.gearing(w.layers[0])
+	if !finite(end, rotor) || end <= 0 || end >= float64(lo.Speed) {
+		return
+	}
+	lo.Short, lo.EndSpeed, lo.EndRotor = true, unit.Speed(end), unit.AngularSpeed(rotor)
+	w.caution("travel_m", fmt.Sprintf("The travel is too short for a steady speed: the mass would settle at %s m/s and arrives at up to %s m/s. Its time, volts and watts here are those of a longer way; the lamps get less.", figure(float64(lo.Speed)), figure(end)))
+}
+
 // rideDown sums the layers and fills the figures of the fullest one.
 func (w *work) rideDown(bs []branch) {
 	lo := &w.d.Lowering
@@ -202,6 +215,7 @@ func (w *work) rideDown(bs []branch) {
 	lo.Voltage, lo.Rotor, lo.Speed = unit.Voltage(r.u), unit.AngularSpeed(full.rotor), unit.Speed(full.speed)
 	lo.Time, lo.EnergyOut = unit.Duration(w.down.time), unit.Energy(w.down.energy)
 	lo.Power = unit.Power(full.power)
+	w.tooShort()
 	lo.CurrentLow, lo.SpeedLow = w.down.points[0].current, w.down.points[0].speed
 	w.flagLowering(bs, r)
 }

@@ -187,6 +187,18 @@ func (w *work) sayStall(available, first float64, s supply) {
 	if had >= first+w.b*w.kk*w.i0 {
 		say = fmt.Sprintf("The motor stalls: lifting takes %s, and the supply gives less than that at any speed.", amps(float64(ra.Current)))
 	}
+	ra.Say = say + w.wouldLift(available, amp, s) + " Less mass or a thinner drum helps too."
+	w.bad("raise", ra.Say)
+}
+
+// wouldLift is the cure in words: more volts or amperes where the motor stands that current, and gears.
+func (w *work) wouldLift(available, amp float64, s supply) string {
+	most, limited := w.h.Machine.MaxCurrent.Value()
+	if limited && amp > startOverload*float64(most) {
+		if n, ok := w.liftRatio(math.Min(available, float64(most))); ok {
+			return fmt.Sprintf(" It takes gears of about %s:1 in all, which lift with the %s that the motor stands all day. More volts would cook it.", figure(n), amps(float64(most)))
+		}
+	}
 	cure := fmt.Sprintf(" It would lift with about %s (%s)", volts(w.vb+amp*s.loop), amps(amp))
 	if s.limit*s.loop+w.vb <= s.volts {
 		cure = fmt.Sprintf(" It would lift with a supply that gives %s, not %s", amps(amp), amps(available))
@@ -194,9 +206,12 @@ func (w *work) sayStall(available, first float64, s supply) {
 	if n, ok := w.liftRatio(available); ok {
 		cure += fmt.Sprintf(", or slower with gears of about %s:1", figure(n))
 	}
-	ra.Say = say + cure + ". Less mass or a thinner drum helps too."
-	w.bad("raise", ra.Say)
+	return cure + "."
 }
+
+// startOverload is how many times the current it stands all day a motor is thought to take for a first push (common
+// practice).
+const startOverload = 3
 
 // liftRatio returns the smallest ratio of the whole train, changed at the stage by the motor, that lifts with margin.
 func (w *work) liftRatio(available float64) (float64, bool) {

@@ -33,6 +33,9 @@ func (w *work) reduce() {
 	d.Reservoir = r
 }
 
+// NotEnough is why a hoist is no store for want of inputs.
+const NotEnough = "Not enough is known yet to say what it stores."
+
 // whyNot says why there is no store, empty where there is one.
 func (w *work) whyNot() string {
 	ra, lo := w.d.Raising, w.d.Lowering
@@ -45,7 +48,7 @@ func (w *work) whyNot() string {
 	case lo.Known && !lo.Steady:
 		return "It does not settle with these loads."
 	case !ra.Known && !panel, !lo.Known, w.h.Raise.Feed == "":
-		return "Not enough is known yet to say what it stores."
+		return NotEnough
 	}
 	return ""
 }

@@ -165,6 +165,27 @@ type Lowering struct {
 	NeedsRatio       unit.Known[unit.Ratio]  // greatest ratio that does
 
 	CurrentLow, SpeedLow float64 // at the first layer: A, m/s
+
+	Short    bool // the travel ends before the steady speed is reached; then the two below bound the end of the way
+	EndSpeed unit.Speed
+	EndRotor unit.AngularSpeed
+}
+
+// Fastest is the highest speed of the mass on its way down with its loads on: the steady one, or where the travel is too
+// short for it, that of a free run over the whole travel, which the loads only lower.
+func (lo Lowering) Fastest() unit.Speed {
+	if lo.Short {
+		return lo.EndSpeed
+	}
+	return lo.Speed
+}
+
+// FastestRotor is the rotor's speed at Fastest.
+func (lo Lowering) FastestRotor() unit.AngularSpeed {
+	if lo.Short {
+		return lo.EndRotor
+	}
+	return lo.Rotor
 }
 
 // Cure is one way to make a racing load settle.

@@ -189,14 +189,14 @@ func (w *work) flagLowering(bs []branch, r root) {
 	lo := w.d.Lowering
 	i, m := float64(lo.Current), w.h.Machine
 	w.flagCurrent("Coming down the motor carries", i)
-	if v, ok := m.MaxSpeed.Value(); ok && lo.Rotor > v {
-		w.bad("machine.max_speed_rad_s", fmt.Sprintf("Coming down turns the motor at %s, its maker allows %s. Lamps for a lower voltage slow it down.", rpm(float64(lo.Rotor)), rpm(float64(v))))
+	if v, ok := m.MaxSpeed.Value(); ok && lo.FastestRotor() > v {
+		w.bad("machine.max_speed_rad_s", fmt.Sprintf("Coming down turns the motor at %s, its maker allows %s. Lamps for a lower voltage slow it down.", rpm(float64(lo.FastestRotor())), rpm(float64(v))))
 	}
 	for j, x := range r.split(bs, i) {
 		w.flagLoad(j, bs[j], x, r.u)
 	}
-	if drop := float64(lo.Speed) * float64(lo.Speed) / (2 * unit.G); drop > hardLanding {
-		w.caution("lower.loads", fmt.Sprintf("It comes down at %s m/s and lands as if dropped from %s mm. Slow it with a lower voltage or more gear ratio, and lay something soft under it.", figure(float64(lo.Speed)), figure(1000*drop)))
+	if v := float64(lo.Fastest()); v*v/(2*unit.G) > hardLanding {
+		w.caution("lower.loads", fmt.Sprintf("It comes down at %s m/s and lands as if dropped from %s mm. Slow it with a lower voltage or more gear ratio, and lay something soft under it.", figure(v), figure(1000*v*v/(2*unit.G))))
 	}
 	if lo.Voltage > touchVolts {
 		w.caution("lower.loads", fmt.Sprintf("%s is above 60 V direct current: a shock can kill. Stay at or below 60 V.", volts(r.u)))

@@ -153,6 +153,7 @@ func (c comparison) lowering(d Drive) {
 	if !l.Steady {
 		return
 	}
+	c.near("down_fastest", float64(l.Fastest()))
 	c.near("slope", l.Slope)
 	c.same("stiff", l.Stiff)
 	if l.Stiff {

@@ -36,8 +36,10 @@ func celsius(x float64) string { return fmt.Sprintf("%.0f °C", x) }
 // seconds prints a duration as people say it.
 func seconds(s float64) string {
 	switch {
-	case s < 120:
+	case s < 10:
 		return figure(s) + " s"
+	case s < 120:
+		return fmt.Sprintf("%.0f s", s)
 	case s < 7200:
 		return figure(s/60) + " minutes"
 	}

@@ -6,6 +6,7 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"strings"
 
 	"golang.org/x/sync/errgroup"
 
@@ -162,7 +163,7 @@ func whyNoHoist(now model.VariantResult, g model.Ground) string {
 		switch {
 		case s.Hoist == nil:
 		case s.Reservoir == nil:
-			return "this hoist gives nothing back: " + s.WhyNot
+			return "this hoist gives nothing back. " + strings.TrimSuffix(s.WhyNot, ".")
 		case float64(s.Reservoir.DrawMax) < asked:
 			return fmt.Sprintf("this hoist gives %s W however large it is, and the night asks for up to %s W at once", unit.Rounded(float64(s.Reservoir.DrawMax), 2), unit.Rounded(asked, 2))
 		}

@@ -249,7 +249,7 @@ func (t *loads) pitchSpeed(i int, d float64) (float64, bool) {
 		rotor, ok = math.Abs(float64(t.d.Raising.Rotor)), true
 	}
 	if t.d.Lowering.Known {
-		rotor, ok = math.Max(rotor, math.Abs(float64(t.d.Lowering.Rotor))), true
+		rotor, ok = math.Max(rotor, math.Abs(float64(t.d.Lowering.FastestRotor()))), true
 	}
 	for j := 0; j <= i && j < len(t.d.Stages); j++ {
 		if r := float64(t.d.Stages[j].Ratio); r > 0 {

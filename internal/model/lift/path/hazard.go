@@ -157,7 +157,7 @@ func switchOrder() []string {
 		"One changeover switch, centre off: sun – off – lamps. Sun and lamps are never on the motor together.",
 		"To lift: brake set, switch to off, wait until it stands still, switch to sun, then free the brake.",
 		"To stop: set the brake, then switch to off.",
-		"To lower: brake set, switch to off, check that the resistor wired straight to the motor is there, switch to lamps, then free the brake.",
+		"To lower: brake set, switch to off, check that the resistor or clamp on the motor is there, switch to lamps, then free the brake.",
 		"At the end: brake set, switch to off, lock it.",
 	}
 }

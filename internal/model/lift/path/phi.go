@@ -98,7 +98,7 @@ func fastest(d lift.Drive) (float64, bool) {
 		v = math.Max(v, d.Raising.SpeedLow)
 	}
 	if d.Lowering.Known {
-		v, ok = math.Max(v, float64(d.Lowering.Speed)), true
+		v, ok = math.Max(v, float64(d.Lowering.Fastest())), true
 	}
 	return v, ok && finite(v)
 }

@@ -113,7 +113,9 @@ func heldSay(c *Check, v verbs) string {
 		amount(float64(c.Capacity.Val)/max(float64(c.Wanted), 1e-9), c.Unit))
 }
 
+// notKnownSay says that a check is open. What would mend a part that gives way is not yet asked for.
 func notKnownSay(missing []string, mend string) string {
+	mend = shouldItGiveWay(mend)
 	switch len(missing) {
 	case 0:
 		return "Not known. " + mend
@@ -121,4 +123,22 @@ func notKnownSay(missing []string, mend string) string {
 		return "Not known: one input is missing. " + mend
 	}
 	return fmt.Sprintf("Not known: %d inputs are missing. %s", len(missing), mend)
+}
+
+// shouldItGiveWay puts the first change of a part that mend names under a condition.
+func shouldItGiveWay(mend string) string {
+	first := -1
+	for _, change := range []string{"Take ", "Put ", "Set ", "Splice ", "Make ", "Use ", "Leave "} {
+		at := strings.Index(mend, ". "+change) + 2
+		if strings.HasPrefix(mend, change) {
+			at = 0
+		}
+		if at != 1 && (first < 0 || at < first) {
+			first = at
+		}
+	}
+	if first < 0 {
+		return mend
+	}
+	return mend[:first] + "If it gives way: " + strings.ToLower(mend[first:first+1]) + mend[first+1:]
 }
