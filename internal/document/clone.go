@@ -21,7 +21,7 @@ func copyOf(v reflect.Value) reflect.Value {
 	}
 	switch v.Kind() {
 	case reflect.Pointer:
-		if v.IsNil() || v.Type() == reflect.TypeFor[*sun.Series]() {
+		if v.IsNil() {
 			return v
 		}
 		out := reflect.New(v.Type().Elem())
@@ -62,7 +62,8 @@ func copyOf(v reflect.Value) reflect.Value {
 	return v
 }
 
-// flat reports whether a value of a type points to nothing that could change, so that assigning it copies it.
+// flat reports whether a value of a type points to nothing that could change, so that assigning it copies it. A weather
+// year counts as such.
 func flat(t reflect.Type) bool {
 	if w, ok := flats.Load(t); ok {
 		return w.(bool)

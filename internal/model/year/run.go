@@ -37,7 +37,6 @@ func (d *Draft) Settle(stores []reservoir.Reservoir) {
 	if d.rec == nil || len(d.rec.stores) != len(stores) {
 		d.rec = newRecord(n, len(stores))
 	}
-	clear(d.rec.spilled)
 	d.passes, d.settled, _, _ = d.w.settle(d.in.Bus, d.demand, standing, d.rec)
 }
 
