@@ -125,7 +125,7 @@
 			if (column) el.querySelector("svg")?.setAttribute("viewBox", `0 0 ${w} ${h}`);
 		}
 	});
-	addEventListener("afterprint", () => { 
+	addEventListener("afterprint", () => {
 		for (const [el, chart] of drawn) if (!el.closest(".paper")) {
 			el.querySelector("svg")?.removeAttribute("viewBox");
 			chart.resize({width: "auto", height: "auto"});

@@ -97,5 +97,6 @@
 		p.textContent = text;
 		notes.append(p);
 	}
+
 	function say(text) { if (note) note.textContent = text || ""; }
 })();
