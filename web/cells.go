@@ -16,7 +16,7 @@ func (s *Site) cellsEditor(r *http.Request) (editor[model.Variant], error) {
 	}
 	url := storeURL(p.ID, v.ID, i, "cells")
 	e := s.variantEditor(r.Context(), p, v, url, "Battery")
-	e.form.parts = within(storePath(i, "cells"), func(v *model.Variant) *cell.Bank { return v.Stores[i].Cells }, cellsForm()...)
+	e.form.parts = within(model.StorePath(i, "cells"), func(v *model.Variant) *cell.Bank { return v.Stores[i].Cells }, cellsForm()...)
 	labels := e.form.labels(v.Value)
 	e.answer = func(v model.Variant) (answer, error) {
 		view := cellsViewOf(s.grounds.of(p).Evaluate(v), i, sys, labels, url)

@@ -37,14 +37,14 @@ func cellsViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	for _, f := range c.Cautions {
 		flag := flagView{Say: f.Say, Bad: f.Bad}
 		if f.Path != "" {
-			flag.Links = []linkView{fieldLink(storePath(i, "cells")+"."+f.Path, labels, page)}
+			flag.Links = []linkView{fieldLink(model.StorePath(i, "cells")+"."+f.Path, labels, page)}
 		}
 		v.Flags = append(v.Flags, flag)
 	}
 	if st.WhyNot != "" {
 		v.Flags = append([]flagView{{Say: st.WhyNot}}, v.Flags...)
 	}
-	at := storePath(i, "cells")
+	at := model.StorePath(i, "cells")
 	v.Year, v.Life = cellsYear(st, sys), cellsLife(c, sys)
 	if st.InYear {
 		v.Line = lineRows(c, sys)

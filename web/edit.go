@@ -108,7 +108,7 @@ func saveEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor
 	if e.tidy != nil {
 		e.tidy(&t)
 	}
-	diffs := e.form.differences(e.saved.Value, document.Clone(t), sys)
+	diffs := e.form.differences(e.saved.Value, t, sys)
 	edit := store.Edit{Revision: revision, Said: said(e.form.told(e.saved.Value, t, sys)), Page: typed.Get(namePage), Settles: sent}
 	if len(diffs) == 1 {
 		edit.Field = diffs[0].path
@@ -325,6 +325,7 @@ type difference struct{ path, label, old, new string }
 
 // differences lists what differs between two versions, in the order of the form.
 func (f form[T]) differences(old, new T, sys unit.System) []difference {
+	old, new = document.Clone(old), document.Clone(new) // walking a form makes empty rows
 	type shown struct{ label, text string }
 	before := map[string]shown{}
 	f.walk(f.parts, &old, func(in *input[T]) { before[in.path] = shown{in.label, in.text(&old, sys)} })

@@ -53,8 +53,6 @@ func (s *Site) chosen(r *http.Request) (p store.Saved[model.Project], all, chose
 	return p, all, chosenVariants(all, r.URL.Query()["v"]), err
 }
 
-func storePath(i int, k string) string { return fmt.Sprintf("stores[%d].%s", i, k) }
-
 // storeURL is the page of one store of a variant.
 func storeURL(p, v int64, i int, kind string) string {
 	return fmt.Sprintf("%s/%s/%d", variantURL(p, v), kind, i)

@@ -8,6 +8,7 @@ import (
 	"net/http"
 	"strings"
 
+	"github.com/a-h/templ"
 	"github.com/go-chi/chi/v5"
 	"github.com/yuin/goldmark"
 	"github.com/yuin/goldmark/extension"
@@ -24,7 +25,7 @@ var guideFiles embed.FS
 var guideTopics = []string{"start", "example", "night", "sun", "hoist", "rows", "breaks", "trials", "cells", "sure", "money", "typical", "formulas", "sources", "safety", "words", "program"}
 
 // bareTopics are pages whose words are titles, commands, or the meanings themselves.
-var bareTopics = map[string]bool{"words": true, "sources": true, "program": true}
+var bareTopics = map[string]bool{"words": true, "sources": true, "program": true, "typical": true}
 
 // guidePage is one page of the guide, ready to print, with its passages for the search.
 type guidePage struct {
@@ -96,14 +97,15 @@ func (s *Site) showTopic(w http.ResponseWriter, r *http.Request) error {
 	topic := chi.URLParam(r, "topic")
 	for _, p := range s.guide.pages {
 		if p.Topic == topic {
-			if topic != "typical" {
-				return s.show(w, r, http.StatusOK, frame{Title: p.Title, Bare: bareTopics[topic]}, guideTopic(s.guide.pages, p, nil))
+			var more templ.Component
+			if topic == "typical" {
+				sys, err := s.units(r.Context())
+				if err != nil {
+					return err
+				}
+				more = typicalTables(typicalPages(sys))
 			}
-			sys, err := s.units(r.Context())
-			if err != nil {
-				return err
-			}
-			return s.show(w, r, http.StatusOK, frame{Title: p.Title, Bare: true}, guideTopic(s.guide.pages, p, typicalTables(typicalPages(sys))))
+			return s.show(w, r, http.StatusOK, frame{Title: p.Title, Bare: bareTopics[topic]}, guideTopic(s.guide.pages, p, more))
 		}
 	}
 	return errNotFound

@@ -40,7 +40,7 @@ func (s *Site) hoistOf(r *http.Request) (hoistPage, error) {
 	}
 	url := storeURL(p.ID, v.ID, i, "hoist")
 	e := s.variantEditor(r.Context(), p, v, url, "Lifted mass")
-	e.form.parts = within(storePath(i, "hoist"), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, hoistInputs()...)
+	e.form.parts = within(model.StorePath(i, "hoist"), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, hoistInputs()...)
 	linkRows(e.form.parts, url)
 	h := hoistPage{e, i, sys, e.form.labels(v.Value), s.grounds.of(p)}
 	h.answer = func(v model.Variant) (answer, error) {

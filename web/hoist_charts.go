@@ -83,7 +83,7 @@ func (s *Site) tryPictures(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (p hoistPage) charts(v model.Variant) ([]chartView, error) {
-	return hoistCharts(p.result(v), p.sys, p.labels, storePath(p.i, "hoist"), p.url)
+	return hoistCharts(p.result(v), p.sys, p.labels, model.StorePath(p.i, "hoist"), p.url)
 }
 
 // sendHoistCSV sends the numbers of one picture, of the hoist as it is saved.
@@ -93,7 +93,7 @@ func (s *Site) sendHoistCSV(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	result := s.grounds.of(p).Evaluate(v.Value)
-	for _, p := range hoistPlots(result.Stores[i].Hoist, sys, nil, storePath(i, "hoist")) {
+	for _, p := range hoistPlots(result.Stores[i].Hoist, sys, nil, model.StorePath(i, "hoist")) {
 		if p.id == chi.URLParam(r, "picture") && len(p.lines) > 0 {
 			return sendCSV(w, p.numbers())
 		}

@@ -38,7 +38,7 @@ func (s *Site) showMotor(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	f.Title = "Know your motor"
-	v := motorViewOf(h.result(h.saved.Value), h.sys, storePath(h.i, "hoist"), h.url)
+	v := motorViewOf(h.result(h.saved.Value), h.sys, model.StorePath(h.i, "hoist"), h.url)
 	return s.show(w, r, http.StatusOK, f, motorPage(v, linkView{"Back to the lifted mass", h.url}))
 }
 

@@ -57,7 +57,7 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	r = retold(r, sys)
 	h := r.Stores[i].Hoist
 	d := h.Drive
-	at := storePath(i, "hoist")
+	at := model.StorePath(i, "hoist")
 	v := hoistView{Facts: factsOf(r, sys), Checks: checkViews(h.Checks, at, sys, labels, page), MayOpen: d.Lowering.MayOpen, Order: h.Hazards.SwitchOrder}
 	v.Headline, v.More = headlineOf(r)
 	if len(v.Checks) > 0 && v.Checks[0].Class == "bad" {

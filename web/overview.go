@@ -164,7 +164,7 @@ func nextSteps(g model.Ground, p store.Saved[model.Project], variants []store.Sa
 		}
 		if at, hours := r.Uncharged(); hours > 0 {
 			add(fmt.Sprintf("“%s”: in %d hours of the year its battery is too cold or too hot to charge. Say where it stands", r.Name, hours),
-				storeURL(p.ID, variants[i].ID, at, "cells")+"#"+fieldID(storePath(at, "cells")+".place"))
+				storeURL(p.ID, variants[i].ID, at, "cells")+"#"+fieldID(model.StorePath(at, "cells")+".place"))
 		}
 	}
 	if len(out) == 0 && len(variants) > 1 {

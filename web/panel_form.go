@@ -1,10 +1,10 @@
 package web
 
 import (
-	"duskweight/internal/model"
 	"fmt"
 	"slices"
 
+	"duskweight/internal/model"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/unit"
 )

@@ -112,7 +112,7 @@ func (s *Site) saveRow(w http.ResponseWriter, r *http.Request, at rowsPlace, k c
 	if len(taken.Copied)+len(taken.Own) == 0 {
 		return s.rowsOf(w, r, at, k, typed, []problemView{{ID: nameRead, Label: row.Name, Say: "This row gives a strength alone. It is copied only with your word that your part says so."}})
 	}
-	prefix := storePath(at.i, "hoist")
+	prefix := model.StorePath(at.i, "hoist")
 	next.Origins = originsTaken(next.Origins, prefix, taken, row.From)
 	form := form[model.Variant]{parts: within(prefix, func(v *model.Variant) *lift.Hoist { return v.Stores[at.i].Hoist }, hoistForm()...)}
 	if problems := model.CheckVariant(next); len(problems) > 0 {

@@ -113,12 +113,14 @@ func (v *sheetView) lines() int {
 }
 
 // letters is how many usual letters take the room of a text.
-func letters(s string) int {
-	n := 0
+func letters(s string) int { return width(s) / 2 }
+
+// width is how many half letters a text takes.
+func width(s string) (n int) {
 	for _, c := range s {
 		n += halves(c)
 	}
-	return n / 2
+	return n
 }
 
 // stateOf is the state of a variant's sheet.
@@ -300,7 +302,7 @@ func sheetCautions(h *model.HoistResult) []string {
 func whole(s string, n int) string {
 	kept := ""
 	for sentence := range strings.SplitAfterSeq(s, ". ") {
-		if next := kept + sentence; clip(next, n) != strings.Join(strings.Fields(next), " ") {
+		if width(strings.TrimSpace(kept+sentence)) > 2*n {
 			break
 		}
 		kept += sentence

@@ -117,8 +117,7 @@ func nineSay(c search.Certain, nights int) string {
 		return fmt.Sprintf("in every year that was tried %.0f of %d nights have light.", c.Light.Best, nights)
 	case c.Nine == 0:
 		return fmt.Sprintf("a bad year may have no night with light; a good one has %.0f of %d.", c.Light.Good, nights)
-	}
-	if c.Nine == nights {
+	case c.Nine == nights:
 		return "in about 9 years of 10 every night has light."
 	}
 	return fmt.Sprintf("in about 9 years of 10 at least %d of %d nights have light.", c.Nine, nights)

@@ -19,7 +19,7 @@ func (s *Site) trialsEditor(r *http.Request) (editor[model.Variant], error) {
 	}
 	url := storeURL(p.ID, v.ID, i, "trials")
 	e := s.variantEditor(r.Context(), p, v, url, "Tests and repairs")
-	e.form.parts = within(storePath(i, "hoist"), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, trialsForm()...)
+	e.form.parts = within(model.StorePath(i, "hoist"), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, trialsForm()...)
 	e.answer = func(w model.Variant) (answer, error) {
 		view, err := trialsViewOf(s.grounds.of(p), w, i, url, sys)
 		view.Revision = itoa(int(v.Revision))

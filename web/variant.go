@@ -88,14 +88,14 @@ func missingLink(at string, v model.Variant, labels map[string]string, p store.S
 		link := func(kind string, labels map[string]string) linkView {
 			inside := map[string]string{}
 			for path, label := range labels {
-				inside[model.Join(storePath(i, kind), path)] = label
+				inside[model.Join(model.StorePath(i, kind), path)] = label
 			}
 			return fieldLink(at, inside, storeURL(p.ID, id, i, kind))
 		}
 		switch {
-		case st.Hoist != nil && model.Within(at, storePath(i, "hoist")):
+		case st.Hoist != nil && model.Within(at, model.StorePath(i, "hoist")):
 			return link("hoist", form[lift.Hoist]{parts: hoistForm()}.labels(*st.Hoist))
-		case st.Cells != nil && model.Within(at, storePath(i, "cells")):
+		case st.Cells != nil && model.Within(at, model.StorePath(i, "cells")):
 			return link("cells", form[cell.Bank]{parts: cellsForm()}.labels(*st.Cells))
 		}
 	}

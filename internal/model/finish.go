@@ -2,7 +2,6 @@ package model
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"duskweight/internal/model/cell"
@@ -145,7 +144,7 @@ func (r *VariantResult) facts(g Ground) {
 		switch {
 		case s.Kind == "cells":
 			cells++
-			if s.Cells.Design.Role == "electronics" {
+			if !s.Cells.Design.ForNight() {
 				aux++
 			}
 			if s.Capacity.Is {
@@ -261,18 +260,17 @@ func (r *VariantResult) ready() {
 // missing gathers what is still missing, hoists first, each path inside the variant.
 func (r *VariantResult) missing(g Ground) {
 	for i, s := range r.Stores {
-		at := fmt.Sprintf("stores[%d].", i)
 		switch {
 		case s.Hoist != nil:
 			for _, m := range s.Hoist.Drive.Missing {
-				r.Missing = append(r.Missing, Missing{at + "hoist." + m.Path, m.Wants})
+				r.Missing = append(r.Missing, Missing{StorePath(i, "hoist") + "." + m.Path, m.Wants})
 			}
 			if s.Hoist.Direct != nil {
 				r.Missing = append(r.Missing, s.Hoist.Direct.Missing...)
 			}
 			for _, c := range s.Hoist.Checks {
 				for _, p := range c.Missing {
-					r.Missing = append(r.Missing, Missing{at + "hoist." + p, "the check of: " + c.Part})
+					r.Missing = append(r.Missing, Missing{StorePath(i, "hoist") + "." + p, "the check of: " + c.Part})
 				}
 			}
 		case s.Cells != nil:
@@ -280,7 +278,7 @@ func (r *VariantResult) missing(g Ground) {
 				if m.Path == "standing_w" { // none of its own is the usual case
 					continue
 				}
-				r.Missing = append(r.Missing, Missing{at + "cells." + m.Path, m.Wants})
+				r.Missing = append(r.Missing, Missing{StorePath(i, "cells") + "." + m.Path, m.Wants})
 			}
 		}
 	}

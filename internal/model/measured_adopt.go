@@ -127,7 +127,7 @@ func AsMeasured(v Variant, i int) (Variant, bool) {
 	}
 	from := fmt.Sprintf("%d lifts and %d ways down tried", len(v.Stores[i].Hoist.Trials.Raises), len(v.Stores[i].Hoist.Trials.Lowers))
 	for _, path := range m.paths() {
-		out.Origins[fmt.Sprintf("stores[%d].hoist.%s", i, path)] = Origin{Kind: "measured", Source: from}
+		out.Origins[Join(StorePath(i, "hoist"), path)] = Origin{Kind: "measured", Source: from}
 	}
 	if name := []rune(v.Name); len(name) > maxText-20 {
 		out.Name = string(name[:maxText-20])

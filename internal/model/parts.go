@@ -1,7 +1,6 @@
 package model
 
 import (
-	"fmt"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -65,9 +64,9 @@ func Needs(v Variant, r VariantResult) []Need {
 	for i, s := range r.Stores {
 		switch {
 		case s.Hoist != nil:
-			out = append(out, hoistNeeds(*s.Hoist, Join(fmt.Sprintf("stores[%d]", i), "hoist"))...)
+			out = append(out, hoistNeeds(*s.Hoist, StorePath(i, "hoist"))...)
 		case s.Cells != nil:
-			out = append(out, cellNeeds(*s.Cells, Join(fmt.Sprintf("stores[%d]", i), "cells"))...)
+			out = append(out, cellNeeds(*s.Cells, StorePath(i, "cells"))...)
 			lead, cells = lead || s.Cells.Resolved.Kind.Lead, true
 		}
 	}

@@ -1,6 +1,9 @@
 package model
 
-import "strings"
+import (
+	"fmt"
+	"strings"
+)
 
 // Problem is one thing that is wrong with a document: where, and what in plain words. The path is that of the value in
 // the document ("variants[0].stores[1].hoist.travel_m"); "document" is the document as a whole.
@@ -61,6 +64,9 @@ func (ps Problems) Moved(outer string) Problems {
 	}
 	return moved
 }
+
+// StorePath is the path of what stands at a place among the stores of a variant: "stores[0].hoist", "stores[1].cells".
+func StorePath(i int, kind string) string { return fmt.Sprintf("stores[%d].%s", i, kind) }
 
 // Join puts an inner path behind an outer one.
 func Join(outer, inner string) string {

@@ -15,9 +15,9 @@ var energyOnly = map[string]bool{"units": true, "raise.drive_efficiency": true, 
 // own; it is empty where there are none. A plan that rests on such a value is not ready: the sheet is for the thing that
 // hangs, and the thing that is usual does not hang there.
 func (v Variant) typicalReason(i int) string {
-	n := 0
+	n, hoist := 0, StorePath(i, "hoist")+"."
 	for path, o := range v.Origins {
-		rest, ok := strings.CutPrefix(path, fmt.Sprintf("stores[%d].hoist.", i))
+		rest, ok := strings.CutPrefix(path, hoist)
 		if ok && o.Kind == "typical" && !energyOnly[rest] {
 			n++
 		}
@@ -47,7 +47,7 @@ func (v Variant) labelled(i int) (h lift.Hoist, gaveWay []string) {
 	h = *v.Stores[i].Hoist
 	m := &h.Machine
 	typical := func(path string) bool {
-		return v.Origins[fmt.Sprintf("stores[%d].hoist.%s", i, path)].Kind == "typical"
+		return v.Origins[Join(StorePath(i, "hoist"), path)].Kind == "typical"
 	}
 	if m.R.Is && m.SheetVolts.Is && m.SheetStall.Is && typical("machine.r_ohm") {
 		m.R.Is, gaveWay = false, append(gaveWay, "machine.r_ohm")

@@ -157,7 +157,7 @@ func (r *VariantResult) Uncharged() (store, hours int) {
 		return 0, 0
 	}
 	for i, s := range r.Stores {
-		if s.Cells != nil && s.Cells.Design.Role != "electronics" && s.Cells.Life.NoFillHours >= 24 {
+		if s.Cells != nil && s.Cells.Design.ForNight() && s.Cells.Life.NoFillHours >= 24 {
 			return i, s.Cells.Life.NoFillHours
 		}
 	}

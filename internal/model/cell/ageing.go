@@ -42,8 +42,8 @@ const (
 const least = 1e-9
 
 // Age works out the life from the settled year: state is what the reservoir holds at the end of each hour, joules, 0 to
-// full; full is the reservoir's capacity; cells is their temperature. State and temperature are read as repeating every year. The depth
-// of discharge is counted from full, in shares of the label's capacity.
+// full; full is the reservoir's capacity; cells is their temperature. State and temperature are read as repeating every
+// year. The depth of discharge is counted from full, in shares of the label's capacity.
 func (r Resolved) Age(state []float64, full unit.Energy, cells Temperature) Life {
 	if r.WhyNot != "" || len(state) == 0 || r.Energy <= 0 {
 		return Life{}

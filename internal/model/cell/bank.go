@@ -137,8 +137,8 @@ func take[T ~float64](r *Resolved, path string, own unit.Known[T], typical Typic
 	return v
 }
 
-// Reduce makes the reservoir of the bank. t is the temperature of the cells; mean is the mean current in the hours of drawing, for Peukert. It returns nil when
-// WhyNot is set. The state is the joules above the deepest discharge that is used: X = C·V·f_P, 0 … d·X.
+// Reduce makes the reservoir of the bank. t is the temperature of the cells; mean is the mean current in the hours of
+// drawing, for Peukert. It returns nil when WhyNot is set. The state is the joules above the deepest discharge that is used: X = C·V·f_P, 0 … d·X.
 func (r Resolved) Reduce(t Temperature, mean unit.Current) *reservoir.Reservoir {
 	if r.WhyNot != "" {
 		return nil

@@ -36,3 +36,6 @@ type Bank struct {
 	Fuse        unit.Known[unit.Current]  `json:"fuse_a" say:"Fuse at the cells" range:"(0,5000]"`
 	Autonomy    unit.Known[unit.Ratio]    `json:"autonomy_days" say:"Days without sun you want to last; for the trade's sizing" range:"(0,30]"`
 }
+
+// ForNight reports whether a battery is there for the lamps, and not only for the electronics of a hoist.
+func (b Bank) ForNight() bool { return b.Role != "electronics" }

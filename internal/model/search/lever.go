@@ -21,7 +21,8 @@ type Lever struct {
 }
 
 // Levers are the year's answers to each change, the one with most effect first: by nights, then by energy, then in the
-// order mass, height, battery, panels, load. now is the answer of the design as it is. Nothing where the year of the design is not known.
+// order mass, height, battery, panels, load. now is the answer of the design as it is. Nothing where its year
+// is not known.
 func Levers(ctx context.Context, g model.Ground, v model.Variant, now model.VariantResult) ([]Lever, error) {
 	if !now.YearKnown {
 		return nil, nil

@@ -81,7 +81,7 @@ func SweepOf(ctx context.Context, g model.Ground, v model.Variant) (Sweep, error
 // sweepOf says what grows: the first battery for the night, or where there is none the first lifted mass.
 func sweepOf(v model.Variant, now model.VariantResult) Sweep {
 	s := Sweep{Power: labelPower(v)}
-	if i := batteryOf(v); i >= 0 && v.Stores[i].Cells.Role != "electronics" {
+	if i := batteryOf(v); i >= 0 && v.Stores[i].Cells.ForNight() {
 		s.Store, s.Charge = "battery", chargeOf(*v.Stores[i].Cells)
 		return s
 	}

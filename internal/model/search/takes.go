@@ -235,7 +235,7 @@ func batteryOf(v model.Variant) int {
 	for i, s := range v.Stores {
 		switch {
 		case s.Cells == nil:
-		case s.Cells.Role != "electronics":
+		case s.Cells.ForNight():
 			return i
 		case first < 0:
 			first = i

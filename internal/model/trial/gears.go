@@ -21,7 +21,8 @@ type Gears struct {
 //
 //	up:   K·I = T_idle + x/η        down: K·I = η_back·x − T_idle
 //
-// Two masses that are almost alike, with no run to spare that would tell the scatter, count as one. Lifts of one mass alone do not tell efficiency from idle torque; ways down need the idle torque, or two masses.
+// Lifts of one mass alone do not tell efficiency from idle torque; ways down need the idle torque, or two masses. Two
+// masses that are almost alike, with no run to spare that would tell the scatter, count as one.
 func FitGears(up, down []Torques) Gears {
 	var g Gears
 	useUp, useDown := len(up) > 0, len(down) > 0
