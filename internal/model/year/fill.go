@@ -85,7 +85,7 @@ func (s *store) fillFalling(u, rate, top float64) (taken, t float64) {
 		if up > gap {
 			up = gap
 		}
-		s.x += up
+		s.x = min(s.x+up, top) // x + (top − x) may round above top
 	}
 	return taken + (up+s.bf*dt)*s.perAf, t + dt
 }

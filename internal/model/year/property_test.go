@@ -182,6 +182,8 @@ func FuzzBalances(f *testing.F) {
 	f.Add(uint64(2), 0.0, 0.0, 0.0, 0.0, 0.0, 1e9, 0.0, 0.0)
 	f.Add(uint64(3), 1e-300, 1e300, 1.0, 1e-300, 1.0, 0.0, 0.999999, 0.0)
 	f.Add(uint64(4), math.Inf(1), math.NaN(), -1.0, math.Inf(-1), math.NaN(), -1.0, math.NaN(), math.Inf(1))
+	// x + (X − x) rounds above X
+	f.Add(uint64(155), 1787.5714285714287, 86.11111111111111, 0.6000000000000001, 432.0, -70.9, 28.0000001, 0.1, -125.95)
 	f.Fuzz(func(t *testing.T, seed uint64, X, pf, af, pd, ad, leak, from, end float64) {
 		r := rand.New(rand.NewPCG(seed, 3))
 		in := anyYear(r, 24*5, 1)
