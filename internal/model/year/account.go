@@ -150,15 +150,10 @@ func (out *Result) closeNights(d *Demand) {
 		if !n.Counted {
 			continue
 		}
-		n.Served = float64(n.Unmet) <= served*d.wanted[k]
-		n.Essential = float64(n.UnmetEssential) <= served*d.wantedEssential[k]
+		n.Served, n.Essential = d.lit(k, float64(n.Unmet), float64(n.UnmetEssential))
 		out.Nights++
-		if n.Served {
-			out.NightsServed++
-		}
-		if n.Essential {
-			out.NightsEssential++
-		}
+		out.NightsServed += one(n.Served)
+		out.NightsEssential += one(n.Essential)
 	}
 }
 

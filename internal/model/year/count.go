@@ -68,11 +68,26 @@ func (c *count) close(b *Brief, n int) {
 	}
 	b.Nights = c.d.counted
 	for k, is := range c.d.isNight {
-		if is && c.w.missed[k] <= served*c.d.wanted[k] {
-			b.NightsServed++
+		if !is {
+			continue
 		}
-		if is && c.w.missedEssential[k] <= served*c.d.wantedEssential[k] {
-			b.NightsEssential++
-		}
+		whole, essential := c.d.lit(k, c.w.missed[k], c.w.missedEssential[k])
+		b.NightsServed += one(whole)
+		b.NightsEssential += one(essential)
 	}
+}
+
+// lit says whether night k, which missed so many joules, was served whole, and whether what is essential was. The rounding
+// that is allowed to the whole is allowed to its part.
+func (d *Demand) lit(k int, missed, missedEssential float64) (whole, essential bool) {
+	whole = missed <= served*d.wanted[k]
+	return whole, whole || missedEssential <= served*d.wantedEssential[k]
+}
+
+// one is 1 where it is so, else 0.
+func one(is bool) int {
+	if is {
+		return 1
+	}
+	return 0
 }

@@ -182,6 +182,8 @@ func FuzzBalances(f *testing.F) {
 	f.Add(uint64(2), 0.0, 0.0, 0.0, 0.0, 0.0, 1e9, 0.0, 0.0)
 	f.Add(uint64(3), 1e-300, 1e300, 1.0, 1e-300, 1.0, 0.0, 0.999999, 0.0)
 	f.Add(uint64(4), math.Inf(1), math.NaN(), -1.0, math.Inf(-1), math.NaN(), -1.0, math.NaN(), math.Inf(1))
+	// of what a night lacks, rounding is more than a trace of the essential part and less than one of the whole
+	f.Add(uint64(80), 333333.3333333333, 86.11111111111111, 0.6000000000000001, 72.0, 1.1, 5e-08, 37.114285714285714, -88.95)
 	// x + (X − x) rounds above X
 	f.Add(uint64(155), 1787.5714285714287, 86.11111111111111, 0.6000000000000001, 432.0, -70.9, 28.0000001, 0.1, -125.95)
 	f.Fuzz(func(t *testing.T, seed uint64, X, pf, af, pd, ad, leak, from, end float64) {
