@@ -103,6 +103,23 @@ func TestRainflowKeepsTheWay(t *testing.T) {
 	}
 }
 
+// The cycles of the kinds, as they stand in the list of typical values: so many at that depth. Where more or less is used
+// than that, by hand N = N_ref·(D/D_ref)^−k: sodium-ion, 2500 at 0.8, k 1.3, used to 0.9, has 2500·1.125^−1.3 = 2145.
+func TestCyclesOfKinds(t *testing.T) {
+	for _, want := range []struct {
+		key      string
+		n, depth float64
+		used, at float64
+	}{
+		{"flooded_lead", 750, 0.5, 0.25, 3000}, {"sealed_lead", 500, 0.5, 0.25, 1741.10}, {"lfp", 4000, 0.8, 0.4, 9189.59},
+		{"nmc", 1500, 0.8, 0.4, 4242.64}, {"nickel_iron", 8000, 0.8, 0.4, 16000}, {"sodium_ion", 2500, 0.8, 0.9, 2145.07},
+	} {
+		r := typicalBank(want.key).Resolve()
+		near(t, want.key, r.CyclesTo(want.depth), want.n, 1e-9, source.TypicalCells.Whole())
+		near(t, want.key, r.CyclesTo(want.used), want.at, 0.01, hand)
+	}
+}
+
 func TestPeukert(t *testing.T) {
 	// Rated form: 100 Ah at 20 h, k 1.2, drawn at 10 A lasts 20·(5/10)^1.2 = 8.7055 h and gives 87.055 Ah.
 	c := 100 * unit.AmpereHour

@@ -109,7 +109,7 @@ var kinds = []Kind{
 		Key: "sodium_ion", Name: "Sodium-ion", Ion: true,
 		CellVoltage: typ(3.0), Depth: typ(0.9), RoundTrip: typ(0.90), Peukert: typ(1.03), RatedHours: Typical{5, habit},
 		ChargeRate: typ(0.5), DrawRate: typ(1), ChargeMin: typ(-20), ChargeMax: typ(45), Leak: typ(0.03),
-		CycleLife: typ(2500), CycleDepth: typ(0.9), CycleSlope: typ(1.3), Calendar: typ(10), AcceptFrom: typ(0.95), Cold: judged(ionCold),
+		CycleLife: typ(2500), CycleDepth: typ(0.8), CycleSlope: typ(1.3), Calendar: typ(10), AcceptFrom: typ(0.95), Cold: judged(ionCold),
 	},
 }
 
