@@ -40,11 +40,19 @@ func (d *Draft) Settle(stores []reservoir.Reservoir) {
 	d.passes, d.settled, _, _ = d.w.settle(d.in.Bus, d.demand, standing, d.rec)
 }
 
-// MeanDraw is the mean power that store k gave in the hours in which it gave any; not known where it never did.
+// drawTrace is the share of the greatest power that a store gave: less is what rounding leaves, and no hour of drawing.
+const drawTrace = 1e-9
+
+// MeanDraw is the mean power that store k gave in the hours in which it gave more than a trace; not known where it never
+// did.
 func (d *Draft) MeanDraw(k int) unit.Known[unit.Power] {
+	most := 0.0
+	for _, f := range d.rec.stores[k].flow {
+		most = max(most, -f)
+	}
 	sum, hours := 0.0, 0
 	for _, f := range d.rec.stores[k].flow {
-		if f < 0 {
+		if -f > drawTrace*most {
 			sum -= f
 			hours++
 		}
