@@ -66,7 +66,7 @@ func dayPicture(r model.VariantResult, m int, url string, sys unit.System) pictu
 	stored, over := make([]float64, 24), 0.0
 	for h, c := range r.Year.Typical[m] {
 		d.Sun[h], d.Load[h] = float64(c.Bus), float64(c.Load)
-		over += max(0, d.Sun[h]-d.Load[h]) * 3600
+		over += float64(c.Surplus()) * 3600
 		for _, x := range c.State {
 			stored[h] += float64(x)
 		}

@@ -205,7 +205,7 @@ func (r *VariantResult) surplus() {
 	for m, day := range r.Year.Typical {
 		sum := 0.0
 		for _, c := range day {
-			sum += (max(0, float64(c.Bus-c.Load)) + float64(c.Own)) * 3600
+			sum += float64(c.Surplus()) * 3600
 		}
 		if worst < 0 || sum < worst {
 			worst, f.SurplusMonth = sum, m+1

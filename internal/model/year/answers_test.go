@@ -262,3 +262,46 @@ func TestWhereItWent(t *testing.T) {
 	near(t, "not used", wh(out.Spilled), 70)
 	near(t, "second's standing", wh(out.Stores[1].Standing), 2)
 }
+
+// What a mean hour leaves over is the mean of what the days leave. By hand: at noon of one day of January the sun brings
+// 31 W and 5 W are wanted, on the other 30 days it brings nothing: 26/31 W are left over in the mean, although the mean
+// sun, 1 W, is less than the mean wish. Over the year it is all that stores take and nobody uses.
+func TestSurplusOfTypicalDay(t *testing.T) {
+	in := Input{Bus: make([]float64, Hours), Essential: make([]float64, Hours)}
+	for h := range in.Essential {
+		in.Essential[h] = 5
+	}
+	in.Bus[12] = 31
+	out := Run(in)
+	near(t, "noon of January", float64(out.Typical[0][12].Surplus()), 26.0/31)
+	near(t, "noon of February", float64(out.Typical[1][12].Surplus()), 0)
+
+	r := rand.New(rand.NewPCG(5, 5))
+	for h := range in.Bus {
+		in.Bus[h] = 12 * r.Float64()
+	}
+	in.Stores = []reservoir.Reservoir{
+		{Capacity: 9e3, FillMax: 3, FillGain: 0.9, DrawMax: 2, DrawGain: 1.2, Standing: 0.5},
+		{Capacity: 5e4, FillMax: 9, FillGain: 0.5, DrawMax: 9, DrawGain: 2},
+	}
+	out = Run(in)
+	sum := 0.0
+	for m, days := range monthDays {
+		for _, c := range out.Typical[m] {
+			sum += float64(c.Surplus()) * 3600 * float64(days)
+		}
+	}
+	near(t, "a year", sum, float64(out.Taken+out.Spilled))
+}
+
+// The mean current of drawing is that of the hours in which something is drawn. What rounding leaves of a wish that the
+// store before it met is none: by hand (10 + 20)/2 = 15 W, and not 30/3 W.
+func TestMeanDraw(t *testing.T) {
+	d := Draft{rec: &record{stores: []trace{{flow: []float64{-10, 0, 40, -20, -4e-15}}, {flow: []float64{0, 3}}}}}
+	if w, ok := d.MeanDraw(0).Value(); !ok || w != 15 {
+		t.Errorf("mean draw %v, %v; want 15 W", w, ok)
+	}
+	if d.MeanDraw(1).Is {
+		t.Error("a store that never gave has a mean draw")
+	}
+}

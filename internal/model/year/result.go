@@ -100,6 +100,13 @@ type Clock struct {
 	State                                []unit.Energy // by store, own joules at the end of the hour
 }
 
+// Surplus is the sun that the hour leaves over after all that is wanted, before any store: what stores take and what nobody
+// uses. What is wanted comes from the sun unless a store gives it or nobody does, so it is the mean of the days' own
+// surpluses; the surplus of the mean day would be less wherever some days have one and others lack.
+func (c Clock) Surplus() unit.Power {
+	return max(0, c.Bus+c.Own-(c.Load-c.Delivered-c.Unmet))
+}
+
 // Hourly is what happened hour by hour, in joules: by hour, or by store and hour.
 type Hourly struct {
 	Unmet     []float64
