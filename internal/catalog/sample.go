@@ -38,6 +38,9 @@ func Sample() model.Document {
 	}
 }
 
+// calendarYear is a year as it is typed and shown.
+const calendarYear = 365.25 * unit.Day
+
 func clock(h, m int) unit.Known[unit.Duration] {
 	return unit.Of(unit.Duration(h)*unit.Hour + unit.Duration(m)*unit.Minute)
 }
@@ -112,7 +115,7 @@ func electronicsCells() *cell.Bank {
 func hoistParts() []cost.Part {
 	return []cost.Part{
 		{Name: "Six steel plates of 19 kg in a welded cage", Get: "have", Of: "store", As: "mass", Price: unit.Of[unit.Money](0)},
-		{Name: "Rope, polyester 12 mm, 16 m, spliced", Get: "buy", Of: "store", As: "rope", Price: unit.Of[unit.Money](32), Life: unit.Of(5 * 365 * unit.Day)},
+		{Name: "Rope, polyester 12 mm, 16 m, spliced", Get: "buy", Of: "store", As: "rope", Price: unit.Of[unit.Money](32), Life: unit.Of(5 * calendarYear)},
 		{Name: "Pulley 100 mm on a ball bearing", Get: "buy", Of: "store", As: "pulley", Price: unit.Of[unit.Money](28)},
 		{Name: "Drum 100 mm on a 35 mm shaft with cross pin", Get: "make", Of: "store", As: "drum", Price: unit.Of[unit.Money](45)},
 		{Name: "Four planetary stages 5:1, steel", Number: "all case screws in", Get: "have", Of: "store"},
@@ -136,9 +139,9 @@ func priced(parts []cost.Part) []cost.Part {
 		cost.Part{Name: "Beam and posts, C24", Get: "buy", Of: "store", As: "beam", Price: unit.Of[unit.Money](110)},
 		cost.Part{Name: "Kerb stones, bolted to the base", Get: "borrow", Of: "store", As: "base_weight", Price: unit.Of[unit.Money](0)},
 		cost.Part{Name: "Board of the base", Get: "have", Of: "store", As: "base_board", Price: unit.Of[unit.Money](0)},
-		cost.Part{Name: "Step-down drive 24 V", Get: "buy", Of: "store", As: "drive", Price: unit.Of[unit.Money](38), Life: unit.Of(10 * 365 * unit.Day)},
+		cost.Part{Name: "Step-down drive 24 V", Get: "buy", Of: "store", As: "drive", Price: unit.Of[unit.Money](38), Life: unit.Of(10 * calendarYear)},
 		cost.Part{Name: "Clamp on a steel plate", Get: "make", Of: "safety", As: "shunt", Price: unit.Of[unit.Money](14)},
-		cost.Part{Name: "Gloves and goggles", Get: "buy", Of: "safety", As: "gloves", Price: unit.Of[unit.Money](18), Life: unit.Of(4 * 365 * unit.Day)})
+		cost.Part{Name: "Gloves and goggles", Get: "buy", Of: "safety", As: "gloves", Price: unit.Of[unit.Money](18), Life: unit.Of(4 * calendarYear)})
 }
 
 func must[T any](v T, ok bool) T {

@@ -17,7 +17,7 @@ type Appliance struct {
 	Count     unit.Known[unit.Count]    `json:"count" say:"How many" range:"[0,10000]"`
 	From      unit.Known[unit.Duration] `json:"from_s" say:"On from, seconds after midnight, standard clock time" range:"[0,86400]"`
 	To        unit.Known[unit.Duration] `json:"to_s" say:"Until, seconds after midnight; earlier than from means over midnight; the same as from means all day" range:"[0,86400]"`
-	FromDusk  unit.Known[unit.Duration] `json:"from_dusk_s" say:"Or: on from dusk for this long; then from and until are not read" range:"(0,86400]"`
+	FromDusk  unit.Known[unit.Duration] `json:"from_dusk_s" say:"Or: on from dusk for this long, at the most until dawn; then from and until are not read" range:"(0,86400]"`
 	AfterDusk string                    `json:"after_dusk" say:"Only while the sun is down?" enum:"|yes|no"`
 	Share     unit.Known[unit.Ratio]    `json:"share_on" say:"Share of that time it is really on; not known counts as 1" range:"[0,1]"`
 	Months    []unit.Count              `json:"months" say:"Months in which it is used, 1 to 12; empty means all" range:"[1,12]"`
