@@ -74,7 +74,7 @@ func showEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor
 		return err
 	}
 	t := document.Clone(e.saved.Value)
-	typed := e.form.own(drafts, &t)
+	typed := e.form.own(drafts, &t, sys)
 	problems := e.form.read(typed, &t, sys)
 	if len(typed) == 0 {
 		problems = nil // what is stored is not blamed on the reader of the page
@@ -97,7 +97,7 @@ func saveEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor
 	sent := keys(typed)
 	problems := e.form.read(typed, &t, sys)
 	if len(problems) > 0 {
-		if err := s.keep(r.Context(), store.Thing{Kind: e.kind, ID: e.saved.ID}, sent, e.form.changed(typed, e.saved.Value, sys)); err != nil {
+		if err := s.keep(r.Context(), store.Thing{Kind: e.kind, ID: e.saved.ID}, sent, e.form.changed(typed, e.saved.Value, t, sys)); err != nil {
 			return err
 		}
 		if wantsJSON(r) {
@@ -267,8 +267,8 @@ func keys(v url.Values) []string {
 	return out
 }
 
-// own picks the drafts that this form holds.
-func (f form[T]) own(drafts map[string]string, t *T) url.Values {
+// own picks the drafts that this form holds, as they are shown in a system of units.
+func (f form[T]) own(drafts map[string]string, t *T, sys unit.System) url.Values {
 	typed := url.Values{}
 	for path, text := range drafts {
 		if list, isCount := strings.CutSuffix(path, rowsSuffix); isCount && findList(f.parts, t, list) != nil {
@@ -278,15 +278,19 @@ func (f form[T]) own(drafts map[string]string, t *T) url.Values {
 	longer := document.Clone(*t)
 	f.read(typed, &longer, unit.Metric)
 	for path, text := range drafts {
-		if findInput(f.parts, &longer, path) != nil {
+		if in := findInput(f.parts, &longer, path); in != nil {
+			if in.q != nil {
+				text = in.q.WithoutUnit(text, sys)
+			}
 			typed.Set(path, text)
 		}
 	}
 	return typed
 }
 
-// changed picks the typed texts that differ from what is stored: the drafts to keep.
-func (f form[T]) changed(typed url.Values, stored T, sys unit.System) map[string]string {
+// changed picks the typed texts that differ from what is stored: the drafts to keep. now is what was read of them, with
+// their rows. A number alone gets the unit that it is meant in, for the page may be opened in the other system next.
+func (f form[T]) changed(typed url.Values, stored, now T, sys unit.System) map[string]string {
 	out := map[string]string{}
 	shown := map[string]string{}
 	f.walk(f.parts, &stored, func(in *input[T]) { shown[in.path] = in.show(&stored, sys) })
@@ -297,8 +301,12 @@ func (f form[T]) changed(typed url.Values, stored T, sys unit.System) map[string
 			}
 			continue
 		}
-		if have, ok := shown[path]; !ok || !sameText(sent[0], have) {
-			out[path] = sent[0]
+		if have, ok := shown[path]; ok && sameText(sent[0], have) {
+			continue
+		}
+		out[path] = sent[0]
+		if in := findInput(f.parts, &now, path); in != nil && in.q != nil {
+			out[path] = in.q.WithUnit(sent[0], sys)
 		}
 	}
 	return out

@@ -62,6 +62,7 @@ type input[T any] struct {
 	spare   bool // may stay empty: a careful or usual value stands in for it
 	kind    inputKind
 	symbol  func(unit.System) string
+	q       *unit.Quantity // of a number
 	options []option
 	show    func(*T, unit.System) string
 	read    func(*T, string, unit.System) error
@@ -218,6 +219,7 @@ func finish[T any](in *input[T], more []func(*input[T])) part[T] {
 // finishNumber gives a number what is usual for it.
 func finishNumber[T any](in *input[T], q unit.Quantity, more []func(*input[T])) part[T] {
 	p := finish(in, more)
+	in.q = &q
 	withUsual(in, q)
 	return p
 }
@@ -293,7 +295,7 @@ func within[T, P any](path string, at func(*T) *P, parts ...part[P]) []part[T] {
 }
 
 func liftInput[T, P any](path string, at func(*T) *P, p *input[P]) *input[T] {
-	in := &input[T]{path: path + "." + p.path, label: p.label, hint: p.hint, spare: p.spare, kind: p.kind, symbol: p.symbol, options: p.options}
+	in := &input[T]{path: path + "." + p.path, label: p.label, hint: p.hint, spare: p.spare, kind: p.kind, symbol: p.symbol, q: p.q, options: p.options}
 	in.show = func(t *T, sys unit.System) string { return p.show(at(t), sys) }
 	in.read = func(t *T, text string, sys unit.System) error { return p.read(at(t), text, sys) }
 	if p.echo != nil {

@@ -44,7 +44,7 @@ func (f form[T]) read(typed url.Values, t *T, sys unit.System) model.Problems {
 		f.press(t, typed.Get(nameDo))
 	}
 	if f.check != nil {
-		r.problems = append(r.problems, f.without(f.check(*t), r.problems)...)
+		r.problems = append(r.problems, f.inUnits(f.without(f.check(*t), r.problems), t, sys)...)
 	}
 	return r.problems
 }
@@ -62,6 +62,16 @@ func (f form[T]) without(more, have model.Problems) model.Problems {
 		}
 	}
 	return out
+}
+
+// inUnits says the ranges of problems in the units of their fields.
+func (f form[T]) inUnits(problems model.Problems, t *T, sys unit.System) model.Problems {
+	for i, p := range problems {
+		if in := findInput(f.parts, t, p.Path); in != nil && in.q != nil {
+			problems[i].Say = p.SayAs(func(si float64) string { return in.q.Exactly(si, sys) })
+		}
+	}
+	return problems
 }
 
 type reader[T any] struct {

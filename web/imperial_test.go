@@ -3,6 +3,7 @@ package web
 import (
 	"html"
 	"net/http"
+	"net/url"
 	"reflect"
 	"regexp"
 	"strings"
@@ -151,4 +152,50 @@ func firstDifference(a, b string) string {
 		}
 	}
 	return "its length"
+}
+
+// What could not be saved is kept in the unit that it was typed in: a form refused in feet and opened in metres shows feet,
+// and is saved as them. A range is told in the units of the page.
+func TestRefusedAcrossUnits(t *testing.T) {
+	s := newSite(t)
+	p, vs := create(t, s, "sample", catalog.Sample())
+	travel, drum := "stores[0].hoist.travel_m", "stores[0].hoist.drum.diameter_m"
+	page := variantURL(p.ID, vs[0].ID) + "/hoist/0"
+	units := func(word string) {
+		if err := s.Store.SaveSettings(t.Context(), map[string]string{settingUnits: word}); err != nil {
+			t.Fatal(err)
+		}
+	}
+	form := func() url.Values {
+		sent, _ := formAt(t, ask(s.Handler(), "GET", page, nil).Body.String(), page)
+		return sent
+	}
+	units("imperial")
+	sent := form()
+	sent.Set(travel, "9")
+	sent.Set(drum, "240")
+	w := ask(s.Handler(), "POST", page, sent)
+	want := "Must be more than 0" + unit.Space + "in and at most "
+	if w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), want) || !strings.Contains(w.Body.String(), "it is 240"+unit.Space+"in.") {
+		t.Errorf("%d; the range is not told in inches", w.Code)
+	}
+	if again := form(); again.Get(travel) != "9" || again.Get(drum) != "240" {
+		t.Errorf("in the same units: %q and %q come back", again.Get(travel), again.Get(drum))
+	}
+	units("metric")
+	again := form()
+	if again.Get(travel) != "9 ft" || again.Get(drum) != "240 in" {
+		t.Errorf("in the other units: %q and %q come back", again.Get(travel), again.Get(drum))
+	}
+	again.Set(drum, "110")
+	if w := ask(s.Handler(), "POST", page, again); w.Code != http.StatusSeeOther {
+		t.Fatalf("%d", w.Code)
+	}
+	v, err := s.Store.Variant(t.Context(), vs[0].ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if h := v.Value.Stores[0].Hoist; h.Travel.Val != 2.7432 || h.Drum.Diameter.Val != 0.11 {
+		t.Errorf("9 ft are saved as %v m, 110 mm as %v m", h.Travel.Val, h.Drum.Diameter.Val)
+	}
 }

@@ -21,7 +21,7 @@ const (
 func Check(doc Document) Problems {
 	ps := CheckProject(doc.Project).Moved("project")
 	if len(doc.Variants) > maxVariants {
-		ps = append(ps, Problem{"variants", fmt.Sprintf("at most %d variants in one project; these are %d", maxVariants, len(doc.Variants))})
+		ps.Add("variants", fmt.Sprintf("at most %d variants in one project; these are %d", maxVariants, len(doc.Variants)))
 	}
 	for i, v := range doc.Variants {
 		ps = append(ps, CheckVariant(v).Moved(fmt.Sprintf("variants[%d]", i))...)
@@ -34,11 +34,11 @@ func CheckProject(p Project) Problems {
 	ps := CheckRanges(p)
 	ps = append(ps, named(p.Name, "name")...)
 	if len(p.Load.Appliances) > maxRows {
-		ps = append(ps, Problem{"load.appliances", fmt.Sprintf("at most %d appliances", maxRows)})
+		ps.Add("load.appliances", fmt.Sprintf("at most %d appliances", maxRows))
 	}
 	for i, a := range p.Load.Appliances {
 		if why, no := load.Refused(a); no {
-			ps = append(ps, Problem{fmt.Sprintf("load.appliances[%d].purpose", i), why})
+			ps.Add(fmt.Sprintf("load.appliances[%d].purpose", i), why)
 		}
 	}
 	return append(ps, checkPlace(p)...)
@@ -48,16 +48,16 @@ func checkPlace(p Project) Problems {
 	var ps Problems
 	switch m := p.Place.Monthly; {
 	case p.Place.Sky == "monthly" && m == nil:
-		ps = append(ps, Problem{"place.monthly", "give the twelve monthly means, or choose another way to know the sky"})
+		ps.Add("place.monthly", "give the twelve monthly means, or choose another way to know the sky")
 	case m != nil:
 		for i := range 12 {
 			if m.TMin[i] > m.TMean[i] || m.TMean[i] > m.TMax[i] {
-				ps = append(ps, Problem{fmt.Sprintf("place.monthly.t_mean_c[%d]", i), fmt.Sprintf("the mean of month %d must lie between its daily lowest and its daily highest", i+1)})
+				ps.Add(fmt.Sprintf("place.monthly.t_mean_c[%d]", i), fmt.Sprintf("the mean of month %d must lie between its daily lowest and its daily highest", i+1))
 			}
 		}
 	}
 	if p.Place.Sky == "file" && p.Weather == nil {
-		ps = append(ps, Problem{"place.sky", "the project has no weather file yet: read one in, or choose another way to know the sky"})
+		ps.Add("place.sky", "the project has no weather file yet: read one in, or choose another way to know the sky")
 	}
 	return ps
 }
@@ -67,16 +67,16 @@ func CheckVariant(v Variant) Problems {
 	ps := CheckRanges(v)
 	ps = append(ps, named(v.Name, "name")...)
 	if len(v.Stores) > maxStores {
-		ps = append(ps, Problem{"stores", fmt.Sprintf("at most %d stores in one variant", maxStores)})
+		ps.Add("stores", fmt.Sprintf("at most %d stores in one variant", maxStores))
 	}
 	if len(v.Panels) > maxRows || len(v.Parts) > maxRows {
-		ps = append(ps, Problem{"parts", fmt.Sprintf("at most %d rows in a list", maxRows)})
+		ps.Add("parts", fmt.Sprintf("at most %d rows in a list", maxRows))
 	}
 	for i, s := range v.Stores {
 		path := fmt.Sprintf("stores[%d]", i)
 		switch {
 		case (s.Cells == nil) == (s.Hoist == nil):
-			ps = append(ps, Problem{path, "a store is either cells or a hoist: give exactly one of the two"})
+			ps.Add(path, "a store is either cells or a hoist: give exactly one of the two")
 		case s.Hoist != nil:
 			ps = append(ps, checkHoist(*s.Hoist).Moved(path+".hoist")...)
 		}
@@ -87,9 +87,9 @@ func CheckVariant(v Variant) Problems {
 func named(name, path string) Problems {
 	switch {
 	case strings.TrimSpace(name) == "":
-		return Problems{{path, "give it a name"}}
+		return Problems{{Path: path, Say: "give it a name"}}
 	case len([]rune(name)) > maxText:
-		return Problems{{path, fmt.Sprintf("at most %d letters", maxText)}}
+		return Problems{{Path: path, Say: fmt.Sprintf("at most %d letters", maxText)}}
 	}
 	return nil
 }
@@ -98,7 +98,7 @@ func named(name, path string) Problems {
 // not a refusal: the user must see it fail.
 func checkHoist(h lift.Hoist) Problems {
 	var ps Problems
-	add := func(path, format string, args ...any) { ps = append(ps, Problem{path, fmt.Sprintf(format, args...)}) }
+	add := func(path, format string, args ...any) { ps.Add(path, fmt.Sprintf(format, args...)) }
 	if d, D := h.Rope.Diameter, h.Drum.Diameter; d.Is && D.Is && D.Val <= d.Val {
 		add("drum.diameter_m", "the drum (%.3g mm) must be thicker than its rope (%.3g mm)", D.Val.Millimetres(), d.Val.Millimetres())
 	}

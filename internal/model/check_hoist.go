@@ -55,5 +55,5 @@ func checkPosts(s lift.Structure) Problems {
 	if len(s.Posts) == 0 || s.RestsOn != "own_posts_on_ground" || sum > 0.99 {
 		return nil
 	}
-	return Problems{{"structure.posts[0].load_share", fmt.Sprintf("the posts carry %.3g %% of the load together: their shares must make 100 %% or more", 100*sum)}}
+	return Problems{{Path: "structure.posts[0].load_share", Say: fmt.Sprintf("the posts carry %.3g %% of the load together: their shares must make 100 %% or more", 100*sum)}}
 }

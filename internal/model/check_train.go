@@ -18,21 +18,21 @@ func checkStage(s lift.Stage) Problems {
 		return nil
 	}
 	if sun.Is && planet.Is && ring.Is && ring.Val != sun.Val+2*planet.Val {
-		ps = append(ps, Problem{"ring_teeth", fmt.Sprintf("these teeth do not fit together: the ring must have sun + 2 × planet = %d teeth", sun.Val+2*planet.Val)})
+		ps.Add("ring_teeth", fmt.Sprintf("these teeth do not fit together: the ring must have sun + 2 × planet = %d teeth", sun.Val+2*planet.Val))
 	}
 	if !ring.Is && sun.Is && planet.Is {
 		ring = unit.Of(sun.Val + 2*planet.Val) // the only ring that fits
 	}
 	if n := s.Planets; n.Is && n.Val > 0 && sun.Is && ring.Is && (sun.Val+ring.Val)%n.Val != 0 {
-		ps = append(ps, Problem{"planets", fmt.Sprintf("%d planets cannot be spaced evenly: sun + ring = %d teeth is not a multiple of %d", n.Val, sun.Val+ring.Val, n.Val)})
+		ps.Add("planets", fmt.Sprintf("%d planets cannot be spaced evenly: sun + ring = %d teeth is not a multiple of %d", n.Val, sun.Val+ring.Val, n.Val))
 	}
 	if n := s.Planets; n.Is && n.Val > 1 && sun.Is && planet.Is &&
 		float64(sun.Val+planet.Val)*math.Sin(math.Pi/float64(n.Val)) <= float64(planet.Val)+2 {
-		ps = append(ps, Problem{"planets", fmt.Sprintf("%d planets of %d teeth touch each other round a sun of %d teeth", n.Val, planet.Val, sun.Val)})
+		ps.Add("planets", fmt.Sprintf("%d planets of %d teeth touch each other round a sun of %d teeth", n.Val, planet.Val, sun.Val))
 	}
 	if sun.Is && ring.Is && s.Ratio.Is {
 		if r := 1 + float64(ring.Val)/float64(sun.Val); math.Abs(float64(s.Ratio.Val)-r) > 0.005*r {
-			ps = append(ps, Problem{"ratio", fmt.Sprintf("the teeth make %.4g:1, the ratio given is %.4g:1: correct one, or leave the ratio empty", r, float64(s.Ratio.Val))})
+			ps.Add("ratio", fmt.Sprintf("the teeth make %.4g:1, the ratio given is %.4g:1: correct one, or leave the ratio empty", r, float64(s.Ratio.Val)))
 		}
 	}
 	return ps

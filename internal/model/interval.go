@@ -41,9 +41,12 @@ func (i Interval) Holds(x float64) bool {
 }
 
 // String says the interval in words: "more than 0 and at most 5".
-func (i Interval) String() string {
+func (i Interval) String() string { return i.As(plain) }
+
+// As is String with its numbers written by a function.
+func (i Interval) As(write func(float64) string) string {
 	if i.Low == i.High {
-		return plain(i.Low)
+		return write(i.Low)
 	}
 	low, high := "at least ", "at most "
 	if i.LowOpen {
@@ -52,7 +55,7 @@ func (i Interval) String() string {
 	if i.HighOpen {
 		high = "less than "
 	}
-	return low + plain(i.Low) + " and " + high + plain(i.High)
+	return low + write(i.Low) + " and " + high + write(i.High)
 }
 
 // plain writes a number as a person would: no exponent where the number is short without one.

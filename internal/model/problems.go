@@ -10,6 +10,26 @@ import (
 type Problem struct {
 	Path string `json:"path"`
 	Say  string `json:"say"`
+	out  *outside
+}
+
+// outside is a number out of its range.
+type outside struct {
+	within Interval
+	is     float64
+}
+
+// SayAs gives the sentence with its numbers written by a function, which is given them in SI: those of a range in the
+// units that somebody reads. What holds no such number stays as it is.
+func (p Problem) SayAs(write func(si float64) string) string {
+	if p.out == nil {
+		return p.Say
+	}
+	return p.out.say(write)
+}
+
+func (o outside) say(write func(float64) string) string {
+	return fmt.Sprintf("must be %s; it is %s", o.within.As(write), write(o.is))
 }
 
 // String gives "path: sentence".
@@ -36,7 +56,7 @@ func (ps Problems) Err() error {
 }
 
 // Add appends a problem.
-func (ps *Problems) Add(path, say string) { *ps = append(*ps, Problem{path, say}) }
+func (ps *Problems) Add(path, say string) { *ps = append(*ps, Problem{Path: path, Say: say}) }
 
 // Under returns the problems at a path and at everything inside it, in their order: "variants[1]" takes
 // "variants[1].name" and not "variants[10]". The empty path takes all.
@@ -60,7 +80,8 @@ func Within(path, outer string) bool {
 func (ps Problems) Moved(outer string) Problems {
 	moved := make(Problems, len(ps))
 	for i, p := range ps {
-		moved[i] = Problem{Join(outer, p.Path), p.Say}
+		moved[i] = p
+		moved[i].Path = Join(outer, p.Path)
 	}
 	return moved
 }

@@ -121,7 +121,8 @@ func checkNumber(ps *Problems, path string, x float64, tag reflect.StructTag) {
 		panic(err) // a tag of ours is wrong
 	}
 	if !within.Holds(x) {
-		ps.Add(path, fmt.Sprintf("must be %v; it is %s", within, plain(x)))
+		o := outside{within, x}
+		*ps = append(*ps, Problem{Path: path, Say: o.say(plain), out: &o})
 	}
 }
 

@@ -201,6 +201,43 @@ func FormatForce(f Force, sys System) string {
 	return Forces.Format(float64(f), sys) + " (" + Loads.Format(float64(f), sys) + ")"
 }
 
+// Exactly is Format with as many digits as FormatFull.
+func (q Quantity) Exactly(si float64, sys System) string {
+	n := q.FormatFull(si, sys)
+	if _, err := strconv.ParseFloat(n, 64); n == "" || err != nil { // it has its unit
+		return q.Format(si, sys)
+	}
+	return strings.Replace(q.Format(si, sys), q.Number(si, sys), n, 1)
+}
+
+// WithUnit returns a typed text that names its unit, so that both systems read the same: a number alone is meant in q's
+// unit under sys. A text that both read alike already, or that cannot be read, stays as it is.
+func (q Quantity) WithUnit(text string, sys System) string {
+	si, known, err := q.Parse(text, sys)
+	if other, _, errOther := q.Parse(text, 1-sys&1); err != nil || !known || errOther == nil && other == si {
+		return text
+	}
+	if long := strings.TrimSpace(text) + " " + q.Symbol(sys); q.means(long, si) {
+		return long
+	}
+	return text
+}
+
+// WithoutUnit takes off the unit that WithUnit has put on for sys.
+func (q Quantity) WithoutUnit(text string, sys System) string {
+	if short, ok := strings.CutSuffix(text, " "+q.Symbol(sys)); ok && q.WithUnit(short, sys) == text {
+		return short
+	}
+	return text
+}
+
+// means reports whether both systems read si from the text.
+func (q Quantity) means(text string, si float64) bool {
+	a, _, errA := q.Parse(text, Metric)
+	b, _, errB := q.Parse(text, Imperial)
+	return errA == nil && errB == nil && a == si && b == si
+}
+
 // Echo returns a typed value in both systems: "40 kg = 88.2 lb". Where both show the same unit it is said once.
 func (q Quantity) Echo(si float64, sys System) string {
 	one := q.Format(si, sys)

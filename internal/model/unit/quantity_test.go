@@ -490,3 +490,67 @@ func BenchmarkFormatFull(b *testing.B) {
 }
 
 func floatText(v float64) string { return strconv.FormatFloat(v, 'e', -1, 64) }
+
+// A number alone gets the unit that it is meant in, and then means the same in both systems; what means the same already
+// stays as it was typed.
+func TestWithUnit(t *testing.T) {
+	for name, q := range everything {
+		for _, sys := range []System{Metric, Imperial} {
+			for _, text := range []string{"7", "0", "1,5", "1 ½", "12.25", "−3", "0.001"} {
+				meant, _, err := q.Parse(text, sys)
+				if err != nil {
+					continue
+				}
+				kept := q.WithUnit(text, sys)
+				for _, later := range []System{Metric, Imperial} {
+					if got, _, err := q.Parse(kept, later); err != nil || got != meant {
+						t.Errorf("%s: %q in system %d is kept as %q, and read in system %d as %v (%v), not %v", name, text, sys, kept, later, got, err, meant)
+					}
+				}
+				if back := q.WithoutUnit(kept, sys); back != text {
+					t.Errorf("%s: %q comes back as %q", name, text, back)
+				}
+			}
+		}
+	}
+	for _, c := range []struct {
+		q    Quantity
+		text string
+		sys  System
+		want string
+	}{
+		{Lengths, "9", Imperial, "9 ft"},
+		{Lengths, "9", Metric, "9 m"},
+		{Lengths, "2.8 m", Imperial, "2.8 m"},
+		{Lengths, "high", Imperial, "high"},
+		{Lengths, "", Imperial, ""},
+		{Voltages, "12", Imperial, "12"},
+		{Temperatures, "20", Metric, "20 °C"},
+	} {
+		if got := c.q.WithUnit(c.text, c.sys); got != c.want {
+			t.Errorf("%q: %q, want %q", c.text, got, c.want)
+		}
+	}
+	if got := Lengths.WithoutUnit("2.8 m", Imperial); got != "2.8 m" {
+		t.Errorf("what was typed in metres is shown as %q in a field of feet", got)
+	}
+}
+
+// Exactly writes all digits, with the unit.
+func TestExactly(t *testing.T) {
+	for _, c := range []struct {
+		q    Quantity
+		si   float64
+		sys  System
+		want string
+	}{
+		{SmallLengths, 5, Metric, "5000" + Space + "mm"},
+		{Lengths, 3.6576, Imperial, "12" + Space + "ft"},
+		{Masses, 100000, Metric, "100000" + Space + "kg"},
+		{Percents, 0.125, Metric, "12.5" + Space + "%"},
+	} {
+		if got := c.q.Exactly(c.si, c.sys); got != c.want {
+			t.Errorf("%v: %q, want %q", c.si, got, c.want)
+		}
+	}
+}
