@@ -218,7 +218,7 @@ func (r *VariantResult) liftFacts(h *HoistResult) {
 	d, f := h.Drive, &r.Facts
 	if d.Lowering.Known {
 		f.OneLiftOut = unit.Of(max(0, d.Lowering.EnergyOut))
-		if d.Lowering.RunsBack == "no" || !d.Lowering.Steady {
+		if d.Lowering.RunsBack == "no" || !d.Lowering.Steady || d.Lowering.Short {
 			f.OneLiftOut = unit.Of[unit.Energy](0)
 		}
 	}

@@ -445,6 +445,8 @@ def figures(h):
         o["burst"] = fd * (1 + max(0.0, more) / G)
     if root is not None and "down_speed" in o:  # no load makes it arrive faster than a free run over the travel
         o["down_fastest"] = min(o["down_speed"], o["open_speed"]) if v2 > 0 else o["down_speed"]
+        if o["down_fastest"] < o["down_speed"]:  # never steady: what reaches the lamps counts as nothing
+            o["down_energy"] = 0.0
         if delay is not None:
             o["brake_fall"] = o["down_fastest"] * delay + o["fall"] * delay ** 2 / 2
             o["brake_speed"] = o["down_fastest"] + o["fall"] * delay

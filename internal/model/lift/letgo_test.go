@@ -1,6 +1,7 @@
 package lift
 
 import (
+	"strings"
 	"testing"
 
 	"duskweight/internal/model/source"
@@ -68,6 +69,7 @@ func TestTravelTooShortForSteadySpeed(t *testing.T) {
 	h.Machine.K, h.Machine.R = known[unit.MachineConstant](0.068), known[unit.Resistance](0.17)
 	h.Machine.I0, h.Machine.J = known[unit.Current](1.8), known[unit.Inertia](2.5e-4)
 	h.Lower.Loads = []DCLoad{{Kind: "string", Threshold: known[unit.Voltage](11), Slope: known[unit.Resistance](0.93)}}
+	h.Raise.Voltage, h.Raise.CurrentLimit = known[unit.Voltage](48), unit.Known[unit.Current]{}
 	d := Compute(h)
 	lo := d.Lowering
 	by := source.Derivation.At
@@ -77,6 +79,9 @@ func TestTravelTooShortForSteadySpeed(t *testing.T) {
 	})
 	if !lo.Short || lo.Speed < 13 || !mentions(d, "too short for a steady speed") || !mentions(d, "as if dropped from 2060 mm") {
 		t.Errorf("steady %.3g m/s, flags %v", float64(lo.Speed), d.Flags)
+	}
+	if lo.EnergyOut != 0 || d.Reservoir != nil || d.Draining != nil || !strings.Contains(d.WhyNot, "before its speed is steady") {
+		t.Errorf("what never runs steadily is a store of %v J: %s", lo.EnergyOut, d.WhyNot)
 	}
 	if lo = Compute(worked()).Lowering; lo.Short || lo.Fastest() != lo.Speed || lo.FastestRotor() != lo.Rotor {
 		t.Error("the worked hoist settles within its travel")

@@ -175,7 +175,8 @@ func (w *work) wouldRun() string {
 }
 
 // tooShort tells a steady speed that the travel is too short to reach: no load makes the mass arrive faster than it would
-// with none.
+// with none. What reaches the lamps on the way is less than at the steady speed by an amount that nothing here computes:
+// it counts as nothing.
 func (w *work) tooShort() {
 	lo := &w.d.Lowering
 	end := w.freeRun()
@@ -183,8 +184,8 @@ func (w *work) tooShort() {
 	if !finite(end, rotor) || end <= 0 || end >= float64(lo.Speed) {
 		return
 	}
-	lo.Short, lo.EndSpeed, lo.EndRotor = true, unit.Speed(end), unit.AngularSpeed(rotor)
-	w.caution("travel_m", fmt.Sprintf("The travel is too short for a steady speed: the mass would settle at %s m/s and arrives at up to %s m/s. Its time, volts and watts here are those of a longer way; the lamps get less.", figure(float64(lo.Speed)), figure(end)))
+	lo.Short, lo.EndSpeed, lo.EndRotor, lo.EnergyOut = true, unit.Speed(end), unit.AngularSpeed(rotor), 0
+	w.caution("travel_m", fmt.Sprintf("The travel is too short for a steady speed: the mass would settle at %s m/s and arrives at up to %s m/s. Its time, volts and watts here are those of a longer way; what the lamps get in these moments is counted as nothing.", figure(float64(lo.Speed)), figure(end)))
 }
 
 // rideDown sums the layers and fills the figures of the fullest one.

@@ -47,6 +47,8 @@ func (w *work) whyNot() string {
 		return "It does not come down by itself: nothing comes back."
 	case lo.Known && !lo.Steady:
 		return "It does not settle with these loads."
+	case lo.Known && lo.Short:
+		return "It lands before its speed is steady: the moments of light on the way are counted as none."
 	case !ra.Known && !panel, !lo.Known, w.h.Raise.Feed == "":
 		return NotEnough
 	}

@@ -166,7 +166,7 @@ type Lowering struct {
 
 	CurrentLow, SpeedLow float64 // at the first layer: A, m/s
 
-	Short    bool // the travel ends before the steady speed is reached; then the two below bound the end of the way
+	Short    bool // the travel ends before the steady speed is reached; then EnergyOut is 0 and the two below bound the end of the way
 	EndSpeed unit.Speed
 	EndRotor unit.AngularSpeed
 }

@@ -39,6 +39,8 @@ func reasonsAgainst(checks []Check, d lift.Drive, h lift.Hoist) []string {
 			out = append(out, orElse(d.Lowering.Say, "It does not come down by itself: it stays stuck."))
 		case !d.Lowering.Steady:
 			out = append(out, orElse(d.Lowering.Say, "It races: the loads do not hold the speed."))
+		case d.Lowering.Short:
+			out = append(out, "It races the whole way down: the travel ends before the loads hold its speed.")
 		}
 	}
 	for _, f := range d.Flags {
