@@ -93,12 +93,24 @@ func (s *Site) sendHoistCSV(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	result := s.grounds.of(p).Evaluate(v.Value)
+	if chi.URLParam(r, "picture") == "checks" {
+		return sendCSV(w, checkNumbers(result.Stores[i].Hoist))
+	}
 	for _, p := range hoistPlots(result.Stores[i].Hoist, sys, nil, model.StorePath(i, "hoist")) {
 		if p.id == chi.URLParam(r, "picture") && len(p.lines) > 0 {
 			return sendCSV(w, p.numbers())
 		}
 	}
 	return errNotFound
+}
+
+// checkNumbers is every check, each number in its own unit of the SI.
+func checkNumbers(h *model.HoistResult) sheetOfNumbers {
+	t := sheetOfNumbers{Name: "what-breaks-first", Head: []string{"check", "part", "when", "demand", "capacity", "unit", "use", "word"}}
+	for _, c := range h.Checks {
+		t.Rows = append(t.Rows, []any{c.ID, c.Part, c.Case, orNone(c.Demand), orNone(c.Capacity), c.Unit, orNone(c.Use), string(c.Word)})
+	}
+	return t
 }
 
 // empty is a picture that cannot be drawn, with the input that is missing: the first whose path begins like one of these.

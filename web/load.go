@@ -42,3 +42,12 @@ func (s *Site) projectEditor(r *http.Request, path, title string) (editor[model.
 		form:  form[model.Project]{origins: func(p *model.Project) *model.Origins { return &p.Origins }, check: model.CheckProject},
 	}, sys, nil
 }
+
+// sendLoadCSV sends the numbers of one picture of the night load as it is saved.
+func (s *Site) sendLoadCSV(w http.ResponseWriter, r *http.Request) error {
+	p, err := s.project(r)
+	if err != nil {
+		return err
+	}
+	return sendPicture(w, r, loadViewOf(s.grounds.of(p), unit.Metric, nil, "").Pictures)
+}

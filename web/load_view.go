@@ -62,6 +62,9 @@ func loadViewOf(g model.Ground, sys unit.System, labels map[string]string, page 
 	if l.ApplianceYear > 0 {
 		v.Pictures = []pictureView{burnsPicture(g, "21 December", load.Winter, func(e load.ApplianceYear) [24]float64 { return e.Winter }),
 			burnsPicture(g, "21 June", load.Summer, func(e load.ApplianceYear) [24]float64 { return e.Summer })}
+		for i := range v.Pictures {
+			v.Pictures[i].CSV = page + "/" + v.Pictures[i].ID + ".csv"
+		}
 	}
 	for _, m := range l.Missing {
 		link := fieldLink("load."+m.Path, labels, page)
@@ -82,7 +85,23 @@ func burnsPicture(g model.Ground, name string, day int, hours func(load.Applianc
 			b.Each = append(b.Each, draw.Burn{Name: orUnnamed(e.Name), Hours: hours(e)})
 		}
 	}
-	return pictureView{ID: fmt.Sprintf("burns-%d", day), Title: "What burns when, " + name, Say: mostAt(b), SVG: svgOf(b.Draw)}
+	return pictureView{ID: fmt.Sprintf("burns-%d", day), Title: "What burns when, " + name, Say: mostAt(b), SVG: svgOf(b.Draw), Numbers: func() sheetOfNumbers { return burnsNumbers(b) }}
+}
+
+// burnsNumbers is the power of each appliance by the hour.
+func burnsNumbers(b draw.Burns) sheetOfNumbers {
+	t := sheetOfNumbers{Name: "what-burns-when", Head: []string{"from hour"}}
+	for _, one := range b.Each {
+		t.Head = append(t.Head, one.Name+", W")
+	}
+	for h := range 24 {
+		row := []any{h}
+		for _, one := range b.Each {
+			row = append(row, one.Hours[h])
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
 }
 
 // mostAt tells the hour in which the most burns.

@@ -4,8 +4,11 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"net/http"
 	"slices"
 	"strings"
+
+	"github.com/go-chi/chi/v5"
 
 	"duskweight/internal/draw"
 	"duskweight/internal/model"
@@ -22,9 +25,10 @@ func svgOf(d func(io.Writer) error) string {
 	return b.String()
 }
 
-// picturesOf are the pictures of a variant's year: every night, the typical day of a month (0 is January), where the
-// energy went, how full each store was, and for a hoist its mass against its height. url is the page they stand on.
-func picturesOf(r model.VariantResult, month int, url string, sys unit.System) []pictureView {
+// picturesOf are the pictures of a variant's year on ground g: the typical day of a month (0 is January), where the energy
+// went, every night, the worst week, how full each store was, and for a hoist its mass against its height. url is the page
+// they stand on.
+func picturesOf(g model.Ground, r model.VariantResult, month int, url string, sys unit.System) []pictureView {
 	if !r.YearKnown {
 		return nil
 	}
@@ -32,14 +36,45 @@ func picturesOf(r model.VariantResult, month int, url string, sys unit.System) [
 	if r.Year.Nights > 0 {
 		out = append(out, nightsPicture(r))
 	}
+	if r.Year.WorstWeek.Unmet > 0 && r.Year.Hourly != nil {
+		out = append(out, weekPicture(weekOf(g, r), sys))
+	}
 	out = append(out, statePictures(r)...)
 	for _, s := range r.Stores {
 		if s.Hoist != nil && s.Hoist.Drive.Mass.Is {
-			return append(out, massPicture(r, s.Hoist, sys))
+			out = append(out, massPicture(r, s.Hoist, sys))
+			break
 		}
 	}
+	for i := range out {
+		out[i].CSV = url + "/" + out[i].ID + ".csv"
+	}
+	out[0].CSV += fmt.Sprintf("?month=%d", month+1)
 	return out
 }
+
+// sendPicture sends the numbers of the picture that the address names.
+func sendPicture(w http.ResponseWriter, r *http.Request, pictures []pictureView) error {
+	for _, p := range pictures {
+		if p.ID == chi.URLParam(r, "picture") {
+			return sendCSV(w, p.Numbers())
+		}
+	}
+	return errNotFound
+}
+
+// sendVariantCSV sends the numbers of one picture of a variant as it is saved.
+func (s *Site) sendVariantCSV(w http.ResponseWriter, r *http.Request) error {
+	p, v, sys, err := s.variantIn(r)
+	if err != nil {
+		return err
+	}
+	g := s.grounds.of(p)
+	return sendPicture(w, r, picturesOf(g, retold(g.Evaluate(v.Value), sys), s.monthOf(r), variantURL(p.ID, v.ID), sys))
+}
+
+// joulesWh is an energy in watt-hours, for a table of numbers.
+func joulesWh[E ~float64](e E) float64 { return unit.Energy(e).WattHours() }
 
 func nightsPicture(r model.VariantResult) pictureView {
 	states := make([]int8, len(r.Year.NightLog))
@@ -56,7 +91,99 @@ func nightsPicture(r model.VariantResult) pictureView {
 		}
 	}
 	return pictureView{ID: "nights", Title: "The nights of the year", Say: fmt.Sprintf("Light all night in %d of %d nights; the essential things in %d.", r.Year.NightsServed, r.Year.Nights, r.Year.NightsEssential),
-		SVG: svgOf(func(w io.Writer) error { return draw.Nights(states, w) }), Head: []string{"Month", "With light", "Of", "Without"}, Rows: nightsByMonth(r)}
+		SVG: svgOf(func(w io.Writer) error { return draw.Nights(states, w) }), Head: []string{"Month", "With light", "Of", "Without"}, Rows: nightsByMonth(r), Numbers: func() sheetOfNumbers { return nightNumbers(r) }}
+}
+
+// nightNumbers is every night: the date on which it begins, and what it wanted and missed of lamps and devices.
+func nightNumbers(r model.VariantResult) sheetOfNumbers {
+	t := sheetOfNumbers{Name: "nights", Head: []string{"month", "day", "wanted, Wh", "missing, Wh", "essential missing, Wh", "light"}}
+	for d, n := range r.Year.NightLog {
+		light := "none asked"
+		switch {
+		case n.Served:
+			light = "all night"
+		case n.Essential:
+			light = "the essential"
+		case n.Counted:
+			light = "not all night"
+		}
+		m, day := dateOf(d)
+		t.Rows = append(t.Rows, []any{m + 1, day, joulesWh(n.Wanted), joulesWh(n.Unmet), joulesWh(n.UnmetEssential), light})
+	}
+	return t
+}
+
+// dateOf is the month, 0 for January, and the day of the month of a day of the typical year, from 0.
+func dateOf(day int) (month, date int) {
+	day %= 365
+	for m, days := range monthDays {
+		if day < days {
+			return m, day + 1
+		}
+		day -= days
+	}
+	return 11, 31
+}
+
+// week is the 168 hours that miss most.
+type week struct {
+	draw.WorstWeek
+	from int // first hour of the year
+}
+
+func weekOf(g model.Ground, r model.VariantResult) week {
+	y, own := r.Year.Hourly, float64(r.StandingPower-g.Load.StandingPower) // the variant's, its controller's and its stores'
+	w := week{from: r.Year.WorstWeek.From}
+	stored := func(h int) float64 {
+		sum := 0.0
+		for k := range y.State {
+			sum += y.State[k][h]
+		}
+		return sum
+	}
+	hours := len(y.Unmet)
+	for i := range r.Year.WorstWeek.Hours {
+		h := (w.from + i) % hours
+		w.Sun, w.Missing = append(w.Sun, r.Bus.Power[h]), append(w.Missing, y.Unmet[h]/3600)
+		w.Load = append(w.Load, g.Load.Standing[h]+g.Load.Essential[h]+g.Load.Nice[h]+own)
+		if len(y.State) > 0 {
+			w.Stored = append(w.Stored, stored(h))
+		}
+		if i%24 == 0 {
+			m, day := dateOf(h / 24)
+			w.Days = append(w.Days, fmt.Sprintf("%d %s", day, monthNames[m][:3]))
+		}
+	}
+	for _, s := range r.Stores {
+		w.Mass = w.Mass || s.InYear && s.Hoist != nil && len(r.Year.Stores) == 1
+	}
+	w.Name = "The worst week, from " + w.Days[0]
+	return w
+}
+
+func weekPicture(d week, sys unit.System) pictureView {
+	energy := func(watts []float64) string { return unit.Energies.Format(sum(watts)*3600, sys) }
+	v := pictureView{ID: "week", Title: "The worst week of the year", SVG: svgOf(d.Draw), Head: []string{"Day from", "Sun at the line", "Wanted", "Not there"}}
+	v.Say = fmt.Sprintf("From %s at %s: of %s wanted, %s are not there.", d.Days[0], clock(float64(d.from%24)), energy(d.Load), energy(d.Missing))
+	for i, day := range d.Days {
+		from, to := 24*i, min(24*i+24, len(d.Sun))
+		v.Rows = append(v.Rows, []string{day, energy(d.Sun[from:to]), energy(d.Load[from:to]), energy(d.Missing[from:to])})
+	}
+	v.Numbers = func() sheetOfNumbers {
+		t := sheetOfNumbers{Name: "worst-week", Head: []string{"hour of the year", "sun at the line, W", "wanted, W", "not there, W"}}
+		if len(d.Stored) > 0 {
+			t.Head = append(t.Head, "stored at the end, Wh")
+		}
+		for i := range d.Sun {
+			row := []any{(d.from + i) % (365 * 24), d.Sun[i], d.Load[i], d.Missing[i]}
+			if len(d.Stored) > 0 {
+				row = append(row, joulesWh(d.Stored[i]))
+			}
+			t.Rows = append(t.Rows, row)
+		}
+		return t
+	}
+	return v
 }
 
 // dayPicture is the typical day of a month, with a link to each of the others.
@@ -80,6 +207,13 @@ func dayPicture(r model.VariantResult, m int, url string, sys unit.System) pictu
 	}
 	v.Say = "The mean of each hour of the month. After all that is wanted, " + unit.Energies.Format(over, sys) + " of sun are left over a day."
 	v.SVG = svgOf(func(w io.Writer) error { return draw.Day(d, w) })
+	v.Numbers = func() sheetOfNumbers {
+		t := sheetOfNumbers{Name: "day-" + itoa(m+1), Head: []string{"from hour", "sun at the line, W", "wanted, W", "stored at the end, Wh"}}
+		for h := range d.Sun {
+			t.Rows = append(t.Rows, []any{h, d.Sun[h], d.Load[h], joulesWh(stored[h])})
+		}
+		return t
+	}
 	for i, name := range monthNames {
 		v.Links = append(v.Links, tab{name[:3], fmt.Sprintf("%s?month=%d#day", url, i+1), i == m})
 	}
@@ -112,6 +246,13 @@ func flowPicture(r model.VariantResult, sys unit.System) pictureView {
 	}
 	for _, row := range flowOf(r, sys) {
 		v.Rows = append(v.Rows, []string{row.Name, row.Value, row.Share})
+	}
+	v.Numbers = func() sheetOfNumbers {
+		t := sheetOfNumbers{Name: "flow", Head: []string{"part", "a year, Wh"}, Rows: [][]any{{f.Whole.Name, joulesWh(f.Whole.Energy)}}}
+		for _, p := range f.Parts {
+			t.Rows = append(t.Rows, []any{p.Name, joulesWh(p.Energy)})
+		}
+		return t
 	}
 	return v
 }
@@ -148,9 +289,19 @@ func statePictures(r model.VariantResult) []pictureView {
 			say += " In the cold it gives less: a part stays in it."
 		}
 		out = append(out, pictureView{ID: "state" + itoa(n), Title: "How full over the year: " + d.Name, Say: say,
-			SVG: svgOf(d.Draw), Head: []string{"Month", "Least", "Most", "Days full", "Days empty"}, Rows: statesByMonth(d)})
+			SVG: svgOf(d.Draw), Head: []string{"Month", "Least", "Most", "Days full", "Days empty"}, Rows: statesByMonth(d), Numbers: func() sheetOfNumbers { return stateNumbers(d) }})
 	}
 	return out
+}
+
+// stateNumbers is the least and the most of each day.
+func stateNumbers(d draw.States) sheetOfNumbers {
+	t := sheetOfNumbers{Name: "how-full", Head: []string{"month", "day", "least, share of full", "most, share of full"}}
+	for i := range d.Least {
+		m, day := dateOf(i)
+		t.Rows = append(t.Rows, []any{m + 1, day, d.Least[i], d.Most[i]})
+	}
+	return t
 }
 
 // nearly is the share that counts as full: half a hundredth is less than the picture shows.
@@ -202,7 +353,22 @@ func massPicture(r model.VariantResult, h *model.HoistResult, sys unit.System) p
 		v.Say = "Each line is one energy, before any loss; the thick one is what a night needs, the ring is today’s design."
 	}
 	v.SVG = svgOf(func(w io.Writer) error { return draw.MassHeight(m, w) })
+	v.Numbers = func() sheetOfNumbers { return massNumbers(m) }
 	return v
+}
+
+// massNumbers is the heights at which masses have each energy of the picture, in SI.
+func massNumbers(m draw.MassAgainstHeight) sheetOfNumbers {
+	t := sheetOfNumbers{Name: "mass-against-height", Head: []string{"line", "mass, kg", "height, m"}}
+	if m.Mass.Is && m.Height.Is {
+		t.Rows = append(t.Rows, []any{"today", float64(m.Mass.Val), float64(m.Height.Val)})
+	}
+	for _, l := range m.Lines {
+		for _, kg := range []float64{10, 100, 1000, 10000, 100000} {
+			t.Rows = append(t.Rows, []any{l.Name, kg, float64(l.Energy) / (kg * unit.G)})
+		}
+	}
+	return t
 }
 
 // clock writes an hour of the day, 0 … 24, as a clock does.

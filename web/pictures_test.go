@@ -3,6 +3,11 @@ package web
 import (
 	"bytes"
 	"compress/gzip"
+	"encoding/csv"
+	"html"
+	"math"
+	"net/http"
+	"path"
 	"regexp"
 	"strings"
 	"testing"
@@ -11,6 +16,7 @@ import (
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/model/year"
 	"duskweight/internal/store"
 )
 
@@ -22,7 +28,7 @@ func TestPictures(t *testing.T) {
 	for _, variant := range doc.Variants {
 		r := g.Evaluate(variant)
 		ids := map[string]bool{}
-		pictures := picturesOf(r, 5, "/page", unit.Metric)
+		pictures := picturesOf(g, r, 5, "/page", unit.Metric)
 		if want := 3 + len(variant.Stores); len(pictures) < want { // day, flow, nights, and each store
 			t.Errorf("%s: %d pictures, want at least %d", variant.Name, len(pictures), want)
 		}
@@ -42,6 +48,66 @@ func TestPictures(t *testing.T) {
 				}
 			}
 		}
+	}
+}
+
+// Every picture of the sample's pages has its numbers as a CSV file whose rows are as long as its head, at the address that
+// stands beside it.
+func TestPicturesAsNumbers(t *testing.T) {
+	s := newSite(t)
+	p, vs := create(t, s, "sample", catalog.Sample())
+	pages := []string{projectURL(p.ID) + "/place", projectURL(p.ID) + "/load", projectURL(p.ID) + "/sure?v=2&v=3", projectURL(p.ID) + "/sure?v=2&parts=yes", variantURL(p.ID, vs[1].ID) + "/sweep"}
+	for _, v := range vs {
+		pages = append(pages, variantURL(p.ID, v.ID))
+	}
+	pages = append(pages, variantURL(p.ID, vs[0].ID)+"/hoist/0", variantURL(p.ID, vs[0].ID)+"/hoist/0/pictures", projectURL(p.ID)+"/compare?v=1&v=2&v=3")
+	link := regexp.MustCompile(`href="([^"]*\.csv[^"]*)"`)
+	seen := map[string]bool{}
+	for _, page := range pages {
+		body := ask(s.Handler(), "GET", page, nil).Body.String()
+		figures := strings.Count(body, "<figure")
+		links := link.FindAllStringSubmatch(body, -1)
+		if len(links) == 0 || !strings.Contains(page, "/sure") && !strings.HasSuffix(page, "/hoist/0") && len(links) < figures {
+			t.Errorf("%s: %d pictures and %d addresses of numbers", page, figures, len(links))
+		}
+		for _, m := range links {
+			at := html.UnescapeString(m[1])
+			w := ask(s.Handler(), "GET", at, nil)
+			rows, err := csv.NewReader(w.Body).ReadAll() // refuses rows of other lengths
+			if w.Code != http.StatusOK || err != nil || len(rows) < 2 || !strings.HasPrefix(w.Header().Get("Content-Type"), "text/csv") {
+				t.Errorf("%s: %d, %d rows, %v", at, w.Code, len(rows), err)
+			}
+			seen[path.Base(strings.Split(at, "?")[0])] = true
+		}
+	}
+	for _, name := range []string{"day.csv", "flow.csv", "nights.csv", "week.csv", "state1.csv", "mass.csv", "sun.csv", "burns-171.csv", "years.csv", "sweep.csv", "sweep-lines.csv", "costs.csv", "checks.csv"} {
+		if !seen[name] {
+			t.Errorf("no page leads to %s", name)
+		}
+	}
+	if w := ask(s.Handler(), "GET", variantURL(p.ID, vs[0].ID)+"/nothing.csv", nil); w.Code != http.StatusNotFound {
+		t.Errorf("a picture that there is none of: %d", w.Code)
+	}
+}
+
+// The worst week holds what the year says of it, and a "week" of the whole year holds the year.
+func TestWeekHoldsTheYear(t *testing.T) {
+	doc := catalog.Sample()
+	g := model.Prepare(doc.Project)
+	near := func(what string, got []float64, want unit.Energy) {
+		t.Helper()
+		if d := sum(got)*3600 - float64(want); math.Abs(d) > 1e-9*float64(want) { // sums in another order
+			t.Errorf("%s: %g J, want %g", what, sum(got)*3600, float64(want))
+		}
+	}
+	for _, variant := range doc.Variants {
+		r := g.Evaluate(variant)
+		near(variant.Name+": missing in the worst week", weekOf(g, r).Missing, r.Year.WorstWeek.Unmet)
+		r.Year.WorstWeek = year.Span{From: 4000, Hours: 8760}
+		w := weekOf(g, r)
+		near(variant.Name+": wanted", w.Load, r.Year.Load)
+		near(variant.Name+": sun", w.Sun, r.Year.Bus)
+		near(variant.Name+": missing", w.Missing, r.Year.Unmet)
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"duskweight/internal/document"
 	"duskweight/internal/model"
 	"duskweight/internal/model/sun"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 )
 
@@ -21,10 +22,23 @@ func (s *Site) placeEditor(r *http.Request) (editor[model.Project], error) {
 	e.form.parts = placeForm(&e.saved.Value)
 	e.below = climatePicker(e.url, fmt.Sprint(e.saved.Revision), climateOptions(), e.saved.Value.Place.Monthly == nil)
 	e.answer = func(p model.Project) (answer, error) {
-		v := placeViewOf(model.Prepare(p), sys)
+		v := placeViewOf(model.Prepare(p), sys, e.url)
 		return answer{first: v.Headline, facts: v.Facts, body: placeResults(v)}, nil
 	}
 	return e, nil
+}
+
+// sendPlaceCSV sends the numbers of the picture of the place as it is saved.
+func (s *Site) sendPlaceCSV(w http.ResponseWriter, r *http.Request) error {
+	p, err := s.project(r)
+	if err != nil {
+		return err
+	}
+	var pictures []pictureView
+	if one := placeViewOf(s.grounds.of(p), unit.Metric, "").Picture; one != nil {
+		pictures = append(pictures, *one)
+	}
+	return sendPicture(w, r, pictures)
 }
 
 // climateOptions lists the starter climates by name.

@@ -19,7 +19,7 @@ type placeView struct {
 	Picture  *pictureView
 }
 
-func placeViewOf(g model.Ground, sys unit.System) placeView {
+func placeViewOf(g model.Ground, sys unit.System, page string) placeView {
 	if g.Sky == nil {
 		v := placeView{Headline: "The sun is not known yet."}
 		for _, p := range g.WhyNot {
@@ -50,7 +50,14 @@ func placeViewOf(g model.Ground, sys unit.System) placeView {
 	v.Months = monthRows(g, light.Plane, sys)
 	flat, panel := dayMeans(g.Sky.GHI), dayMeans(light.Plane)
 	v.Picture = &pictureView{ID: "sun", Title: "Sun month by month", Say: "On the flat, and on a panel at " + unit.Angles.Format(float64(tilt), sys) + " facing noon.",
-		SVG: svgOf(func(w io.Writer) error { return draw.SunMonths(flat, panel, w) })}
+		SVG: svgOf(func(w io.Writer) error { return draw.SunMonths(flat, panel, w) }), CSV: page + "/sun.csv"}
+	v.Picture.Numbers = func() sheetOfNumbers {
+		t := sheetOfNumbers{Name: "sun-month-by-month", Head: []string{"month", "on the flat, kWh/m² a day", "on the panel, kWh/m² a day"}}
+		for m := range flat {
+			t.Rows = append(t.Rows, []any{m + 1, flat[m], panel[m]})
+		}
+		return t
+	}
 	return v
 }
 

@@ -3,6 +3,7 @@ package web
 import (
 	"encoding/json"
 	"fmt"
+	"math"
 	"net/http"
 	"net/url"
 	"runtime"
@@ -60,6 +61,7 @@ func (a sureAsked) view(took time.Duration) sureView {
 	sure := a.run.Sure()
 	v := sureOf(sure, a.project.Value, a.sys)
 	v.choose(projectURL(a.project.ID)+"/sure", a)
+	v.CSV = projectURL(a.project.ID) + "/sure/years.csv?" + a.query(a.n).Encode()
 	v.timed(sure.Years, took)
 	return v
 }
@@ -85,6 +87,40 @@ func (s *Site) showSure(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	return s.show(w, r, http.StatusOK, f, surePage(a.view(time.Since(began))))
+}
+
+// sendYearsCSV sends every year of the variants of the address, in the order in which they were made.
+func (s *Site) sendYearsCSV(w http.ResponseWriter, r *http.Request) error {
+	a, err := s.sureAsked(r)
+	if err != nil {
+		return err
+	}
+	_ = http.NewResponseController(w).SetWriteDeadline(time.Now().Add(sureWaits))
+	if err := a.run.Until(r.Context(), a.n, runtime.GOMAXPROCS(0), nil); err != nil {
+		return leftOr(r, err)
+	}
+	t := sheetOfNumbers{Name: "years", Head: []string{"year"}}
+	sure := a.run.Sure()
+	for _, c := range sure.Variants {
+		name := orUnnamed(c.Name)
+		t.Head = append(t.Head, name+": nights with light", name+": longest without, h", name+": share served")
+	}
+	for i := range sure.Years {
+		row := []any{i + 1}
+		for _, c := range sure.Variants {
+			row = append(row, nth(c.Nights, i), nth(c.Outage, i), nth(c.Served, i))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return sendCSV(w, t)
+}
+
+// nth is a value of a list, not a number where the list has none.
+func nth(v []float64, i int) float64 {
+	if i < len(v) {
+		return v[i]
+	}
+	return math.NaN()
 }
 
 // sureWaits is the longest that the years of one page may take.

@@ -27,6 +27,7 @@ type sureView struct {
 	Strips  []sureStrip
 	Moves   []sureMoves
 	Parts   bool
+	CSV     string // address of all years
 	Took    string
 	Other   linkView // the same years with or without parts that differ
 	More    linkView // the same with another number of years

@@ -1,8 +1,11 @@
 package web
 
 import (
+	"cmp"
 	"fmt"
+	"math"
 	"net/http"
+	"slices"
 
 	"duskweight/internal/model/search"
 	"duskweight/internal/model/unit"
@@ -17,6 +20,8 @@ type sweepView struct {
 	Panels         []string
 	Rows           []sweepRow
 	Back           linkView
+	CSV            string
+	Lines          *chartView // which pairs have so many nights with light; nil where no border runs through the table
 }
 
 type sweepRow struct {
@@ -46,7 +51,136 @@ func (s *Site) showSweep(w http.ResponseWriter, r *http.Request) error {
 	}
 	view := sweepViewOf(sweep, p.Value.Currency, sys)
 	view.Back = linkView{"Back to what it would take", back}
+	view.CSV = variantURL(p.ID, v.ID) + "/sweep.csv"
+	if lines := contours(sweep, sys); len(lines.lines) > 0 {
+		c, err := lines.view(variantURL(p.ID, v.ID) + "/sweep-lines.csv")
+		if err != nil {
+			return err
+		}
+		view.Lines = &c
+	}
 	return s.show(w, r, http.StatusOK, f, sweepPage(view))
+}
+
+// sendSweepCSV sends the nights of every pair.
+func (s *Site) sendSweepCSV(w http.ResponseWriter, r *http.Request) error {
+	sweep, _, err := s.sweepAt(r)
+	if err != nil {
+		return err
+	}
+	t := sheetOfNumbers{Name: "panel-and-store", Head: []string{"panels, W", "store", "nights with light", "of", "all parts"}}
+	unitOf := map[string]string{"battery": "store, Ah", "mass": "store, kg"}
+	t.Head[1] = unitOf[sweep.Store]
+	for _, row := range sweep.Cells {
+		for _, c := range row {
+			t.Rows = append(t.Rows, []any{c.Panel * float64(sweep.Power), storeIn(sweep, c.Size), c.Nights, c.Of, orNone(c.Cost)})
+		}
+	}
+	return sendCSV(w, t)
+}
+
+// sendContoursCSV sends the points of the lines of equal nights.
+func (s *Site) sendContoursCSV(w http.ResponseWriter, r *http.Request) error {
+	sweep, sys, err := s.sweepAt(r)
+	if err != nil {
+		return err
+	}
+	lines := contours(sweep, sys)
+	if len(lines.lines) == 0 {
+		return errNotFound
+	}
+	return sendCSV(w, lines.numbers())
+}
+
+// sweepAt is the sweep of the variant of the address.
+func (s *Site) sweepAt(r *http.Request) (search.Sweep, unit.System, error) {
+	p, v, sys, err := s.variantIn(r)
+	if err != nil {
+		return search.Sweep{}, sys, err
+	}
+	sweep, err := search.SweepOf(r.Context(), s.grounds.of(p), v.Value)
+	if err == nil && len(sweep.Cells) == 0 {
+		err = errNotFound
+	}
+	return sweep, sys, err
+}
+
+// storeIn is the size of the store times f: Ah of a battery, kg of a mass.
+func storeIn(s search.Sweep, f float64) float64 {
+	if s.Store == "battery" {
+		return f * float64(s.Charge.Val) / 3600
+	}
+	return f * float64(s.Mass.Val)
+}
+
+func orNone[T unit.Number](k unit.Known[T]) float64 {
+	if !k.Is {
+		return math.NaN()
+	}
+	return float64(k.Val)
+}
+
+// contours are the lines along which so many nights have light. With more panel or more store there are hardly ever fewer,
+// so a line falls from left to right; between two pairs of the table it is where the nights cross when they grow evenly with
+// the logarithm of panel or store, as the table is spaced.
+func contours(s search.Sweep, sys unit.System) plot {
+	watts, store, name, colour := scaleOf(unit.Powers, sys), scaleOf(unit.Charges, sys), "battery", "--cells"
+	size := float64(s.Charge.Val)
+	if s.Store == "mass" {
+		store, name, colour, size = scaleOf(unit.Masses, sys), "mass, with its gears", "--mass", float64(s.Mass.Val)
+	}
+	p := plot{id: "contours", title: "Panel and store that together have so many nights with light", x: watts.axis("panels"), y: []string{store.axis(name)},
+		say: "Above a line at least so many nights have light. Where a line stands upright, a larger store adds nothing; where it lies flat, more panels add nothing."}
+	if len(s.Cells) == 0 || size <= 0 {
+		return p
+	}
+	p.head = []string{"Line", watts.axis("panels"), store.axis(name)}
+	for i, b := range sweepBands[:len(sweepBands)-1] {
+		l := plotLine{name: sentenceCase(b.say), unit: store.unit, color: []string{"--ink", "--ink", "--ink", "--soft"}[i], dash: []string{"solid", "dashed", "dotted", "solid"}[i]}
+		for _, at := range border(s, b.share) {
+			l.points = append(l.points, [2]float64{watts.of(at[0] * float64(s.Power)), store.of(at[1] * size)})
+		}
+		if len(l.points) < 2 {
+			continue
+		}
+		p.lines = append(p.lines, l)
+		for _, at := range l.points {
+			p.rows = append(p.rows, []string{l.name, unit.Rounded(at[0], 3), unit.Rounded(at[1], 3)})
+		}
+	}
+	if len(p.lines) == 0 {
+		return p
+	}
+	p.lines = append(p.lines, plotLine{name: "As it is", unit: store.unit, color: colour, mark: "diamond", points: [][2]float64{{watts.of(float64(s.Power)), store.of(size)}}})
+	if s.Best != nil {
+		p.lines = append(p.lines, plotLine{name: "Cheapest with 95 %", unit: store.unit, color: "--ink", mark: "circle",
+			points: [][2]float64{{watts.of(s.Best.Panel * float64(s.Power)), store.of(s.Best.Size * size)}}})
+	}
+	return p
+}
+
+// border is where the nights of a table cross a share of those that count: factors of panel and store, from the least
+// panel on.
+func border(s search.Sweep, share float64) (at [][2]float64) {
+	short := func(c search.SweepCell) float64 { return float64(c.Nights) - share*float64(c.Of) }
+	cross := func(a, b search.SweepCell) {
+		if x, y := short(a), short(b); x < 0 && y >= 0 {
+			t := x / (x - y)
+			at = append(at, [2]float64{a.Panel * math.Pow(b.Panel/a.Panel, t), a.Size * math.Pow(b.Size/a.Size, t)})
+		}
+	}
+	for i, row := range s.Cells {
+		for k, c := range row {
+			if k > 0 {
+				cross(row[k-1], c)
+			}
+			if i > 0 {
+				cross(s.Cells[i-1][k], c)
+			}
+		}
+	}
+	slices.SortFunc(at, func(a, b [2]float64) int { return cmp.Or(cmp.Compare(a[0], b[0]), cmp.Compare(b[1], a[1])) })
+	return slices.Compact(at)
 }
 
 // sweepBands are the bands of nights with light, from the best: at least this share, its class and its sign.

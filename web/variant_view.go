@@ -31,6 +31,8 @@ type pictureView struct {
 	Links               []tab
 	Head                []string
 	Rows                [][]string
+	CSV                 string                // address of its numbers
+	Numbers             func() sheetOfNumbers // what stands there
 }
 
 // flowView is one part of where the year's energy went; Share is of what the panels brought or the load wanted.
@@ -55,7 +57,7 @@ func variantViewOf(g model.Ground, r model.VariantResult, currency string, month
 			v.Flags = append(v.Flags, flagView{Say: sentence(say)})
 		}
 		v.Today = todayOf(g, r, month)
-		v.Pictures = picturesOf(r, month, url, sys)
+		v.Pictures = picturesOf(g, r, month, url, sys)
 	}
 	v.missing = r.Missing
 	return v

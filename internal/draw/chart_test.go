@@ -174,3 +174,32 @@ func TestWeek(t *testing.T) {
 		sound(t, b.String())
 	}
 }
+
+// A week's sums, by hand: 7 × 24 hours of 2 W wanted are 336 Wh; 10 hours of it are not there, 20 Wh.
+func TestWorstWeek(t *testing.T) {
+	d := WorstWeek{Name: "The worst week", Days: []string{"27 Dec", "28", "29", "30", "31", "1 Jan", "2"}}
+	for h := range 168 {
+		d.Sun, d.Load = append(d.Sun, float64(h%24)), append(d.Load, 2)
+		d.Missing, d.Stored = append(d.Missing, 0), append(d.Stored, 7200)
+		if h < 10 {
+			d.Missing[h] = 2
+		}
+	}
+	var b strings.Builder
+	if err := d.Draw(&b); err != nil {
+		t.Fatal(err)
+	}
+	sound(t, b.String())
+	for _, want := range []string{"336 Wh are wanted, 20 Wh of them are not there", ">31<", ">1 Jan<", ">stored<"} {
+		if !strings.Contains(b.String(), want) {
+			t.Errorf("no %q", want)
+		}
+	}
+	for _, d := range []WorstWeek{{}, {Sun: []float64{math.NaN()}, Load: []float64{1}, Missing: []float64{math.Inf(1)}, Days: []string{"?"}}} {
+		b.Reset()
+		if err := d.Draw(&b); err != nil {
+			t.Fatal(err)
+		}
+		sound(t, b.String())
+	}
+}

@@ -9,6 +9,8 @@ import (
 // Week is the first seven days of a weather file, hour by hour: light on the flat and its diffuse part in W/m², air in °C.
 type Week struct{ Global, Diffuse, Air []float64 }
 
+var firstDays = [7]string{"1 Jan", "2 Jan", "3 Jan", "4 Jan", "5 Jan", "6 Jan", "7 Jan"}
+
 // Draw draws the light as steps over the days and, in a strip below on an axis of its own, the air.
 func (d Week) Draw(out io.Writer) error {
 	const w, left, right, floor = 380.0, 46.0, 12.0, 160.0
@@ -21,7 +23,7 @@ func (d Week) Draw(out io.Writer) error {
 	p.path(append(append([]float64{x.a, y.a}, light...), x.b, y.a), true, attrs{"fill", sunColour, "fill-opacity", ".5"})
 	p.path(light, false, stroke(ink, 0.9, ""))
 	p.path(steps(d.Diffuse, x, y), false, stroke(loadColour, 1.4, "3 2"))
-	p.days(x, floor)
+	p.named(x, floor, firstDays[:])
 	p.rect(left, 8, 14, 9, attrs{"fill", sunColour, "fill-opacity", ".5"}, stroke(ink, 0.9, ""))
 	p.text(left+19, 16, "light on the flat", small, "start", 0)
 	key := left + 34 + TextWidth("light on the flat", small)
@@ -53,18 +55,7 @@ func (p *pen) air(v []float64, x axis) {
 		pts = append(pts, x.at(24*(float64(i)+0.5)/float64(len(v))), y.at(finite(t)))
 	}
 	p.path(pts, false, stroke(ink, 1.4, ""))
-	p.days(x, y.a)
-}
-
-// days writes the seven days under an axis.
-func (p *pen) days(x axis, y float64) {
-	for day := range 8 {
-		v := x.at(24 * float64(day) / 7)
-		p.line(v, y, v, y+4, stroke(ink, narrow, ""))
-		if day < 7 {
-			p.text(x.at(24*(float64(day)+0.5)/7), y+16, fmt.Sprintf("%d Jan", day+1), small, "middle", 0)
-		}
-	}
+	p.named(x, y.a, firstDays[:])
 }
 
 // reading is the text equivalent.
