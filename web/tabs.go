@@ -9,14 +9,14 @@ import (
 
 // projectTabs is the navigation of a project: its pages, its variants, compare. here is the address of the open page.
 func (s *Site) projectTabs(ctx context.Context, p store.Saved[model.Project], here string) ([]tab, error) {
-	variants, err := s.Store.Variants(ctx, p.ID)
+	variants, err := s.Store.VariantNames(ctx, p.ID)
 	if err != nil {
 		return nil, err
 	}
 	url := projectURL(p.ID)
 	tabs := []tab{{Text: p.Value.Name, URL: url}, {Text: "Place and sun", URL: url + "/place"}, {Text: "Night load", URL: url + "/load"}}
 	for _, v := range variants {
-		tabs = append(tabs, tab{Text: v.Value.Name, URL: variantURL(p.ID, v.ID)})
+		tabs = append(tabs, tab{Text: v.Name, URL: variantURL(p.ID, v.ID)})
 	}
 	if len(variants) > 1 {
 		tabs = append(tabs, tab{Text: "Compare", URL: url + "/compare"})

@@ -37,6 +37,19 @@ func living(ctx context.Context, tx *sql.Tx, t Thing) (row, error) {
 	return r, err
 }
 
+// there says whether a project is there, without reading it.
+func there(ctx context.Context, tx *sql.Tx, project int64) error {
+	var deleted bool
+	err := tx.QueryRowContext(ctx, `SELECT deleted FROM revision WHERE kind = ? AND thing = ? ORDER BY number DESC LIMIT 1`, ProjectKind, project).Scan(&deleted)
+	switch {
+	case errors.Is(err, sql.ErrNoRows), err == nil && deleted:
+		return notFound(Thing{ProjectKind, project})
+	case err != nil:
+		return fmt.Errorf("store: %w", err)
+	}
+	return nil
+}
+
 // save saves a value on top of the revision that the edit names.
 func save[T any](ctx context.Context, s *Store, c content[T], id int64, v T, e Edit, now time.Time) (Saved[T], error) {
 	var saved Saved[T]

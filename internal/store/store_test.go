@@ -304,3 +304,45 @@ func TestCancelled(t *testing.T) {
 		t.Error("the stored variant changed")
 	}
 }
+
+// The names of variants are those of the variants that are there, in their order, after renaming, adding and deleting.
+func TestVariantNames(t *testing.T) {
+	s := fresh(t)
+	p, first := sampled(t, s)
+	same := func(want int) {
+		t.Helper()
+		vs, err := s.Variants(t.Context(), p.ID)
+		if err != nil {
+			t.Fatal(err)
+		}
+		names, err := s.VariantNames(t.Context(), p.ID)
+		if err != nil || len(names) != want || len(vs) != want {
+			t.Fatalf("%d names of %d variants, want %d; %v", len(names), len(vs), want, err)
+		}
+		for i, v := range vs {
+			if names[i] != (Named{v.ID, v.Value.Name}) {
+				t.Errorf("%v, want %d %q", names[i], v.ID, v.Value.Name)
+			}
+		}
+	}
+	same(1)
+	_, err := s.CreateVariant(t.Context(), p.ID, first.Value, "added", later(1))
+	if err != nil {
+		t.Fatal(err)
+	}
+	same(2)
+	renamed := first.Value
+	renamed.Name = "Another name"
+	saved, err := s.SaveVariant(t.Context(), first.ID, renamed, Edit{Revision: first.Revision, Said: "renamed"}, later(2))
+	if err != nil {
+		t.Fatal(err)
+	}
+	same(2)
+	if err := s.DeleteVariant(t.Context(), saved.ID, saved.Revision, "deleted", later(3)); err != nil {
+		t.Fatal(err)
+	}
+	same(1)
+	if names, err := s.VariantNames(t.Context(), 999); err != nil || names != nil {
+		t.Errorf("of no project: %v, %v", names, err)
+	}
+}

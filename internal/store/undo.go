@@ -18,7 +18,7 @@ func (s *Store) Steps(ctx context.Context, project int64) (undo, redo *Change, e
 }
 
 func steps(ctx context.Context, tx *sql.Tx, project int64) (undo, redo *Change, err error) {
-	if _, err := living(ctx, tx, Thing{ProjectKind, project}); err != nil {
+	if err := there(ctx, tx, project); err != nil {
 		return nil, nil, err
 	}
 	rows, err := tx.QueryContext(ctx, `SELECT `+changeColumns+`, NOT deleted AND coalesce((SELECT deleted FROM revision AS b

@@ -3,6 +3,8 @@ package store
 import (
 	"context"
 	"database/sql"
+	"errors"
+	"fmt"
 	"time"
 
 	"duskweight/internal/model"
@@ -19,6 +21,33 @@ func (s *Store) Variants(ctx context.Context, project int64) ([]Saved[model.Vari
 		return err
 	})
 	return vs, err
+}
+
+// Named is a variant by its name alone.
+type Named struct {
+	ID   int64
+	Name string
+}
+
+// VariantNames returns the names of the variants of a project, in their order, without reading their designs; none for a
+// project that is not there.
+func (s *Store) VariantNames(ctx context.Context, project int64) (names []Named, err error) {
+	rows, err := s.reader.QueryContext(ctx, `SELECT thing, name FROM
+			(SELECT kind, thing, max(number) AS number FROM revision WHERE project = ? AND kind = ? GROUP BY thing)
+			CROSS JOIN revision USING (kind, thing, number)
+		WHERE NOT deleted ORDER BY position, thing`, project, VariantKind)
+	if err != nil {
+		return nil, fmt.Errorf("store: %w", err)
+	}
+	defer func() { err = errors.Join(err, rows.Close()) }()
+	for rows.Next() {
+		var n Named
+		if err := rows.Scan(&n.ID, &n.Name); err != nil {
+			return nil, fmt.Errorf("store: %w", err)
+		}
+		names = append(names, n)
+	}
+	return names, rows.Err()
 }
 
 func (s *Store) variantsOf(ctx context.Context, tx *sql.Tx, project int64) ([]Saved[model.Variant], error) {
