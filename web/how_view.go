@@ -1,6 +1,7 @@
 package web
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -135,7 +136,18 @@ func useText(u float64) string {
 	if u > 1000 {
 		return "over 1000 ×"
 	}
-	return unit.Rounded(u, 3) + " ×"
+	text := fmt.Sprintf("%.2f", u)
+	switch {
+	case text == "0.00" && u > 0:
+		return "under 0.01 ×"
+	case text == "1.00" && u < 1: // rounding brings no part to its limit, and none back to it
+		return "just under 1 ×"
+	case text == "1.00" && u > 1:
+		return "just over 1 ×"
+	case u >= 10:
+		return unit.Rounded(u, 3) + " ×"
+	}
+	return text + " ×"
 }
 
 // loadText gives a force first as the mass whose weight it is, and in newtons beside it; other units as they are.
