@@ -244,7 +244,11 @@ func forceBoth(f unit.Known[unit.Force], sys unit.System) string {
 	if !ok {
 		return "not known"
 	}
-	return unit.Loads.Format(float64(n), sys) + " (" + forceText(float64(n), sys) + ")"
+	first, beside := loadText(unit.Of(unit.Ratio(n)), "N", sys)
+	if beside != "" {
+		beside = " (" + beside + ")"
+	}
+	return first + beside
 }
 
 func yesNo(b bool) string {

@@ -150,14 +150,19 @@ func useText(u float64) string {
 	return text + " ×"
 }
 
-// loadText gives a force first as the mass whose weight it is, and in newtons beside it; other units as they are.
+// loadText gives a force first as the mass whose weight it is, and in newtons beside it; other units as they are. A pound
+// and the force of its weight have the same figure, so that is told once.
 func loadText(k unit.Known[unit.Ratio], u string, sys unit.System) (first, beside string) {
 	v, ok := k.Value()
 	if !ok {
 		return "–", ""
 	}
 	if u == "N" {
-		return unit.Loads.Format(float64(v), sys), forceText(float64(v), sys)
+		first = unit.Loads.Format(float64(v), sys)
+		if sys == unit.Metric {
+			beside = forceText(float64(v), sys)
+		}
+		return first, beside
 	}
 	return amount(float64(v), u, sys), ""
 }

@@ -196,11 +196,6 @@ func spaced(s string) string {
 	return whole
 }
 
-// FormatForce returns a force in newtons with the mass whose weight it is, as makers weigh: "2600 N (265 kg)".
-func FormatForce(f Force, sys System) string {
-	return Forces.Format(float64(f), sys) + " (" + Loads.Format(float64(f), sys) + ")"
-}
-
 // Exactly is Format with as many digits as FormatFull.
 func (q Quantity) Exactly(si float64, sys System) string {
 	n := q.FormatFull(si, sys)

@@ -328,9 +328,6 @@ func TestFormat(t *testing.T) {
 			t.Errorf("%v: %q, want %q", c.si, got, c.want)
 		}
 	}
-	if got := strings.ReplaceAll(FormatForce(2600, Metric), Space, " "); got != "2600 N (265 kg)" {
-		t.Errorf("force: %q", got)
-	}
 	if got := strings.ReplaceAll(Masses.Echo(40, Metric), Space, " "); got != "40 kg = 88.2 lb" {
 		t.Errorf("echo: %q", got)
 	}
