@@ -154,7 +154,7 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 	return []compareGroup{
 		{"Verdict", []compareRow{
 			textRow("Verdict", rs, func(r model.VariantResult) string { return orNotKnown(r.Verdict) }),
-			textRow("Plan sheet", rs, func(r model.VariantResult) string { return readyWords[r.Ready] }),
+			textRow("Plan sheet", rs, func(r model.VariantResult) string { return readyOf(r) }),
 		}},
 		{"Nights", []compareRow{
 			numberRow("Nights with light", "highest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.NightsServed) }), count),

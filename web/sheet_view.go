@@ -128,7 +128,7 @@ func stateOf(r model.VariantResult) (v sheetState) {
 	switch r.Ready {
 	case "no":
 		v.State = "do not hang"
-		v.Band = "DO NOT HANG."
+		v.Band = doNot(r) + "."
 		if len(r.Reasons) > 0 {
 			v.Band += " " + whole(r.Reasons[0], 2*sheetText)
 		}
@@ -136,6 +136,9 @@ func stateOf(r model.VariantResult) (v sheetState) {
 		v.State = "not ready"
 		for _, why := range r.Reasons {
 			name, _, _ := strings.Cut(why, ". Not known") // what is missing there stands on the page of the hoist
+			if rest, open := strings.CutPrefix(name, "Not known "); open {
+				name = firstSentence(sentenceCase(rest))
+			}
 			v.Unknown = append(v.Unknown, clip(name, sheetName))
 		}
 		things := "things are"

@@ -261,7 +261,7 @@ func readyWord(r string) string {
 func trialsChart(m model.Measured, url string, sys unit.System) (chartView, bool, error) {
 	mass, amps := scaleOf(unit.Masses, sys), scaleOf(unit.Currents, sys)
 	lines := []plotLine{{name: "up, measured", color: "--mass", mark: "triangle", unit: amps.unit}, {name: "up, planned", color: "--mass", mark: "emptyCircle", unit: amps.unit},
-		{name: "down, measured", color: "--night", mark: "diamond", unit: amps.unit}, {name: "down, planned", color: "--load", mark: "emptyRect", unit: amps.unit}}
+		{name: "down, measured", color: "--night", mark: "diamond", unit: amps.unit}, {name: "down, planned", color: "--night", mark: "emptyRect", unit: amps.unit}}
 	for _, r := range m.Runs {
 		k := 0
 		if r.Down {

@@ -2,6 +2,7 @@ package web
 
 import (
 	"fmt"
+	"strings"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
@@ -44,7 +45,7 @@ func variantViewOf(g model.Ground, r model.VariantResult, currency string, month
 	r = retold(r, sys)
 	v := variantView{Verdict: r.Verdict, Facts: factsOf(r, sys), Money: moneyRows(r, currency), Parts: url + "/parts", Sure: url + "/sure"}
 	v.Headline, v.More = headlineOf(r)
-	v.Ready = readyWords[r.Ready]
+	v.Ready = readyOf(r)
 	for _, why := range r.Reasons {
 		v.Flags = append(v.Flags, flagView{Say: why, Bad: r.Ready == "no"})
 	}
@@ -63,8 +64,24 @@ func variantViewOf(g model.Ground, r model.VariantResult, currency string, month
 	return v
 }
 
-// readyWords says what the plan sheet will say.
-var readyWords = map[string]string{"yes": "ready", "not_known": "not ready: something is not known", "no": "do not hang"}
+// readyOf says what the plan sheet will say.
+func readyOf(r model.VariantResult) string {
+	if r.Ready == "no" {
+		return strings.ToLower(doNot(r))
+	}
+	return map[string]string{"yes": "ready", "not_known": "not ready: something is not known"}[r.Ready]
+}
+
+// doNot is what a plan that is not to be built says: nothing is hung where a hoist is the reason, and else the battery is
+// not used.
+func doNot(r model.VariantResult) string {
+	for _, s := range r.Stores {
+		if s.Hoist != nil && s.Hoist.Ready == "no" {
+			return "DO NOT HANG"
+		}
+	}
+	return "DO NOT USE"
+}
 
 func yearOf(s model.StoreResult, sys unit.System, e unit.Energy) string {
 	if !s.InYear {

@@ -234,7 +234,8 @@ func (r *VariantResult) liftFacts(h *HoistResult) {
 	}
 }
 
-// ready is the worst of the stores': a hoist's own word, and for a battery whether it can be computed.
+// ready is the worst of the stores': a hoist's own word, and for a battery whether it can be computed and may be used so:
+// where it stands, its management board, what its cells are, its cable and fuse.
 func (r *VariantResult) ready() {
 	rank := map[string]int{"yes": 0, "not_known": 1, "no": 2}
 	r.Ready = "yes"
@@ -250,6 +251,15 @@ func (r *VariantResult) ready() {
 			worse(s.Hoist.Ready, s.Hoist.Reasons...)
 		case s.WhyNot != "":
 			worse("not_known", s.WhyNot)
+		case s.Cells != nil:
+			for _, f := range slices.Concat(s.Cells.Cautions, s.Cells.Line.Flags) {
+				switch {
+				case f.Bad:
+					worse("no", f.Say)
+				case f.Open:
+					worse("not_known", f.Say)
+				}
+			}
 		}
 	}
 	if len(r.Stores) == 0 {
@@ -279,6 +289,11 @@ func (r *VariantResult) missing(g Ground) {
 					continue
 				}
 				r.Missing = append(r.Missing, Missing{StorePath(i, "cells") + "." + m.Path, m.Wants})
+			}
+			for _, f := range s.Cells.Cautions {
+				if f.Open {
+					r.Missing = append(r.Missing, Missing{StorePath(i, "cells") + "." + f.Path, "whether the battery may be used so"})
+				}
 			}
 		}
 	}

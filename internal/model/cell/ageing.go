@@ -7,11 +7,13 @@ import (
 	"duskweight/internal/model/unit"
 )
 
-// Flag is something said in words, with the path of the field it is about; Bad ones say do not, the others beware.
+// Flag is something said in words, with the path of the field it is about. Bad ones say do not use it so; Open ones say that
+// it is not known whether it may be used so; the others beware.
 type Flag struct {
 	Path string
 	Say  string
 	Bad  bool
+	Open bool
 }
 
 // Life is how the settled year wears the cells.

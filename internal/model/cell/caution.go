@@ -2,6 +2,7 @@ package cell
 
 import (
 	"fmt"
+	"strings"
 
 	"duskweight/internal/model/unit"
 )
@@ -14,6 +15,9 @@ const StringsMost = 3
 // (IEC 61140, from memory).
 const SafeVoltage = unit.Voltage(60)
 
+// notKnown begins what is said of a question of safety that nobody has answered.
+const notKnown = "Not known"
+
 // Cautions says what to beware of, in words: strings, voltage, fire, place, origin, and what the year does to the cells.
 func (r Resolved) Cautions(l Life) []Flag {
 	if r.Kind.Key == "" {
@@ -21,11 +25,14 @@ func (r Resolved) Cautions(l Life) []Flag {
 	}
 	var out []Flag
 	say := func(path string, bad bool, format string, args ...any) {
-		out = append(out, Flag{path, fmt.Sprintf(format, args...), bad})
+		out = append(out, Flag{Path: path, Say: fmt.Sprintf(format, args...), Bad: bad})
 	}
 	r.bankCautions(say)
 	r.fireCautions(say)
 	r.yearCautions(l, say)
+	for i, f := range out {
+		out[i].Open = strings.HasPrefix(f.Say, notKnown)
+	}
 	for _, n := range r.Kind.Notes {
 		say("kind", false, "%s", n)
 	}
@@ -36,7 +43,7 @@ type sayer func(path string, bad bool, format string, args ...any)
 
 func (r Resolved) bankCautions(say sayer) {
 	if r.Kind.Lead && r.Parallel > StringsMost {
-		say("parallel", r.Parallel > StringsMost+1, "%d strings side by side: they do not share the current equally and the weakest dies first. Take larger blocks and three strings at most.", r.Parallel)
+		say("parallel", false, "%d strings side by side: they do not share the current equally and the weakest dies first. Take larger blocks and three strings at most.", r.Parallel)
 	}
 	if r.Kind.Ion && r.Series > 1 {
 		say("series", false, "Blocks with their own management boards in a row: ask the maker whether the boards allow it.")
@@ -49,11 +56,11 @@ func (r Resolved) bankCautions(say sayer) {
 	}
 	switch r.bank.Origin {
 	case "second_hand":
-		say("cells_are", r.Kind.Ion, "Second-hand cells: test each for capacity and self-discharge, and use only those of one kind and age.")
+		say("cells_are", false, "Second-hand cells: test each for capacity and self-discharge, and use only those of one kind and age.")
 	case "mixed":
 		say("cells_are", true, "Mixed or unknown cells must not be joined: one of them is overcharged, and that can start a fire.")
 	case "":
-		say("cells_are", false, "Not known whether the cells are new and matched.")
+		say("cells_are", false, notKnown+" whether the cells are new and matched.")
 	}
 }
 
@@ -63,7 +70,7 @@ func (r Resolved) fireCautions(say sayer) {
 		case "no":
 			say("management_board", true, "Without a management board that stops charging in the cold, these cells can burn. Do not use them.")
 		case "":
-			say("management_board", false, "Not known whether there is a management board with a cold-charge cut.")
+			say("management_board", false, notKnown+" whether there is a management board with a cold-charge cut.")
 		}
 	}
 	switch r.bank.Indoors {
@@ -72,7 +79,7 @@ func (r Resolved) fireCautions(say sayer) {
 	case "loft":
 		say("place", true, "Not in a loft: it is hot there, and a fire is seen too late.")
 	case "":
-		say("place", false, "Not known where the battery stands. Not in a bedroom, on the way out or in a loft; a smoke alarm beside it.")
+		say("place", false, notKnown+" where the battery stands. Not in a bedroom, on the way out or in a loft; a smoke alarm beside it.")
 	case "own_room", "shed":
 		say("place", false, "A smoke alarm where the battery stands, and nothing that burns beside it.")
 	}

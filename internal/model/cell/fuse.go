@@ -87,7 +87,7 @@ func (r Resolved) areaFor(fuse, most unit.Current) unit.Known[unit.Area] {
 // judge says what is wrong with the cable and its fuse.
 func (l *Line) judge(b Bank) {
 	say := func(path string, bad bool, format string, args ...any) {
-		l.Flags = append(l.Flags, Flag{path, fmt.Sprintf(format, args...), bad})
+		l.Flags = append(l.Flags, Flag{Path: path, Say: fmt.Sprintf(format, args...), Bad: bad})
 	}
 	fuse, fuseIs := b.Fuse.Value()
 	amps, ampsIs := l.Ampacity.Value()

@@ -1,0 +1,47 @@
+package model_test
+
+import (
+	"strings"
+	"testing"
+
+	"duskweight/internal/catalog"
+	"duskweight/internal/model"
+	"duskweight/internal/model/cell"
+	"duskweight/internal/model/unit"
+)
+
+// A plan with a battery is ready when the questions of safety about it are answered, not ready while one is open, and not to
+// be used where an answer forbids it: no board on lithium, mixed cells, where people sleep or flee, a fuse above its cable.
+func TestReadyOfBattery(t *testing.T) {
+	doc := catalog.Sample()
+	g := model.Prepare(doc.Project)
+	for _, c := range []struct {
+		name   string
+		change func(*cell.Bank)
+		ready  string
+		why    string
+	}{
+		{"all answered", func(*cell.Bank) {}, "yes", ""},
+		{"place not known", func(b *cell.Bank) { b.Indoors = "" }, "not_known", "where the battery stands"},
+		{"board not known", func(b *cell.Bank) { b.Board = "" }, "not_known", "management board"},
+		{"origin not known", func(b *cell.Bank) { b.Origin = "" }, "not_known", "new and matched"},
+		{"no board", func(b *cell.Bank) { b.Board = "no" }, "no", "Do not use them"},
+		{"bedroom", func(b *cell.Bank) { b.Indoors = "bedroom" }, "no", "Not in a bedroom"},
+		{"way out", func(b *cell.Bank) { b.Indoors = "escape_route" }, "no", "on the way out"},
+		{"loft", func(b *cell.Bank) { b.Indoors = "loft" }, "no", "Not in a loft"},
+		{"mixed cells", func(b *cell.Bank) { b.Origin = "mixed" }, "no", "must not be joined"},
+		{"fuse above its cable", func(b *cell.Bank) {
+			b.Fuse, b.CableArea = unit.Of[unit.Current](200), unit.Of[unit.Area](1.5e-6)
+		}, "no", "lets the cable burn"},
+		{"not known and forbidden", func(b *cell.Bank) { b.Indoors, b.Board = "", "no" }, "no", "Do not use them"},
+	} {
+		v := doc.Variants[1]
+		bank := *v.Stores[0].Cells
+		c.change(&bank)
+		v.Stores = []model.Store{{Cells: &bank}}
+		r := g.Evaluate(v)
+		if r.Ready != c.ready || !strings.Contains(strings.Join(r.Reasons, " "), c.why) || (c.why == "") != (len(r.Reasons) == 0) {
+			t.Errorf("%s: %q, want %q because of %q; it says %q", c.name, r.Ready, c.ready, c.why, r.Reasons)
+		}
+	}
+}
