@@ -143,7 +143,7 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 	money := func(v float64) string { return moneyText(unit.Money(v), currency) }
 	year := func(f func(model.VariantResult) float64) func(model.VariantResult) (float64, bool) {
 		return func(r model.VariantResult) (float64, bool) {
-			if !r.YearKnown {
+			if !r.YearKnown || r.Open != "" {
 				return 0, false
 			}
 			return f(r), true

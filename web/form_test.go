@@ -147,7 +147,7 @@ func TestRefusedTextComesBack(t *testing.T) {
 		t.Fatalf("%d problems, want 3: %v", len(ps), ps)
 	}
 	view := f.view(&v, typed, ps, unit.Metric)
-	for i, want := range []string{"How many", "How many", "Power of one"} {
+	for i, want := range []string{"Group of panels 1: How many", "Group of panels 2: How many", "Group of panels 2: Power of one"} {
 		if got := view.Problems[i]; got.Label != want || !strings.HasSuffix(got.Say, ".") {
 			t.Errorf("problem %d: %+v", i, got)
 		}

@@ -123,6 +123,8 @@ type printer[T any] struct {
 	origins  model.Origins
 	problems map[string]string
 	labels   []struct{ path, label string }
+	where    string // the row, or the group inside a section, that is printed
+	deep     bool   // inside a section
 }
 
 func (p *printer[T]) parts(parts []part[T], t *T) []partView {
@@ -141,12 +143,27 @@ func (p *printer[T]) parts(parts []part[T], t *T) []partView {
 }
 
 func (p *printer[T]) group(g *group[T], t *T) *groupView {
-	v := &groupView{Title: g.title, Intro: retell(g.intro, p.sys), Shape: g.shape, Fold: g.fold, Parts: p.parts(g.parts, t), Links: g.links}
+	name := p.where
+	if name == "" && p.deep { // a section is no part of a name, what stands inside it is
+		name = g.title
+	}
+	was := p.deep
+	p.deep = true
+	v := &groupView{Title: g.title, Intro: retell(g.intro, p.sys), Shape: g.shape, Fold: g.fold, Parts: p.inside(name, g.parts, t), Links: g.links}
+	p.deep = was
 	v.Open, v.Section = anyProblem(v.Parts), sectionOf(v.Title, v.Parts, g.tell...)
 	if g.brief != nil {
 		v.Section.Brief = g.brief(t, p.sys)
 	}
 	return v
+}
+
+// inside prints what belongs to a row or a group; a problem in it is told with its name.
+func (p *printer[T]) inside(name string, parts []part[T], t *T) []partView {
+	was := p.where
+	p.where = name
+	defer func() { p.where = was }()
+	return p.parts(parts, t)
 }
 
 func (p *printer[T]) list(l *list[T], t *T) *listView {
@@ -159,7 +176,8 @@ func (p *printer[T]) list(l *list[T], t *T) *listView {
 	v.Full = v.Count >= l.most
 	for i := range v.Count {
 		path := fmt.Sprintf("%s[%d]", l.path, i)
-		v.Rows = append(v.Rows, rowView{Name: fmt.Sprintf("%s %d", sentenceCase(l.one), i+1), Path: path, Parts: p.parts(l.row(i), t)})
+		name := fmt.Sprintf("%s %d", sentenceCase(l.one), i+1)
+		v.Rows = append(v.Rows, rowView{Name: name, Path: path, Parts: p.inside(name, l.row(i), t)})
 		if i > 0 {
 			hushed(v.Rows[i].Parts)
 		}
@@ -215,7 +233,11 @@ func sentenceCase(s string) string {
 }
 
 func (p *printer[T]) field(in *input[T], t *T) *fieldView {
-	p.labels = append(p.labels, struct{ path, label string }{in.path, in.label})
+	label := in.label
+	if p.where != "" {
+		label = p.where + ": " + label
+	}
+	p.labels = append(p.labels, struct{ path, label string }{in.path, label})
 	shown := in.show(t, p.sys)
 	v := &fieldView{
 		ID: fieldID(in.path), Path: in.path, Label: retell(in.label, p.sys), Unit: in.symbol(p.sys), Hint: retell(sentenceCase(in.hint), p.sys), Kind: in.kind, Spare: in.spare,

@@ -19,6 +19,7 @@ type plot struct {
 	x         string // axis title with its unit
 	y         []string
 	top       []float64 // highest value of each scale; 0 lets the data decide
+	wide      float64   // highest value of x; 0 lets the data decide
 	lines     []plotLine
 	head      []string
 	rows      [][]string
@@ -143,7 +144,7 @@ func roundUp(v float64) float64 {
 
 // last is the greatest value on the x axis.
 func (p plot) last() float64 {
-	most := 0.0
+	most := p.wide
 	for _, l := range p.lines {
 		for _, at := range l.points {
 			most = math.Max(most, at[0])

@@ -119,7 +119,7 @@ func cardOf(r model.VariantResult, p store.Saved[model.Project], id int64) varia
 		c.Say = more[0]
 	}
 	nights, cost := "not known", fmt.Sprintf("%d of %d parts priced", r.Cost.Priced, r.Cost.Parts)
-	if r.YearKnown {
+	if r.YearKnown && r.Open == "" {
 		nights = fmt.Sprintf("%d of %d", r.Year.NightsServed, r.Year.Nights)
 	}
 	if all, ok := r.Cost.Capital.Value(); ok {

@@ -73,6 +73,14 @@ func (s *Site) sendVariantCSV(w http.ResponseWriter, r *http.Request) error {
 	return sendPicture(w, r, picturesOf(g, retold(g.Evaluate(v.Value), sys), s.monthOf(r), variantURL(p.ID, v.ID), sys))
 }
 
+// cents is a power without what is less than a hundredth of a watt: that is dusk and rounding.
+func cents(w float64) float64 {
+	if math.Abs(w) < 0.005 {
+		return 0
+	}
+	return w
+}
+
 // joulesWh is an energy in watt-hours, for a table of numbers.
 func joulesWh[E ~float64](e E) float64 { return unit.Energy(e).WattHours() }
 
@@ -197,7 +205,7 @@ func dayPicture(r model.VariantResult, m int, url string, sys unit.System) pictu
 		for _, x := range c.State {
 			stored[h] += float64(x)
 		}
-		v.Rows = append(v.Rows, []string{clock(float64(h)), unit.Powers.Format(d.Sun[h], sys), unit.Powers.Format(d.Load[h], sys), unit.Energies.Format(stored[h], sys)})
+		v.Rows = append(v.Rows, []string{clock(float64(h)), unit.Powers.Format(cents(d.Sun[h]), sys), unit.Powers.Format(cents(d.Load[h]), sys), unit.Energies.Format(stored[h], sys)})
 	}
 	if len(r.Year.Stores) > 0 {
 		d.Stored = stored

@@ -30,6 +30,10 @@ func seasonOf(ctx context.Context, g model.Ground, v model.Variant, r model.Vari
 		s.Best = "No year can be tried yet, so no month is known: " + r.WhyNoYear + "."
 		return s, nil
 	}
+	if r.Open != "" {
+		s.Best = "Not known yet: " + r.Open + "."
+		return s, nil
+	}
 	for _, row := range nightsByMonth(r) {
 		if row[3] != "0" {
 			s.Months = append(s.Months, fmt.Sprintf("%s: %s of %s nights without light all night", row[0], row[3], row[2]))

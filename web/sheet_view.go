@@ -2,6 +2,7 @@ package web
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"duskweight/internal/model"
@@ -132,12 +133,15 @@ func stateOf(r model.VariantResult) (v sheetState) {
 		if len(r.Reasons) > 0 {
 			v.Band += " " + whole(r.Reasons[0], 2*sheetText)
 		}
+		if slices.ContainsFunc(r.Stores, func(s model.StoreResult) bool { return s.Hoist != nil && looksOwed(s.Hoist.Checks) > 0 }) {
+			v.Band += " It fell or took a shock, and not every part was looked at since."
+		}
 	case "not_known":
 		v.State = "not ready"
 		for _, why := range r.Reasons {
 			name, _, _ := strings.Cut(why, ". Not known") // what is missing there stands on the page of the hoist
 			if rest, open := strings.CutPrefix(name, "Not known "); open {
-				name = firstSentence(sentenceCase(rest))
+				name, _, _ = strings.Cut(firstSentence(sentenceCase(rest)), ":")
 			}
 			v.Unknown = append(v.Unknown, clip(name, sheetName))
 		}
@@ -221,8 +225,9 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []pairView {
 	d, g := h.Drive, h.Design
 	rows := []pairView{
 		{"Greatest mass", known(d.Mass, unit.Masses, sys)},
-		{"Upper stop mark", "on the rope, " + known(g.Travel, unit.Lengths, sys) + " above the lower one, measured from the mass end"},
-		{"Ratio and drum", known(d.Ratio, unit.GearRatios, sys) + " : 1, drum " + known(g.Drum.Diameter, unit.SmallLengths, sys) + ", " + known(g.Drum.DeadWraps, unit.Counts, sys) + " turns stay on"},
+		stopMark(g, sys),
+		{"Ratio and drum", clauses(", ", ifKnown(d.Ratio, unit.GearRatios, sys, "%s : 1"), ifKnown(g.Drum.Diameter, unit.SmallLengths, sys, "drum %s"),
+			ifKnown(g.Drum.DeadWraps, unit.Counts, sys, "%s turns stay on"))},
 	}
 	if r := d.Raising; r.Known && r.Speed > 0 {
 		rows = append(rows, pairView{"Lifting", unit.Currents.Format(float64(r.Current), sys) + ", " + model.Lasting(r.Time)})
@@ -234,7 +239,11 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []pairView {
 	}
 	rows = append(rows, pairView{"Never fused or switched", shuntText(g.Lower)})
 	if lg := d.LetGo; lg.Known {
-		rows = append(rows, pairView{"Lamps unplugged", "it arrives at " + unit.Speeds.Format(float64(lg.OpenSpeed), sys)})
+		when := "Lamps unplugged"
+		if d.Lowering.Shunt {
+			when = "Motor wire open"
+		}
+		rows = append(rows, pairView{when, "it arrives at " + unit.Speeds.Format(float64(lg.OpenSpeed), sys)})
 	}
 	if j, ok := d.LetGo.JoinedSpeed.Value(); ok {
 		rows = append(rows, pairView{"Motor wires joined", "it creeps at " + unit.SlowSpeeds.Format(float64(j), sys) + "; that holds nothing"})
@@ -247,16 +256,53 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []pairView {
 	return rows
 }
 
+// stopMark is how far the marks of the stops are apart on the rope. With one rope they are the travel apart, from the end at
+// the mass; with n the drum takes up n times the travel, and no end of the rope moves with the mass.
+func stopMark(h lift.Hoist, sys unit.System) pairView {
+	n, ok := h.Reeving.RopeParts.Value()
+	travel := h.Travel
+	switch {
+	case !ok || !travel.Is:
+		return pairView{"Upper stop mark", "not known"}
+	case n == 1:
+		return pairView{"Upper stop mark", "on the rope, " + known(travel, unit.Lengths, sys) + " above the lower one, measured from the mass end"}
+	}
+	travel.Val *= unit.Length(n)
+	return pairView{"Upper stop mark", fmt.Sprintf("on the rope at the drum, %s after the lower one: %d ropes carry the mass", known(travel, unit.Lengths, sys), n)}
+}
+
+// ifKnown puts a value into words, which hold one %s; "" where it is not known.
+func ifKnown[T unit.Number](k unit.Known[T], q unit.Quantity, sys unit.System, words string) string {
+	if !k.Is {
+		return ""
+	}
+	return fmt.Sprintf(words, q.Format(float64(k.Val), sys))
+}
+
+// orTake is a value, or where it is not known the one to take.
+func orTake[T unit.Number](is, take unit.Known[T], q unit.Quantity, sys unit.System) string {
+	if !is.Is && take.Is {
+		return "not known; take " + known(take, q, sys)
+	}
+	return known(is, q, sys)
+}
+
+// clauses joins what is known; "not known" where nothing is.
+func clauses(between string, parts ...string) string {
+	parts = slices.DeleteFunc(parts, func(p string) bool { return p == "" })
+	if len(parts) == 0 {
+		return "not known"
+	}
+	return strings.Join(parts, between)
+}
+
 func shuntText(l lift.Lower) string {
 	for _, load := range l.Loads {
 		if load.Permanent == "yes" {
 			return clip(orUnnamed(load.Name), 40)
 		}
 	}
-	if l.Shunt == "yes" {
-		return "resistor or clamp"
-	}
-	return "missing"
+	return "missing" // a resistor that is not among the loads counts as none
 }
 
 func holdsText(h lift.Holds) string {
@@ -265,7 +311,12 @@ func holdsText(h lift.Holds) string {
 	}
 	var names []string
 	for _, o := range h.Holds {
-		names = append(names, wordFor(o.Kind))
+		if o.Kind != "" {
+			names = append(names, wordFor(o.Kind))
+		}
+	}
+	if len(names) == 0 {
+		return "not known"
 	}
 	return clip(strings.Join(names, " and "), 60)
 }
@@ -279,8 +330,8 @@ func cellsSettings(r model.VariantResult, sys unit.System) []pairView {
 		}
 		b := s.Cells.Design
 		rows = append(rows, pairView{clip(orUnnamed(s.Name), 40), "gives " + known(s.Capacity, unit.Energies, sys)},
-			pairView{"Fuse close to it, for direct current", known(b.Fuse, unit.Currents, sys)},
-			pairView{"Cable, one way", known(b.CableLength, unit.Lengths, sys) + " of " + known(b.CableArea, unit.SmallAreas, sys)})
+			pairView{"Fuse close to it, for direct current", orTake(b.Fuse, s.Cells.Line.FuseTake, unit.Currents, sys)},
+			pairView{"Cable, one way", clauses(" of ", ifKnown(b.CableLength, unit.Lengths, sys, "%s"), ifKnown(b.CableArea, unit.SmallAreas, sys, "%s"))})
 	}
 	return rows
 }

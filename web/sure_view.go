@@ -217,7 +217,7 @@ type stripDot struct{ X, Y, TextX, TextY, Anchor, Text string }
 // The paper of a strip, in its own units.
 const (
 	stripLeft, stripRight = 34.0, 288.0
-	stripTop, stripBottom = 14.0, 112.0
+	stripTop, stripBottom = 24.0, 122.0
 )
 
 // stripsOf draws each variant on an axis of its own: on a common one the years of a good variant would be a flat line.
@@ -270,8 +270,8 @@ func stripOf(c search.Certain, nights float64) sureStrip {
 		share, nights float64
 		text, anchor  string
 		right         float64
-	}{{0.1, c.Light.Bad, "bad", "start", 4}, {0.5, c.Light.Usual, "usual", "middle", 0}, {0.9, c.Light.Good, "good", "end", 4}} {
-		below := y(d.nights) + 16
+	}{{0.1, c.Light.Bad, "bad", "start", 6}, {0.5, c.Light.Usual, "usual", "start", 6}, {0.9, c.Light.Good, "good", "start", 2}} {
+		below := y(d.nights) + 15
 		if below > stripBottom-2 {
 			below = y(d.nights) - 8
 		}

@@ -151,6 +151,7 @@ func contours(s search.Sweep, sys unit.System) plot {
 	if len(p.lines) == 0 {
 		return p
 	}
+	p.wide = watts.of(1.25 * float64(s.Power))
 	p.lines = append(p.lines, plotLine{name: "As it is", unit: store.unit, color: colour, mark: "diamond", points: [][2]float64{{watts.of(float64(s.Power)), store.of(size)}}})
 	if s.Best != nil {
 		p.lines = append(p.lines, plotLine{name: "Cheapest with 95 %", unit: store.unit, color: "--ink", mark: "circle",

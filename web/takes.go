@@ -60,6 +60,10 @@ var takeNames = map[string]string{"mass": "A heavier mass", "height": "A greater
 
 func takeRowOf(t search.Take, sys unit.System) takeRow {
 	row := takeRow{What: takeNames[t.What], Grows: strings.Join(t.Grows, "; "), Breaks: t.Breaks}
+	if t.Open != "" {
+		row.Answer = "Not known yet: " + t.Open + "."
+		return row
+	}
 	if !t.Found {
 		row.Answer = "None would do: " + t.WhyNot + "."
 		return row

@@ -25,8 +25,13 @@ const mostBurns = 10
 // Draw draws a row of bars for each, full where it takes the most, over the hours without sun, with the power at its
 // end.
 func (b Burns) Draw(out io.Writer) error {
-	const w, left, right, top, row = 330.0, 98.0, 36.0, 20.0, 22.0
+	const right, top, row = 36.0, 20.0, 22.0
 	each := b.gathered()
+	left := 98.0 // the longest name, up to a little under half of the picture
+	for _, one := range each {
+		left = math.Max(left, math.Min(180, TextWidth(one.Name, small)/0.86+10))
+	}
+	w := left + 232
 	floor := top + row*float64(max(len(each), 1))
 	p := open(out, "burns", w, floor+38, "What burns when, "+b.Name, b.reading())
 	x := axis{lo: 0, hi: 24, a: left, b: w - right}

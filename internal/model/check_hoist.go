@@ -16,7 +16,7 @@ func checkReeving(h lift.Hoist) Problems {
 		ps.Add("reeving.lead_sheaves", "a drive on the ground lifts over at least one pulley above the mass: count that one too")
 	}
 	if n := r.RopeParts; n.Is && (r.DeadEnd == "mass" && n.Val%2 == 0 || r.DeadEnd == "beam" && n.Val%2 == 1) {
-		ps.Add("reeving.dead_end", fmt.Sprintf("with %d ropes at the mass the far end of the rope is at the %s: count the ropes again", n.Val,
+		ps.Add("reeving.dead_end", fmt.Sprintf("with %d ropes at the mass the far end of the rope is at the %s. Choose that here, or count the ropes again", n.Val,
 			map[bool]string{true: "beam", false: "mass"}[n.Val%2 == 0]))
 	}
 	return ps

@@ -2,10 +2,12 @@ package model
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 
 	"duskweight/internal/model/cell"
 	"duskweight/internal/model/cost"
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/model/year"
@@ -33,7 +35,7 @@ func (r *VariantResult) finish(g Ground, v Variant) {
 			r.NightShare = 1 - float64(unmet)/float64(wanted)
 		}
 		r.Verdict = verdict(r.Year.Nights, r.Year.NightsServed, wanted, wanted-unmet)
-		if r.Open = r.openStore(); r.Open != "" {
+		if r.Open = r.openPart(len(v.Panels)); r.Open != "" {
 			r.Verdict = ""
 		}
 	}
@@ -43,6 +45,7 @@ func (r *VariantResult) finish(g Ground, v Variant) {
 		delivered, nights = r.Year.Delivered, r.Year.NightsServed
 	}
 	r.Cost = cost.Reckon(cost.Input{Parts: v.Parts, Terms: g.Project.Money, Delivered: delivered, Nights: nights, Batteries: lives})
+	r.underSun()
 	r.ready()
 	r.missing(g)
 	r.Headline = headline(r)
@@ -200,6 +203,9 @@ func nightHours(l load.Year) (byNight map[int]int, lit float64) {
 // surplus is the sun left over after all loads, before any store.
 func (r *VariantResult) surplus() {
 	f := &r.Facts
+	if len(r.Bus.Arrays) == 0 {
+		return // without a panel it is not known how much sun there will be
+	}
 	f.SurplusDay = unit.Of((r.Year.Spilled + r.Year.Taken) / load.DaysInYear)
 	worst := -1.0
 	for m, day := range r.Year.Typical {
@@ -212,6 +218,31 @@ func (r *VariantResult) surplus() {
 		}
 	}
 	f.SurplusWorst = unit.Of(unit.Energy(worst))
+}
+
+// underSun says of each hoist on the line whether the panels ever give what lifting takes: it is shown with the power of
+// its supply, and no store feeds another.
+func (r *VariantResult) underSun() {
+	if !r.YearKnown || len(r.Bus.Arrays) == 0 {
+		return
+	}
+	sun := unit.Power(slices.Max(r.Bus.Power))
+	watts := func(p unit.Power) string { return unit.Powers.Format(float64(p), unit.Metric) }
+	for i := range r.Stores {
+		h, tank := r.Stores[i].Hoist, r.Stores[i].Reservoir
+		if h == nil || tank == nil || tank.Own != nil || sun >= tank.FillMax {
+			continue
+		}
+		f := lift.Flag{Path: "raise.feed", Say: fmt.Sprintf("At full speed lifting takes %s. Your panels bring at most %s to the line in a usual year, so it lifts more slowly than told here.", watts(tank.FillMax), watts(sun))}
+		if sun < tank.FillThreshold {
+			f.Bad, h.Ready = true, "no"
+			f.Say = fmt.Sprintf("It never lifts under this sun: lifting wants %s on the line, and your panels bring at most %s in a usual year. More gears, a lower voltage or more panels are needed.", watts(tank.FillThreshold), watts(sun))
+		}
+		h.Drive.Flags = append(h.Drive.Flags, f)
+		if f.Bad {
+			h.Reasons = append(h.Reasons, f.Say)
+		}
+	}
 }
 
 func (r *VariantResult) liftFacts(h *HoistResult) {
@@ -260,11 +291,25 @@ func (r *VariantResult) ready() {
 					worse("not_known", f.Say)
 				}
 			}
+			for _, m := range s.Cells.unprotected() {
+				worse("not_known", m.Wants)
+			}
 		}
 	}
 	if len(r.Stores) == 0 {
 		worse("not_known", "There is no store in this variant yet")
 	}
+}
+
+// unprotected is what is not known of the fuse close to a battery and of the cable that it protects.
+func (c CellsResult) unprotected() (ms []Missing) {
+	if !c.Design.Fuse.Is {
+		ms = append(ms, Missing{"fuse_a", "Which fuse stands close to the battery"})
+	}
+	if !c.Design.CableArea.Is {
+		ms = append(ms, Missing{"cable_area_m2", "How thick the battery’s cable is"})
+	}
+	return ms
 }
 
 // missing gathers what is still missing, hoists first, each path inside the variant.
@@ -294,6 +339,9 @@ func (r *VariantResult) missing(g Ground) {
 				if f.Open {
 					r.Missing = append(r.Missing, Missing{StorePath(i, "cells") + "." + f.Path, "whether the battery may be used so"})
 				}
+			}
+			for _, m := range s.Cells.unprotected() {
+				r.Missing = append(r.Missing, Missing{StorePath(i, "cells") + "." + m.Path, "whether the battery may be used so"})
 			}
 		}
 	}

@@ -28,7 +28,7 @@ type Project struct {
 // Variant is one way to store: panels, controller, stores in serving order.
 type Variant struct {
 	Name       string           `json:"name" say:"Name of the variant"`
-	Panels     []panel.Array    `json:"panels" say:"Sub-arrays of panels"`
+	Panels     []panel.Array    `json:"panels" say:"The panels of this variant: one group for each roof or frame"`
 	Controller panel.Controller `json:"controller"`
 	Stores     []Store          `json:"stores" say:"Stores, in the order in which they are filled and drawn"`
 	Standing   []load.Standing  `json:"standing" say:"What this variant alone uses all the time"`

@@ -7,6 +7,7 @@ import (
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
 	"duskweight/internal/model/cell"
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
 )
 
@@ -25,6 +26,8 @@ func TestReadyOfBattery(t *testing.T) {
 		{"place not known", func(b *cell.Bank) { b.Indoors = "" }, "not_known", "where the battery stands"},
 		{"board not known", func(b *cell.Bank) { b.Board = "" }, "not_known", "management board"},
 		{"origin not known", func(b *cell.Bank) { b.Origin = "" }, "not_known", "new and matched"},
+		{"fuse not known", func(b *cell.Bank) { b.Fuse = unit.Known[unit.Current]{} }, "not_known", "Which fuse"},
+		{"cable not known", func(b *cell.Bank) { b.CableArea = unit.Known[unit.Area]{} }, "not_known", "How thick"},
 		{"no board", func(b *cell.Bank) { b.Board = "no" }, "no", "Do not use them"},
 		{"bedroom", func(b *cell.Bank) { b.Indoors = "bedroom" }, "no", "Not in a bedroom"},
 		{"way out", func(b *cell.Bank) { b.Indoors = "escape_route" }, "no", "on the way out"},
@@ -43,5 +46,36 @@ func TestReadyOfBattery(t *testing.T) {
 		if r.Ready != c.ready || !strings.Contains(strings.Join(r.Reasons, " "), c.why) || (c.why == "") != (len(r.Reasons) == 0) {
 			t.Errorf("%s: %q, want %q because of %q; it says %q", c.name, r.Ready, c.ready, c.why, r.Reasons)
 		}
+	}
+}
+
+// A hoist whose panels never bring what lifting takes never lifts, and its plan says so; one whose panels bring less than
+// its full power lifts more slowly than told, and that is said.
+func TestUnderSun(t *testing.T) {
+	doc := catalog.Sample()
+	g := model.Prepare(doc.Project)
+	flag := func(power unit.Power) (*lift.Flag, model.VariantResult) {
+		v := doc.Variants[2]
+		array := v.Panels[0]
+		array.Power = unit.Of(power)
+		v.Panels = append(v.Panels[:0:0], array)
+		r := g.Evaluate(v)
+		for _, s := range r.Stores {
+			if s.Hoist == nil {
+				continue
+			}
+			for _, f := range s.Hoist.Drive.Flags {
+				if f.Path == "raise.feed" {
+					return &f, r
+				}
+			}
+		}
+		return nil, r
+	}
+	if f, r := flag(1); f == nil || !f.Bad || !strings.Contains(f.Say, "never lifts") || r.Ready != "no" {
+		t.Errorf("1 W of panels: %+v, ready %q", f, r.Ready)
+	}
+	if f, r := flag(1000); f != nil || r.Ready != "yes" {
+		t.Errorf("1 kW of panels: %+v, ready %q, %q", f, r.Ready, r.Reasons)
 	}
 }

@@ -35,11 +35,14 @@ func verdict(nights, served int, wanted, given unit.Energy) string {
 	return LearningPiece
 }
 
-// openStore says which store is not known well enough for a verdict that it could still mend; "" where none is. A hoist
-// whose mass and travel are known gives m·g·h at the most: under a tenth of a night that decides nothing.
-func (r *VariantResult) openStore() string {
+// openPart says what is missing or not known well enough for a verdict that it could still mend; "" where nothing is. A
+// hoist whose mass and travel are known gives m·g·h at the most: under a tenth of a night that decides nothing.
+func (r *VariantResult) openPart(panels int) string {
 	if r.Verdict == "" || r.Verdict == CarriesNight {
 		return ""
+	}
+	if panels == 0 {
+		return "there is no panel yet. Add the panels that fill the stores"
 	}
 	if len(r.Stores) == 0 {
 		return "nothing is there that stores energy. Add a lifted mass or a battery"

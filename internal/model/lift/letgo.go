@@ -105,14 +105,17 @@ func (w *work) brake(a float64) {
 
 // sayLetGo puts the worst of it in words.
 func (w *work) sayLetGo() {
-	g := w.d.LetGo
+	g, when := w.d.LetGo, "With the lamps unplugged"
+	if w.d.Lowering.Shunt { // what is wired for good holds it then; these are for a wire of the motor that opens
+		when = "If a wire of the motor itself opens,"
+	}
 	if g.BreaksUpFirst {
-		w.caution("machine.max_speed_rad_s", fmt.Sprintf("With the lamps unplugged the motor would reach %s, more than twice what it stands. It breaks up first.", rpm(float64(g.OpenRotor))))
+		w.caution("machine.max_speed_rad_s", when+fmt.Sprintf(" the motor would reach %s, more than twice what it stands. It breaks up first.", rpm(float64(g.OpenRotor))))
 	} else if v, ok := w.h.Machine.MaxSpeed.Value(); ok && g.OpenRotor > v {
-		w.caution("machine.max_speed_rad_s", fmt.Sprintf("With the lamps unplugged the motor reaches %s. Its maker allows %s.", rpm(float64(g.OpenRotor)), rpm(float64(v))))
+		w.caution("machine.max_speed_rad_s", when+fmt.Sprintf(" the motor reaches %s. Its maker allows %s.", rpm(float64(g.OpenRotor)), rpm(float64(v))))
 	}
 	if g.OpenVoltage > touchVolts {
-		w.caution("lower.loads", fmt.Sprintf("With the lamps unplugged the motor makes up to %s. Above 60 V a shock can kill, and the electronics must stand it.", volts(float64(g.OpenVoltage))))
+		w.caution("lower.loads", when+fmt.Sprintf(" the motor makes up to %s. Above 60 V a shock can kill, and the electronics must stand it.", volts(float64(g.OpenVoltage))))
 	}
 	for i, l := range w.h.Lower.Loads {
 		if v, ok := l.MaxVoltage.Value(); ok && g.OpenVoltage > v {

@@ -205,7 +205,9 @@ func (b *bench) plan(v model.Variant) plan {
 	if !r.YearKnown {
 		return p
 	}
-	p.certain.WhyNot = ""
+	if p.certain.WhyNot = r.Open; r.Open != "" {
+		return p
+	}
 	p.field = b.field(v)
 	l := b.ground.Load
 	own, _ := load.StandingPower(v.Standing)

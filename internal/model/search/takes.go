@@ -33,6 +33,7 @@ type Take struct {
 	Grows  []string                // what must grow along, in words
 	Breaks string                  // the part that would give way first with it; empty when none does
 	WhyNot string                  // why it cannot be found
+	Open   string                  // what has to be known first; then nothing was searched
 }
 
 // most is the largest factor that is tried: a million times is an answer too, past it there is none.
@@ -45,14 +46,20 @@ func WhatItTakes(ctx context.Context, g model.Ground, v model.Variant, now model
 		return nil, nil
 	}
 	type way func(context.Context, model.Ground, model.Variant, model.VariantResult) Take
-	ways := []way{byPanels, byLoad}
+	ways, names := []way{byPanels, byLoad}, []string{"panels", "load"}
 	if slices.ContainsFunc(v.Stores, func(s model.Store) bool { return s.Hoist != nil }) {
-		ways = append([]way{byMass, byHeight}, ways...)
+		ways, names = append([]way{byMass, byHeight}, ways...), append([]string{"mass", "height"}, names...)
 	}
 	if slices.ContainsFunc(v.Stores, func(s model.Store) bool { return s.Cells != nil }) {
-		ways = append(ways, byBattery)
+		ways, names = append(ways, byBattery), append(names, "battery")
 	}
 	takes := make([]Take, len(ways))
+	if open := openNow(now); open != "" {
+		for i, what := range names {
+			takes[i] = Take{What: what, Open: open}
+		}
+		return takes, nil
+	}
 	group, ctx := errgroup.WithContext(ctx)
 	group.SetLimit(2)
 	for i, way := range ways {
@@ -65,6 +72,14 @@ func WhatItTakes(ctx context.Context, g model.Ground, v model.Variant, now model
 		return nil, err
 	}
 	return takes, nil
+}
+
+// openNow is what has to be known of a design before it can be asked what it would take.
+func openNow(now model.VariantResult) string {
+	if !now.YearKnown {
+		return now.WhyNoYear
+	}
+	return now.Open
 }
 
 // share is how many of the nights have light, 0 to 1; 1 when nothing is asked.
@@ -126,7 +141,9 @@ func byHeight(ctx context.Context, g model.Ground, v model.Variant, now model.Va
 // hoistTake says what the grown hoist comes to and which part would give way.
 func hoistTake(t Take, at model.VariantResult, g model.Ground, now model.VariantResult) Take {
 	if !t.Found {
-		t.WhyNot = whyNoHoist(now, g)
+		if t.WhyNot = whyNoHoist(now, g); t.WhyNot == "" {
+			t.Open = "too little is known of this hoist"
+		}
 		return t
 	}
 	for _, s := range at.Stores {
@@ -151,7 +168,7 @@ func hoistTake(t Take, at model.VariantResult, g model.Ground, now model.Variant
 }
 
 // whyNoHoist says what keeps any mass or height from carrying the night: the hoist does not work at all, gives less
-// power than the lamps ask for at once, or is not filled.
+// power than the lamps ask for at once, or is not filled. It is empty where too little is known of the hoist.
 func whyNoHoist(now model.VariantResult, g model.Ground) string {
 	asked := 0.0
 	for h, n := range g.Load.NightOf {
@@ -162,6 +179,8 @@ func whyNoHoist(now model.VariantResult, g model.Ground) string {
 	for _, s := range now.Stores {
 		switch {
 		case s.Hoist == nil:
+		case s.WhyNot == lift.NotEnough:
+			return ""
 		case s.Reservoir == nil:
 			return "this hoist gives nothing back. " + strings.TrimSuffix(s.WhyNot, ".")
 		case float64(s.Reservoir.DrawMax) < asked:

@@ -267,7 +267,7 @@ func (q Quantity) wrongUnit(rest string) error {
 	}
 	field := "this field is " + q.dim.noun
 	if other := nounOf(rest); other != "" {
-		return Refusal(rest + " is " + other + "; " + field + ".")
+		return Refusal("\"" + rest + "\" is " + other + "; " + field + ".")
 	}
 	if len([]rune(rest)) > 20 {
 		rest = string([]rune(rest)[:20]) + "…"
