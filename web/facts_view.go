@@ -70,7 +70,7 @@ func liftFact(f model.Facts, sys unit.System) factView {
 		v.Note = "the missing inputs stand under “Still missing”"
 	}
 	if f.LiftMinutes.Is {
-		v.Note += "; " + model.Lasting(f.LiftMinutes.Val) + " of your lamps"
+		v.Note += "; your lamps use that in " + model.Lasting(f.LiftMinutes.Val)
 	}
 	v.How = &howView{Formula: "out = Σ over the layers of (U·I·η − P) × time;  in = Σ (V·I/η + P) × time", Topic: "hoist",
 		Inputs: []pairView{{"put in", energyOr(in, sys)}, {"given back", energyOr(out, sys)}, {"mean power of your lamps", known(f.LampPower, unit.Powers, sys)}},

@@ -8,7 +8,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/cell"
-	"duskweight/internal/model/lift"
+	"duskweight/internal/model/cost"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
@@ -68,17 +68,18 @@ func changesOf(c store.Chapter, sys unit.System) []string {
 
 func projectValues(p *model.Project, sys unit.System) []value {
 	out := valuesOf(placeForm(p), p, "", sys)
-	return append(out, valuesOf(within("load", func(p *model.Project) *load.Load { return &p.Load }, loadForm()...), p, "", sys)...)
+	out = append(out, valuesOf(within("load", func(p *model.Project) *load.Load { return &p.Load }, loadForm()...), p, "", sys)...)
+	return append(out, valuesOf(within("money", func(p *model.Project) *cost.Terms { return &p.Money }, moneyForm()...), p, "", sys)...)
 }
 
 // variantValues are those of the variant's own form, and its stores as a list, each with those of its page.
 func variantValues(v *model.Variant, sys unit.System) []value {
-	out := valuesOf(variantForm(), v, "", sys)
+	out := append(valuesOf(variantForm(), v, "", sys), valuesOf(partsForm(), v, "", sys)...)
 	stores := value{key: "stores", one: "store"}
 	for _, st := range v.Stores {
 		switch {
 		case st.Hoist != nil:
-			stores.rows = append(stores.rows, valuesOf[lift.Hoist](hoistForm(), st.Hoist, "", sys))
+			stores.rows = append(stores.rows, append(valuesOf(hoistForm(), st.Hoist, "", sys), valuesOf(trialsForm(), st.Hoist, "", sys)...))
 			stores.names = append(stores.names, st.Hoist.Name)
 		case st.Cells != nil:
 			stores.rows = append(stores.rows, valuesOf[cell.Bank](cellsForm(), st.Cells, "", sys))

@@ -179,8 +179,12 @@ func loweringRows(d lift.Drive, sys unit.System) []pairView {
 		return []pairView{{"Coming down", "not known yet"}}
 	}
 	rows := []pairView{{"Comes down by itself", map[string]string{"yes": "yes", "nudge": "only with a push", "no": "no"}[l.RunsBack]},
-		{"Pull of the rope at the drum", forceBoth(d.RopeDown, sys)}, {"Current, whatever the lamps do", unit.Currents.Format(float64(l.Current), sys)}}
-	if !l.Known || l.Current <= 0 {
+		{"Pull of the rope at the drum", forceBoth(d.RopeDown, sys)}}
+	if l.Current <= 0 { // it stays stuck
+		return rows
+	}
+	rows = append(rows, pairView{"Current, whatever the lamps do", unit.Currents.Format(float64(l.Current), sys)})
+	if !l.Known {
 		return rows
 	}
 	if !l.Steady { // no speed, no time, no energy: nothing holds it

@@ -238,7 +238,7 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []pairView {
 		rows = append(rows, pairView{"Lowering", unit.Currents.Format(float64(l.Current), sys) + " at " + unit.Voltages.Format(float64(l.Voltage), sys) + ", " + model.Lasting(l.Time)})
 	}
 	rows = append(rows, pairView{"Never fused or switched", shuntText(g.Lower)})
-	if lg := d.LetGo; lg.Known {
+	if lg := d.LetGo; lg.Known && lg.OpenSpeed > 0 {
 		when := "Lamps unplugged"
 		if d.Lowering.Shunt {
 			when = "Motor wire open"

@@ -273,8 +273,8 @@ func drawingCurrents(r *VariantResult, draft *year.Draft, at []int) bool {
 	return changed
 }
 
-// Hoist computes the lifted mass at place i of a variant as Evaluate does, without the year of the line: what its pictures
-// need. Nil where another store stands there.
+// Hoist computes the lifted mass at place i of a variant as Evaluate does, without the year of the line and what that and
+// the night's lamps say of it: what its pictures need. Nil where another store stands there.
 func (g Ground) Hoist(v Variant, i int) *HoistResult {
 	s := reduce(v)[i]
 	if s.Hoist == nil || s.Hoist.Direct == nil || !s.Hoist.Direct.Known {

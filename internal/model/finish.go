@@ -46,6 +46,7 @@ func (r *VariantResult) finish(g Ground, v Variant) {
 	}
 	r.Cost = cost.Reckon(cost.Input{Parts: v.Parts, Terms: g.Project.Money, Delivered: delivered, Nights: nights, Batteries: lives})
 	r.underSun()
+	r.overLamps(g)
 	r.ready()
 	r.missing(g)
 	r.Headline = headline(r)
@@ -241,6 +242,27 @@ func (r *VariantResult) underSun() {
 		h.Drive.Flags = append(h.Drive.Flags, f)
 		if f.Bad {
 			h.Reasons = append(h.Reasons, f.Say)
+		}
+	}
+}
+
+// overLamps says of each hoist whether it gives more power on its way down than all lamps of a night take together: what
+// hangs on the motor has to take all of it.
+func (r *VariantResult) overLamps(g Ground) {
+	most := 0.0
+	for h, n := range g.Load.NightOf {
+		if n >= 0 {
+			most = max(most, g.Load.Essential[h]+g.Load.Nice[h])
+		}
+	}
+	for i := range r.Stores {
+		h := r.Stores[i].Hoist
+		if h == nil || most <= 0 {
+			continue
+		}
+		if lo := h.Drive.Lowering; lo.Known && lo.Steady && !lo.Short && lo.RunsBack != "no" && float64(lo.Power) > 1.5*most {
+			h.Drive.Flags = append(h.Drive.Flags, lift.Flag{Path: "lower.loads", Say: fmt.Sprintf("On its way down it gives %s for %s, and all lamps of a night take %s. What hangs on the motor must take all of it: lamps for less burn out.",
+				unit.Powers.Format(float64(lo.Power), unit.Metric), Lasting(lo.Time), unit.Powers.Format(most, unit.Metric))})
 		}
 	}
 }

@@ -18,6 +18,9 @@ func TestHoistAlone(t *testing.T) {
 	for name, v := range map[string]Variant{"straight": straight, "on the line": onLine, "no tilt": flat} {
 		for where, g := range map[string]Ground{"sunny": sunny(t), "nowhere": {}} {
 			whole, alone := g.Evaluate(v).Stores[0].Hoist, g.Hoist(v, 0)
+			if n := len(alone.Drive.Flags); n < len(whole.Drive.Flags) { // the last ones are what year and night say of it
+				whole.Drive.Flags = whole.Drive.Flags[:n]
+			}
 			if !reflect.DeepEqual(whole, alone) {
 				t.Errorf("%s, %s: alone it is another", name, where)
 			}

@@ -79,3 +79,24 @@ func TestUnderSun(t *testing.T) {
 		t.Errorf("1 kW of panels: %+v, ready %q, %q", f, r.Ready, r.Reasons)
 	}
 }
+
+// A hoist that gives more on its way down than all lamps of a night take says so; one that gives less does not.
+func TestOverLamps(t *testing.T) {
+	doc := catalog.Sample()
+	said := func(lamps unit.Power) bool {
+		p := doc.Project
+		p.Load.Appliances = append(p.Load.Appliances[:0:0], p.Load.Appliances...)
+		for i := range p.Load.Appliances {
+			p.Load.Appliances[i].Power = unit.Of(lamps)
+		}
+		for _, f := range model.Prepare(p).Evaluate(doc.Variants[0]).Stores[0].Hoist.Drive.Flags {
+			if strings.Contains(f.Say, "all lamps of a night take") {
+				return true
+			}
+		}
+		return false
+	}
+	if !said(0.5) || said(50) {
+		t.Errorf("with lamps of half a watt: %v; with lamps of 50 W: %v", said(0.5), said(50))
+	}
+}

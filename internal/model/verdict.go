@@ -176,7 +176,7 @@ func liftSentence(f Facts) string {
 	}
 	s := fmt.Sprintf("One full lift gives back %s", wattHours(f.OneLiftOut.Val))
 	if f.LiftMinutes.Is {
-		s += fmt.Sprintf(", %s of your lamps", Lasting(f.LiftMinutes.Val))
+		s += fmt.Sprintf(", what your lamps use in %s", Lasting(f.LiftMinutes.Val))
 	}
 	switch t := f.TimesMore; {
 	case t.Is && t.Val >= 1.05:
