@@ -83,7 +83,7 @@ func (s *Site) stepsOf(ctx context.Context, project int64) (stepsView, error) {
 // variantFrame adds the pages of a variant.
 func (s *Site) variantFrame(ctx context.Context, p store.Saved[model.Project], v store.Saved[model.Variant], title, here string) (frame, error) {
 	u := variantURL(p.ID, v.ID)
-	f, err := s.projectFrame(ctx, p, title, u)
+	f, err := s.projectFrame(ctx, p, title+": "+v.Value.Name, u)
 	f.Steps.Back = here
 	f.Inner = []tab{{Text: "Variant", URL: u}}
 	for i, st := range v.Value.Stores {

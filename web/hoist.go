@@ -83,7 +83,7 @@ func (s *Site) storeOf(r *http.Request, fits func(model.Store) bool) (p store.Sa
 // variantEditor is an editor of a variant; the caller adds its form and its answer.
 func (s *Site) variantEditor(ctx context.Context, p store.Saved[model.Project], v store.Saved[model.Variant], url, title string) editor[model.Variant] {
 	return editor[model.Variant]{
-		kind: store.VariantKind, saved: v, save: s.Store.SaveVariant, url: url,
+		kind: store.VariantKind, saved: v, save: s.Store.SaveVariant, url: url, title: title,
 		frame: func() (frame, error) { return s.variantFrame(ctx, p, v, title, url) },
 		form:  form[model.Variant]{origins: func(v *model.Variant) *model.Origins { return &v.Origins }, check: model.CheckVariant},
 	}

@@ -292,7 +292,7 @@ func statePictures(r model.VariantResult) []pictureView {
 				empty++
 			}
 		}
-		say := fmt.Sprintf("It becomes full on %d days of the year and empty on %d.", full, empty)
+		say := fmt.Sprintf("The band is from the lowest to the highest of each day. It becomes full on %d days of the year and empty on %d.", full, empty)
 		if slices.ContainsFunc(s.Reservoir.Locked, func(share float64) bool { return share > 0 }) {
 			say += " In the cold it gives less: a part stays in it."
 		}

@@ -36,6 +36,9 @@ type pictureView struct {
 	Numbers             func() sheetOfNumbers // what stands there
 }
 
+// storesHead is the head of the table of a variant's stores.
+var storesHead = [...]string{"Store", "Gives from full", "Comes back", "Put in", "Given back", "Lost"}
+
 // flowView is one part of where the year's energy went; Share is of what the panels brought or the load wanted.
 type flowView struct{ Name, Value, Share string }
 

@@ -33,7 +33,7 @@ type Flow struct {
 // Draw draws the whole as one bar and under it each part as a bar that begins where the part before it ends, with its
 // share. The way of filling says what it becomes.
 func (f Flow) Draw(out io.Writer) error {
-	const w, left, right, top, row = 330.0, 8.0, 44.0, 6.0, 31.0
+	const w, left, right, top, row = 344.0, 8.0, 58.0, 6.0, 31.0
 	floor := top + row*float64(len(f.Parts)+1)
 	p := open(out, "flow", w, floor+4, f.Name, f.reading())
 	whole := math.Max(0, finite(float64(f.Whole.Energy)))
@@ -41,6 +41,7 @@ func (f Flow) Draw(out io.Writer) error {
 	p.text(left, top+9, fitted(f.Whole.Name, x.b-x.a, small), small, "start", 0)
 	p.rect(x.a, top+13, x.b-x.a, 11, attrs{"fill", sunColour, "fill-opacity", ".5"}, stroke(ink, 0.8, ""))
 	p.text(w-2, top+22, "100 %", small, "end", 0)
+	p.text(w-2, top+9, energyText(f.Whole.Energy), small, "end", 0)
 	sum := 0.0
 	for i, part := range f.Parts {
 		y := top + row*float64(i+1)
@@ -55,6 +56,7 @@ func (f Flow) Draw(out io.Writer) error {
 		}
 		p.rect(from, y+13, to-from, 11, becomes(part.Becomes), stroke(ink, 0.8, ""))
 		p.text(w-2, y+22, share(part.Energy, f.Whole.Energy), small, "end", 0)
+		p.text(w-2, y+9, energyText(part.Energy), small, "end", 0)
 	}
 	return p.close()
 }
@@ -69,6 +71,9 @@ func becomes(what int8) attrs {
 	}
 	return attrs{"fill", sunColour, "fill-opacity", ".5"}
 }
+
+// energyText is an energy of a year.
+func energyText(e unit.Energy) string { return unit.BigEnergies.Format(finite(float64(e)), unit.Metric) }
 
 // share is a part of a whole in hundredths, with two digits.
 func share(part, whole unit.Energy) string {

@@ -203,7 +203,7 @@ func cellsSentence(r *VariantResult) []string {
 	return []string{s + "."}
 }
 
-func percent(x float64) string { return unit.Rounded(100*x, 2) + " %" }
+func percent(x float64) string { return unit.Rounded(100*x, 2) + unit.Space + "%" }
 
 func wattHours(e unit.Energy) string { return unit.Rounded(e.WattHours(), 2) + " Wh" }
 
