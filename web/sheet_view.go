@@ -86,7 +86,9 @@ func sheetOf(r model.VariantResult, p model.Project, v model.Variant, sys unit.S
 	out.Build, out.More = buildRows(v.Parts, p.Currency, lines)
 	out.Caution = sheetCautions(hoist)
 	if hoist == nil {
-		out.Set = cellsSettings(r, sys)
+		out.Set = append(cellsSettings(r, sys), panelSettings(v, sys)...)
+		out.Order = cellsOrder
+		out.Roomy = !out.Full && out.lines() <= sheetRoomy
 		return out
 	}
 	out.Hoist = true
@@ -329,12 +331,41 @@ func cellsSettings(r model.VariantResult, sys unit.System) []pairView {
 			continue
 		}
 		b := s.Cells.Design
-		rows = append(rows, pairView{clip(orUnnamed(s.Name), 40), "gives " + known(s.Capacity, unit.Energies, sys)},
+		rows = append(rows, pairView{clip(orUnnamed(s.Name), 40), "gives " + known(s.Capacity, unit.Energies, sys) + " from full"},
 			pairView{"Fuse close to it, for direct current", orTake(b.Fuse, s.Cells.Line.FuseTake, unit.Currents, sys)},
-			pairView{"Cable, one way", clauses(" of ", ifKnown(b.CableLength, unit.Lengths, sys, "%s"), ifKnown(b.CableArea, unit.SmallAreas, sys, "%s"))})
+			pairView{"Cable, one way", clauses(" of ", ifKnown(b.CableLength, unit.Lengths, sys, "%s"), orTake(b.CableArea, s.Cells.Line.AreaTake, unit.SmallAreas, sys))},
+			pairView{"Where it stands", orNotKnown(wordFor(b.Indoors))},
+			pairView{"Its cells are", orNotKnown(wordFor(b.Origin))})
+		if s.Cells.Resolved.Kind.Ion {
+			rows = append(rows, pairView{"A board stops charging in the cold", orNotKnown(wordFor(b.Board))})
+		}
+		if air := s.Cells.Air; air.Boost > 0 {
+			rows = append(rows, pairView{"Opening for air, low down and near the top", "each " + unit.Openings.Format(float64(air.Opening), sys)})
+		}
 	}
 	return rows
 }
+
+// panelSettings are the panels of a plan without a hoist, and their controller.
+func panelSettings(v model.Variant, sys unit.System) (rows []pairView) {
+	for i, a := range v.Panels {
+		if i == 3 {
+			rows = append(rows, pairView{"More panels", "on the page of the variant"})
+			break
+		}
+		rows = append(rows, pairView{clip(orElse(a.Name, "Panels"), 40), clauses(", ", ifKnown(a.Count, unit.Counts, sys, "%s of them"), ifKnown(a.Power, unit.Powers, sys, "%s each"),
+			ifKnown(a.Tilt, unit.Angles, sys, "tilted %s"), ifKnown(a.Azimuth, unit.Angles, sys, "facing %s (180° is south)"))})
+	}
+	if len(v.Panels) > 0 {
+		rows = append(rows, pairView{"Controller", orNotKnown(wordFor(v.Controller.Kind))})
+	}
+	return rows
+}
+
+// cellsOrder is how a battery, its controller and the panels are joined and taken apart: the controller finds the battery's
+// voltage before the sun reaches it (common practice; the controller's own paper comes first).
+var cellsOrder = []string{"Before all: the fuse out, the panels covered or unplugged.", "Battery to the controller, then the fuse in.", "Lamps to the line, panels last.",
+	"To take it apart: panels first, then lamps, the fuse, the battery. The controller’s own paper comes first."}
 
 // sheetCautions are the short ones that stand on every sheet.
 func sheetCautions(h *model.HoistResult) []string {
