@@ -21,6 +21,7 @@ type sweepView struct {
 	Rows           []sweepRow
 	Back           linkView
 	CSV            string
+	Missing        string // where what is missing stands
 	Lines          *chartView // which pairs have so many nights with light; nil where no border runs through the table
 }
 
@@ -51,6 +52,7 @@ func (s *Site) showSweep(w http.ResponseWriter, r *http.Request) error {
 	}
 	view := sweepViewOf(sweep, p.Value.Currency, sys)
 	view.Back = linkView{"Back to what it would take", back}
+	view.Missing = variantURL(p.ID, v.ID) + "#missing"
 	view.CSV = variantURL(p.ID, v.ID) + "/sweep.csv"
 	if lines := contours(sweep, sys); len(lines.lines) > 0 {
 		c, err := lines.view(variantURL(p.ID, v.ID) + "/sweep-lines.csv")

@@ -41,7 +41,7 @@ func TestTrials(t *testing.T) {
 		t.Fatal(err)
 	}
 	body := ask(s.Handler(), "GET", page, nil).Body.String()
-	for _, want := range []string{"not every part was looked at", "5 looks still owed", "make a new variant", "Gears, lifting", "±"} {
+	for _, want := range []string{"not every part was looked at", "5 parts still to look at", "make a new variant", "Gears, lifting", "±"} {
 		if !strings.Contains(body, want) {
 			t.Errorf("the page does not say %q", want)
 		}

@@ -75,13 +75,13 @@ func (v *trialsView) headline(h lift.Hoist, r *model.HoistResult) {
 		v.Headline = "Hang nothing: " + strings.Join(parts, ", ") + " found damaged."
 		v.More = []string{"Renew it, then choose “renewed” beside that part. Until then the plan sheet says do not hang."}
 		if owed > 0 {
-			v.More = append(v.More, counted(owed, "look")+" still owed.")
+			v.More = append(v.More, counted(owed, "part")+" still to look at.")
 		}
 		return
 	}
 	if owed > 0 {
 		v.Headline = "Hang nothing yet: after the fall or shock not every part was looked at."
-		v.More = []string{counted(owed, "look") + " still owed. Until then the plan sheet is not ready."}
+		v.More = []string{counted(owed, "part") + " still to look at. Until then the plan sheet is not ready."}
 		return
 	}
 	if failed := failedStep(h.Trials.Steps); failed != "" {

@@ -4,12 +4,13 @@ import "strings"
 
 // enumWords are the words on the screen for the words of the document, where they are not simply the same with spaces.
 var enumWords = map[string]string{
-	"":     "not known",
-	"hmpe": "high-modulus (HMPE)",
-	"lfp":  "lithium iron phosphate (LFP)",
-	"nmc":  "lithium nickel manganese cobalt (NMC)",
-	"pom":  "acetal (POM)",
-	"dc":   "straight from the line",
+	"none_one_block": "nothing: it is one block",
+	"":               "not known",
+	"hmpe":           "high-modulus (HMPE)",
+	"lfp":            "lithium iron phosphate (LFP)",
+	"nmc":            "lithium nickel manganese cobalt (NMC)",
+	"pom":            "acetal (POM)",
+	"dc":             "straight from the line",
 
 	"hanger":      "hook, eye or shackle",
 	"hold":        "one of the holds",

@@ -64,7 +64,7 @@ func TestEveryFailureIsSaid(t *testing.T) {
 		{"a supply that gives too little", func(h *Hoist) { h.Raise.CurrentLimit = known[unit.Current](5) },
 			[]string{"motor stalls", "supply"}, true},
 		{"hardly starts", func(h *Hoist) { h.Raise.CurrentLimit = known[unit.Current](7.5) },
-			[]string{"hardly starts", "1.3 is wanted"}, false},
+			[]string{"hardly starts", "1.3 times is wanted"}, false},
 		{"idle torque not known", func(h *Hoist) { h.Train.Stages[0].IdleTorque = unit.Known[unit.Torque]{} },
 			[]string{"Idle torque not known"}, false},
 		{"a whole gearbox", func(h *Hoist) { h.Train.Stages[0].InStages = unit.Known[unit.Count]{} },

@@ -233,7 +233,7 @@ func (w *work) liftRatio(available float64) (float64, bool) {
 func (w *work) flagRaising() {
 	ra := w.d.Raising
 	if ra.Margin < wantedMargin {
-		w.caution("raise", fmt.Sprintf("It lifts, but hardly starts: %.2f times the first push, %.1f is wanted. Cold grease or a night under load can stop it.", float64(ra.Margin), wantedMargin))
+		w.caution("raise", fmt.Sprintf("It lifts, but hardly starts: the supply gives %s times the current of the first push, and %.1f times is wanted. Cold grease or a night under load can stop it.", unit.Rounded(math.Floor(1000*float64(ra.Margin))/1000, 4), wantedMargin))
 	}
 	w.flagCurrent("Lifting takes", float64(ra.Current))
 	if v, ok := w.h.Machine.MaxSpeed.Value(); ok && ra.Rotor > v {
