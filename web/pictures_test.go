@@ -217,3 +217,20 @@ func TestCompareInputs(t *testing.T) {
 		t.Errorf("%d of %d inputs differ", differ, all)
 	}
 }
+
+// A lifted mass that runs down for less than it gives says so; a battery, and a mass that gives what it can, say nothing.
+func TestWasted(t *testing.T) {
+	doc := catalog.Sample()
+	g := model.Prepare(doc.Project)
+	s := g.Evaluate(doc.Variants[0]).Stores[0]
+	if say := wastedBy(s, unit.Metric); !strings.Contains(say, "comes down at "+unit.Powers.Format(float64(s.Reservoir.DrawMin), unit.Metric)) {
+		t.Errorf("%g of %g J given back: %q", float64(s.Year.Delivered), float64(s.RoundTrip.Val)*float64(s.Year.Taken), say)
+	}
+	s.Year.Delivered = unit.Energy(0.9 * float64(s.RoundTrip.Val) * float64(s.Year.Taken))
+	if say := wastedBy(s, unit.Metric); say != "" {
+		t.Errorf("a mass that gives what it can: %q", say)
+	}
+	if say := wastedBy(g.Evaluate(doc.Variants[1]).Stores[0], unit.Metric); say != "" {
+		t.Errorf("a battery: %q", say)
+	}
+}

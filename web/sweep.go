@@ -21,7 +21,7 @@ type sweepView struct {
 	Rows           []sweepRow
 	Back           linkView
 	CSV            string
-	Missing        string // where what is missing stands
+	Missing        string     // where what is missing stands
 	Lines          *chartView // which pairs have so many nights with light; nil where no border runs through the table
 }
 

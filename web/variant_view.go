@@ -18,6 +18,7 @@ type variantView struct {
 	Facts    []factView
 	Flags    []flagView
 	Stores   [][]string
+	Wasted   []string // of stores that gave back much less than they can
 	Today    []string
 	Money    []pairView
 	Parts    string // address of the page Buy and make
@@ -55,6 +56,9 @@ func variantViewOf(g model.Ground, r model.VariantResult, currency string, month
 	for _, s := range r.Stores {
 		v.Stores = append(v.Stores, []string{orUnnamed(s.Name), known(s.Capacity, unit.Energies, sys), known(s.RoundTrip, unit.Percents, sys),
 			yearOf(s, sys, s.Year.Taken), yearOf(s, sys, s.Year.Delivered), yearOf(s, sys, s.Year.Loss)})
+		if say := wastedBy(s, sys); say != "" {
+			v.Wasted = append(v.Wasted, say)
+		}
 	}
 	if r.YearKnown {
 		for _, say := range r.Bus.Remarks {
@@ -65,6 +69,15 @@ func variantViewOf(g model.Ground, r model.VariantResult, currency string, month
 	}
 	v.missing = r.Missing
 	return v
+}
+
+// wastedBy says why a lifted mass gave back less than half of what it gives from full: it comes down at its own power, and
+// what was wanted was less.
+func wastedBy(s model.StoreResult, sys unit.System) string {
+	if s.Hoist == nil || s.Reservoir == nil || !s.InYear || !s.RoundTrip.Is || s.Reservoir.DrawMin <= 0 || float64(s.Year.Delivered) >= 0.5*float64(s.RoundTrip.Val)*float64(s.Year.Taken) {
+		return ""
+	}
+	return "“" + orUnnamed(s.Name) + "” comes down at " + unit.Powers.Format(float64(s.Reservoir.DrawMin), sys) + " or more, and mostly less than that was wanted: what uses power all the time brings it down for nothing."
 }
 
 // readyOf says what the plan sheet will say.
