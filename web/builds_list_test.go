@@ -261,7 +261,7 @@ func amateurBuilds() []build {
 	machine.rth_winding_k_w = 12
 	machine.tau_winding_s = 900
 `,
-			ready: "no", says: []string{"Lifting: from cold it stands that 3 times on end", "Then it must rest for"},
+			ready: "no", says: []string{"Lifting: a cold motor stands it 3 times in a row", "After that it must rest for"},
 		},
 		{
 			name: "foot pulley staked beside the base",

@@ -217,7 +217,7 @@ func heatRows(d lift.Drive, sys unit.System) []pairView {
 			rows = append(rows, pairView{"May run for", "as long as you like"})
 		}
 		if n, ok := h.Row.Value(); ok {
-			rows = append(rows, pairView{"Times on end, from cold", itoa(int(n))})
+			rows = append(rows, pairView{"Times in a row, from cold", itoa(int(n))})
 		}
 		switch {
 		case h.Rest.Is && h.Rest.Val > 0:

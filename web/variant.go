@@ -59,6 +59,9 @@ type missingGroup struct {
 	Links []linkView
 }
 
+// mostMissing is how many of them stand open; more are a wall that nobody reads.
+const mostMissing = 6
+
 // missingOf links what is missing to the page that holds its field, the variant's own, a store's, or the night load, and
 // gathers it by what it is needed for.
 func missingOf(ms []model.Missing, v model.Variant, labels map[string]string, p store.Saved[model.Project], id int64) []missingGroup {

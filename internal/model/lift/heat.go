@@ -219,8 +219,8 @@ func (w *work) rests(h *Heat, body thermal, t, rise, allowed float64) {
 	h.Row = inARow(body, t, allowed)
 	if v, ok := h.Rest.Value(); ok && v > 0 {
 		n, _ := h.Row.Value()
-		times := map[bool]string{true: "once", false: fmt.Sprintf("%d times on end", n)}[n == 1]
-		w.caution("machine.max_winding_c", fmt.Sprintf("%s: from cold it stands that %s. Then it must rest for %s after each, or the motor cooks.", word, times, seconds(float64(v))))
+		times := map[bool]string{true: "once", false: fmt.Sprintf("%d times in a row", n)}[n == 1]
+		w.caution("machine.max_winding_c", fmt.Sprintf("%s: a cold motor stands it %s. After that it must rest for %s after each, or it gets too hot.", word, times, seconds(float64(v))))
 	}
 	if v, ok := h.Rest.Value(); ok {
 		h.PerDay = told[unit.Ratio](86400 / (t + float64(v)))
