@@ -1,28 +1,40 @@
 package web
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
 	"github.com/chromedp/chromedp"
 
 	"duskweight/internal/catalog"
+	"duskweight/internal/model"
 	"duskweight/web/browsertest"
 )
 
-// The comparison of three variants, with its years and its picture, is one page of either paper.
+// The comparison of three and of four variants, with its years and its picture, is one page of either paper.
 func TestBrowserComparePrinted(t *testing.T) {
 	b := browsertest.Start(t)
 	s, base := serve(t)
-	p, _ := create(t, s, "sample", catalog.Sample())
+	doc := catalog.Sample()
+	comparePrinted(t, b, s, base, doc)
+	more := doc.Variants[0]
+	more.Name = "Block in the gable, two"
+	doc.Variants = append(doc.Variants, more)
+	comparePrinted(t, b, s, base, doc)
+}
+
+func comparePrinted(t *testing.T, b *browsertest.Browser, s *Site, base string, doc model.Document) {
+	t.Helper()
+	p, _ := create(t, s, "sample", doc)
 	tab := b.Open(t, browsertest.Look{Width: 1366, Height: 3400})
 	tab.Go(base + projectURL(p.ID) + "/compare")
 	tab.Wait(`document.querySelector(".chart svg") && document.querySelector("#range b")`)
 	for name, paper := range map[string]chromedp.PaperSize{"a4": chromedp.PaperA4, "letter": chromedp.PaperLetter} {
 		sheet := tab.PrintOn(paper)
-		sheet.Keep(t, "compare-"+name)
+		sheet.Keep(t, fmt.Sprintf("compare-%d-%s", len(doc.Variants), name))
 		if sheet.Pages != 1 {
-			t.Errorf("%s: %d pages", name, sheet.Pages)
+			t.Errorf("%d variants, %s: %d pages", len(doc.Variants), name, sheet.Pages)
 		}
 		for _, want := range []string{"highest is best", "In other years", "paid so far, EUR"} {
 			if !strings.Contains(strings.ReplaceAll(sheet.Text, "\u00a0", " "), want) {
