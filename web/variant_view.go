@@ -77,7 +77,7 @@ func wastedBy(s model.StoreResult, sys unit.System) string {
 	if s.Hoist == nil || s.Reservoir == nil || !s.InYear || !s.RoundTrip.Is || s.Reservoir.DrawMin <= 0 || float64(s.Year.Delivered) >= 0.5*float64(s.RoundTrip.Val)*float64(s.Year.Taken) {
 		return ""
 	}
-	return "“" + orUnnamed(s.Name) + "” comes down at " + unit.Powers.Format(float64(s.Reservoir.DrawMin), sys) + " or more, and mostly less than that was wanted: what uses power all the time brings it down for nothing."
+	return "“" + orUnnamed(s.Name) + "” comes down at " + unit.Powers.Format(float64(s.Reservoir.DrawMin), sys) + " or more. Mostly less was wanted: what uses power all the time brings it down for nothing."
 }
 
 // readyOf says what the plan sheet will say.

@@ -73,7 +73,9 @@ func becomes(what int8) attrs {
 }
 
 // energyText is an energy of a year.
-func energyText(e unit.Energy) string { return unit.BigEnergies.Format(finite(float64(e)), unit.Metric) }
+func energyText(e unit.Energy) string {
+	return unit.BigEnergies.Format(finite(float64(e)), unit.Metric)
+}
 
 // share is a part of a whole in hundredths, with two digits.
 func share(part, whole unit.Energy) string {
