@@ -136,7 +136,7 @@ func pairSay(a, b string, v search.Versus) string {
 	case v.Same == v.Years:
 		return fmt.Sprintf("In every one of %s years, %s and %s have the same number of nights with light.", n, a, b)
 	case v.More == v.Years:
-		return fmt.Sprintf("In every one of %s years, %s has more nights with light than %s: a chance above %.3g %%.", n, a, b, 100*(1-v.Bound()))
+		return fmt.Sprintf("In all %s years, %s has more nights with light than %s: a chance above %.3g %%.", n, a, b, 100*(1-v.Bound()))
 	case v.More == v.Less:
 		return fmt.Sprintf("Neither is better: in %s of %s years, %s has more nights with light than %s, in as many it has fewer, and in %s the same.", thousands(v.More), n, a, b, thousands(v.Same))
 	}
