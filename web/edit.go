@@ -125,7 +125,7 @@ func saveEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor
 		if err != nil {
 			return err
 		}
-		return writeJSON(w, http.StatusOK, map[string]any{"say": "Saved.", "revision": saved.Revision, "undo": steps.Undo, "redo": steps.Redo, "remarks": e.form.remarks(saved.Value, diffs, sys)})
+		return writeJSON(w, http.StatusOK, map[string]any{"say": "Saved.", "revision": saved.Revision, "undo": steps.Undo, "redo": steps.Redo, "remarks": e.form.remarks(saved.Value, diffs, sys), "heads": e.form.heads(saved.Value, sys)})
 	}
 	return seeOther(w, r, e.url+anchor(do, typed))
 }

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"duskweight/internal/document"
 	"duskweight/internal/model/unit"
 )
 
@@ -17,6 +18,32 @@ type section struct {
 	Brief   string // "polyester, 12 mm"
 	Count   string // "14 of 16 known"
 	Typical int
+}
+
+// headLine is what the line of a section says after a save.
+type headLine struct {
+	Brief   string `json:"brief"`
+	Count   string `json:"count"`
+	Typical int    `json:"typical"`
+}
+
+// heads are the lines of all sections of a form, by their ids.
+func (f form[T]) heads(t T, sys unit.System) map[string]headLine {
+	out := map[string]headLine{}
+	t = document.Clone(t) // walking a form makes empty rows
+	for _, p := range f.view(&t, nil, nil, sys).Parts {
+		s := section{}
+		switch {
+		case p.Group != nil:
+			s = p.Group.Section
+		case p.List != nil:
+			s = p.List.Section
+		}
+		if s.ID != "" {
+			out[s.ID] = headLine{s.Brief, s.Count, s.Typical}
+		}
+	}
+	return out
 }
 
 // sectionOf reads a section off its fields.

@@ -3,6 +3,7 @@ package web
 import (
 	"net/http/httptest"
 	"net/url"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -37,6 +38,21 @@ func TestBrowserScripts(t *testing.T) {
 	if got := stored(t, s, 1).Value.Panels[0].Power.Val; got != 300 {
 		t.Errorf("leaving the field saved %v", got)
 	}
+
+	const heads = `[...document.querySelectorAll(".section > summary")].map(s => s.textContent.replace(/\s+/g, " ").trim()).join("; ")`
+	full := tab.String(heads)
+	tab.Type(power, "")
+	tab.Press("\t")
+	tab.Wait(`document.querySelector("[data-saved]").textContent === "Saved."`)
+	tab.Wait(heads + ` !== ` + strconv.Quote(full))
+	open := tab.String(heads)
+	tab.Go(page)
+	if now := tab.String(heads); now != open {
+		t.Errorf("after a save the lines of the sections say %q, after a reload %q", open, now)
+	}
+	tab.Type(power, "300")
+	tab.Press("\t")
+	tab.Wait(heads + ` === ` + strconv.Quote(full))
 
 	tab.Type(power, "many")
 	tab.Press("\t")

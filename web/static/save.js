@@ -43,6 +43,7 @@
 				step("undo", got.undo);
 				step("redo", got.redo);
 				settle(got.remarks || {});
+				heads(got.heads || {});
 				say(got.say);
 			} else if (answer.status === 422) {
 				say(got.problems && got.problems.length === 1 ? "Not saved yet: one value cannot be taken. Your text is kept." : "Not saved yet: some values cannot be taken. Your text is kept.");
@@ -80,6 +81,21 @@
 		const summary = document.querySelector(".summary");
 		if (summary) summary.remove();
 		document.title = document.title.replace(/^Error: /, "");
+	}
+
+	// heads tells in the line of each section what is known now.
+	function heads(lines) {
+		for (const [id, line] of Object.entries(lines)) {
+			const summary = document.querySelector(`#${CSS.escape(id)} > summary`);
+			if (!summary) continue;
+			const brief = summary.querySelector(".brief"), count = summary.querySelector(".count");
+			if (brief && brief.textContent !== line.brief) brief.textContent = line.brief;
+			if (!count) continue;
+			const typical = count.querySelector(".typicals");
+			if (count.firstChild && count.firstChild.nodeType === Node.TEXT_NODE) count.firstChild.nodeValue = line.count + " ";
+			else count.prepend(line.count + " ");
+			if (typical) line.typical ? typical.textContent = line.typical + " typical" : typical.remove();
+		}
 	}
 
 	// remark says quietly under a field that its value is far from what is usual.
