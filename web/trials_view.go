@@ -275,7 +275,7 @@ func trialsChart(m model.Measured, url string, sys unit.System) (chartView, bool
 			}
 		}
 	}
-	p := plot{id: "trials", title: "Trials against plan", say: "Amps of the motor by mass: where the marks of measured and planned lie together, the plan was right.", x: mass.axis("Mass"), y: []string{amps.axis("Motor")}}
+	p := plot{id: "trials", title: "Trials against plan", say: strings.TrimSpace("Amps of the motor by mass, measured and planned. " + against(m.Runs)), x: mass.axis("Mass"), y: []string{amps.axis("Motor")}}
 	for _, l := range lines {
 		if len(l.points) > 0 {
 			p.lines = append(p.lines, l)
@@ -286,4 +286,47 @@ func trialsChart(m model.Measured, url string, sys unit.System) (chartView, bool
 	}
 	v, err := p.view(url + "/records.csv")
 	return v, err == nil, err
+}
+
+// against tells the last measured way up and way down beside the plan: "The last way up took 37 % more current than
+// planned, and 64 % more time than planned."
+func against(runs []model.TrialRun) string {
+	var out []string
+	for _, way := range []struct {
+		down bool
+		say  string
+	}{{false, "The last way up"}, {true, "The last way down"}} {
+		var parts []string
+		for _, r := range slices.Backward(runs) {
+			if r.Down != way.down {
+				continue
+			}
+			if say := besidePlan(r.Current, r.PlanCurrent, "more current"); say != "" {
+				parts = append(parts, say)
+			}
+			if say := besidePlan(r.Time, r.PlanTime, "more time"); say != "" {
+				parts = append(parts, say)
+			}
+			break
+		}
+		if len(parts) > 0 {
+			out = append(out, way.say+" took "+strings.Join(parts, ", and ")+".")
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+// besidePlan says by how much a measured value is apart from the planned one, to a hundredth; "" where either is not known. what
+// begins with "more".
+func besidePlan[T unit.Number](is, plan unit.Known[T], what string) string {
+	if !is.Is || !plan.Is || plan.Val <= 0 {
+		return ""
+	}
+	switch by := float64(is.Val)/float64(plan.Val) - 1; {
+	case by >= 0.01:
+		return unit.Rounded(100*by, 2) + unit.Space + "% " + what + " than planned"
+	case by <= -0.01:
+		return unit.Rounded(-100*by, 2) + unit.Space + "% " + strings.Replace(what, "more", "less", 1) + " than planned"
+	}
+	return "as much" + strings.TrimPrefix(what, "more") + " as planned"
 }
