@@ -1,12 +1,15 @@
 package web
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
+	"duskweight/internal/model/cell"
 	"duskweight/internal/model/cost"
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
 )
 
@@ -80,5 +83,46 @@ func TestWhole(t *testing.T) {
 		if got := whole(tc.text, tc.n); got != tc.want {
 			t.Errorf("%q in %d: %q, want %q", tc.text, tc.n, got, tc.want)
 		}
+	}
+}
+
+// The marks of the stops on the rope, by hand: with one rope 3.5 m apart; with two the drum takes up 2 · 3.5 = 7 m.
+func TestStopMark(t *testing.T) {
+	h := lift.Hoist{Travel: unit.Of[unit.Length](3.5)}
+	for n, want := range map[unit.Count]string{
+		1: "on the rope, 3.5 m above the lower one, measured from the mass end",
+		2: "on the rope at the drum, 7 m after the lower one: 2 ropes carry the mass",
+	} {
+		h.Reeving.RopeParts = unit.Of(n)
+		if got := strings.ReplaceAll(stopMark(h, unit.Metric).Value, unit.Space, " "); got != want {
+			t.Errorf("%d ropes: %q, want %q", n, got, want)
+		}
+	}
+	h.Reeving.RopeParts.Is = false
+	if got := stopMark(h, unit.Metric).Value; got != "not known" {
+		t.Errorf("ropes not known: %q", got)
+	}
+}
+
+// A battery that may not be used so says DO NOT USE, and one of which something is not known says what.
+func TestSheetOfBattery(t *testing.T) {
+	doc := catalog.Sample()
+	g := model.Prepare(doc.Project)
+	sheet := func(change func(*cell.Bank)) sheetView {
+		v := doc.Variants[1]
+		b := *v.Stores[0].Cells
+		change(&b)
+		v.Stores = []model.Store{{Cells: &b}}
+		return sheetOf(g.Evaluate(v), doc.Project, v, unit.Metric)
+	}
+	if s := sheet(func(*cell.Bank) {}); s.State != "ready" || !s.Sign || len(s.Order) != 4 {
+		t.Errorf("as it is: %q, sign %v, %d lines of order", s.State, s.Sign, len(s.Order))
+	}
+	if s := sheet(func(b *cell.Bank) { b.Indoors = "bedroom" }); !strings.HasPrefix(s.Band, "DO NOT USE. Not in a bedroom") || s.Sign {
+		t.Errorf("in a bedroom: %q, sign %v", s.Band, s.Sign)
+	}
+	s := sheet(func(b *cell.Bank) { b.Indoors, b.Board, b.Fuse = "", "", unit.Known[unit.Current]{} })
+	if want := []string{"Whether a board stops cold charging", "Where the battery stands", "Which fuse stands close to the battery"}; !slices.Equal(s.Unknown, want) || s.Band != "NOT READY: 3 things are not known." {
+		t.Errorf("%q: %q, want %q", s.Band, s.Unknown, want)
 	}
 }

@@ -70,7 +70,7 @@ func (r Resolved) fireCautions(say sayer) {
 		case "no":
 			say("management_board", true, "Without a management board that stops charging in the cold, these cells can burn. Do not use them.")
 		case "":
-			say("management_board", false, notKnown+" whether a board stops charging in the cold: a management board with a cold-charge cut.")
+			say("management_board", false, notKnown+" whether a board stops cold charging: a management board with a cold-charge cut.")
 		}
 	}
 	switch r.bank.Indoors {
