@@ -136,7 +136,7 @@ func motorInputs() []part[lift.Hoist] {
 	type h = lift.Hoist
 	return []part[h]{
 		text("machine.name", "Motor", func(h *h) *string { return &h.Machine.Name }),
-		folded("From the label", "Voltage, speed and current of its label give the constants below.",
+		folded("From the label", "Voltage, speed and current of its label give the constants below. A plate that tells watts at full load is worked out on the page Know your motor.",
 			number("machine.sheet_voltage_v", "Voltage on the label", unit.Voltages, func(h *h) *unit.Known[unit.Voltage] { return &h.Machine.SheetVolts }),
 			number("machine.sheet_no_load_speed_rad_s", "Speed without load", unit.RotationSpeeds, func(h *h) *unit.Known[unit.AngularSpeed] { return &h.Machine.SheetSpeed }, hint[h]("turning freely; beside watts a label often names the slower speed under load")),
 			number("machine.sheet_stall_current_a", "Current with the shaft held", unit.Currents, func(h *h) *unit.Known[unit.Current] { return &h.Machine.SheetStall }),

@@ -3,6 +3,7 @@ package web
 import (
 	"fmt"
 	"net/http"
+	"net/url"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
@@ -16,6 +17,55 @@ type motorView struct {
 	Sets    [][]string // constant, from the user, the bench, the label, used
 	Reasons []string
 	Gear    []string // a label whose speed is behind a gearbox
+	Plate   plateView
+}
+
+// plateView is the plate of a motor at full load, as typed, and what it gives.
+type plateView struct {
+	Fields  []plateField
+	Problem string
+	Rows    []pairView
+	To      string // the first of the fields that take it
+}
+
+type plateField struct{ Name, Label, Typed string }
+
+// plateOf reads the four numbers of a motor's plate from the address and works out what they give. Nothing is saved.
+func plateOf(typed url.Values, sys unit.System, to string) plateView {
+	v := plateView{To: to}
+	asked := []struct {
+		name, label string
+		q           unit.Quantity
+	}{
+		{"volts", "Volts", unit.Voltages}, {"watts", "Watts at the shaft", unit.Powers}, {"turns", "Turns a minute at full load", unit.RotationSpeeds}, {"amps", "Amps at full load", unit.Currents},
+	}
+	var si [4]float64
+	given := 0
+	for i, a := range asked {
+		text := clip(typed.Get(a.name), 40)
+		v.Fields = append(v.Fields, plateField{"plate-" + a.name, a.label, text})
+		x, known, err := a.q.Parse(text, sys)
+		switch {
+		case err != nil:
+			v.Problem = a.label + ": " + sentence(err.Error())
+		case known:
+			given++
+		}
+		si[i] = x
+	}
+	if given < len(asked) || v.Problem != "" {
+		if given > 0 && v.Problem == "" {
+			v.Problem = "All four numbers are needed."
+		}
+		return v
+	}
+	k, r, free, err := lift.FromPlate(lift.Plate{Voltage: unit.Voltage(si[0]), Power: unit.Power(si[1]), Speed: unit.AngularSpeed(si[2]), Current: unit.Current(si[3])})
+	if err != nil {
+		v.Problem = sentence(err.Error())
+		return v
+	}
+	v.Rows = []pairView{{"Constant K", unit.MachineConstants.Format(float64(k), sys)}, {"Resistance between the wires", unit.Resistances.Format(float64(r), sys)}, {"Current without load", unit.Currents.Format(float64(free), sys)}}
+	return v
 }
 
 // benchStep is one measurement with its picture.
@@ -39,6 +89,7 @@ func (s *Site) showMotor(w http.ResponseWriter, r *http.Request) error {
 	}
 	f.Title = "Know your motor"
 	v := motorViewOf(h.result(h.saved.Value), h.sys, model.StorePath(h.i, "hoist"), h.url)
+	v.Plate = plateOf(r.URL.Query(), h.sys, h.url+"#"+fieldID(model.StorePath(h.i, "hoist")+".machine.k_vs_rad"))
 	return s.show(w, r, http.StatusOK, f, motorPage(v, linkView{"Back to the lifted mass", h.url}))
 }
 
@@ -80,7 +131,7 @@ func motorViewOf(h *model.HoistResult, sys unit.System, at, page string) motorVi
 	}
 	v.Steps = []benchStep{
 		{"held", "1. Hold the shaft", []string{
-			"Clamp the shaft so that it cannot turn. Take the gears off if you can.",
+			"Hold the shaft so that it cannot turn. Take the gears off if you can.",
 			"Feed the motor from a supply that limits the current. Set it to " + typicalAmps + ". Only for some seconds.",
 			"Read volts at the motor's own wires, and amperes, at the same moment.",
 			"Turn the shaft a little and read again: five positions.",
