@@ -70,9 +70,8 @@ func (s *Site) sendSweepCSV(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	t := sheetOfNumbers{Name: "panel-and-store", Head: []string{"panels, W", "store", "nights with light", "of", "all parts"}}
-	unitOf := map[string]string{"battery": "store, Ah", "mass": "store, kg"}
-	t.Head[1] = unitOf[sweep.Store]
+	store := map[string]string{"battery": "store, Ah", "mass": "store, kg"}[sweep.Store]
+	t := sheetOfNumbers{Name: "panel-and-store", Head: []string{"panels, W", store, "nights with light", "of", "all parts"}}
 	for _, row := range sweep.Cells {
 		for _, c := range row {
 			t.Rows = append(t.Rows, []any{c.Panel * float64(sweep.Power), storeIn(sweep, c.Size), c.Nights, c.Of, orNone(c.Cost)})

@@ -159,12 +159,15 @@ func (c content[T]) ends() Deed {
 	return Changed
 }
 
+// standing are the newest rows of a project's things of a kind that are not deleted, in their order: of project and kind.
+const standing = ` FROM
+		(SELECT kind, thing, max(number) AS number FROM revision WHERE project = ? AND kind = ? GROUP BY thing)
+		CROSS JOIN revision USING (kind, thing, number)
+	WHERE NOT deleted ORDER BY position, thing`
+
 // list reads the current rows of a kind in a project, deleted ones left out, in their order.
 func list[T any](ctx context.Context, tx *sql.Tx, c content[T], project int64) (saved []Saved[T], err error) {
-	rows, err := tx.QueryContext(ctx, `SELECT `+rowColumns+` FROM
-			(SELECT kind, thing, max(number) AS number FROM revision WHERE project = ? AND kind = ? GROUP BY thing)
-			CROSS JOIN revision USING (kind, thing, number)
-		WHERE NOT deleted ORDER BY position, thing`, project, c.kind)
+	rows, err := tx.QueryContext(ctx, `SELECT `+rowColumns+standing, project, c.kind)
 	if err != nil {
 		return nil, fmt.Errorf("store: %w", err)
 	}

@@ -32,10 +32,7 @@ type Named struct {
 // VariantNames returns the names of the variants of a project, in their order, without reading their designs; none for a
 // project that is not there.
 func (s *Store) VariantNames(ctx context.Context, project int64) (names []Named, err error) {
-	rows, err := s.reader.QueryContext(ctx, `SELECT thing, name FROM
-			(SELECT kind, thing, max(number) AS number FROM revision WHERE project = ? AND kind = ? GROUP BY thing)
-			CROSS JOIN revision USING (kind, thing, number)
-		WHERE NOT deleted ORDER BY position, thing`, project, VariantKind)
+	rows, err := s.reader.QueryContext(ctx, `SELECT thing, name`+standing, project, VariantKind)
 	if err != nil {
 		return nil, fmt.Errorf("store: %w", err)
 	}

@@ -2,7 +2,6 @@ package cell
 
 import (
 	"fmt"
-	"strings"
 
 	"duskweight/internal/model/unit"
 )
@@ -15,9 +14,6 @@ const StringsMost = 3
 // (IEC 61140, from memory).
 const SafeVoltage = unit.Voltage(60)
 
-// notKnown begins what is said of a question of safety that nobody has answered.
-const notKnown = "Not known"
-
 // Cautions says what to beware of, in words: strings, voltage, fire, place, origin, and what the year does to the cells.
 func (r Resolved) Cautions(l Life) []Flag {
 	if r.Kind.Key == "" {
@@ -27,12 +23,10 @@ func (r Resolved) Cautions(l Life) []Flag {
 	say := func(path string, bad bool, format string, args ...any) {
 		out = append(out, Flag{Path: path, Say: fmt.Sprintf(format, args...), Bad: bad})
 	}
-	r.bankCautions(say)
-	r.fireCautions(say)
+	ask := func(path, what string) { out = append(out, Flag{Path: path, Say: "Not known " + what, Open: true}) }
+	r.bankCautions(say, ask)
+	r.fireCautions(say, ask)
 	r.yearCautions(l, say)
-	for i, f := range out {
-		out[i].Open = strings.HasPrefix(f.Say, notKnown)
-	}
 	for _, n := range r.Kind.Notes {
 		say("kind", false, "%s", n)
 	}
@@ -41,7 +35,10 @@ func (r Resolved) Cautions(l Life) []Flag {
 
 type sayer func(path string, bad bool, format string, args ...any)
 
-func (r Resolved) bankCautions(say sayer) {
+// asker tells a question of safety that nobody has answered: "where the battery stands".
+type asker func(path, what string)
+
+func (r Resolved) bankCautions(say sayer, ask asker) {
 	if r.Kind.Lead && r.Parallel > StringsMost {
 		say("parallel", false, "%d strings side by side: they do not share the current equally and the weakest dies first. Take larger blocks and three strings at most.", r.Parallel)
 	}
@@ -60,17 +57,17 @@ func (r Resolved) bankCautions(say sayer) {
 	case "mixed":
 		say("cells_are", true, "Mixed or unknown cells must not be joined: one of them is overcharged, and that can start a fire.")
 	case "":
-		say("cells_are", false, notKnown+" whether the cells are new and matched.")
+		ask("cells_are", "whether the cells are new and matched.")
 	}
 }
 
-func (r Resolved) fireCautions(say sayer) {
+func (r Resolved) fireCautions(say sayer, ask asker) {
 	if r.Kind.Ion {
 		switch r.bank.Board {
 		case "no":
 			say("management_board", true, "Without a management board that stops charging in the cold, these cells can burn. Do not use them.")
 		case "":
-			say("management_board", false, notKnown+" whether a board stops cold charging: a management board with a cold-charge cut.")
+			ask("management_board", "whether a board stops cold charging: a management board with a cold-charge cut.")
 		}
 	}
 	switch r.bank.Indoors {
@@ -79,7 +76,7 @@ func (r Resolved) fireCautions(say sayer) {
 	case "loft":
 		say("place", true, "Not in a loft: it is hot there, and a fire is seen too late.")
 	case "":
-		say("place", false, notKnown+" where the battery stands. Not in a bedroom, on the way out or in a loft; a smoke alarm beside it.")
+		ask("place", "where the battery stands. Not in a bedroom, on the way out or in a loft; a smoke alarm beside it.")
 	case "own_room", "shed":
 		say("place", false, "A smoke alarm where the battery stands, and nothing that burns beside it.")
 	}

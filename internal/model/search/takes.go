@@ -45,18 +45,21 @@ func WhatItTakes(ctx context.Context, g model.Ground, v model.Variant, now model
 	if g.Sky == nil {
 		return nil, nil
 	}
-	type way func(context.Context, model.Ground, model.Variant, model.VariantResult) Take
-	ways, names := []way{byPanels, byLoad}, []string{"panels", "load"}
+	type way struct {
+		what string
+		take func(context.Context, model.Ground, model.Variant, model.VariantResult) Take
+	}
+	ways := []way{{"panels", byPanels}, {"load", byLoad}}
 	if slices.ContainsFunc(v.Stores, func(s model.Store) bool { return s.Hoist != nil }) {
-		ways, names = append([]way{byMass, byHeight}, ways...), append([]string{"mass", "height"}, names...)
+		ways = append([]way{{"mass", byMass}, {"height", byHeight}}, ways...)
 	}
 	if slices.ContainsFunc(v.Stores, func(s model.Store) bool { return s.Cells != nil }) {
-		ways, names = append(ways, byBattery), append(names, "battery")
+		ways = append(ways, way{"battery", byBattery})
 	}
 	takes := make([]Take, len(ways))
 	if open := openNow(now); open != "" {
-		for i, what := range names {
-			takes[i] = Take{What: what, Open: open}
+		for i, way := range ways {
+			takes[i] = Take{What: way.what, Open: open}
 		}
 		return takes, nil
 	}
@@ -64,7 +67,7 @@ func WhatItTakes(ctx context.Context, g model.Ground, v model.Variant, now model
 	group.SetLimit(2)
 	for i, way := range ways {
 		group.Go(func() error {
-			takes[i] = way(ctx, g, v, now)
+			takes[i] = way.take(ctx, g, v, now)
 			return ctx.Err()
 		})
 	}
