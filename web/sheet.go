@@ -21,10 +21,8 @@ func (s *Site) showSheet(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	view := sheetOf(s.grounds.of(p).Evaluate(v.Value), p.Value, v.Value, sys)
-	view.Back = variantURL(p.ID, v.ID)
-	view.Letter = r.URL.Query().Get("paper") == "letter"
-	view.paperTop = top
+	view := sheetView{paperTop: top, Back: variantURL(p.ID, v.ID), Letter: r.URL.Query().Get("paper") == "letter"}
+	view = sheetOf(view, s.grounds.of(p).Evaluate(v.Value), p.Value, v.Value, sys)
 	return s.show(w, r, http.StatusOK, frame{Title: "Plan sheet: " + v.Value.Name, Paper: true}, sheetPage(view))
 }
 
@@ -35,7 +33,7 @@ type paperTop struct {
 }
 
 func paperNames(p model.Project, v model.Variant) paperTop {
-	return paperTop{Title: clip(v.Name, 44), Project: clip(p.Name, 60), Example: p.Example == "yes"}
+	return paperTop{Title: clip(v.Name, sheetName), Project: clip(p.Name, 60), Example: p.Example == "yes"}
 }
 
 func (s *Site) paperTop(p store.Saved[model.Project], v store.Saved[model.Variant]) (paperTop, error) {

@@ -1,6 +1,9 @@
 package web
 
 import (
+	"fmt"
+	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -88,6 +91,80 @@ func sheetPlans(t *testing.T) []sheetPlan {
 	}
 }
 
+// sheetsOfAll is how many plans are printed in all.
+const sheetsOfAll = 50
+
+// randomPlans are more plans of the sample's kinds, each with its names, parts, masses, pulleys, ropes, loads and what is
+// not known of it drawn anew from the seed.
+func randomPlans(n int) []sheetPlan {
+	rnd := rand.New(rand.NewPCG(7, 11))
+	names := []string{"Block", oneWord, novel, "Kürbis, Öl & <Pumpe>", strings.Repeat("重い石 ", 30), strings.Repeat("l", 200), strings.Repeat("Mm-", 60)}
+	name := func() string { return names[rnd.IntN(len(names))] }
+	forget := []func(*lift.Hoist){
+		func(h *lift.Hoist) { h.Structure.HangerRating.Is = false },
+		func(h *lift.Hoist) { h.Rope.BreakingLoad.Is = false },
+		func(h *lift.Hoist) { h.Container.Rating.Is = false },
+		func(h *lift.Hoist) { h.Container.EyeRating.Is = false },
+		func(h *lift.Hoist) { h.Drum.ShaftYield.Is = false },
+		func(h *lift.Hoist) { h.Drum.PinYield.Is = false },
+		func(h *lift.Hoist) { h.Drum.Diameter.Is = false },
+		func(h *lift.Hoist) { h.Machine.K.Is = false },
+		func(h *lift.Hoist) { h.Train.Stages[0].Tooth.Strength.Is = false },
+		func(h *lift.Hoist) { h.Base.Mass.Is = false },
+		func(h *lift.Hoist) { h.Travel.Is = false },
+		func(h *lift.Hoist) { h.Reeving.RopeParts.Is = false },
+		func(h *lift.Hoist) { h.Holds.Holds = nil },
+		func(h *lift.Hoist) { h.Site.ComesDown = "" },
+	}
+	var plans []sheetPlan
+	for i := range n {
+		doc := catalog.Sample()
+		at := []int{0, 2, 2, 2, 1}[rnd.IntN(5)]
+		v := &doc.Variants[at]
+		doc.Project.Name, doc.Project.Place.Name, v.Name = name(), name(), name()
+		v.Parts = v.Parts[:rnd.IntN(len(v.Parts)+1)]
+		for range rnd.IntN(30) {
+			v.Parts = append(v.Parts, cost.Part{Name: name(), Number: name(), Get: []string{"have", "buy", "make", "borrow", ""}[rnd.IntN(5)], Of: "store", Price: unit.Of(unit.Money(rnd.Float64() * 1e5))})
+		}
+		for s := range v.Stores {
+			if b := v.Stores[s].Cells; b != nil {
+				b.Name = name()
+				if rnd.IntN(3) == 0 {
+					b.Fuse.Is, b.Board = false, ""
+				}
+			}
+			h := v.Stores[s].Hoist
+			if h == nil {
+				continue
+			}
+			h.Name, h.Machine.Name, h.Site.ComesDown = name(), name(), name()
+			for range rnd.IntN(12) {
+				h.Mass = append(h.Mass, lift.Piece{Name: name(), Mass: unit.Of(unit.Mass(rnd.Float64() * 5))})
+			}
+			for l := range h.Lower.Loads {
+				h.Lower.Loads[l].Name = name()
+			}
+			ropes := 1 + max(0, rnd.IntN(8)-3)
+			h.Reeving.RopeParts = unit.Of(unit.Count(ropes))
+			h.Reeving.DeadEnd = []string{"beam", "mass"}[ropes%2]
+			h.Reeving.Sheaves = slices.Repeat(h.Reeving.Sheaves[:1], int(h.Reeving.LeadSheaves.Val)+ropes-1)
+			for s := range h.Reeving.Sheaves {
+				h.Reeving.Sheaves[s].Name = name()
+			}
+			h.Rope.Length.Is = false
+			h.Travel = unit.Of(unit.Length(.5 + rnd.Float64()*float64([]int{1, 4, 40}[rnd.IntN(3)])))
+			for range []int{0, 0, 1, 4, 9}[rnd.IntN(5)] {
+				forget[rnd.IntN(len(forget))](h)
+			}
+		}
+		for range rnd.IntN(3) {
+			v.Stores = append(v.Stores, doc.Variants[at].Stores[0])
+		}
+		plans = append(plans, sheetPlan{fmt.Sprintf("random %d", i+1), "any", at == 1, doc, at})
+	}
+	return plans
+}
+
 // nameAll gives everything that has a name the same one.
 func nameAll(doc *model.Document, v *model.Variant, h *lift.Hoist, name string) {
 	if doc != nil {
@@ -135,7 +212,10 @@ func TestBrowserSheets(t *testing.T) {
 	b := browsertest.Start(t)
 	s, base := serve(t)
 	tab := b.Open(t, browsertest.Look{Width: 711, Height: 1100, Print: true}) // 188 mm of 96 px an inch
-	for _, plan := range sheetPlans(t) {
+	plans := sheetPlans(t)
+	plans = append(plans, randomPlans(sheetsOfAll-len(plans))...)
+	states := map[string]int{}
+	for _, plan := range plans {
 		if ps := model.Check(plan.doc); len(ps) > 0 {
 			t.Errorf("%s: %v", plan.name, ps)
 			continue
@@ -163,8 +243,15 @@ func TestBrowserSheets(t *testing.T) {
 			if w := sheet.Size[0][0]; (w > 600) != (paper == "letter") { // A4 is 595 points wide, Letter 612
 				t.Errorf("%s: %v points wide", name, w)
 			}
+			if plan.state == "any" {
+				plan.state = stateOfSheet(sheet)
+			}
 			sheetSays(t, name, plan, sheet)
 		}
+		states[plan.state]++
+	}
+	if t.Logf("%v", states); min(states["ready"], states["not ready"], states["do not hang"]) < 5 {
+		t.Errorf("the plans print %v: want at least 5 of each", states)
 	}
 	if c := tab.Complaints(); len(c) > 0 {
 		t.Errorf("console: %+v", c)
@@ -184,6 +271,17 @@ func TestBrowserSheets(t *testing.T) {
 	}
 }
 
+// stateOfSheet reads from its band which sheet it is.
+func stateOfSheet(sheet browsertest.Sheet) string {
+	switch {
+	case sheet.Says("DO NOT HANG.") || sheet.Says("DO NOT USE."):
+		return "do not hang"
+	case sheet.Says("NOT READY"):
+		return "not ready"
+	}
+	return "ready"
+}
+
 func sheetSays(t *testing.T, name string, plan sheetPlan, sheet browsertest.Sheet) {
 	t.Helper()
 	has := func(want bool, words ...string) {
@@ -196,9 +294,9 @@ func sheetSays(t *testing.T, name string, plan sheetPlan, sheet browsertest.Shee
 	}
 	if plan.cells {
 		has(true, "Not for medical devices or alarms.", "Local codes come")
-		has(false, "Load steps", "100 mm", "DO NOT HANG", "rope")
+		has(false, "Load steps", "With dead weight", "Only this step", "DO NOT HANG", "rope")
 	} else {
-		has(true, "Never stand, reach or work under the mass.", "Block the mass", "local codes come", "Keep out, all round", "Switch order")
+		has(true, "Never stand, reach or work under the mass.", "Block the mass", "local codes come", "Keep out, all round", "Stop marks on the rope")
 	}
 	steps := []string{"50 %", "75 %", "100 %", "125 %"}
 	sign := []string{"Built and checked by, date", "Licensed person"}
@@ -207,7 +305,7 @@ func sheetSays(t *testing.T, name string, plan sheetPlan, sheet browsertest.Shee
 		has(false, "DO NOT HANG", "NOT READY")
 		has(true, sign...)
 		if !plan.cells {
-			has(true, "Load steps", "25 %")
+			has(true, "Load steps", "25 %", "Switch order", "Greatest mass")
 			has(true, steps...)
 			has(true, "Next look at rope, pins and brake")
 		}
@@ -216,11 +314,11 @@ func sheetSays(t *testing.T, name string, plan sheetPlan, sheet browsertest.Shee
 		has(false, sign...)
 		has(true, "NOT READY:", "not known.")
 		if !plan.cells {
-			has(true, "Load steps", "25 %", "at most 100 mm")
+			has(true, "Load steps", "25 %", "at most 100 mm", "Switch order", "Greatest mass")
 		}
 	case "do not hang":
 		has(true, "DO NOT HANG.")
-		has(false, "NOT READY", "Load steps", "125 %")
+		has(false, "NOT READY", "Load steps", "With dead weight", "Only this step", "Switch order", "Greatest mass")
 		has(false, sign...)
 	}
 }

@@ -1,6 +1,7 @@
 package web
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 	"testing"
@@ -35,14 +36,20 @@ func TestClip(t *testing.T) {
 
 // Parts that do not fit are counted, never lost without a word.
 func TestSheetParts(t *testing.T) {
+	const lines = 14
+	room := lines*plainType.row + .1
 	for _, n := range []int{0, 1, 13, 14, 15, 200} {
-		rows, more := buildRows(make([]cost.Part, n), "EUR", sheetLines)
-		if want := n > sheetLines; (more != "") != want || len(rows) != min(n, sheetLines) {
+		rows, more := buildRows(make([]cost.Part, n), "EUR", plainType, room)
+		want, said := n, ""
+		if n > lines { // the words take the room of two rows
+			want, said = lines-2, fmt.Sprintf("and %d more", n-lines+2)
+		}
+		if len(rows) != want || !strings.HasPrefix(more, said) || (more == "") != (said == "") {
 			t.Errorf("%d parts: %d rows and %q", n, len(rows), more)
 		}
 	}
-	if rows, more := buildRows([]cost.Part{{Name: oneWord}, {Name: oneWord}}, "EUR", 3); len(rows) != 1 || !strings.HasPrefix(more, "and 1 more") {
-		t.Errorf("two parts of two lines in three: %d rows and %q", len(rows), more)
+	if rows, more := buildRows([]cost.Part{{Name: oneWord}, {Name: oneWord}}, "EUR", plainType, 15); len(rows) != 1 || !strings.HasPrefix(more, "and 1 more") {
+		t.Errorf("two parts of two lines in 15 mm: %d rows and %q", len(rows), more)
 	}
 }
 
@@ -54,7 +61,7 @@ func TestSheetOfTwoHoists(t *testing.T) {
 		second.Structure.HangerRating = unit.Of(rating.Weight())
 		v := &doc.Variants[2]
 		v.Stores = append(v.Stores, model.Store{Hoist: &second})
-		sheet := sheetOf(model.Evaluate(doc).Variants[2], doc.Project, *v, unit.Metric)
+		sheet := sheetOf(sheetView{}, model.Evaluate(doc).Variants[2], doc.Project, *v, unit.Metric)
 		named := false
 		for _, row := range sheet.Set {
 			named = named || row.Name == "Other hoists"
@@ -87,19 +94,19 @@ func TestWhole(t *testing.T) {
 }
 
 // The marks of the stops on the rope, by hand: with one rope 3.5 m apart; with two the drum takes up 2 · 3.5 = 7 m.
-func TestStopMark(t *testing.T) {
+func TestStopMarks(t *testing.T) {
 	h := lift.Hoist{Travel: unit.Of[unit.Length](3.5)}
 	for n, want := range map[unit.Count]string{
-		1: "on the rope, 3.5 m above the lower one, measured from the mass end",
-		2: "on the rope at the drum, 7 m after the lower one: 2 ropes carry the mass",
+		1: "lower: where it meets the drum, mass down; upper: 3.5 m nearer to the mass",
+		2: "lower: where it meets the drum, mass down; upper: 7 m nearer to the mass, as 2 ropes carry it",
 	} {
 		h.Reeving.RopeParts = unit.Of(n)
-		if got := strings.ReplaceAll(stopMark(h, unit.Metric).Value, unit.Space, " "); got != want {
+		if got := strings.ReplaceAll(stopMarks(h, unit.Metric).Value, unit.Space, " "); got != want {
 			t.Errorf("%d ropes: %q, want %q", n, got, want)
 		}
 	}
 	h.Reeving.RopeParts.Is = false
-	if got := stopMark(h, unit.Metric).Value; got != "not known" {
+	if got := stopMarks(h, unit.Metric).Value; got != "not known" {
 		t.Errorf("ropes not known: %q", got)
 	}
 }
@@ -113,7 +120,7 @@ func TestSheetOfBattery(t *testing.T) {
 		b := *v.Stores[0].Cells
 		change(&b)
 		v.Stores = []model.Store{{Cells: &b}}
-		return sheetOf(g.Evaluate(v), doc.Project, v, unit.Metric)
+		return sheetOf(sheetView{}, g.Evaluate(v), doc.Project, v, unit.Metric)
 	}
 	if s := sheet(func(*cell.Bank) {}); s.State != "ready" || !s.Sign || len(s.Order) != 4 {
 		t.Errorf("as it is: %q, sign %v, %d lines of order", s.State, s.Sign, len(s.Order))

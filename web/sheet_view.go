@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"duskweight/internal/model"
-	"duskweight/internal/model/cost"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
 )
@@ -22,6 +21,7 @@ type sheetView struct {
 	sheetState
 	Verdict []string
 	Drawing string
+	Drawn   int // the greatest height of the drawing, mm
 	Build   [][]string
 	More    string // parts that did not fit
 	Set     []pairView
@@ -44,24 +44,21 @@ type sheetState struct {
 // loadStep is one load step with its box.
 type loadStep struct{ Share, Mass string }
 
-// How much fits on one page.
+// How much of a text is printed.
 const (
-	sheetLines   = 14 // of parts, when nothing stands above them
-	sheetLine    = 52 // letters in one line of them
 	sheetChecks  = 5
 	sheetUnknown = 12
 	sheetText    = 84
 	sheetName    = 42
-	sheetTwo     = 66 // letters of a setting in two lines
-	sheetRoomy   = 31 // lines of settings and parts that leave room for larger letters
+	sheetComes   = 99 // letters of how it comes down without power
 )
 
-// sheetOf prints the plan sheet of a variant; its first hoist is the one that is drawn.
-func sheetOf(r model.VariantResult, p model.Project, v model.Variant, sys unit.System) sheetView {
+// sheetOf prints the plan sheet of a variant; its first hoist is the one that is drawn. The size of the paper and the head
+// stand in v already.
+func sheetOf(v sheetView, r model.VariantResult, p model.Project, of model.Variant, sys unit.System) sheetView {
 	r = retold(r, sys)
-	out := sheetView{paperTop: paperNames(p, v)}
 	for _, say := range r.Headline[:min(2, len(r.Headline))] {
-		out.Verdict = append(out.Verdict, clip(say, 2*sheetText))
+		v.Verdict = append(v.Verdict, clip(say, 2*sheetText))
 	}
 	var hoist *model.HoistResult
 	more := 0
@@ -73,57 +70,21 @@ func sheetOf(r model.VariantResult, p model.Project, v model.Variant, sys unit.S
 			more++
 		}
 	}
-	out.sheetState = stateOf(r)
-	out.Sign = out.State == "ready"
-	out.Full = len(out.Unknown) > 3
-	lines := sheetLines
-	if out.Full {
-		lines -= 5
+	v.sheetState = stateOf(r)
+	v.Sign = v.State == "ready"
+	v.Caution = sheetCautions(hoist)
+	if hoist != nil {
+		v.Hoist = true
+		v.hoist(hoist, sys)
+	} else {
+		v.Set = append(cellsSettings(r, sys), panelSettings(of, sys)...)
+		v.Order = cellsOrder
 	}
-	if hoist != nil && len([]rune(hoist.Hazards.ComesDown)) > sheetTwo {
-		lines-- // how it comes down without power takes a third line
-	}
-	out.Build, out.More = buildRows(v.Parts, p.Currency, lines)
-	out.Caution = sheetCautions(hoist)
-	if hoist == nil {
-		out.Set = append(cellsSettings(r, sys), panelSettings(v, sys)...)
-		out.Order = cellsOrder
-		out.Roomy = !out.Full && out.lines() <= sheetRoomy
-		return out
-	}
-	out.Hoist = true
-	out.hoist(hoist, sys)
-	out.Roomy = !out.Full && len(out.Steps) == 0 && out.lines() <= sheetRoomy
 	if more > 0 {
-		out.Set = append(out.Set, pairView{"Other hoists", counted(more, "more hoist") + " in this plan: not on this sheet"})
+		v.Set = append(v.Set, pairView{"Other hoists", counted(more, "more hoist") + " in this plan: not on this sheet"})
 	}
-	return out
-}
-
-// lines is about how many lines the settings, the parts and the band take.
-func (v *sheetView) lines() int {
-	n := letters(v.Title)/sheetName + letters(v.Project)/sheetText
-	for _, row := range v.Set {
-		n += 1 + letters(row.Value)/sheetName
-	}
-	for _, row := range v.Build {
-		n += 1 + 2*(letters(row[0])/sheetLine) // a long name may break anywhere
-	}
-	for _, say := range v.Order {
-		n += letters(say) / sheetText
-	}
-	return n
-}
-
-// letters is how many usual letters take the room of a text.
-func letters(s string) int { return width(s) / 2 }
-
-// width is how many half letters a text takes.
-func width(s string) (n int) {
-	for _, c := range s {
-		n += halves(c)
-	}
-	return n
+	v.fit(of.Parts, p.Currency)
+	return v
 }
 
 // stateOf is the state of a variant's sheet.
@@ -166,10 +127,14 @@ func (v *sheetView) hoist(h *model.HoistResult, sys unit.System) {
 	for i := range v.Checks {
 		v.Checks[i].Part = clip(v.Checks[i].Part, sheetName)
 	}
-	for _, s := range h.Hazards.SwitchOrder {
-		v.Order = append(v.Order, clip(s, 2*sheetText))
-	}
 	v.Set = hoistSettings(h, sys)
+	if v.State == "do not hang" { // nothing that reads like leave to run it
+		v.Set = v.Set[1:]
+	} else {
+		for _, s := range h.Hazards.SwitchOrder {
+			v.Order = append(v.Order, clip(s, 2*sheetText))
+		}
+	}
 	v.Drawing = drawingOf(h, sys)
 	switch v.State {
 	case "ready":
@@ -198,36 +163,12 @@ func loadSteps(m unit.Known[unit.Mass], sys unit.System, shares ...float64) []lo
 	return out
 }
 
-// buildRows are the parts with the number that matters and how to get them, as many as fit into the lines.
-func buildRows(parts []cost.Part, currency string, lines int) ([][]string, string) {
-	var rows [][]string
-	for i, p := range parts {
-		what := orUnnamed(p.Name)
-		if p.Number != "" {
-			what += ", " + p.Number
-		}
-		lines--
-		if what = clip(what, sheetText); what != clip(what, sheetLine) {
-			lines--
-		}
-		if lines < 0 {
-			return rows, fmt.Sprintf("and %d more on the page Buy and make", len(parts)-i)
-		}
-		get := p.Get
-		if v, ok := p.Price.Value(); ok {
-			get = strings.TrimSpace(get + " " + unit.Rounded(float64(v), 3) + " " + currency)
-		}
-		rows = append(rows, []string{what, clip(get, 22)})
-	}
-	return rows, ""
-}
-
-// hoistSettings are what is set at the hoist.
+// hoistSettings are what is set at the hoist; the greatest mass stands first.
 func hoistSettings(h *model.HoistResult, sys unit.System) []pairView {
 	d, g := h.Drive, h.Design
 	rows := []pairView{
 		{"Greatest mass", known(d.Mass, unit.Masses, sys)},
-		stopMark(g, sys),
+		stopMarks(g, sys),
 		{"Ratio and drum", clauses(", ", ifKnown(d.Ratio, unit.GearRatios, sys, "%s : 1"), ifKnown(g.Drum.Diameter, unit.SmallLengths, sys, "drum %s"),
 			ifKnown(g.Drum.DeadWraps, unit.Counts, sys, "%s turns stay on"))},
 	}
@@ -254,23 +195,24 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []pairView {
 	if h.Hazards.AtLeast && h.Hazards.KeepOut.Is {
 		keep = "at least " + keep
 	}
-	rows = append(rows, pairView{"Keep out, all round", keep}, pairView{"Holds", holdsText(g.Holds)}, pairView{"Without power", clip(h.Hazards.ComesDown, sheetTwo+sheetTwo/2)})
+	rows = append(rows, pairView{"Keep out, all round", keep}, pairView{"Holds", holdsText(g.Holds)}, pairView{"Without power", clip(h.Hazards.ComesDown, sheetComes)})
 	return rows
 }
 
-// stopMark is how far the marks of the stops are apart on the rope. With one rope they are the travel apart, from the end at
-// the mass; with n the drum takes up n times the travel, and no end of the rope moves with the mass.
-func stopMark(h lift.Hoist, sys unit.System) pairView {
+// stopMarks says where the rope is marked for the stops. What passes the drum between them is the travel times the ropes that
+// carry the mass, and it comes from the side of the mass.
+func stopMarks(h lift.Hoist, sys unit.System) pairView {
 	n, ok := h.Reeving.RopeParts.Value()
-	travel := h.Travel
-	switch {
-	case !ok || !travel.Is:
-		return pairView{"Upper stop mark", "not known"}
-	case n == 1:
-		return pairView{"Upper stop mark", "on the rope, " + known(travel, unit.Lengths, sys) + " above the lower one, measured from the mass end"}
+	rope := h.Travel
+	if !ok || !rope.Is {
+		return pairView{"Stop marks on the rope", "not known"}
 	}
-	travel.Val *= unit.Length(n)
-	return pairView{"Upper stop mark", fmt.Sprintf("on the rope at the drum, %s after the lower one: %d ropes carry the mass", known(travel, unit.Lengths, sys), n)}
+	rope.Val *= unit.Length(n)
+	say := "lower: where it meets the drum, mass down; upper: " + known(rope, unit.Lengths, sys) + " nearer to the mass"
+	if n > 1 {
+		say += fmt.Sprintf(", as %d ropes carry it", n)
+	}
+	return pairView{"Stop marks on the rope", say}
 }
 
 // ifKnown puts a value into words, which hold one %s; "" where it is not known.

@@ -246,21 +246,19 @@ func (r *VariantResult) underSun() {
 	}
 }
 
+// overfed is how many times the power of all lamps a hoist may give before the page warns: an own judgement.
+const overfed = 1.5
+
 // overLamps says of each hoist whether it gives more power on its way down than all lamps of a night take together: what
 // hangs on the motor has to take all of it.
 func (r *VariantResult) overLamps(g Ground) {
-	most := 0.0
-	for h, n := range g.Load.NightOf {
-		if n >= 0 {
-			most = max(most, g.Load.Essential[h]+g.Load.Nice[h])
-		}
-	}
+	most := g.Load.MostAtNight()
 	for i := range r.Stores {
 		h := r.Stores[i].Hoist
 		if h == nil || most <= 0 {
 			continue
 		}
-		if lo := h.Drive.Lowering; lo.Known && lo.Steady && !lo.Short && lo.RunsBack != "no" && float64(lo.Power) > 1.5*most {
+		if lo := h.Drive.Lowering; lo.Known && lo.Steady && !lo.Short && lo.RunsBack != "no" && float64(lo.Power) > overfed*most {
 			h.Drive.Flags = append(h.Drive.Flags, lift.Flag{Path: "lower.loads", Say: fmt.Sprintf("On its way down it gives %s for %s, and all lamps of a night take %s. What hangs on the motor must take all of it: lamps for less burn out.",
 				unit.Powers.Format(float64(lo.Power), unit.Metric), Lasting(lo.Time), unit.Powers.Format(most, unit.Metric))})
 		}

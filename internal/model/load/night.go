@@ -27,6 +27,16 @@ func (y *Year) markNights(n Night, sunDown []bool, solarNoon []unit.Duration) {
 	}
 }
 
+// MostAtNight is the greatest power in W that the appliances take together in an hour of the night; 0 without any.
+func (y *Year) MostAtNight() (most float64) {
+	for h, n := range y.NightOf {
+		if n >= 0 {
+			most = max(most, y.Essential[h]+y.Nice[h])
+		}
+	}
+	return most
+}
+
 // nightOf returns the night that the middle of hour h falls into.
 func nightOf(h int, solarNoon []unit.Duration) int {
 	d := h / 24

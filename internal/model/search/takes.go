@@ -173,12 +173,7 @@ func hoistTake(t Take, at model.VariantResult, g model.Ground, now model.Variant
 // whyNoHoist says what keeps any mass or height from carrying the night: the hoist does not work at all, gives less
 // power than the lamps ask for at once, or is not filled. It is empty where too little is known of the hoist.
 func whyNoHoist(now model.VariantResult, g model.Ground) string {
-	asked := 0.0
-	for h, n := range g.Load.NightOf {
-		if n >= 0 {
-			asked = max(asked, g.Load.Essential[h]+g.Load.Nice[h]+float64(now.StandingPower))
-		}
-	}
+	asked := g.Load.MostAtNight() + float64(now.StandingPower)
 	for _, s := range now.Stores {
 		switch {
 		case s.Hoist == nil:
