@@ -22,7 +22,7 @@ import (
 var guideFiles embed.FS
 
 // guideTopics is the order of the guide.
-var guideTopics = []string{"start", "example", "night", "sun", "hoist", "rows", "breaks", "trials", "cells", "sure", "money", "typical", "formulas", "sources", "safety", "words", "program"}
+var guideTopics = []string{"start", "example", "night", "sun", "hoist", "rows", "shelf", "breaks", "trials", "cells", "sure", "money", "typical", "formulas", "sources", "safety", "words", "program"}
 
 // bareTopics are pages whose words are titles, commands, or the meanings themselves.
 var bareTopics = map[string]bool{"words": true, "sources": true, "program": true, "typical": true}

@@ -69,6 +69,7 @@ func changesOf(c store.Chapter, sys unit.System) []string {
 func projectValues(p *model.Project, sys unit.System) []value {
 	out := valuesOf(placeForm(p), p, "", sys)
 	out = append(out, valuesOf(within("load", func(p *model.Project) *load.Load { return &p.Load }, loadForm()...), p, "", sys)...)
+	out = append(out, valuesOf(within("shelf", func(p *model.Project) *model.Shelf { return &p.Shelf }, shelfForm()...), p, "", sys)...)
 	return append(out, valuesOf(within("money", func(p *model.Project) *cost.Terms { return &p.Money }, moneyForm()...), p, "", sys)...)
 }
 

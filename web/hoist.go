@@ -45,6 +45,7 @@ func (s *Site) hoistOf(r *http.Request) (hoistPage, error) {
 	h := hoistPage{e, i, sys, e.form.labels(v.Value), s.grounds.of(p)}
 	h.answer = func(v model.Variant) (answer, error) {
 		view := hoistViewOf(h.ground.Evaluate(v), i, sys, h.labels, url)
+		view.Fits = projectURL(p.ID) + "/shelf/fits?" + hoistAt{Variant: e.saved, I: i}.query()
 		return answer{first: view.Headline, facts: view.Facts, caution: view.First, body: hoistResults(view)}, nil
 	}
 	return h, nil

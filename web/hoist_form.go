@@ -52,16 +52,7 @@ func massAndTravel(h *lift.Hoist, sys unit.System) string {
 
 func ropeInputs() []part[lift.Hoist] {
 	type h = lift.Hoist
-	return []part[h]{
-		word("rope.kind", "Rope", func(h *h) *string { return &h.Rope.Kind }),
-		number("rope.diameter_m", "Rope diameter", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Rope.Diameter }),
-		number("rope.breaking_load_n", "Breaking load", unit.Loads, func(h *h) *unit.Known[unit.Force] { return &h.Rope.BreakingLoad }, hint[h]("printed on the reel; never guessed")),
-		word("rope.ending", "Ends", func(h *h) *string { return &h.Rope.Ending }),
-		number("rope.knot_factor", "Strength left at the end", unit.Percents, func(h *h) *unit.Known[unit.Ratio] { return &h.Rope.KnotFactor }, hint[h]("empty: the careful value of that ending")),
-		number("rope.age_factor", "Strength left with age", unit.Percents, func(h *h) *unit.Known[unit.Ratio] { return &h.Rope.AgeFactor }, hint[h]("empty: the careful value")),
-		word("rope.outdoors", "In sun and rain", func(h *h) *string { return &h.Rope.Outdoors }),
-		number("rope.length_m", "Rope at hand", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Rope.Length }),
-		number("rope.stiffness_ea_n", "Stiffness EA", unit.Forces, func(h *h) *unit.Known[unit.Force] { return &h.Rope.Stiffness }, hint[h]("from a test, if you have one")),
+	return append(within("rope", func(h *h) *lift.Rope { return &h.Rope }, ropeForm()...),
 		number("reeving.rope_parts", "Ropes that carry the mass", unit.Counts, func(h *h) *unit.Known[unit.Count] { return &h.Reeving.RopeParts }, hint[h]("count them at the mass")),
 		number("reeving.lead_sheaves", "Pulleys between mass and drum", unit.Counts, func(h *h) *unit.Known[unit.Count] { return &h.Reeving.LeadSheaves }, hint[h]("the top one too")),
 		number("reeving.sheave_efficiency", "Efficiency of a pulley", unit.Percents, func(h *h) *unit.Known[unit.Ratio] { return &h.Reeving.Efficiency }),
@@ -74,54 +65,18 @@ func ropeInputs() []part[lift.Hoist] {
 			word("rating_of", "The label means", func(s *lift.Sheave) *string { return &s.RatingOf }),
 			number("angle_rad", "Angle between its ropes", unit.Angles, func(s *lift.Sheave) *unit.Known[unit.Angle] { return &s.Angle }),
 			word("on_base", "On the drive's base", func(s *lift.Sheave) *string { return &s.OnBase }),
-			number("fixing_working_load_n", "What holds it bears", unit.Loads, func(s *lift.Sheave) *unit.Known[unit.Force] { return &s.Fixing })),
-	}
+			number("fixing_working_load_n", "What holds it bears", unit.Loads, func(s *lift.Sheave) *unit.Known[unit.Force] { return &s.Fixing })))
 }
 
 func drumInputs() []part[lift.Hoist] {
-	type h = lift.Hoist
-	return []part[h]{
-		number("drum.diameter_m", "Drum diameter", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Drum.Diameter }),
-		number("drum.width_m", "Width between flanges", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Drum.Width }),
-		number("drum.flange_diameter_m", "Flange diameter", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Drum.Flange }),
-		number("drum.dead_wraps", "Turns that stay on", unit.Counts, func(h *h) *unit.Known[unit.Count] { return &h.Drum.DeadWraps }),
-		word("drum.grooved", "Grooved", func(h *h) *string { return &h.Drum.Grooved }),
-		number("drum.fleet_angle_rad", "Side angle of the rope", unit.Angles, func(h *h) *unit.Known[unit.Angle] { return &h.Drum.FleetAngle }),
-		number("drum.bearing_torque_nm", "Friction of its bearings", unit.Torques, func(h *h) *unit.Known[unit.Torque] { return &h.Drum.Friction }),
-	}
+	return within("drum", func(h *lift.Hoist) *lift.Drum { return &h.Drum }, drumForm()...)
 }
 
 func trainInputs() []part[lift.Hoist] {
 	type h = lift.Hoist
 	type s = lift.Stage
 	return []part[h]{
-		rows("train.stages", "Stages, the first at the motor", "stage", 20, func(h *h) *[]s { return &h.Train.Stages }, s{},
-			word("kind", "Kind", func(s *s) *string { return &s.Kind }),
-			number("ratio", "Ratio to 1", unit.GearRatios, func(s *s) *unit.Known[unit.Ratio] { return &s.Ratio }, usualBy(unit.GearRatios, stageRatio)),
-			number("efficiency", "Efficiency", unit.Percents, func(s *s) *unit.Known[unit.Ratio] { return &s.Efficiency }, usualBy(unit.Percents, stageEfficiency)),
-			folded("More of this stage", "",
-				number("idle_torque_nm", "Torque to turn it empty", unit.SmallTorques, func(s *s) *unit.Known[unit.Torque] { return &s.IdleTorque }),
-				number("backward_efficiency", "Efficiency backwards", unit.Percents, func(s *s) *unit.Known[unit.Ratio] { return &s.Backward }),
-				number("stages_inside", "Stages inside the box", unit.Counts, func(s *s) *unit.Known[unit.Count] { return &s.InStages }),
-				number("rated_torque_nm", "Rated torque at its output", unit.Torques, func(s *s) *unit.Known[unit.Torque] { return &s.Rated }, hint[s]("from the label of a bought gear; never guessed"))),
-			folded("Teeth of a planetary stage", "",
-				number("sun_teeth", "Sun teeth", unit.Counts, func(s *s) *unit.Known[unit.Count] { return &s.SunTeeth }),
-				number("planet_teeth", "Planet teeth", unit.Counts, func(s *s) *unit.Known[unit.Count] { return &s.PlanetTeeth }),
-				number("ring_teeth", "Ring teeth", unit.Counts, func(s *s) *unit.Known[unit.Count] { return &s.RingTeeth }),
-				number("planets", "Planets", unit.Counts, func(s *s) *unit.Known[unit.Count] { return &s.Planets }),
-				number("mesh_efficiency", "Efficiency, carrier held", unit.Percents, func(s *s) *unit.Known[unit.Ratio] { return &s.MeshEff })),
-			folded("Worm", "",
-				number("lead_angle_rad", "Worm: lead angle", unit.Angles, func(s *s) *unit.Known[unit.Angle] { return &s.LeadAngle }),
-				number("friction", "Worm: friction", unit.Ratios, func(s *s) *unit.Known[unit.Ratio] { return &s.Friction }),
-				number("pressure_angle_rad", "Worm: pressure angle", unit.Angles, func(s *s) *unit.Known[unit.Angle] { return &s.PressureAngle })),
-			folded("The tooth that carries most", "",
-				number("tooth.module_m", "Tooth: module", unit.SmallLengths, func(s *s) *unit.Known[unit.Length] { return &s.Tooth.Module }),
-				number("tooth.teeth", "Tooth: teeth of the wheel", unit.Counts, func(s *s) *unit.Known[unit.Count] { return &s.Tooth.Teeth }),
-				number("tooth.face_width_m", "Tooth: face width", unit.SmallLengths, func(s *s) *unit.Known[unit.Length] { return &s.Tooth.FaceWidth }),
-				number("tooth.meshes_sharing", "Tooth: meshes that share", unit.Counts, func(s *s) *unit.Known[unit.Count] { return &s.Tooth.Meshes }),
-				word("tooth.material", "Tooth: material", func(s *s) *string { return &s.Tooth.Material }),
-				number("tooth.strength_pa", "Tooth: strength of it", unit.Stresses, func(s *s) *unit.Known[unit.Stress] { return &s.Tooth.Strength }),
-				word("tooth.layers", "Tooth: print layers", func(s *s) *string { return &s.Tooth.Layers }))),
+		rows("train.stages", "Stages, the first at the motor", "stage", 20, func(h *h) *[]s { return &h.Train.Stages }, s{}, stageForm()...),
 		number("train.breakaway", "First push", unit.Ratios, func(h *h) *unit.Known[unit.Ratio] { return &h.Train.Breakaway }),
 		word("train.case_screws", "All case screws in place", func(h *h) *string { return &h.Train.CaseScrews }),
 		folded("Case screws", "",
@@ -133,29 +88,7 @@ func trainInputs() []part[lift.Hoist] {
 }
 
 func motorInputs() []part[lift.Hoist] {
-	type h = lift.Hoist
-	return []part[h]{
-		text("machine.name", "Motor", func(h *h) *string { return &h.Machine.Name }),
-		folded("From the label", "Voltage, speed and current of its label give the constants below. A plate that tells watts at full load is worked out on the page Know your motor.",
-			number("machine.sheet_voltage_v", "Voltage on the label", unit.Voltages, func(h *h) *unit.Known[unit.Voltage] { return &h.Machine.SheetVolts }),
-			number("machine.sheet_no_load_speed_rad_s", "Speed without load", unit.RotationSpeeds, func(h *h) *unit.Known[unit.AngularSpeed] { return &h.Machine.SheetSpeed }, hint[h]("turning freely; beside watts a label often names the slower speed under load")),
-			number("machine.sheet_stall_current_a", "Current with the shaft held", unit.Currents, func(h *h) *unit.Known[unit.Current] { return &h.Machine.SheetStall }),
-			number("machine.sheet_gear_ratio", "Gearbox before that speed", unit.GearRatios, func(h *h) *unit.Known[unit.Ratio] { return &h.Machine.SheetGear })),
-		number("machine.k_vs_rad", "Constant K", unit.MachineConstants, func(h *h) *unit.Known[unit.MachineConstant] { return &h.Machine.K }, hint[h]("or give the label's numbers above")),
-		number("machine.r_ohm", "Winding resistance", unit.Resistances, func(h *h) *unit.Known[unit.Resistance] { return &h.Machine.R }),
-		number("machine.i0_a", "Current without load", unit.Currents, func(h *h) *unit.Known[unit.Current] { return &h.Machine.I0 }),
-		word("machine.i0_measured_with_gear", "Measured with the gears on", func(h *h) *string { return &h.Machine.I0WithGear }),
-		number("machine.continuous_current_a", "Current it stands all day", unit.Currents, func(h *h) *unit.Known[unit.Current] { return &h.Machine.MaxCurrent }),
-		number("machine.max_speed_rad_s", "Highest speed", unit.RotationSpeeds, func(h *h) *unit.Known[unit.AngularSpeed] { return &h.Machine.MaxSpeed }),
-		folded("Heat and inertia", "",
-			number("machine.j_kg_m2", "Inertia of the rotor", unit.Inertias, func(h *h) *unit.Known[unit.Inertia] { return &h.Machine.J }),
-			number("machine.brush_drop_v", "Drop at the brushes", unit.Voltages, func(h *h) *unit.Known[unit.Voltage] { return &h.Machine.BrushDrop }),
-			number("machine.max_winding_c", "Highest winding temperature", unit.Temperatures, func(h *h) *unit.Known[unit.Celsius] { return &h.Machine.MaxWinding }),
-			number("machine.rth_winding_k_w", "Thermal resistance, winding", unit.ThermalResistances, func(h *h) *unit.Known[unit.ThermalResistance] { return &h.Machine.RthWinding }),
-			number("machine.rth_case_k_w", "Thermal resistance, case", unit.ThermalResistances, func(h *h) *unit.Known[unit.ThermalResistance] { return &h.Machine.RthCase }),
-			number("machine.tau_winding_s", "Time constant, winding", unit.Durations, func(h *h) *unit.Known[unit.Duration] { return &h.Machine.TauWinding }),
-			number("machine.tau_case_s", "Time constant, case", unit.Durations, func(h *h) *unit.Known[unit.Duration] { return &h.Machine.TauCase })),
-	}
+	return within("machine", func(h *lift.Hoist) *lift.Machine { return &h.Machine }, machineForm()...)
 }
 
 func benchInputs() []part[lift.Hoist] {
@@ -285,25 +218,7 @@ func baseInputs() []part[lift.Hoist] {
 }
 
 func shaftInputs() []part[lift.Hoist] {
-	type h = lift.Hoist
-	return []part[h]{
-		number("drum.shaft_diameter_m", "Shaft diameter", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Drum.ShaftDiameter }, hint[h]("a threaded rod counts with its core: M8 6.5 mm, M10 8.2 mm, M12 9.9 mm (ISO 724)")),
-		number("drum.shaft_yield_pa", "Shaft: yield strength", unit.Stresses, func(h *h) *unit.Known[unit.Stress] { return &h.Drum.ShaftYield }),
-		number("drum.shaft_overhang_m", "Rope to the nearest bearing", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Drum.ShaftSpan }),
-		number("drum.shaft_bearing_span_m", "Between two bearings", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Drum.BearingSpan }),
-		word("drum.hub_fit", "Drum sits on the shaft by", func(h *h) *string { return &h.Drum.HubFit }),
-		number("drum.pin_diameter_m", "Cross pin diameter", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Drum.PinDiameter }),
-		number("drum.pin_yield_pa", "Cross pin: yield strength", unit.Stresses, func(h *h) *unit.Known[unit.Stress] { return &h.Drum.PinYield }),
-		number("drum.key_width_m", "Key: width", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Drum.KeyWidth }, hint[h]("a square key: its side")),
-		number("drum.key_length_m", "Key: length", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Drum.KeyLength }),
-		number("drum.key_yield_pa", "Key: yield strength", unit.Stresses, func(h *h) *unit.Known[unit.Stress] { return &h.Drum.KeyYield }),
-		number("drum.set_screw_torque_nm", "Torque the set screw holds", unit.Torques, func(h *h) *unit.Known[unit.Torque] { return &h.Drum.SetScrewTorque }),
-		word("drum.hub_material", "Hub made of", func(h *h) *string { return &h.Drum.HubMaterial }),
-		number("drum.hub_outer_diameter_m", "Hub diameter", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Drum.HubOuter }),
-		number("drum.hub_strength_pa", "Hub: strength", unit.Stresses, func(h *h) *unit.Known[unit.Stress] { return &h.Drum.HubAllow }),
-		word("drum.coupling", "Coupling between gear and drum", func(h *h) *string { return &h.Drum.NoCoupling }),
-		number("drum.coupling_torque_nm", "Rated torque of the coupling", unit.Torques, func(h *h) *unit.Known[unit.Torque] { return &h.Drum.CouplingRating }),
-	}
+	return within("drum", func(h *lift.Hoist) *lift.Drum { return &h.Drum }, shaftForm()...)
 }
 
 func containerInputs() []part[lift.Hoist] {

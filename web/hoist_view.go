@@ -28,6 +28,7 @@ type hoistView struct {
 	Direct   *directView   // the panel straight on the motor
 	Motor    motorView
 	URL      string // of the page; what follows the answer has its own under it
+	Fits     string // where other parts are tried in it; empty for none
 	MayOpen  []string
 	Cures    []string
 	Missing  []linkView

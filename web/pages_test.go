@@ -173,7 +173,7 @@ func create(t *testing.T, s *Site, name string, doc model.Document) (store.Saved
 // pagesOf are the addresses of every page of a project with these variants.
 func pagesOf(p store.Saved[model.Project], vs []store.Saved[model.Variant]) []string {
 	base := projectURL(p.ID)
-	pages := []string{base, base + "/place", base + "/load", base + "/compare", base + "/sure", base + "/sure?n=10&parts=yes", base + "/money", base + "/history"}
+	pages := []string{base, base + "/place", base + "/load", base + "/compare", base + "/sure", base + "/sure?n=10&parts=yes", base + "/money", base + "/history", base + "/shelf", base + "/shelf/fits"}
 	for _, v := range vs {
 		at := variantURL(p.ID, v.ID)
 		pages = append(pages, at, at+"/takes", at+"/sweep", at+"/sheet", at+"/sheet?paper=letter", at+"/parts", at+"/parts/market", at+"/parts/making?paper=letter")
@@ -360,7 +360,7 @@ func TestNastyTexts(t *testing.T) {
 	s := newSite(t)
 	p, vs := create(t, s, "sample", catalog.Sample())
 	at := variantURL(p.ID, vs[2].ID)
-	pages := []string{projectURL(p.ID) + "/place", projectURL(p.ID) + "/load", projectURL(p.ID) + "/money", at, at + "/parts", at + "/hoist/0", at + "/cells/1"}
+	pages := []string{projectURL(p.ID) + "/place", projectURL(p.ID) + "/load", projectURL(p.ID) + "/money", projectURL(p.ID) + "/shelf", at, at + "/parts", at + "/hoist/0", at + "/cells/1"}
 	things := func() string {
 		project, err := s.Store.Project(t.Context(), p.ID)
 		if err != nil {

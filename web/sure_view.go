@@ -186,12 +186,13 @@ func seconds(d time.Duration) string {
 	return unit.Rounded(max(0.01, d.Seconds()), 2) + " s"
 }
 
-// thousands prints a whole number below a million.
+// thousands prints a whole number with thin spaces between its thousands.
 func thousands(n int) string {
-	if n < 1000 {
-		return itoa(n)
+	s := itoa(n)
+	for i := len(s) - 3; i > 0; i -= 3 {
+		s = s[:i] + unit.Space + s[i:]
 	}
-	return fmt.Sprintf("%d,%03d", n/1000, n%1000)
+	return s
 }
 
 func orElse(s, otherwise string) string {

@@ -14,7 +14,7 @@ func (s *Site) projectTabs(ctx context.Context, p store.Saved[model.Project], he
 		return nil, err
 	}
 	url := projectURL(p.ID)
-	tabs := []tab{{Text: p.Value.Name, URL: url}, {Text: "Place and sun", URL: url + "/place"}, {Text: "Night load", URL: url + "/load"}}
+	tabs := []tab{{Text: p.Value.Name, URL: url}, {Text: "Place and sun", URL: url + "/place"}, {Text: "Night load", URL: url + "/load"}, {Text: "Parts shelf", URL: url + "/shelf"}}
 	for _, v := range variants {
 		tabs = append(tabs, tab{Text: v.Name, URL: variantURL(p.ID, v.ID)})
 	}

@@ -18,7 +18,7 @@ import (
 func Sample() model.Document {
 	place := must(Climate("Luxembourg"))
 	place.Name = "The orchard workshop (invented)"
-	return model.Document{
+	doc := model.Document{
 		Edition: 1,
 		Project: model.Project{
 			Name: "Orchard workshop", Example: "yes", Currency: "EUR", Seed: 2718,
@@ -36,6 +36,8 @@ func Sample() model.Document {
 		},
 		Variants: []model.Variant{sampleMass(), sampleBattery(), sampleBoth()},
 	}
+	doc.Project = sampleShelf(doc.Project, doc.Variants[2])
+	return doc
 }
 
 // calendarYear is a year as it is typed and shown.

@@ -41,7 +41,7 @@ func CheckProject(p Project) Problems {
 			ps.Add(fmt.Sprintf("load.appliances[%d].purpose", i), why)
 		}
 	}
-	return append(ps, checkPlace(p)...)
+	return append(append(ps, checkShelf(p.Shelf).Moved("shelf")...), checkPlace(p)...)
 }
 
 func checkPlace(p Project) Problems {

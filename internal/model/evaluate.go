@@ -131,10 +131,7 @@ func reduce(v Variant) []StoreResult {
 
 // reduceHoist computes a hoist of a variant; fed is set where the panels feed another motor already.
 func reduceHoist(design lift.Hoist, v Variant, fed bool) StoreResult {
-	h := design
-	if h.Raise.Feed == "panel" { // the panels set voltage and current, whatever was typed for another supply
-		h.Raise.Voltage, h.Raise.CurrentLimit = unit.Known[unit.Voltage]{}, unit.Known[unit.Current]{}
-	}
+	h := bySupply(design)
 	d := lift.Compute(h)
 	var direct *Direct
 	switch {
@@ -152,6 +149,15 @@ func reduceHoist(design lift.Hoist, v Variant, fed bool) StoreResult {
 	hr := &HoistResult{Design: design, Drive: d, Direct: direct, Checks: checks, Hazards: path.HazardsOf(h, d)}
 	hr.Ready, hr.Reasons = path.Ready(checks, d, h)
 	return StoreResult{Name: h.Name, Kind: "hoist", Reservoir: d.Reservoir, WhyNot: d.WhyNot, Hoist: hr}
+}
+
+// bySupply is a hoist as its supply leaves it: panels straight on the motor set voltage and current, whatever was typed for
+// another supply.
+func bySupply(h lift.Hoist) lift.Hoist {
+	if h.Raise.Feed == "panel" {
+		h.Raise.Voltage, h.Raise.CurrentLimit = unit.Known[unit.Voltage]{}, unit.Known[unit.Current]{}
+	}
+	return h
 }
 
 // year runs the settled year, if the place is known and the panels can be computed.

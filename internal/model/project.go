@@ -21,6 +21,7 @@ type Project struct {
 	Place    sun.Place   `json:"place"`
 	Load     load.Load   `json:"load"`
 	Money    cost.Terms  `json:"money"`
+	Shelf    Shelf       `json:"shelf"`
 	Weather  *sun.Series `json:"weather"`
 	Origins  Origins     `json:"origins"`
 }

@@ -65,3 +65,10 @@ func (r *HoistResult) tellLabel(gaveWay []string) {
 		r.Drive.Flags = append(r.Drive.Flags, lift.Flag{Path: path, Say: say[path] + " is worked out from the motor's label. The typical value in its field counts no more: empty the field."})
 	}
 }
+
+// Lifted is the hoist at that place of the variant as it is computed: without the typical values that its motor's label
+// replaces, and without a supply of its own where the panels feed it straight.
+func (v Variant) Lifted(i int) lift.Hoist {
+	h, _ := v.labelled(i)
+	return bySupply(h)
+}

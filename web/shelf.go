@@ -1,0 +1,256 @@
+package web
+
+import (
+	"net/http"
+	"net/url"
+	"reflect"
+	"runtime"
+	"strconv"
+	"strings"
+	"time"
+
+	"duskweight/internal/document"
+	"duskweight/internal/model"
+	"duskweight/internal/model/search"
+	"duskweight/internal/store"
+)
+
+// The pages Parts shelf, /projects/{project}/shelf, and What fits, /projects/{project}/shelf/fits?v=3&i=0: every combination
+// of the parts on the shelf, tried in one hoist of the project.
+
+// showAnyShelf leads to the shelf of the only project, or to the projects.
+func (s *Site) showAnyShelf(w http.ResponseWriter, r *http.Request) error {
+	all, err := s.Store.Projects(r.Context())
+	if err != nil {
+		return err
+	}
+	if len(all) == 1 {
+		return seeOther(w, r, projectURL(all[0].ID)+"/shelf")
+	}
+	return seeOther(w, r, "/")
+}
+
+func (s *Site) shelfEditor(r *http.Request) (editor[model.Project], error) {
+	e, _, err := s.projectEditor(r, "/shelf", "Parts shelf")
+	if err != nil {
+		return e, err
+	}
+	variants, err := s.Store.Variants(r.Context(), e.saved.ID)
+	if err != nil {
+		return e, err
+	}
+	hoists := hoistsOf(variants)
+	e.form.parts = within("shelf", func(p *model.Project) *model.Shelf { return &p.Shelf }, shelfForm()...)
+	e.above = shelfAbove(shelfTop{URL: e.url, Revision: strconv.FormatInt(e.saved.Revision, 10), Hoists: hoists, Empty: reflect.ValueOf(e.saved.Value.Shelf).IsZero()})
+	e.answer = func(p model.Project) (answer, error) {
+		v := shelfViewOf(p.Shelf, e.url, hoists)
+		return answer{first: v.Headline, body: shelfResults(v)}, nil
+	}
+	return e, nil
+}
+
+// hoistAt is a hoist of the project that parts may be tried in.
+type hoistAt struct {
+	Variant store.Saved[model.Variant]
+	I       int
+	Name    string
+}
+
+func (h hoistAt) variant() string { return strconv.FormatInt(h.Variant.ID, 10) }
+
+func (h hoistAt) query() string {
+	return url.Values{"v": {h.variant()}, "i": {itoa(h.I)}}.Encode()
+}
+
+func hoistsOf(variants []store.Saved[model.Variant]) (out []hoistAt) {
+	for _, v := range variants {
+		n := 0
+		for i, st := range v.Value.Stores {
+			if st.Hoist == nil {
+				continue
+			}
+			name := orUnnamed(v.Value.Name)
+			if n++; n > 1 {
+				name += ", " + orUnnamed(st.Hoist.Name)
+			}
+			out = append(out, hoistAt{v, i, name})
+		}
+	}
+	return out
+}
+
+// hoistAsked is the hoist that a form or an address names, the first where it names none, and all there are.
+func (s *Site) hoistAsked(r *http.Request, project int64, q url.Values) (hoistAt, []hoistAt, error) {
+	variants, err := s.Store.Variants(r.Context(), project)
+	if err != nil {
+		return hoistAt{}, nil, err
+	}
+	all := hoistsOf(variants)
+	for _, h := range all {
+		if h.variant() == q.Get("v") && itoa(h.I) == q.Get("i") {
+			return h, all, nil
+		}
+	}
+	switch {
+	case q.Get("v") != "":
+		return hoistAt{}, nil, errNotFound
+	case len(all) == 0:
+		return hoistAt{}, nil, nil
+	}
+	return all[0], all, nil
+}
+
+// shelveHoist puts the parts of a hoist on the shelf.
+func (s *Site) shelveHoist(w http.ResponseWriter, r *http.Request) error {
+	p, err := s.project(r)
+	if err != nil {
+		return err
+	}
+	typed, revision, err := postedForm(r)
+	if err != nil {
+		return err
+	}
+	h, all, err := s.hoistAsked(r, p.ID, typed)
+	if err != nil {
+		return err
+	}
+	if len(all) == 0 {
+		return errNotFound
+	}
+	next, n := document.Clone(p.Value).Shelve(h.Variant.Value, h.I)
+	if problems := model.CheckProject(next); len(problems) > 0 {
+		return problems
+	}
+	if n > 0 {
+		if _, err := s.Store.SaveProject(r.Context(), p.ID, next, store.Edit{Revision: revision, Said: counted(n, "part") + " of " + h.Name + " put on the shelf"}, s.Now()); err != nil {
+			return err
+		}
+	}
+	return seeOther(w, r, projectURL(p.ID)+"/shelf")
+}
+
+// fitsWait is the longest that a search through a shelf may take.
+const fitsWait = 20 * time.Second
+
+func (s *Site) showFits(w http.ResponseWriter, r *http.Request) error {
+	p, err := s.project(r)
+	if err != nil {
+		return err
+	}
+	sys, err := s.units(r.Context())
+	if err != nil {
+		return err
+	}
+	at := projectURL(p.ID) + "/shelf"
+	h, all, err := s.hoistAsked(r, p.ID, r.URL.Query())
+	if err != nil {
+		return err
+	}
+	f, err := s.projectFrame(r.Context(), p, "What fits", at)
+	if err != nil {
+		return err
+	}
+	if len(all) == 0 {
+		return s.show(w, r, http.StatusOK, f, fitsPage(fitsView{Back: at, Say: "No variant of this project has a lifted mass yet. Add one to a variant, then come back."}))
+	}
+	_ = http.NewResponseController(w).SetWriteDeadline(time.Now().Add(fitsWait)) // it is not a slow reader, it is a long search
+	fits, err := search.FitsOf(r.Context(), s.grounds.of(p), p.Value, h.Variant.Value, h.I, runtime.GOMAXPROCS(0))
+	if err != nil {
+		return leftOr(r, err)
+	}
+	f.Title = "What fits in " + h.Name
+	view := fitsViewOf(fits, p.Value.Shelf, sys)
+	view.choose(at, h, all, p.Revision)
+	return s.show(w, r, http.StatusOK, f, fitsPage(view))
+}
+
+// useFit makes a new variant with a combination of parts; the one that it was tried in stays.
+func (s *Site) useFit(w http.ResponseWriter, r *http.Request) error {
+	p, err := s.project(r)
+	if err != nil {
+		return err
+	}
+	typed, revision, err := postedForm(r)
+	if err != nil {
+		return err
+	}
+	h, all, err := s.hoistAsked(r, p.ID, typed)
+	if err != nil {
+		return err
+	}
+	if len(all) == 0 {
+		return errNotFound
+	}
+	if revision != p.Revision || typed.Get("variant") != strconv.FormatInt(h.Variant.Revision, 10) {
+		return store.ErrStale
+	}
+	c, ok := combinationOf(typed.Get("parts"), p.Value.Shelf)
+	if !ok {
+		return badRequest("These parts are not on the shelf.")
+	}
+	variants, err := s.Store.Variants(r.Context(), p.ID)
+	if err != nil {
+		return err
+	}
+	next := document.Clone(c.With(p.Value, h.Variant.Value, h.I))
+	next.Name = freeName(variants, h.Variant.Value.Name)
+	if problems := model.CheckVariant(next); len(problems) > 0 {
+		return problems
+	}
+	made, err := s.Store.CreateVariant(r.Context(), p.ID, next, "Copied from "+h.Variant.Value.Name+", with parts of the shelf", s.Now())
+	if err != nil {
+		return err
+	}
+	return seeOther(w, r, storeURL(p.ID, made.ID, h.I, "hoist"))
+}
+
+// written is a combination in the form of a page: motor, drum, rope, pulley, and the stages; -1 for the hoist's own.
+func written(c model.Combination) string {
+	var b strings.Builder
+	for _, n := range []int{c.Motor, c.Drum, c.Rope, c.Pulley} {
+		b.WriteString(itoa(n) + " ")
+	}
+	for _, n := range c.Stages {
+		b.WriteString(itoa(n) + " ")
+	}
+	return strings.TrimSpace(b.String())
+}
+
+// combinationOf reads what written wrote; false where a part is not on the shelf.
+func combinationOf(text string, s model.Shelf) (c model.Combination, ok bool) {
+	ns := []int{}
+	for word := range strings.FieldsSeq(text) {
+		n, err := strconv.Atoi(word)
+		if err != nil || len(ns) > 20 {
+			return c, false
+		}
+		ns = append(ns, n)
+	}
+	if len(ns) < 4 {
+		return c, false
+	}
+	for i, n := range ns {
+		least, most := model.Own, len(s.Stages)
+		if i < 4 {
+			most = []int{len(s.Motors), len(s.Drums), len(s.Ropes), len(s.Pulleys)}[i]
+		} else {
+			least = 0
+		}
+		if n < least || n >= most {
+			return c, false
+		}
+	}
+	c = model.Combination{Motor: ns[0], Drum: ns[1], Rope: ns[2], Pulley: ns[3]}
+	if len(ns) > 4 {
+		c.Stages = ns[4:]
+	}
+	return c, true
+}
+
+// nameOr is a name, or what kind of thing it is with its place where it has none.
+func nameOr(name, kind string, i int) string {
+	if name = strings.TrimSpace(name); name != "" {
+		return name
+	}
+	return kind + " " + itoa(i+1)
+}

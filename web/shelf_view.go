@@ -1,0 +1,215 @@
+package web
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/lift/path"
+	"duskweight/internal/model/search"
+	"duskweight/internal/model/unit"
+)
+
+// shelfTop is what stands over the form: which hoists have parts that could lie on the shelf.
+type shelfTop struct {
+	URL, Revision string
+	Hoists        []hoistAt
+	Empty         bool // nothing lies there yet
+}
+
+// shelfView is the answer of the page Parts shelf.
+type shelfView struct {
+	Headline string
+	Fits     []linkView // what fits in each hoist
+	Rows     []pairView
+}
+
+func shelfViewOf(s model.Shelf, at string, hoists []hoistAt) shelfView {
+	v := shelfView{}
+	all := 0
+	for _, l := range []struct {
+		name string
+		n    int
+	}{{"Motors", len(s.Motors)}, {"Kinds of gear stages", len(s.Stages)}, {"Drums", len(s.Drums)}, {"Ropes", len(s.Ropes)}, {"Kinds of pulleys", len(s.Pulleys)}} {
+		v.Rows = append(v.Rows, pairView{l.name, itoa(l.n)})
+		all += l.n
+	}
+	switch {
+	case all == 0:
+		v.Headline = "The shelf is empty. Put the parts of a hoist on it, or add what lies in your box."
+	case len(hoists) == 0:
+		v.Headline = counted(all, "part") + " on the shelf. Add a lifted mass to a variant, then see what fits in it."
+	default:
+		v.Headline = counted(all, "part") + " on the shelf."
+		for _, h := range hoists {
+			v.Fits = append(v.Fits, linkView{"What fits in " + h.Name, at + "/fits?" + h.query()})
+		}
+	}
+	return v
+}
+
+// fitsView is the page What fits.
+type fitsView struct {
+	Say, More  string
+	Choose     []fitsChoice
+	Back       string
+	Columns    []string
+	Rows       []fitRow
+	Why        [][2]string
+	Use        string // where a combination is taken
+	Variant, I string
+	Revision   string // of the project
+	Version    string // revision of the variant
+}
+
+type fitsChoice struct {
+	linkView
+	Here bool
+}
+
+// fitRow is one combination that does.
+type fitRow struct {
+	Parts      []string
+	Sign, Word string
+	Open       []string
+	Written    string
+	Name       string // of its button, for those who hear the page
+}
+
+// shownFits is how many combinations one page shows.
+const shownFits = 100
+
+func fitsViewOf(f search.Fits, s model.Shelf, sys unit.System) fitsView {
+	v := fitsView{}
+	switch {
+	case f.TooMany:
+		v.Say = "There are more combinations than can be tried. Take parts off the shelf that you do not mean to use."
+		return v
+	case f.Lacks != "":
+		v.Say = f.Lacks
+		return v
+	}
+	v.Say = fitsSay(f)
+	if f.Worked < f.Passed {
+		v.More = fmt.Sprintf("%s lift and come down. The %s of them that lose least were worked out in full, the rest were not.", thousands(f.Passed), thousands(f.Worked))
+	}
+	columns := []struct {
+		name string
+		on   bool
+		of   func(c search.Fit) string
+	}{
+		{"Motor", len(s.Motors) > 0, func(c search.Fit) string { return nameOr(s.Motors[c.Motor].Name, "Motor", c.Motor) }},
+		{"Gears, from the motor", len(s.Stages) > 0, func(c search.Fit) string { return gearsOf(c, s) }},
+		{"Drum", len(s.Drums) > 0, func(c search.Fit) string { return nameOr(s.Drums[c.Drum].Name, "Drum", c.Drum) }},
+		{"Rope", len(s.Ropes) > 0, func(c search.Fit) string { return nameOr(s.Ropes[c.Rope].Name, "Rope", c.Rope) }},
+		{"Pulleys", len(s.Pulleys) > 0, func(c search.Fit) string { return nameOr(s.Pulleys[c.Pulley].Name, "Pulley", c.Pulley) }},
+		{"Lifts in", true, func(c search.Fit) string {
+			if r := c.Hoist.Drive.Raising; r.Known && r.Time > 0 {
+				return model.Lasting(r.Time)
+			}
+			return "not known"
+		}},
+		{"One lift gives back", true, func(c search.Fit) string { return known(c.Gives, unit.Energies, sys) }},
+		{"Tightest part", true, tightest},
+	}
+	for _, c := range columns {
+		if c.on {
+			v.Columns = append(v.Columns, c.name)
+		}
+	}
+	for k, fit := range f.Found[:min(len(f.Found), shownFits)] {
+		row := fitRow{Sign: "✓", Word: "ready", Written: written(fit.Combination), Name: "Make a variant with combination " + itoa(k+1)}
+		if n := len(fit.Open); n > 0 {
+			row.Sign, row.Word, row.Open = "?", counted(n, "thing")+" not known", retellAll(fit.Open, sys)
+		}
+		for _, c := range columns {
+			if c.on {
+				row.Parts = append(row.Parts, c.of(fit))
+			}
+		}
+		v.Rows = append(v.Rows, row)
+	}
+	v.why(f)
+	return v
+}
+
+// fitsSay is the answer in one sentence.
+func fitsSay(f search.Fits) string {
+	ready := 0
+	for _, one := range f.Found {
+		if len(one.Open) == 0 {
+			ready++
+		}
+	}
+	say := thousands(f.Tried) + " combinations were tried. "
+	if f.Tried == 1 {
+		say = "1 combination was tried. "
+	}
+	switch n := len(f.Found); {
+	case n == 0:
+		return say + "None lifts, comes down by itself, stays cool and holds."
+	case ready == n:
+		return say + fmt.Sprintf("%s of them lift, come down by themselves, stay cool and hold.", thousands(n))
+	case ready == 0:
+		return say + fmt.Sprintf("%s of them may do: they lift and come down, and nothing gives way, but not everything is known of them.", thousands(n))
+	default:
+		return say + fmt.Sprintf("%s of them lift, come down by themselves, stay cool and hold; of %s more not everything is known.", thousands(ready), thousands(n-ready))
+	}
+}
+
+// why counts the rest by the first reason.
+func (v *fitsView) why(f search.Fits) {
+	add := func(say string, n int) {
+		if n > 0 {
+			v.Why = append(v.Why, [2]string{say, thousands(n)})
+		}
+	}
+	add("The motor stalls: it does not lift the mass.", f.Stalls)
+	add("It lifts, and does not come down by itself.", f.Stuck)
+	for _, w := range f.Why {
+		add(w.Say, w.Count)
+	}
+	add("Not worked out.", f.Passed-f.Worked)
+	add("Found, and not shown here.", len(f.Found)-shownFits)
+}
+
+func (v *fitsView) choose(at string, h hoistAt, all []hoistAt, revision int64) {
+	v.Back, v.Use = at, at+"/use"
+	for _, o := range all {
+		v.Choose = append(v.Choose, fitsChoice{linkView{o.Name, at + "/fits?" + o.query()}, o.Name == h.Name})
+	}
+	v.Variant, v.I = h.variant(), itoa(h.I)
+	v.Revision, v.Version = strconv.FormatInt(revision, 10), strconv.FormatInt(h.Variant.Revision, 10)
+}
+
+func gearsOf(c search.Fit, s model.Shelf) string {
+	var names []string
+	for i := 0; i < len(c.Stages); {
+		alike := 1
+		for i+alike < len(c.Stages) && c.Stages[i+alike] == c.Stages[i] {
+			alike++
+		}
+		name := nameOr(s.Stages[c.Stages[i]].Name, "Stage", c.Stages[i])
+		if alike > 1 {
+			name = itoa(alike) + " × " + name
+		}
+		names = append(names, name)
+		i += alike
+	}
+	say := strings.Join(names, " + ")
+	if r, ok := c.Hoist.Drive.Ratio.Value(); ok && len(c.Stages) > 1 {
+		say += " (" + unit.GearRatios.Format(float64(r), unit.Metric) + ":1 in all)"
+	}
+	return say
+}
+
+// tightest is the part that is strained most, with its use.
+func tightest(c search.Fit) string {
+	for _, k := range c.Hoist.Checks {
+		if k.Word != path.NotKnown && k.ID != "holds" && k.ID != "stops" && k.Use.Is {
+			return sentenceCase(k.Part) + ", " + unit.Rounded(float64(k.Use.Val), 2) + " ×"
+		}
+	}
+	return "not known"
+}
