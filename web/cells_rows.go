@@ -73,7 +73,7 @@ func lineRows(c *model.CellsResult, sys unit.System) []figureRow {
 	l, d := c.Line, c.Design
 	amps := func(x unit.Current) string { return unit.Currents.Format(float64(x), sys) }
 	rows := []figureRow{
-		{"most", "Greatest current of the year", amps(l.Most), cellsHow("greatest hour of the year, in or out / voltage", byRun(), pairView{"voltage", unit.Voltages.Format(float64(c.Resolved.Voltage), sys)},
+		{"most", "Greatest current", amps(l.Most), cellsHow("greatest hour of the year, in or out, or the panels in full sun into an empty battery / voltage", byRun(), pairView{"voltage", unit.Voltages.Format(float64(c.Resolved.Voltage), sys)},
 			pairView{"it is a mean over an hour", "a motor that starts takes more for a moment"})},
 		{"fuse", "Fuse to take", known(l.FuseTake, unit.Currents, sys), cellsHow("the next usual size over 1.25 × the greatest current, for direct current", source.CommonPractice.Whole(), pairView{"at least", amps(l.FuseLeast)}, pairView{"yours", known(d.Fuse, unit.Currents, sys)})},
 		{"area", "Copper to take", known(l.AreaTake, unit.SmallAreas, sys), cellsHow("smallest standard size that carries the fuse and loses at most 3 % of the voltage", source.IEC60364.Whole(), pairView{"length, one way", known(d.CableLength, unit.Lengths, sys)}, pairView{"yours", known(d.CableArea, unit.SmallAreas, sys)})},

@@ -99,7 +99,7 @@ func editorPage(v editorView) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			if v.Stale {
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "These are the answers of before: something in the form cannot be taken.")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "These are the answers from before: something in the form cannot be taken.")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}

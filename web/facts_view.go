@@ -91,11 +91,17 @@ func takesFact(f model.Facts, sys unit.System) factView {
 	}
 	v.Value = tonnes(f.MassForNight.Val, sys)
 	v.Note = "at this height, and all that holds it grown along"
+	if f.NoMass != "" {
+		v.Value, v.Note = "no mass", retell(f.NoMass, sys)+"."
+	}
 	if f.NightBattery.Is {
-		v.Note += "; or a 12.8 V battery of " + unit.Charges.Format(float64(f.NightBattery.Val), sys)
+		if f.NoMass == "" {
+			v.Note += "."
+		}
+		v.Note += " For one mean night: a 12.8 V battery of " + unit.Charges.Format(float64(f.NightBattery.Val), sys)
 	}
 	v.How = &howView{Formula: "mass × what a night needs / what one lift gives;  battery = energy / (0.8 × 12.8 V)", Topic: "hoist",
-		Inputs: []pairView{{"times one lift", known(f.TimesMore, unit.Ratios, sys)}, {"or, with this mass, a height of", known(f.HeightFor, unit.Lengths, sys)},
+		Inputs: []pairView{{"mass in proportion", known(f.MassForNight, unit.Masses, sys)}, {"times one lift", known(f.TimesMore, unit.Ratios, sys)}, {"or, with this mass, a height of", known(f.HeightFor, unit.Lengths, sys)},
 			{"the battery that equals one lift", known(f.SameBattery, unit.Charges, sys)}},
 		Source: "in proportion; base weights, beam, rope and gears must grow with the mass"}
 	return v

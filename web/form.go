@@ -34,7 +34,8 @@ type group[T any] struct {
 	fold  bool                         // inside a section: shown closed, what most people leave alone
 	brief func(*T, unit.System) string // what is inside, in a few words; nil tells what tell names
 	tell  []string                     // paths of the values that its line tells, "path|%s across"; none: the first
-	links []linkView                   // other pages that fill it in
+	links []linkView                   // rows of the catalog that fill it in
+	other []linkView                   // other pages that do
 	parts []part[T]
 }
 
@@ -220,6 +221,9 @@ func finish[T any](in *input[T], more []func(*input[T])) part[T] {
 func finishNumber[T any](in *input[T], q unit.Quantity, more []func(*input[T])) part[T] {
 	p := finish(in, more)
 	in.q = &q
+	if q.Symbol(unit.Metric) == "%" {
+		in.hint = strings.Replace(in.hint, "counts as 1", "counts as 100 %", 1)
+	}
 	withUsual(in, q)
 	return p
 }

@@ -36,7 +36,7 @@ type groupView struct {
 	Fold, Open          bool
 	Section             section // at the top of a form
 	Parts               []partView
-	Links               []linkView // other pages that fill it in
+	Links, Other        []linkView // rows of the catalog, and other pages, that fill it in
 }
 
 type listView struct {
@@ -149,7 +149,7 @@ func (p *printer[T]) group(g *group[T], t *T) *groupView {
 	}
 	was := p.deep
 	p.deep = true
-	v := &groupView{Title: g.title, Intro: retell(g.intro, p.sys), Shape: g.shape, Fold: g.fold, Parts: p.inside(name, g.parts, t), Links: g.links}
+	v := &groupView{Title: g.title, Intro: retell(g.intro, p.sys), Shape: g.shape, Fold: g.fold, Parts: p.inside(name, g.parts, t), Links: g.links, Other: g.other}
 	p.deep = was
 	v.Open, v.Section = anyProblem(v.Parts), sectionOf(v.Title, v.Parts, g.tell...)
 	if g.brief != nil {

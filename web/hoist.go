@@ -42,6 +42,11 @@ func (s *Site) hoistOf(r *http.Request) (hoistPage, error) {
 	e := s.variantEditor(r.Context(), p, v, url, "Lifted mass")
 	e.form.parts = within(model.StorePath(i, "hoist"), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, hoistInputs()...)
 	linkRows(e.form.parts, url)
+	for _, p := range e.form.parts {
+		if p.group != nil && p.group.title == "Motor" {
+			p.group.other = []linkView{{"The plate tells watts, volts, turns and amps at full load", url + "/motor#plate"}}
+		}
+	}
 	h := hoistPage{e, i, sys, e.form.labels(v.Value), s.grounds.of(p)}
 	h.answer = func(v model.Variant) (answer, error) {
 		view := hoistViewOf(h.ground.Evaluate(v), i, sys, h.labels, url)

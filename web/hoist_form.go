@@ -238,7 +238,7 @@ func holdInputs() []part[lift.Hoist] {
 		rows("holds.holds", "What holds the mass", "hold", 10, func(h *h) *[]lift.Hold { return &h.Holds.Holds }, lift.Hold{},
 			word("kind", "Kind", func(o *lift.Hold) *string { return &o.Kind }),
 			word("on_drum", "Acts on the drum", func(o *lift.Hold) *string { return &o.OnDrum }),
-			number("torque_nm", "Holds a torque of", unit.Torques, func(o *lift.Hold) *unit.Known[unit.Torque] { return &o.Torque }),
+			number("torque_nm", "Holds at the drum a torque of", unit.Torques, func(o *lift.Hold) *unit.Known[unit.Torque] { return &o.Torque }),
 			number("force_n", "Or a load of", unit.Loads, func(o *lift.Hold) *unit.Known[unit.Force] { return &o.Force })),
 		rows("holds.upper_stops", "What stops it at the top", "stop", 10, func(h *h) *[]lift.Stop { return &h.Holds.UpperStops }, lift.Stop{},
 			word("kind", "Kind", func(o *lift.Stop) *string { return &o.Kind }),

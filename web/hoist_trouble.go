@@ -145,7 +145,7 @@ func (t trouble) powerLost() troubleView {
 		// half the way down from rest: √(2·a·h/2) = v_end/√2, as long as one layer's acceleration holds
 		v.Rows = append(v.Rows, pairView{"From halfway it arrives at", unit.Speeds.Format(float64(g.OpenSpeed)*0.7071067811865476, t.sys)})
 	}
-	v.Rows = append(v.Rows, pairView{"Falls before the brake sets", known(d.LetGo.BrakeFall, unit.SmallLengths, t.sys)})
+	v.Rows = append(v.Rows, pairView{"Falls before the brake sets, if it was coming down", known(d.LetGo.BrakeFall, unit.SmallLengths, t.sys)})
 	v.Limits += " How it comes down then: " + z.ComesDown + "."
 	return v
 }

@@ -54,7 +54,13 @@ func (s *Site) showOverview(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return s.show(w, r, http.StatusOK, f, overviewPage(overviewOf(s.grounds.of(p), p, variants, sys)))
+	v := overviewOf(s.grounds.of(p), p, variants, sys)
+	wait, err := s.refusedEntries(r.Context(), p, variants...)
+	if err != nil {
+		return err
+	}
+	v.Next = append(wait, v.Next...)
+	return s.show(w, r, http.StatusOK, f, overviewPage(v))
 }
 
 func overviewOf(g model.Ground, p store.Saved[model.Project], variants []store.Saved[model.Variant], sys unit.System) overviewView {

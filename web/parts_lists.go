@@ -73,7 +73,7 @@ func (s *Site) showList(w http.ResponseWriter, r *http.Request, title string, fi
 
 // marketOf sorts the parts by how they are got. What is not on the list stands last, so that nothing is forgotten.
 func marketOf(l *listSheet, r model.VariantResult, v model.Variant, needs []model.Need, currency string, sys unit.System) {
-	l.Intro = "One number for each part. Buy nothing on which it is smaller or cannot be read."
+	l.Intro = "One number for each part. Buy nothing on which it is smaller or cannot be read; a fuse has exactly that number."
 	of, open := model.Matched(v.Parts, needs)
 	titles := []struct{ get, title string }{{"buy", "To buy"}, {"borrow", "To borrow"}, {"", "How to get it is not known"}, {"have", "At hand: look for the number before you trust it"}}
 	for _, t := range titles {

@@ -98,7 +98,7 @@ func nightsPicture(r model.VariantResult) pictureView {
 			states[d] = draw.Dark
 		}
 	}
-	return pictureView{ID: "nights", Title: "The nights of the year", Say: fmt.Sprintf("Light all night in %d of %d nights; the essential things in %d.", r.Year.NightsServed, r.Year.Nights, r.Year.NightsEssential),
+	return pictureView{ID: "nights", Title: "The nights of the year", Say: fmt.Sprintf("All the light you ask for in %d of %d nights; the essential things in %d.", r.Year.NightsServed, r.Year.Nights, r.Year.NightsEssential),
 		SVG: svgOf(func(w io.Writer) error { return draw.Nights(states, w) }), Head: []string{"Month", "With light", "Of", "Without"}, Rows: nightsByMonth(r), Numbers: func() sheetOfNumbers { return nightNumbers(r) }}
 }
 

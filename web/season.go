@@ -36,13 +36,13 @@ func seasonOf(ctx context.Context, g model.Ground, v model.Variant, r model.Vari
 	}
 	for _, row := range nightsByMonth(r) {
 		if row[3] != "0" {
-			s.Months = append(s.Months, fmt.Sprintf("%s: %s of %s nights without light all night", row[0], row[3], row[2]))
+			s.Months = append(s.Months, fmt.Sprintf("%s: the light does not last in %s of %s nights", row[0], row[3], row[2]))
 		}
 	}
 	if r.Year.NightsServed == 0 {
-		s.Months, s.Plenty = nil, "In no month is it enough: no night has light all night."
+		s.Months, s.Plenty = nil, "In no month is it enough: the light you ask for does not last in any night."
 	} else if len(s.Months) == 0 {
-		s.Plenty = "In a usual year every month has light all night."
+		s.Plenty = "In a usual year the light you ask for lasts in every night."
 	}
 	levers, err := search.Levers(ctx, g, v, r)
 	if err != nil {

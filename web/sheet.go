@@ -22,6 +22,9 @@ func (s *Site) showSheet(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	view := sheetView{paperTop: top, Back: variantURL(p.ID, v.ID), Letter: r.URL.Query().Get("paper") == "letter"}
+	if view.Waits, err = s.refusedEntries(r.Context(), p, v); err != nil {
+		return err
+	}
 	view = sheetOf(view, s.grounds.of(p).Evaluate(v.Value), p.Value, v.Value, sys)
 	return s.show(w, r, http.StatusOK, frame{Title: "Plan sheet: " + v.Value.Name, Paper: true}, sheetPage(view))
 }

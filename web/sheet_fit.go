@@ -93,6 +93,9 @@ func (v *sheetView) middle(t sheetType) float64 {
 		left = heightLetter
 	}
 	left -= 4 + heightTitle*linesIn(v.Title, lettersTitle) + t.say*linesIn(v.Project+" (an invented example) · "+v.Revisions, t.wide-12)
+	if len(v.Waits) > 0 {
+		left -= 1 + t.say*float64(len(v.Waits))
+	}
 	if v.Band != "" {
 		left -= heightFrame + heightBand*linesIn(v.Band, lettersBand)
 	}

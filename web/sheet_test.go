@@ -97,8 +97,8 @@ func TestWhole(t *testing.T) {
 func TestStopMarks(t *testing.T) {
 	h := lift.Hoist{Travel: unit.Of[unit.Length](3.5)}
 	for n, want := range map[unit.Count]string{
-		1: "lower: where it meets the drum, mass down; upper: 3.5 m nearer to the mass",
-		2: "lower: where it meets the drum, mass down; upper: 7 m nearer to the mass, as 2 ropes carry it",
+		1: "lower: where it meets the drum, mass down; upper: 3.5 m nearer to the mass; a mark stops nothing",
+		2: "lower: where it meets the drum, mass down; upper: 7 m nearer to the mass, as 2 ropes carry it; a mark stops nothing",
 	} {
 		h.Reeving.RopeParts = unit.Of(n)
 		if got := strings.ReplaceAll(stopMarks(h, unit.Metric).Value, unit.Space, " "); got != want {

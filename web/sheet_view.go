@@ -7,6 +7,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/unit"
 )
 
@@ -19,6 +20,7 @@ type sheetView struct {
 	Roomy  bool // little stands on it: larger letters
 
 	sheetState
+	Waits   []linkView // pages on which refused entries wait
 	Verdict []string
 	Drawing string
 	Drawn   int // the greatest height of the drawing, mm
@@ -37,7 +39,7 @@ type sheetView struct {
 // sheetState is which of the three sheets it is.
 type sheetState struct {
 	State   string // "ready", "not ready", "do not hang"
-	Band    string // across the sheet; empty when ready
+	Band    string // across the sheet
 	Unknown []string
 }
 
@@ -106,7 +108,14 @@ func stateOf(r model.VariantResult) (v sheetState) {
 			if rest, open := strings.CutPrefix(name, "Not known "); open {
 				name, _, _ = strings.Cut(firstSentence(sentenceCase(rest)), ":")
 			}
-			v.Unknown = append(v.Unknown, clip(name, sheetName))
+			v.Unknown = append(v.Unknown, name)
+		}
+		room := sheetName
+		if len(v.Unknown) <= 6 {
+			room = sheetText
+		}
+		for i, name := range v.Unknown {
+			v.Unknown[i] = clip(name, room)
 		}
 		things := "things are"
 		if len(v.Unknown) == 1 {
@@ -117,13 +126,16 @@ func stateOf(r model.VariantResult) (v sheetState) {
 			v.Unknown = append(v.Unknown[:sheetUnknown], fmt.Sprintf("and %d more, on the pages of the plan", n-sheetUnknown))
 		}
 	default:
-		v.State = "ready"
+		v.State, v.Band = "ready", "READY for use: nothing is open."
+		if slices.ContainsFunc(r.Stores, func(s model.StoreResult) bool { return s.Hoist != nil }) {
+			v.Band = "READY for the load steps: all checks hold or are tight."
+		}
 	}
 	return v
 }
 
 func (v *sheetView) hoist(h *model.HoistResult, sys unit.System) {
-	v.Checks = checkViews(h.Checks[:min(len(h.Checks), sheetChecks)], "", sys, nil, "")
+	v.Checks = checkViews(tightestOf(h.Checks), "", sys, nil, "")
 	for i := range v.Checks {
 		v.Checks[i].Part = clip(v.Checks[i].Part, sheetName)
 	}
@@ -163,6 +175,9 @@ func loadSteps(m unit.Known[unit.Mass], sys unit.System, shares ...float64) []lo
 	return out
 }
 
+// shockVolts is the direct voltage from which a shock can kill, as the page of the hoist has it.
+const shockVolts unit.Voltage = 60
+
 // hoistSettings are what is set at the hoist; the greatest mass stands first.
 func hoistSettings(h *model.HoistResult, sys unit.System) []pairView {
 	d, g := h.Drive, h.Design
@@ -172,7 +187,9 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []pairView {
 		{"Ratio and drum", clauses(", ", ifKnown(d.Ratio, unit.GearRatios, sys, "%s : 1"), ifKnown(g.Drum.Diameter, unit.SmallLengths, sys, "drum %s"),
 			ifKnown(g.Drum.DeadWraps, unit.Counts, sys, "%s turns stay on"))},
 	}
-	if r := d.Raising; r.Known && r.Speed > 0 {
+	if r := d.Raising; r.Known && r.Stalls {
+		rows = append(rows, pairView{"Lifting", "the motor stalls"})
+	} else if r.Known && r.Speed > 0 {
 		rows = append(rows, pairView{"Lifting", unit.Currents.Format(float64(r.Current), sys) + ", " + model.Lasting(r.Time)})
 	}
 	if l := d.Lowering; l.Short {
@@ -186,7 +203,11 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []pairView {
 		if d.Lowering.Shunt {
 			when = "Motor wire open"
 		}
-		rows = append(rows, pairView{when, "it arrives at " + unit.Speeds.Format(float64(lg.OpenSpeed), sys)})
+		say := "it arrives at " + unit.Speeds.Format(float64(lg.OpenSpeed), sys)
+		if lg.OpenVoltage > shockVolts {
+			say += ", with " + unit.Voltages.Format(float64(lg.OpenVoltage), sys) + " on the wires: do not touch"
+		}
+		rows = append(rows, pairView{when, say})
 	}
 	if j, ok := d.LetGo.JoinedSpeed.Value(); ok {
 		rows = append(rows, pairView{"Motor wires joined", "it creeps at " + unit.SlowSpeeds.Format(float64(j), sys) + "; that holds nothing"})
@@ -195,8 +216,29 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []pairView {
 	if h.Hazards.AtLeast && h.Hazards.KeepOut.Is {
 		keep = "at least " + keep
 	}
+	if w := h.Hazards.RecoilLine; w.Is && w.Val > h.Hazards.KeepOut.Or(0) {
+		keep += "; a breaking rope whips " + known(w, unit.Lengths, sys) + " along its line"
+	}
 	rows = append(rows, pairView{"Keep out, all round", keep}, pairView{"Holds", holdsText(g.Holds)}, pairView{"Without power", clip(h.Hazards.ComesDown, sheetComes)})
 	return rows
+}
+
+// tightestOf are the checks that the sheet has room for, as they are sorted; what is only counted and is enough, such as two
+// holds where two are wanted, stands behind what is strained.
+func tightestOf(checks []path.Check) []path.Check {
+	strained := func(c path.Check) bool {
+		return c.Unit != "1" || c.Word == path.GivesWay || c.Word == path.NotKnown
+	}
+	var first, then []path.Check
+	for _, c := range checks {
+		if strained(c) {
+			first = append(first, c)
+		} else {
+			then = append(then, c)
+		}
+	}
+	all := append(first, then...)
+	return all[:min(len(all), sheetChecks)]
 }
 
 // stopMarks says where the rope is marked for the stops. What passes the drum between them is the travel times the ropes that
@@ -212,7 +254,7 @@ func stopMarks(h lift.Hoist, sys unit.System) pairView {
 	if n > 1 {
 		say += fmt.Sprintf(", as %d ropes carry it", n)
 	}
-	return pairView{"Stop marks on the rope", say}
+	return pairView{"Stop marks on the rope", say + "; a mark stops nothing"}
 }
 
 // ifKnown puts a value into words, which hold one %s; "" where it is not known.

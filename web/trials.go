@@ -20,6 +20,12 @@ func (s *Site) trialsEditor(r *http.Request) (editor[model.Variant], error) {
 	url := storeURL(p.ID, v.ID, i, "trials")
 	e := s.variantEditor(r.Context(), p, v, url, "Tests and repairs")
 	e.form.parts = within(model.StorePath(i, "hoist"), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, trialsForm()...)
+	had := len(v.Value.Stores[i].Hoist.Trials.Failures)
+	e.tidy = func(v *model.Variant) { // after a failure the load steps begin again
+		if t := &v.Stores[i].Hoist.Trials; len(t.Failures) > had {
+			t.Steps = lift.LoadSteps{}
+		}
+	}
 	e.answer = func(w model.Variant) (answer, error) {
 		view, err := trialsViewOf(s.grounds.of(p), w, i, url, sys)
 		view.Revision = itoa(int(v.Revision))
@@ -73,7 +79,7 @@ func (s *Site) sendTrialsCSV(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return sendCSV(w, trialsNumbers(model.MeasuredOf(*v.Value.Stores[i].Hoist), sys))
+	return sendCSV(w, trialsNumbers(v.Value.Measured(i), sys))
 }
 
 // trialsNumbers is the table of the records in the reader's units.

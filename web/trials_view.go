@@ -32,7 +32,7 @@ type trialsView struct {
 
 func trialsViewOf(g model.Ground, v model.Variant, i int, url string, sys unit.System) (trialsView, error) {
 	h := *v.Stores[i].Hoist
-	m := model.MeasuredOf(h)
+	m := v.Measured(i)
 	now := g.Evaluate(v)
 	out := trialsView{URL: url, Lack: m.Lack, Absurd: m.Gears.Absurd}
 	out.headline(h, now.Stores[i].Hoist)
@@ -89,8 +89,11 @@ func (v *trialsView) headline(h lift.Hoist, r *model.HoistResult) {
 		return
 	}
 	v.Headline = map[string]string{"yes": "All checks hold. Load it step by step.", "not_known": "The plan is not ready: only the first step, at most 100 mm off the ground.", "no": "Do not hang it: a part of the plan gives way."}[r.Ready]
+	if r.Ready == "not_known" && len(r.Reasons) > 0 {
+		v.More = append(v.More, r.Reasons[0])
+	}
 	if falls > 0 {
-		v.More = []string{"Every part was looked at after " + counted(falls, "fall or shock") + "."}
+		v.More = append(v.More, "Every part was looked at after "+counted(falls, "fall or shock")+". The load steps begin again from there.")
 	}
 }
 

@@ -226,6 +226,11 @@ func (s *Site) addVariant(w http.ResponseWriter, r *http.Request) error {
 	for _, have := range variants {
 		if r.PostForm.Get("from") == fmt.Sprint(have.ID) {
 			v = document.Clone(have.Value)
+			for _, st := range v.Stores {
+				if st.Hoist != nil { // what was tried belongs to the hoist that was tried; what fell stays
+					st.Hoist.Trials = lift.Trials{Failures: st.Hoist.Trials.Failures}
+				}
+			}
 			v.Name = freeName(variants, have.Value.Name)
 			said = "Copied from " + have.Value.Name
 		}

@@ -104,16 +104,17 @@ func startBattery(a Answers) model.Variant {
 // startMotor is a typical motor that a heavy thing of this weight is tried with; values from memory, ± 30 %, but for
 // the first, which is read from a published sheet (Pittman 14203, 12 V winding).
 type startMotor struct {
-	upTo                      float64 // m·g·h in joules a minute of lifting: what it is meant for
-	name                      string
-	volts, k, r, i0, j, icont float64
-	rth, tau, tmax, maxRPM    float64
+	upTo                       float64 // m·g·h in joules a minute of lifting: what it is meant for
+	name                       string
+	volts, k, r, i0, j, icont  float64
+	rth, rthCase, tau, tauCase float64 // winding to case and case to air; without the case winding to air
+	tmax, maxRPM               float64
 }
 
 var startMotors = [...]startMotor{
-	{2.5e3, "Motor of 57 mm, 12 V", 12, 0.0327, 0.346, 0.34, 2.1e-5, 4.6, 8.1, 900, 155, 5000},
-	{15e3, "Motor of 250 W, 24 V", 24, 0.068, 0.17, 1.8, 2.5e-4, 13, 1.8, 1500, 130, 4500},
-	{math.Inf(1), "Motor of 500 W, 48 V", 48, 0.150, 0.25, 1.6, 6e-4, 13, 1.3, 1800, 130, 4000},
+	{2.5e3, "Motor of 57 mm, 12 V", 12, 0.0327, 0.346, 0.34, 2.1e-5, 4.6, 8.1, 0, 900, 0, 155, 5000},
+	{15e3, "Motor of 250 W, 24 V", 24, 0.068, 0.17, 1.8, 2.5e-4, 13, 0.6, 1.2, 60, 1500, float64(unmarked), 4500},
+	{math.Inf(1), "Motor of 500 W, 48 V", 48, 0.150, 0.25, 1.6, 6e-4, 13, 0.4, 0.9, 80, 1800, float64(unmarked), 4000},
 }
 
 func startMass(a Answers) model.Variant {
@@ -153,6 +154,9 @@ func startHoist(a Answers, m marks) lift.Hoist {
 	h.Machine = lift.Machine{Name: mot.name, K: unit.Of(unit.MachineConstant(mot.k)), R: unit.Of(unit.Resistance(mot.r)), I0: unit.Of(unit.Current(mot.i0)), J: unit.Of(unit.Inertia(mot.j)),
 		MaxCurrent: unit.Of(unit.Current(mot.icont)), MaxSpeed: unit.Of(unit.AngularSpeed(mot.maxRPM) * unit.RevPerMinute), MaxWinding: unit.Of(unit.Celsius(mot.tmax)),
 		RthWinding: unit.Of(unit.ThermalResistance(mot.rth)), TauWinding: unit.Of(unit.Duration(mot.tau))}
+	if mot.rthCase > 0 {
+		h.Machine.RthCase, h.Machine.TauCase = unit.Of(unit.ThermalResistance(mot.rthCase)), unit.Of(unit.Duration(mot.tauCase))
+	}
 	h.Raise = lift.Raise{Feed: "drive", Voltage: unit.Of(unit.Voltage(mot.volts)), DriveEff: unit.Of[unit.Ratio](0.92)}
 	h.Lower = lift.Lower{Loads: []lift.DCLoad{{Kind: "string", Name: "Lamps in a row", Threshold: unit.Of[unit.Voltage](11), Slope: unit.Of[unit.Resistance](0.93)}}}
 	p := "stores[0].hoist."
@@ -161,6 +165,9 @@ func startHoist(a Answers, m marks) lift.Hoist {
 	m.typical("pulley of 50 mm with fibre rope: from memory", p+"reeving.sheave_efficiency")
 	m.typical("a motor of this size: from memory, ± 30 %", p+"machine.k_vs_rad", p+"machine.r_ohm", p+"machine.i0_a", p+"machine.j_kg_m2", p+"machine.continuous_current_a",
 		p+"machine.max_speed_rad_s", p+"machine.max_winding_c", p+"machine.rth_winding_k_w", p+"machine.tau_winding_s", p+"raise.voltage_v", p+"raise.drive_efficiency")
+	if mot.rthCase > 0 {
+		m.typical("a motor of this size: from memory, ± 30 %", p+"machine.rth_case_k_w", p+"machine.tau_case_s")
+	}
 	m.typical("four white lamps in a row, three rows: from memory", p+"lower.loads[0].threshold_v", p+"lower.loads[0].slope_ohm")
 	return h
 }

@@ -148,6 +148,9 @@ func reduceHoist(design lift.Hoist, v Variant, fed bool) StoreResult {
 	path.Sort(checks)
 	hr := &HoistResult{Design: design, Drive: d, Direct: direct, Checks: checks, Hazards: path.HazardsOf(h, d)}
 	hr.Ready, hr.Reasons = path.Ready(checks, d, h)
+	if doubt := doubts(h); len(doubt) > 0 && hr.Ready != "no" {
+		hr.Ready, hr.Reasons = "not_known", append(doubt, hr.Reasons...)
+	}
 	return StoreResult{Name: h.Name, Kind: "hoist", Reservoir: d.Reservoir, WhyNot: d.WhyNot, Hoist: hr}
 }
 

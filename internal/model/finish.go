@@ -15,7 +15,7 @@ import (
 
 // finish adds to a variant what follows from its year and its stores: life, facts, verdict, money, readiness.
 func (r *VariantResult) finish(g Ground, v Variant) {
-	lives := r.ageCells(g)
+	lives := r.ageCells(g, v)
 	for _, s := range r.Stores {
 		if s.Hoist != nil && s.Hoist.Direct != nil && s.Hoist.Direct.Known {
 			s.Hoist.Direct.words()
@@ -53,7 +53,7 @@ func (r *VariantResult) finish(g Ground, v Variant) {
 }
 
 // ageCells works out life, cautions and the trade's sizing of each battery, and returns the lives for the bill.
-func (r *VariantResult) ageCells(g Ground) []unit.Known[unit.Duration] {
+func (r *VariantResult) ageCells(g Ground, v Variant) []unit.Known[unit.Duration] {
 	var lives []unit.Known[unit.Duration]
 	n := 0
 	for i := range r.Stores {
@@ -69,7 +69,7 @@ func (r *VariantResult) ageCells(g Ground) []unit.Known[unit.Duration] {
 		var life unit.Known[unit.Duration]
 		if c.Resolved.WhyNot == "" {
 			if s.InYear {
-				c.age(g, r, s, at)
+				c.age(g, r, s, at, v.labelPower())
 				if y := c.Life.Years; y.Is {
 					life = unit.Of(unit.Duration(y.Val) * cell.Year)
 				}
@@ -98,9 +98,9 @@ func (g Ground) asCold(c CellsResult) []cell.Flag {
 }
 
 // age reads the settled year's state of one battery; at is its place among the stores of the year.
-func (c *CellsResult) age(g Ground, r *VariantResult, s *StoreResult, at int) {
+func (c *CellsResult) age(g Ground, r *VariantResult, s *StoreResult, at int, label unit.Power) {
 	t := g.cellsOf(c.Design)
-	c.Line = c.Resolved.Line(most(r.Year.Hourly, at, c.Resolved.Voltage))
+	c.Line = c.Resolved.Line(max(most(r.Year.Hourly, at, c.Resolved.Voltage), r.fill(s, c.Resolved.Voltage, label)))
 	c.Life = c.Resolved.Age(r.Year.Hourly.State[at], s.Reservoir.Capacity, t)
 	c.Sizing, c.SizingSet = c.Resolved.TradeSizing(r.Year.Load/load.DaysInYear, t)
 	if c.SizingSet && r.Year.Nights > 0 {
@@ -115,6 +115,24 @@ func most(y *year.Hourly, at int, v unit.Voltage) unit.Current {
 	}
 	j := max(slices.Max(y.Taken[at]), slices.Max(y.Delivered[at]))
 	return unit.Current(j / 3600 / float64(v))
+}
+
+// labelPower is the power on the labels of all panels, as far as it is known.
+func (v Variant) labelPower() (sum unit.Power) {
+	for _, a := range v.Panels {
+		sum += a.Nominal().Or(0)
+	}
+	return sum
+}
+
+// fill is the current with which the panels fill an empty battery in full sun: the greater of their label's power and of what
+// they bring in the best hour, as far as the battery takes it.
+func (r *VariantResult) fill(s *StoreResult, v unit.Voltage, label unit.Power) unit.Current {
+	if v <= 0 || len(r.Bus.Power) == 0 {
+		return 0
+	}
+	sun := max(slices.Max(r.Bus.Power), float64(label))
+	return unit.Current(min(sun, float64(s.Reservoir.FillMax)) / float64(v))
 }
 
 // finish reports capacity and round trip of one store at its reference draw: for a hoist its own load, for cells the
@@ -156,6 +174,7 @@ func (r *VariantResult) facts(g Ground) {
 			}
 		case s.Hoist != nil && !f.OneLiftOut.Is:
 			r.liftFacts(s.Hoist)
+			r.noMass(g, s)
 		}
 	}
 	f.CellsForAux = cells > 0 && aux == cells
@@ -282,6 +301,25 @@ func (r *VariantResult) liftFacts(h *HoistResult) {
 	f.fillLift(d.Mass, h.Design.Travel)
 	if need, ok := f.nightNeed(); ok {
 		f.NightBattery = unit.Of(batteryFor(need))
+	}
+}
+
+// noMass says why no mass or height carries the night with this drive: it gives less power than the night asks for, however
+// large it is; or the sun left over in a mean day does not fill it.
+func (r *VariantResult) noMass(g Ground, s StoreResult) {
+	f := &r.Facts
+	need, ok := f.nightNeed()
+	if !ok || s.Reservoir == nil || !f.OneLiftOut.Is || f.OneLiftOut.Val <= 0 || !f.OneLiftIn.Is {
+		return
+	}
+	watts := func(p float64) string { return unit.Powers.Format(p, unit.Metric) }
+	asked := g.Load.MostAtNight() + float64(r.StandingPower)
+	fill := float64(need) * float64(f.OneLiftIn.Val) / float64(f.OneLiftOut.Val)
+	switch {
+	case float64(s.Reservoir.DrawMax) < asked:
+		f.NoMass = fmt.Sprintf("this drive gives %s however large it is; the night asks for up to %s", watts(float64(s.Reservoir.DrawMax)), watts(asked))
+	case f.SurplusDay.Is && fill > float64(f.SurplusDay.Val):
+		f.NoMass = fmt.Sprintf("lifting it would take %s a day, and the sun leaves over %s", unit.Energies.Format(fill, unit.Metric), unit.Energies.Format(float64(f.SurplusDay.Val), unit.Metric))
 	}
 }
 

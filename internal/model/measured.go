@@ -225,33 +225,84 @@ func (m *Measured) warmth(h lift.Hoist, d lift.Drive) {
 // runs sets every record beside the plan for the same mass, travel and volts.
 func (m *Measured) runs(h lift.Hoist) {
 	for _, r := range h.Trials.Raises {
-		run := TrialRun{Date: r.Date, Mass: r.Mass, Current: r.Current, Time: r.Time}
-		if r.Mass.Is && r.Mass.Val > 0 {
-			p := alike(h, r.Mass, r.Travel)
-			p.Raise = lift.Raise{Feed: "relay", Voltage: r.Voltage}
-			if d := lift.Compute(p).Raising; d.Current > 0 {
-				run.PlanCurrent = unit.Of(d.Current)
-				if d.Known && d.Speed > 0 && r.Travel.Is {
-					run.PlanTime = unit.Of(d.Time)
-				}
-			}
-		}
-		m.Runs = append(m.Runs, run)
+		m.Runs = append(m.Runs, raised(h, r))
 	}
 	for _, r := range h.Trials.Lowers {
-		run := TrialRun{Down: true, Date: r.Date, Mass: r.Mass, Current: r.Current, Time: r.Time}
-		if r.Mass.Is {
-			p := alike(h, r.Mass, r.Travel)
-			p.Lower.Loads = []lift.DCLoad{{Kind: "cell", Threshold: r.Voltage, Slope: unit.Of[unit.Resistance](0)}}
-			if d := lift.Compute(p).Lowering; d.RunsBack != "" && d.Current > 0 {
-				run.PlanCurrent = unit.Of(d.Current)
-				if d.Known && d.Steady && d.Time > 0 && r.Travel.Is {
-					run.PlanTime = unit.Of(d.Time)
-				}
-			}
-		}
-		m.Runs = append(m.Runs, run)
+		m.Runs = append(m.Runs, lowered(h, r))
 	}
+}
+
+// raised is a lift beside the plan.
+func raised(h lift.Hoist, r lift.RaiseTrial) TrialRun {
+	run := TrialRun{Date: r.Date, Mass: r.Mass, Current: r.Current, Time: r.Time}
+	if !r.Mass.Is || r.Mass.Val <= 0 {
+		return run
+	}
+	p := alike(h, r.Mass, r.Travel)
+	p.Raise = lift.Raise{Feed: "relay", Voltage: r.Voltage}
+	if d := lift.Compute(p).Raising; d.Current > 0 {
+		run.PlanCurrent = unit.Of(d.Current)
+		if d.Known && d.Speed > 0 && r.Travel.Is {
+			run.PlanTime = unit.Of(d.Time)
+		}
+	}
+	return run
+}
+
+// lowered is a way down beside the plan.
+func lowered(h lift.Hoist, r lift.LowerTrial) TrialRun {
+	run := TrialRun{Down: true, Date: r.Date, Mass: r.Mass, Current: r.Current, Time: r.Time}
+	if !r.Mass.Is {
+		return run
+	}
+	p := alike(h, r.Mass, r.Travel)
+	p.Lower.Loads = []lift.DCLoad{{Kind: "cell", Threshold: r.Voltage, Slope: unit.Of[unit.Resistance](0)}}
+	if d := lift.Compute(p).Lowering; d.RunsBack != "" && d.Current > 0 {
+		run.PlanCurrent = unit.Of(d.Current)
+		if d.Known && d.Steady && d.Time > 0 && r.Travel.Is {
+			run.PlanTime = unit.Of(d.Time)
+		}
+	}
+	return run
+}
+
+// How far the last run may lie beside the plan, either way, before the plan is in doubt (own judgement: friction and a
+// stopwatch explain less).
+const (
+	doubtCurrent = 1.5
+	doubtTime    = 2
+)
+
+// doubts says that the last lift or the last way down was so far beside the plan that plan or reading is wrong.
+func doubts(h lift.Hoist) (out []string) {
+	var runs []TrialRun
+	if n := len(h.Trials.Raises); n > 0 {
+		runs = append(runs, raised(h, h.Trials.Raises[n-1]))
+	}
+	if n := len(h.Trials.Lowers); n > 0 {
+		runs = append(runs, lowered(h, h.Trials.Lowers[n-1]))
+	}
+	for _, r := range runs {
+		way := map[bool]string{false: "The last lift", true: "The last way down"}[r.Down]
+		switch {
+		case apart(r.Current, r.PlanCurrent, doubtCurrent):
+			way += fmt.Sprintf(" took %s, and the plan says %s.", unit.Currents.Format(float64(r.Current.Val), unit.Metric), unit.Currents.Format(float64(r.PlanCurrent.Val), unit.Metric))
+		case apart(r.Time, r.PlanTime, doubtTime):
+			way += fmt.Sprintf(" took %s, and the plan says %s.", Lasting(r.Time.Val), Lasting(r.PlanTime.Val))
+		default:
+			continue
+		}
+		out = append(out, way+" Mass, gears, motor or a reading is wrong. Find out which before you load more.")
+	}
+	return out
+}
+
+func apart[T unit.Number](a, b unit.Known[T], most float64) bool {
+	if !a.Is || !b.Is || b.Val <= 0 {
+		return false
+	}
+	x := float64(a.Val) / float64(b.Val)
+	return x > most || x < 1/most
 }
 
 func alike(h lift.Hoist, mass unit.Known[unit.Mass], travel unit.Known[unit.Length]) lift.Hoist {

@@ -111,10 +111,17 @@ func (m *Measured) adoptWarmth(h lift.Hoist) {
 	}
 }
 
+// Measured fits the records of the hoist at that place of the variant, as it is computed: a typical value that the motor's
+// label replaces does not count.
+func (v Variant) Measured(i int) Measured {
+	h, _ := v.labelled(i)
+	return MeasuredOf(h)
+}
+
 // AsMeasured is the variant with the measured values in its i-th store, under a name of its own, each value marked as
 // measured. False where the records change nothing.
 func AsMeasured(v Variant, i int) (Variant, bool) {
-	m := MeasuredOf(*v.Stores[i].Hoist)
+	m := v.Measured(i)
 	if len(m.Changes) == 0 {
 		return v, false
 	}

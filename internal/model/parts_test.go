@@ -93,7 +93,8 @@ func TestNumberThatMatters(t *testing.T) {
 	}
 }
 
-// Fuse and cable by hand: 25 W out of a 12.5 V battery for an hour are 2 A; 1.25 times that is 2.5 A, so a fuse of 3 A;
+// Fuse and cable by hand: a panel of 100 W fills an empty battery of 12.5 V with 8 A, more than any hour of the year takes or
+// gives; with a panel of 1 W it is the greatest hour. 25 W out of a 12.5 V battery for an hour are 2 A; 1.25 times that is 2.5 A, so a fuse of 3 A;
 // 1.5 mm² carry it and lose 2·4 m·2 A·0.017241·(1 + 0.00393·20)/1.5 = 0.198 V of the 0.375 V that may be lost.
 func TestFuseAndCableNeeded(t *testing.T) {
 	doc := catalog.Sample()
@@ -101,12 +102,19 @@ func TestFuseAndCableNeeded(t *testing.T) {
 	b.Voltage, b.CableLength, b.CableArea, b.Fuse = unit.Of[unit.Voltage](12.5), unit.Of[unit.Length](4), unit.Known[unit.Area]{}, unit.Known[unit.Current]{}
 	r := model.Evaluate(doc).Variants[1]
 	c := r.Stores[0].Cells
-	most := 0.0
-	for h := range r.Year.Hourly.Taken[0] {
-		most = max(most, r.Year.Hourly.Taken[0][h], r.Year.Hourly.Delivered[0][h])
+	if got := float64(c.Line.Most); math.Abs(got-8) > 1e-12 {
+		t.Errorf("greatest current %g, want 8", got)
 	}
-	if got, want := float64(c.Line.Most), most/3600/12.5; math.Abs(got-want) > 1e-12 {
-		t.Errorf("greatest current %g, want %g", got, want)
+	few := doc.Variants[1]
+	few.Panels = slices.Clone(few.Panels)
+	few.Panels[0].Power = unit.Of[unit.Power](1)
+	f := model.Prepare(doc.Project).Evaluate(few)
+	most := 0.0
+	for h := range f.Year.Hourly.Taken[0] {
+		most = max(most, f.Year.Hourly.Taken[0][h], f.Year.Hourly.Delivered[0][h])
+	}
+	if got, want := float64(f.Stores[0].Cells.Line.Most), most/3600/12.5; math.Abs(got-want) > 1e-12 || most/3600 < 1 {
+		t.Errorf("greatest current %g with a tiny panel, want %g", got, want)
 	}
 	l := c.Resolved.Line(2)
 	if l.FuseTake.Val != 3 || math.Abs(float64(l.AreaTake.Val)-1.5e-6) > 1e-12 {

@@ -79,6 +79,7 @@ type Facts struct {
 	HeightFor    unit.Known[unit.Length]   // with this mass
 	SameBattery  unit.Known[unit.Charge]   // at 12.8 V and 80 % depth: the battery of the same energy as one lift
 	NightBattery unit.Known[unit.Charge]   // the same for a whole night
+	NoMass       string                    // why no mass or height carries the night with this drive; empty where one may
 
 	CellsHold   unit.Known[unit.Energy] // what all cells of the variant give from full
 	CellsForAux bool                    // the only cells are those the electronics need

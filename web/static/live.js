@@ -43,6 +43,18 @@
 	form.addEventListener("change", ask);
 	for (const b of form.querySelectorAll("[data-try-button]")) b.hidden = true;
 
+	// The numbers as they were saved: those that typing moves say what they were. A save makes the newest the saved ones.
+	let saved = numbers();
+	function numbers() {
+		const all = new Map();
+		for (const n of results.querySelectorAll("[data-number]")) all.set(n.dataset.number, plain(n));
+		return all;
+	}
+	addEventListener("live:saved", async () => {
+		while (busy) await new Promise(done => setTimeout(done, 50));
+		saved = numbers();
+	});
+
 	async function ask() {
 		if (busy) { again = true; return; }
 		busy = true;
@@ -74,8 +86,7 @@
 		const fresh = document.createElement("template");
 		fresh.innerHTML = html;
 		keepOpen(results, fresh.content);
-		const before = new Map();
-		for (const n of results.querySelectorAll("[data-number]")) before.set(n.dataset.number, plain(n));
+		const before = saved;
 		for (const n of fresh.content.querySelectorAll("[data-number]")) {
 			const was = before.get(n.dataset.number);
 			if (was === undefined || was === plain(n)) continue;
@@ -97,7 +108,7 @@
 		peek();
 		if (reasons) reasons.replaceChildren();
 		const headline = results.querySelector("[data-headline]");
-		tell(headline ? headline.textContent.trim() : "");
+		hear(headline ? headline.textContent.trim() : "");
 		dispatchEvent(new Event("live:swap"));
 	}
 
@@ -156,7 +167,7 @@
 		if (line) line.classList.add("stale");
 		results.classList.add("stale");
 		if (reasons) reasons.innerHTML = html;
-		tell("These are the answers of before: something in the form cannot be taken.");
+		tell("These are the answers from before: something in the form cannot be taken.");
 	}
 
 	function plain(n) {
@@ -165,7 +176,15 @@
 		return copy.textContent.trim().replace(/\s+/g, " ");
 	}
 
+	// tell shows a line and has it read out; hear has it only read out, as it stands in the answer already.
 	function tell(text) {
 		if (said && said.textContent !== text) said.textContent = text;
+	}
+	function hear(text) {
+		if (!said || said.textContent === text) return;
+		const line = document.createElement("span");
+		line.className = "quiet";
+		line.textContent = text;
+		said.replaceChildren(line);
 	}
 })();

@@ -45,6 +45,7 @@
 				settle(got.remarks || {});
 				heads(got.heads || {});
 				say(got.say);
+				dispatchEvent(new Event("live:saved"));
 			} else if (answer.status === 422) {
 				say(got.problems && got.problems.length === 1 ? "Not saved yet: one value cannot be taken. Your text is kept." : "Not saved yet: some values cannot be taken. Your text is kept.");
 			} else if (answer.status === 409) {

@@ -67,9 +67,9 @@ func (t *loads) footCheck(i int, p lift.Post) *Check {
 	if p.Soil == "concrete_slab" && len(l.cases) > 0 && useOf(l.cases[0]) > 1 {
 		// too much for clay without the slab's help; how far the slab spreads it is not known
 		l.cases = nil
-		l.miss("")
+		l.miss(at("structure.posts", i, "foot_area_m2"))
 		c := l.verdict()
-		say(c, bends, "How far the slab spreads the load is not known. Ask for its thickness and what is under it, or use a larger foot.")
+		say(c, bends, fmt.Sprintf("How far the slab spreads the load is not known. A plate of %s cm² under the post would do without the slab's help.", sig(1e4*(t.phi*hoist+own)/bears)))
 		return c
 	}
 	c := l.verdict()

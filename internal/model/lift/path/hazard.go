@@ -2,6 +2,7 @@ package path
 
 import (
 	"math"
+	"slices"
 
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
@@ -39,7 +40,7 @@ type Hazards struct {
 // HazardsOf works out the hazards of a hoist.
 func HazardsOf(h lift.Hoist, d lift.Drive) Hazards {
 	z := Hazards{
-		Questions: questions(h), Round: round(h), Cautions: cautions(h, d), SwitchOrder: switchOrder(),
+		Questions: questions(h), Round: round(h), Cautions: cautions(h, d), SwitchOrder: switchOrder(h),
 		UnderFloor: underFloor(h.Site), ComesDown: orElse(h.Site.ComesDown, "not known"),
 	}
 	z.drop(h, d)
@@ -152,12 +153,16 @@ func underFloor(s lift.Site) string {
 }
 
 // switchOrder is the order for the one changeover switch: break before make.
-func switchOrder() []string {
+func switchOrder(h lift.Hoist) []string {
+	drop, up := "", ""
+	if slices.ContainsFunc(h.Holds.Holds, func(o lift.Hold) bool { return o.Kind == "ratchet" }) {
+		drop, up = ", let the pawl drop", ". Lift the ratchet's pawl and hold it up"
+	}
 	return []string{
 		"One changeover switch, centre off: sun – off – lamps. Sun and lamps are never on the motor together.",
 		"To lift: brake set, switch to off, wait until it stands still, switch to sun, then free the brake.",
-		"To stop: set the brake, then switch to off.",
-		"To lower: brake set, switch to off, check that the resistor or clamp on the motor is there, switch to lamps, then free the brake.",
-		"At the end: brake set, switch to off, lock it.",
+		"To stop: set the brake" + drop + ", then switch to off.",
+		"To lower: brake set, switch to off, check that the resistor or clamp is there, switch to lamps" + up + ", then free the brake.",
+		"At the end: brake set" + drop + ", switch to off, lock it.",
 	}
 }

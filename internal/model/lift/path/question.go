@@ -40,7 +40,7 @@ func questions(h lift.Hoist) []Question {
 	return []Question{
 		askAny("site.outdoors", "Does it stand outdoors?", s.Outdoors, []string{"yes"}, "Wind, rain, frost and sun wear rope and bag, and wind moves the mass."),
 		askAny("site.earthquake", "Are there earthquakes here?", s.Earthquake, []string{"some", "strong"}, "An earthquake pushes sideways and swings the mass out of its keep-out. The local rule decides."),
-		askAny("site.children", "Can children or animals come near?", s.Children, []string{"yes"}, "Fence it or lock the room; no rope end or mass to climb; lowered and locked when nobody is there."),
+		askAny("site.children", "Can children or animals come near?", s.Children, []string{"yes"}, "Fence it or lock the room; guard rope, drum and gears; no rope end or mass to climb. Lowered and locked when nobody is there."),
 		askAny("structure.rests_on", "What carries the beam, down to the ground?", h.Structure.RestsOn, []string{"roof_truss", "joists", "living_tree", "balcony", "concrete_or_masonry", "not_seen"}, "It was not made for this. A qualified person must look at it first."),
 		askAny("site.lives_below", "Does anyone live below or behind it?", s.Below, []string{"yes"}, "The room below and the place behind belong to the keep-out."),
 		askAny("site.helper", "Is there someone who can come to help?", s.Helper, []string{"no"}, "Do not lift alone: a second person with a phone stands outside the keep-out."),
@@ -55,7 +55,6 @@ func round(h lift.Hoist) []Question {
 		askAny("site.owner", "Whose structure is it, and did they agree?", s.Carries, []string{"not_asked"}, "Ask the owner first."),
 		askAny("site.neighbours_told", "Were the household and the neighbours told the hours of lifting?", s.Told, []string{"no"}, "Tell them, and agree on the hours."),
 		askAny("site.floor_below", "What is under the floor, and how good is it?", s.FloorBelow, []string{"cellar", "room", "pipes_or_tank"}, underFloor(s)),
-		askAny("site.children", "May children or animals come near?", s.Children, []string{"yes"}, "Mark where children stop; guard rope, drum and gears."),
 		askAny("site.lit_at_night", "Is there light there at night?", s.Lit, []string{"no"}, "Put a lamp there that does not depend on this store."),
 		askAny("site.noise_at_bed", "Was the noise at the bed measured, and is it acceptable?", s.Noise, []string{"no"}, "Noise stays not known until it is measured."),
 		askAny("site.wind_plan", "Is it lowered in wind, frost and gales?", s.WindPlan, []string{"no"}, "Stop when wind moves the mass or ice sits on a pulley."),
