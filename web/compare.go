@@ -185,7 +185,7 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 		}},
 		{"Money", []compareRow{
 			textRow("Parts priced", rs, func(r model.VariantResult) string { return fmt.Sprintf("%d of %d", r.Cost.Priced, r.Cost.Parts) }),
-			numberRow("Cost of all parts", "lowest", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Capital.Val), r.Cost.Capital.Is }, money),
+			numberRow("Cost of the listed parts", "lowest", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Capital.Val), r.Cost.Capital.Is }, money),
 			numberRow("Spent so far", "", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Spent), r.Cost.Parts > 0 }, money),
 			numberRow("One stored kWh over its life", "lowest", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Levelised.Val), r.Cost.Levelised.Is }, money),
 		}},

@@ -133,7 +133,7 @@ func cardOf(r model.VariantResult, p store.Saved[model.Project], id int64) varia
 	} else if r.Cost.Parts == 0 {
 		cost = "no parts yet"
 	}
-	c.Rows = []pairView{{"Nights with light", nights}, {"Breaks first", breaksFirst(r)}, {"Cost of all parts", cost}, {"Plan sheet", readyOf(r)}}
+	c.Rows = []pairView{{"Nights with light", nights}, {"Breaks first", breaksFirst(r)}, {"Cost of the listed parts", cost}, {"Plan sheet", readyOf(r)}}
 	return c
 }
 

@@ -33,7 +33,7 @@ const (
 	heightTitle  = 6.4
 	heightHead   = 7.4  // of a heading over a part
 	heightBand   = 5.0  // of a line in the band
-	heightFrame  = 5.5  // around the band's lines
+	heightFrame  = 7.0  // around the band's lines
 	heightSteps  = 8.0  // the boxes of the load steps
 	heightSign   = 12.0 // the lines to sign
 	lettersTitle = 42

@@ -78,6 +78,7 @@ func sheetOf(v sheetView, r model.VariantResult, p model.Project, of model.Varia
 	if hoist != nil {
 		v.Hoist = true
 		v.hoist(hoist, sys)
+		v.Set = append(v.Set, besideHoist(r, of, sys)...)
 	} else {
 		v.Set = append(cellsSettings(r, sys), panelSettings(of, sys)...)
 		v.Order = cellsOrder
@@ -316,7 +317,7 @@ func cellsSettings(r model.VariantResult, sys unit.System) []pairView {
 		}
 		b := s.Cells.Design
 		rows = append(rows, pairView{clip(orUnnamed(s.Name), 40), "gives " + known(s.Capacity, unit.Energies, sys) + " from full"},
-			pairView{"Fuse close to it, for direct current", orTake(b.Fuse, s.Cells.Line.FuseTake, unit.Currents, sys)},
+			pairView{"Fuse close to it, for direct current", fuseText(*s.Cells, sys)},
 			pairView{"Cable, one way", clauses(" of ", ifKnown(b.CableLength, unit.Lengths, sys, "%s"), orTake(b.CableArea, s.Cells.Line.AreaTake, unit.SmallAreas, sys))},
 			pairView{"Where it stands", orNotKnown(wordFor(b.Indoors))},
 			pairView{"Its cells are", orNotKnown(wordFor(b.Origin))})
@@ -326,6 +327,39 @@ func cellsSettings(r model.VariantResult, sys unit.System) []pairView {
 		if air := s.Cells.Air; air.Boost > 0 {
 			rows = append(rows, pairView{"Opening for air, low down and near the top", "each " + unit.Openings.Format(float64(air.Opening), sys)})
 		}
+	}
+	return rows
+}
+
+// fuseText is the fuse of a battery, or the one to take.
+func fuseText(c model.CellsResult, sys unit.System) string {
+	say := orTake(c.Design.Fuse, c.Line.FuseTake, unit.Currents, sys)
+	if f, ok := c.Design.Fuse.Value(); ok && f < c.Line.FuseLeast && c.Line.FuseTake.Is {
+		say += ", may blow; take " + known(c.Line.FuseTake, unit.Currents, sys)
+	}
+	return say
+}
+
+// besideHoist are the batteries and panels of a plan with a hoist, in short: their own page has the rest.
+func besideHoist(r model.VariantResult, v model.Variant, sys unit.System) (rows []pairView) {
+	for _, s := range r.Stores {
+		if s.Cells == nil {
+			continue
+		}
+		b := s.Cells.Design
+		cable := clauses(" of ", ifKnown(b.CableLength, unit.Lengths, sys, "%s"), orTake(b.CableArea, s.Cells.Line.AreaTake, unit.SmallAreas, sys))
+		rows = append(rows, pairView{"Battery", clip(orUnnamed(s.Name), 30) + ": fuse " + fuseText(*s.Cells, sys) + "; cable " + cable})
+		if len(rows) == 2 {
+			break
+		}
+	}
+	label, ok := unit.Power(0), len(v.Panels) > 0
+	for _, a := range v.Panels {
+		n := a.Nominal()
+		label, ok = label+n.Val, ok && n.Is
+	}
+	if ok {
+		rows = append(rows, pairView{"Panels", unit.Powers.Format(float64(label), sys) + " in all; cover or unplug them first"})
 	}
 	return rows
 }

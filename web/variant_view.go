@@ -153,5 +153,5 @@ func moneyRows(r model.VariantResult, currency string) []pairView {
 		return []pairView{{"Parts on the list", "none yet"}}
 	}
 	return []pairView{{"Parts with a price", fmt.Sprintf("%d of %d", c.Priced, c.Parts)}, {"Priced so far", moneyText(c.Listed, currency)}, {"Spent so far", moneyText(c.Spent, currency)},
-		{"Cost of all parts", moneyOr(c.Capital, currency)}, {"One stored kWh over its life", moneyOr(c.Levelised, currency)}, {"One night with light", moneyOr(c.PerNight, currency)}}
+		{"Cost of the listed parts", moneyOr(c.Capital, currency)}, {"One stored kWh over its life", moneyOr(c.Levelised, currency)}, {"One night with light", moneyOr(c.PerNight, currency)}}
 }

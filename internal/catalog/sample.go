@@ -196,7 +196,7 @@ func sampleHoist() lift.Hoist {
 			UpperStops:  []lift.Stop{{Kind: "limit_switch", Path: "yes"}, {Kind: "second_limit_switch", Path: "yes"}},
 			SlackSwitch: "yes", BrakeDelay: unit.Of[unit.Duration](0.2), RoomAbove: unit.Of[unit.Length](0.6)},
 		Site: lift.Site{Outdoors: "no", Earthquake: "none", Children: "no", Carries: "own", Below: "no", Helper: "yes", SelfStart: "no",
-			ComesDown: "The hand crank on the second motor shaft lets it down with the brake held open", FloorBelow: "solid_ground", PadDepth: unit.Of(150 * unit.Millimetre),
+			ComesDown: "The hand crank on the second motor shaft lets it down, brake open and pawl up", FloorBelow: "solid_ground", PadDepth: unit.Of(150 * unit.Millimetre),
 			LoadWidth: unit.Of[unit.Length](0.4), LoadHeight: unit.Of[unit.Length](0.5), FrameHeight: unit.Of[unit.Length](6.1), Told: "yes", Lit: "yes", Noise: "yes", WindPlan: "yes", Insurance: "yes", Watched: "yes"},
 	}
 }

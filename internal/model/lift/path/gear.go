@@ -168,6 +168,13 @@ func (t *loads) ratedStage(i int, s lift.Stage) *Check {
 func (t *loads) toothCheck(i int, s lift.Stage) *Check {
 	l := newLine("gear_tooth", stageName(i, s), "K_v·W/(b·m·Y) ≤ strength / 3 (printed / 5)", source.Shigley.At("eq. 14-7, Lewis"))
 	w := s.Tooth
+	bought := s.Kind == "box" || s.Kind == "worm" || s.Kind == "strain_wave" || s.Kind == "cycloid"
+	if bought && w == (lift.Tooth{}) { // nobody sees its teeth: its label settles it
+		l.miss(at("train.stages", i, "rated_torque_nm"))
+		c := l.verdict()
+		say(c, turns, "Give the rated torque from its label.")
+		return c
+	}
 	if w.Material == "printed" {
 		l.also(source.EzehSusmel.At("endurance, 10 % of tensile strength"), source.PLASheet.At("strength across the layers"))
 	}
@@ -187,7 +194,7 @@ func (t *loads) toothCheck(i int, s lift.Stage) *Check {
 		t.toothCases(l, i, s, q, in)
 	}
 	mend := "Take a wider or coarser gear, one of metal, a thinner drum, or less mass."
-	if s.Kind == "box" || s.Kind == "worm" || s.Kind == "strain_wave" || s.Kind == "cycloid" {
+	if bought {
 		mend = "Give the rated torque from its label. " + mend
 	}
 	if s.Kind == "planetary" && !s.SunTeeth.Is {
