@@ -150,7 +150,7 @@ func structureInputs() []part[lift.Hoist] {
 	type p = lift.Post
 	return []part[h]{
 		word("structure.hanger_kind", "Holds the top pulley", func(h *h) *string { return &h.Structure.HangerKind }),
-		number("structure.hanger_working_load_n", "Its working load", unit.Loads, func(h *h) *unit.Known[unit.Force] { return &h.Structure.HangerRating }, hint[h]("printed on it; never guessed")),
+		number("structure.hanger_working_load_n", "Hook or eye: working load", unit.Loads, func(h *h) *unit.Known[unit.Force] { return &h.Structure.HangerRating }, hint[h]("printed on it; never guessed")),
 		word("structure.hanger_fixing", "How it is fastened", func(h *h) *string { return &h.Structure.HangerFixing }),
 		number("structure.hanger_washer_m", "Washer on the wood", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Washer }),
 		number("structure.hanger_angle_rad", "Angle of the pull", unit.Angles, func(h *h) *unit.Known[unit.Angle] { return &h.Structure.HangerAngle }),
@@ -225,7 +225,7 @@ func containerInputs() []part[lift.Hoist] {
 	type h = lift.Hoist
 	return []part[h]{
 		word("container.kind", "Held by", func(h *h) *string { return &h.Container.Kind }),
-		number("container.working_load_n", "Its working load", unit.Loads, func(h *h) *unit.Known[unit.Force] { return &h.Container.Rating }),
+		number("container.working_load_n", "Bag or cage: working load", unit.Loads, func(h *h) *unit.Known[unit.Force] { return &h.Container.Rating }),
 		number("container.safety_factor", "Safety factor on its label", unit.Ratios, func(h *h) *unit.Known[unit.Ratio] { return &h.Container.Factor }),
 		number("container.in_use_s", "In use for", unit.Years, func(h *h) *unit.Known[unit.Duration] { return &h.Container.Age }),
 		number("container.eye_working_load_n", "Eye on the mass: working load", unit.Loads, func(h *h) *unit.Known[unit.Force] { return &h.Container.EyeRating }),
