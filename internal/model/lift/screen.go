@@ -12,10 +12,7 @@ type Hung struct {
 }
 
 // Geared is one stage of a train.
-type Geared struct {
-	run, push pair
-	locks     bool
-}
+type Geared struct{ run, push pair }
 
 // Turned is a motor with what feeds it.
 type Turned struct {
@@ -42,7 +39,7 @@ func GearedOf(h Hoist) ([]Geared, bool) {
 	w.train()
 	var out []Geared
 	for _, g := range w.gears {
-		out = append(out, Geared{g.run, g.push, g.class == Locks})
+		out = append(out, Geared{g.run, g.push})
 	}
 	return out, w.haveTrain
 }
@@ -81,7 +78,7 @@ func Screen(h Hung, train []Geared, m Turned) Screened {
 	s.Stuck = down <= 0
 	for _, g := range slices.Backward(train) {
 		down = down*g.run.back/g.run.r - g.run.t0
-		if s.Stuck = s.Stuck || down <= 0 || g.locks; s.Stuck {
+		if s.Stuck = s.Stuck || down <= 0; s.Stuck {
 			return s
 		}
 	}
