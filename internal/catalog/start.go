@@ -92,9 +92,9 @@ func startBattery(a Answers) model.Variant {
 			break
 		}
 	}
-	v := model.Variant{Name: fmt.Sprintf("Battery of %.0f Ah", ah), Controller: startController(), Origins: m.o}
+	v := model.Variant{Name: "Battery", Controller: startController(), Origins: m.o}
 	v.Panels = startPanels(a, m)
-	v.Stores = []model.Store{{Cells: &cell.Bank{Name: fmt.Sprintf("12.8 V %.0f Ah iron phosphate", ah), Role: "night", Kind: "lfp",
+	v.Stores = []model.Store{{Cells: &cell.Bank{Name: "Iron phosphate battery", Role: "night", Kind: "lfp",
 		Capacity: unit.Of(unit.Charge(ah) * unit.AmpereHour), Voltage: unit.Of[unit.Voltage](12.8)}}}
 	m.typical("sized here to hold two of your nights; read the label of the one you have",
 		"stores[0].cells.block_capacity_c", "stores[0].cells.block_voltage_v")

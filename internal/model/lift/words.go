@@ -5,12 +5,17 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"duskweight/internal/model/unit"
 )
 
 // figure prints a number with three figures that count, plainly.
 func figure(x float64) string {
 	if x == 0 || !finite(x) {
 		return "0"
+	}
+	if math.Abs(x) >= 10000 {
+		return unit.Rounded(x, 3) // thousands set apart
 	}
 	places := 2 - int(math.Floor(math.Log10(math.Abs(x))))
 	if places < -12 || places > 12 {
