@@ -92,7 +92,7 @@ func takesFact(f model.Facts, sys unit.System) factView {
 	v.Value = tonnes(f.MassForNight.Val, sys)
 	v.Note = "at this height, and all that holds it grown along"
 	if f.NoMass != "" {
-		v.Value, v.Note = "no mass", retell(f.NoMass, sys)+"."
+		v.Value, v.Note = "no mass", "in proportion "+v.Value+". But "+retell(f.NoMass, sys)+"."
 	}
 	if f.NightBattery.Is {
 		if f.NoMass == "" {

@@ -304,6 +304,20 @@ func (r *VariantResult) liftFacts(h *HoistResult) {
 	}
 }
 
+// drawnDaily is what a store that comes down at no less than least gives away in a mean day, J, if it covers whatever the sun
+// does not: in each such hour least, or more where more is asked.
+func (r *VariantResult) drawnDaily(g Ground, least float64) (sum float64) {
+	if !r.YearKnown || least <= 0 {
+		return 0
+	}
+	for h, sun := range r.Bus.Power {
+		if lacks := g.Load.Essential[h] + g.Load.Nice[h] + float64(r.StandingPower) - sun; lacks > 0 {
+			sum += max(lacks, least) * 3600
+		}
+	}
+	return sum / load.DaysInYear
+}
+
 // noMass says why no mass or height carries the night with this drive: it gives less power than the night asks for, however
 // large it is; or the sun left over in a mean day does not fill it.
 func (r *VariantResult) noMass(g Ground, s StoreResult) {
@@ -314,12 +328,12 @@ func (r *VariantResult) noMass(g Ground, s StoreResult) {
 	}
 	watts := func(p float64) string { return unit.Powers.Format(p, unit.Metric) }
 	asked := g.Load.MostAtNight() + float64(r.StandingPower)
-	fill := float64(need) * float64(f.OneLiftIn.Val) / float64(f.OneLiftOut.Val)
+	fill := max(float64(need), r.drawnDaily(g, float64(s.Reservoir.DrawMin))) * float64(f.OneLiftIn.Val) / float64(f.OneLiftOut.Val)
 	switch {
 	case float64(s.Reservoir.DrawMax) < asked:
 		f.NoMass = fmt.Sprintf("this drive gives %s however large it is; the night asks for up to %s", watts(float64(s.Reservoir.DrawMax)), watts(asked))
 	case f.SurplusDay.Is && fill > float64(f.SurplusDay.Val):
-		f.NoMass = fmt.Sprintf("lifting it would take %s a day, and the sun leaves over %s", unit.Energies.Format(fill, unit.Metric), unit.Energies.Format(float64(f.SurplusDay.Val), unit.Metric))
+		f.NoMass = fmt.Sprintf("lifting that takes %s a day, and the sun leaves over %s", unit.Energies.Format(fill, unit.Metric), unit.Energies.Format(float64(f.SurplusDay.Val), unit.Metric))
 	}
 }
 

@@ -1,0 +1,43 @@
+package model_test
+
+import (
+	"strings"
+	"testing"
+
+	"duskweight/internal/catalog"
+	"duskweight/internal/model"
+	"duskweight/internal/model/search"
+	"duskweight/internal/model/unit"
+)
+
+// Where the large figure says that no mass would do, a million times the mass carries no night either; where it names a mass,
+// the search for it does not say that the sun cannot fill it.
+func TestNoMassIsNone(t *testing.T) {
+	seen := map[bool]int{}
+	for _, place := range []string{"Denver CO", "Luxembourg"} {
+		at, ok := catalog.Climate(place)
+		if !ok {
+			t.Fatal(place)
+		}
+		for _, hours := range []unit.Duration{1, 4, 10} {
+			for _, watts := range []unit.Power{1, 3, 10, 20} {
+				doc := catalog.Start(catalog.Answers{Name: "Cabin", Place: at, HeavyName: "Sand", Mass: 160, Height: 2.3, Lamps: 1, LampPower: watts, Hours: hours * unit.Hour, Seed: 1})
+				g := model.Prepare(doc.Project)
+				r := g.Evaluate(doc.Variants[0])
+				seen[r.Facts.NoMass != ""]++
+				if r.Facts.NoMass == "" {
+					continue
+				}
+				if huge := g.Evaluate(search.Heavier(doc.Variants[0], 1e6)); huge.Verdict == model.CarriesNight {
+					t.Errorf("%s, %v h of %v W: %q, and a million times as much carries the night", place, hours, watts, r.Facts.NoMass)
+				}
+				if !strings.Contains(r.Facts.NoMass, "W") {
+					t.Errorf("%q", r.Facts.NoMass)
+				}
+			}
+		}
+	}
+	if t.Logf("%v", seen); seen[true] < 3 {
+		t.Errorf("only %v", seen)
+	}
+}
