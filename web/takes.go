@@ -3,8 +3,10 @@ package web
 import (
 	"fmt"
 	"net/http"
+	"slices"
 	"strings"
 
+	"duskweight/internal/model"
 	"duskweight/internal/model/search"
 	"duskweight/internal/model/unit"
 )
@@ -49,6 +51,9 @@ func (s *Site) showTakes(w http.ResponseWriter, r *http.Request) error {
 		row := takeRowOf(t, sys)
 		view.Rows = append(view.Rows, row)
 		view.Grows, view.Breaks = view.Grows || row.Grows != "", view.Breaks || row.Breaks != ""
+	}
+	if b, ok := now.Facts.NightBattery.Value(); ok && now.Verdict != model.CarriesNight && !slices.ContainsFunc(takes, func(t search.Take) bool { return t.What == "battery" }) {
+		view.Rows = append(view.Rows, takeRow{What: "A battery beside it", Answer: "12.8 V and " + unit.Charges.Format(float64(b), sys) + " hold what one mean night needs, 80 % of it used. Add one on the page of the variant."})
 	}
 	if view.Season, err = seasonOf(r.Context(), g, v.Value, now, sys); err != nil {
 		return err
