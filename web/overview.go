@@ -59,7 +59,9 @@ func (s *Site) showOverview(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	v.Next = append(wait, v.Next...)
+	for _, on := range slices.Backward(wait) {
+		v.Next = slices.Insert(v.Next, 0, on.link())
+	}
 	return s.show(w, r, http.StatusOK, f, overviewPage(v))
 }
 

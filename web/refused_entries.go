@@ -13,8 +13,26 @@ import (
 // Entries that were refused wait in their fields: nothing that is printed or shown elsewhere has them. Overview and sheet say
 // so.
 
-// refusedEntries leads to the pages of a project and of some of its variants on which refused entries wait.
-func (s *Site) refusedEntries(ctx context.Context, p store.Saved[model.Project], variants ...store.Saved[model.Variant]) ([]linkView, error) {
+// refusedOn is a page on which refused entries wait.
+type refusedOn struct {
+	URL, Page, Of string // Of is the variant that it belongs to; empty for a page of the project
+	Count         int
+}
+
+// link says how many wait where.
+func (r refusedOn) link() linkView {
+	of := ""
+	if r.Of != "" {
+		of = " of " + clip(r.Of, 40)
+	}
+	if r.Count == 1 {
+		return linkView{fmt.Sprintf("A refused entry waits on “%s”%s: it does not count yet", r.Page, of), r.URL}
+	}
+	return linkView{fmt.Sprintf("%d refused entries wait on “%s”%s: they do not count yet", r.Count, r.Page, of), r.URL}
+}
+
+// refusedEntries are the pages of a project and of some of its variants on which refused entries wait.
+func (s *Site) refusedEntries(ctx context.Context, p store.Saved[model.Project], variants ...store.Saved[model.Variant]) ([]refusedOn, error) {
 	drafts, err := s.Store.Drafts(ctx, store.Thing{Kind: store.ProjectKind, ID: p.ID})
 	if err != nil {
 		return nil, err
@@ -24,27 +42,23 @@ func (s *Site) refusedEntries(ctx context.Context, p store.Saved[model.Project],
 		if drafts, err = s.Store.Drafts(ctx, store.Thing{Kind: store.VariantKind, ID: v.ID}); err != nil {
 			return nil, err
 		}
-		out = append(out, waitingOn(drafts, " of "+orUnnamed(v.Value.Name), func(path string) (string, string) { return variantPageOf(p, v, path) })...)
+		out = append(out, waitingOn(drafts, orUnnamed(v.Value.Name), func(path string) (string, string) { return variantPageOf(p, v, path) })...)
 	}
 	return out, nil
 }
 
 // waitingOn counts the drafts by their page; page gives its address and its name.
-func waitingOn(drafts map[string]string, of string, page func(string) (url, name string)) (out []linkView) {
-	count, names := map[string]int{}, map[string]string{}
+func waitingOn(drafts map[string]string, of string, page func(string) (url, name string)) (out []refusedOn) {
+	count := map[refusedOn]int{}
 	for path := range drafts {
 		url, name := page(path)
-		count[url]++
-		names[url] = name
+		count[refusedOn{URL: url, Page: name, Of: of}]++
 	}
-	for url, n := range count {
-		say := fmt.Sprintf("%d refused entries wait on “%s”%s: they do not count yet", n, names[url], of)
-		if n == 1 {
-			say = fmt.Sprintf("A refused entry waits on “%s”%s: it does not count yet", names[url], of)
-		}
-		out = append(out, linkView{say, url})
+	for on, n := range count {
+		on.Count = n
+		out = append(out, on)
 	}
-	slices.SortFunc(out, func(a, b linkView) int { return strings.Compare(a.URL, b.URL) })
+	slices.SortFunc(out, func(a, b refusedOn) int { return strings.Compare(a.URL, b.URL) })
 	return out
 }
 

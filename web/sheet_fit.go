@@ -94,7 +94,7 @@ func (v *sheetView) middle(t sheetType) float64 {
 	}
 	left -= 4 + heightTitle*linesIn(v.Title, lettersTitle) + t.say*linesIn(v.Project+" (an invented example) · "+v.Revisions, t.wide-12)
 	if len(v.Waits) > 0 {
-		left -= 1 + t.say*float64(len(v.Waits))
+		left -= 1 + t.say*math.Ceil(float64(3+len(v.Waits))/6)
 	}
 	if v.Band != "" {
 		left -= heightFrame + heightBand*linesIn(v.Band, lettersBand)

@@ -20,7 +20,7 @@ type sheetView struct {
 	Roomy  bool // little stands on it: larger letters
 
 	sheetState
-	Waits   []linkView // pages on which refused entries wait
+	Waits   []refusedOn // pages on which refused entries wait
 	Verdict []string
 	Drawing string
 	Drawn   int // the greatest height of the drawing, mm

@@ -132,3 +132,33 @@ func TestAgainstPlan(t *testing.T) {
 		t.Errorf("without runs: %q", got)
 	}
 }
+
+// After a failure the load steps begin again, and a copy of a variant has neither steps nor records; what fell stays.
+func TestStepsBeginAgain(t *testing.T) {
+	s := newSite(t)
+	doc := catalog.Sample()
+	h := doc.Variants[2].Stores[0].Hoist
+	h.Trials.Steps.S25.Done = "yes"
+	h.Trials.Raises = []lift.RaiseTrial{{Date: "Monday"}}
+	p, vs := create(t, s, "sample", doc)
+	page := storeURL(p.ID, vs[2].ID, 0, "trials")
+	typed, _ := formAt(t, ask(s.Handler(), "GET", page, nil).Body.String(), page)
+	typed.Set(nameDo, "add:stores[0].hoist.trials.failures")
+	if w := ask(s.Handler(), "POST", page, typed); w.Code != http.StatusSeeOther {
+		t.Fatal(w.Code)
+	}
+	now := stored(t, s, vs[2].ID).Value.Stores[0].Hoist.Trials
+	if now.Steps.S25.Done != "" || len(now.Failures) != 1 || len(now.Raises) != 1 {
+		t.Errorf("after a failure: %+v", now)
+	}
+	if w := ask(s.Handler(), "POST", projectURL(p.ID)+"/variants", url.Values{"from": {itoa(int(vs[2].ID))}}); w.Code != http.StatusSeeOther {
+		t.Fatal(w.Code)
+	}
+	all, err := s.Store.Variants(t.Context(), p.ID)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if tried := all[3].Value.Stores[0].Hoist.Trials; len(tried.Raises) != 0 || len(tried.Failures) != 1 {
+		t.Errorf("the copy has %+v", tried)
+	}
+}
