@@ -102,9 +102,16 @@ func (v *sheetView) middle(t sheetType) float64 {
 	if len(v.Unknown) > 0 {
 		lines := 0.0
 		for _, u := range v.Unknown {
-			lines += linesIn(u, lettersThird)
+			if len(v.Unknown) <= 2 {
+				lines += linesIn(u, t.wide)
+			} else {
+				lines += linesIn(u, lettersThird)
+			}
 		}
-		left -= 1 + t.say*math.Ceil(lines/3+.5)
+		if len(v.Unknown) > 2 {
+			lines = math.Ceil(lines/3 + 1)
+		}
+		left -= 1 + t.say*lines
 	}
 	left -= 1.5 + 1 + t.say*linesIn(strings.Join(v.Verdict, " "), t.wide)
 	if len(v.Checks) > 0 {

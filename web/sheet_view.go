@@ -78,6 +78,9 @@ func sheetOf(v sheetView, r model.VariantResult, p model.Project, of model.Varia
 	if hoist != nil {
 		v.Hoist = true
 		v.hoist(hoist, sys)
+		if n := guessed(of); n > 0 {
+			v.Set = append([]pairView{{"Guessed", counted(n, "value") + " of this plan, typical and not yours yet"}}, v.Set...)
+		}
 		v.Set = append(v.Set, besideHoist(r, of, sys)...)
 	} else {
 		v.Set = append(cellsSettings(r, sys), panelSettings(of, sys)...)
@@ -112,7 +115,10 @@ func stateOf(r model.VariantResult) (v sheetState) {
 			v.Unknown = append(v.Unknown, name)
 		}
 		room := sheetName
-		if len(v.Unknown) <= 6 {
+		switch n := len(v.Unknown); {
+		case n <= 2:
+			room = 2 * sheetText
+		case n <= 6:
 			room = sheetText
 		}
 		for i, name := range v.Unknown {
@@ -198,7 +204,7 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []pairView {
 	} else if l.Known && l.Current > 0 {
 		rows = append(rows, pairView{"Lowering", unit.Currents.Format(float64(l.Current), sys) + " at " + unit.Voltages.Format(float64(l.Voltage), sys) + ", " + model.Lasting(l.Time)})
 	}
-	rows = append(rows, pairView{"Never fused or switched", shuntText(g.Lower)})
+	rows = append(rows, pairView{"Never fused or switched", shuntText(g.Lower, sys)})
 	if lg := d.LetGo; lg.Known && lg.OpenSpeed > 0 {
 		when := "Lamps unplugged"
 		if d.Lowering.Shunt {
@@ -207,6 +213,9 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []pairView {
 		say := "it arrives at " + unit.Speeds.Format(float64(lg.OpenSpeed), sys)
 		if lg.OpenVoltage > shockVolts {
 			say += ", with " + unit.Voltages.Format(float64(lg.OpenVoltage), sys) + " on the wires: do not touch"
+		}
+		if lg.BreaksUpFirst {
+			say = "the motor breaks up first, at " + unit.RotationSpeeds.Format(float64(lg.OpenRotor), sys) + ": guard it" + strings.TrimPrefix(say, "it arrives at "+unit.Speeds.Format(float64(lg.OpenSpeed), sys))
 		}
 		rows = append(rows, pairView{when, say})
 	}
@@ -283,10 +292,10 @@ func clauses(between string, parts ...string) string {
 	return strings.Join(parts, between)
 }
 
-func shuntText(l lift.Lower) string {
+func shuntText(l lift.Lower, sys unit.System) string {
 	for _, load := range l.Loads {
 		if load.Permanent == "yes" {
-			return clip(orUnnamed(load.Name), 40)
+			return clip(orUnnamed(load.Name), 40) + ifKnown(load.Threshold, unit.Voltages, sys, ", from %s") + ifKnown(load.Resistance, unit.Resistances, sys, ", %s")
 		}
 	}
 	return "missing" // a resistor that is not among the loads counts as none
@@ -338,6 +347,16 @@ func fuseText(c model.CellsResult, sys unit.System) string {
 		say += ", may blow; take " + known(c.Line.FuseTake, unit.Currents, sys)
 	}
 	return say
+}
+
+// guessed is how many values of a variant are typical and were never confirmed.
+func guessed(v model.Variant) (n int) {
+	for _, o := range v.Origins {
+		if o.Kind == "typical" {
+			n++
+		}
+	}
+	return n
 }
 
 // besideHoist are the batteries and panels of a plan with a hoist, in short: their own page has the rest.
@@ -393,6 +412,7 @@ func sheetCautions(h *model.HoistResult) []string {
 	}
 	return []string{
 		"Never stand, reach or work under the mass. Not for persons: nobody rides, nobody tests with a person.",
+		"Work brake and pawl from outside the keep-out and beside the rope's line, by a cord.",
 		"Block the mass, on the ground or on a rated prop, before touching drive, rope or brake.",
 		"Lamps stay plugged in while it comes down. Sun and lamps never on the motor together.",
 		"After any fall or shock: rope, knots, pulleys, pins, container and base are not known until each was looked at.",

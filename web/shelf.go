@@ -5,12 +5,14 @@ import (
 	"net/url"
 	"reflect"
 	"runtime"
+	"slices"
 	"strconv"
 	"strings"
 	"time"
 
 	"duskweight/internal/document"
 	"duskweight/internal/model"
+	"duskweight/internal/model/cost"
 	"duskweight/internal/model/search"
 	"duskweight/internal/store"
 )
@@ -87,7 +89,7 @@ func (s *Site) hoistAsked(r *http.Request, project int64, q url.Values) (hoistAt
 	}
 	all := hoistsOf(variants)
 	for _, h := range all {
-		if h.variant() == q.Get("v") && itoa(h.I) == q.Get("i") {
+		if h.variant() == q.Get("v") && (itoa(h.I) == q.Get("i") || q.Get("i") == "") {
 			return h, all, nil
 		}
 	}
@@ -194,6 +196,7 @@ func (s *Site) useFit(w http.ResponseWriter, r *http.Request) error {
 	}
 	next := document.Clone(c.With(p.Value, h.Variant.Value, h.I))
 	next.Name = freeName(variants, h.Variant.Value.Name)
+	next.Parts = withoutReplaced(next.Parts, c)
 	if problems := model.CheckVariant(next); len(problems) > 0 {
 		return problems
 	}
@@ -202,6 +205,12 @@ func (s *Site) useFit(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	return seeOther(w, r, storeURL(p.ID, made.ID, h.I, "hoist"))
+}
+
+// withoutReplaced takes the parts that a combination replaces from a list of parts, as far as the list says what they are.
+func withoutReplaced(parts []cost.Part, c model.Combination) []cost.Part {
+	gone := map[string]bool{"motor": c.Motor != model.Own, "gear": c.Stages != nil, "drum": c.Drum != model.Own, "rope": c.Rope != model.Own, "pulley": c.Pulley != model.Own}
+	return slices.DeleteFunc(parts, func(p cost.Part) bool { return gone[p.As] })
 }
 
 // written is a combination in the form of a page: motor, drum, rope, pulley, and the stages; -1 for the hoist's own.

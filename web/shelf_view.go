@@ -51,7 +51,8 @@ func shelfViewOf(s model.Shelf, at string, hoists []hoistAt) shelfView {
 
 // fitsView is the page What fits.
 type fitsView struct {
-	Say, More  string
+	Say        string
+	Notes      []string
 	Choose     []fitsChoice
 	Back       string
 	Columns    []string
@@ -84,26 +85,32 @@ func fitsViewOf(f search.Fits, s model.Shelf, sys unit.System) fitsView {
 	v := fitsView{}
 	switch {
 	case f.TooMany:
+		v.left(f.Left, s)
 		v.Say = "There are more combinations than can be tried. Take parts off the shelf that you do not mean to use."
 		return v
 	case f.Lacks != "":
+		v.left(f.Left, s)
 		v.Say = f.Lacks
 		return v
 	}
 	v.Say = fitsSay(f)
+	v.left(f.Left, s)
+	if f.Longest < 4 {
+		v.Notes = append(v.Notes, "There are too many stages for every row of four: rows of up to "+counted(f.Longest, "stage")+" were tried.")
+	}
 	if f.Worked < f.Passed {
-		v.More = fmt.Sprintf("%s lift and come down. The %s of them that lose least were worked out in full, the rest were not.", thousands(f.Passed), thousands(f.Worked))
+		v.Notes = append(v.Notes, fmt.Sprintf("%s lift and come down. The %s of them that lose least were worked out in full, the rest were not.", thousands(f.Passed), thousands(f.Worked)))
 	}
 	columns := []struct {
 		name string
 		on   bool
 		of   func(c search.Fit) string
 	}{
-		{"Motor", len(s.Motors) > 0, func(c search.Fit) string { return nameOr(s.Motors[c.Motor].Name, "Motor", c.Motor) }},
-		{"Gears, from the motor", len(s.Stages) > 0, func(c search.Fit) string { return gearsOf(c, s) }},
-		{"Drum", len(s.Drums) > 0, func(c search.Fit) string { return nameOr(s.Drums[c.Drum].Name, "Drum", c.Drum) }},
-		{"Rope", len(s.Ropes) > 0, func(c search.Fit) string { return nameOr(s.Ropes[c.Rope].Name, "Rope", c.Rope) }},
-		{"Pulleys", len(s.Pulleys) > 0, func(c search.Fit) string { return nameOr(s.Pulleys[c.Pulley].Name, "Pulley", c.Pulley) }},
+		{"Motor", has(f, func(c search.Fit) int { return c.Motor }), func(c search.Fit) string { return nameOr(s.Motors[c.Motor].Name, "Motor", c.Motor) }},
+		{"Gears, from the motor", has(f, func(c search.Fit) int { return len(c.Stages) - 1 }), func(c search.Fit) string { return gearsOf(c, s) }},
+		{"Drum", has(f, func(c search.Fit) int { return c.Drum }), func(c search.Fit) string { return nameOr(s.Drums[c.Drum].Name, "Drum", c.Drum) }},
+		{"Rope", has(f, func(c search.Fit) int { return c.Rope }), func(c search.Fit) string { return nameOr(s.Ropes[c.Rope].Name, "Rope", c.Rope) }},
+		{"Pulleys", has(f, func(c search.Fit) int { return c.Pulley }), func(c search.Fit) string { return nameOr(s.Pulleys[c.Pulley].Name, "Pulley", c.Pulley) }},
 		{"Lifts in", true, func(c search.Fit) string {
 			if r := c.Hoist.Drive.Raising; r.Known && r.Time > 0 {
 				return model.Lasting(r.Time)
@@ -134,6 +141,26 @@ func fitsViewOf(f search.Fits, s model.Shelf, sys unit.System) fitsView {
 	return v
 }
 
+// left names the parts that were left out.
+func (v *fitsView) left(l search.LeftOut, s model.Shelf) {
+	var names []string
+	for _, i := range l.Motors {
+		names = append(names, nameOr(s.Motors[i].Name, "Motor", i))
+	}
+	for _, i := range l.Stages {
+		names = append(names, nameOr(s.Stages[i].Name, "Stage", i))
+	}
+	for _, i := range l.Drums {
+		names = append(names, nameOr(s.Drums[i].Name, "Drum", i))
+	}
+	for _, i := range l.Ropes {
+		names = append(names, nameOr(s.Ropes[i].Name, "Rope", i))
+	}
+	if len(names) > 0 {
+		v.Notes = append(v.Notes, "Left out, as too little is known of them: "+strings.Join(names, ", ")+".")
+	}
+}
+
 // fitsSay is the answer in one sentence.
 func fitsSay(f search.Fits) string {
 	ready := 0
@@ -146,7 +173,7 @@ func fitsSay(f search.Fits) string {
 	if f.Tried == 1 {
 		say = "1 combination was tried. "
 	}
-	switch n := len(f.Found); {
+	switch n := f.Do; {
 	case n == 0:
 		return say + "None lifts, comes down by itself, stays cool and holds."
 	case ready == n:
@@ -171,7 +198,6 @@ func (v *fitsView) why(f search.Fits) {
 		add(w.Say, w.Count)
 	}
 	add("Not worked out.", f.Passed-f.Worked)
-	add("Found, and not shown here.", len(f.Found)-shownFits)
 }
 
 func (v *fitsView) choose(at string, h hoistAt, all []hoistAt, revision int64) {
@@ -181,6 +207,11 @@ func (v *fitsView) choose(at string, h hoistAt, all []hoistAt, revision int64) {
 	}
 	v.Variant, v.I = h.variant(), itoa(h.I)
 	v.Revision, v.Version = strconv.FormatInt(revision, 10), strconv.FormatInt(h.Variant.Revision, 10)
+}
+
+// has tells whether a kind of part comes from the shelf, in all of them or in none.
+func has(f search.Fits, of func(search.Fit) int) bool {
+	return len(f.Found) > 0 && of(f.Found[0]) != model.Own
 }
 
 func gearsOf(c search.Fit, s model.Shelf) string {
@@ -200,6 +231,9 @@ func gearsOf(c search.Fit, s model.Shelf) string {
 	say := strings.Join(names, " + ")
 	if r, ok := c.Hoist.Drive.Ratio.Value(); ok && len(c.Stages) > 1 {
 		say += " (" + unit.GearRatios.Format(float64(r), unit.Metric) + ":1 in all)"
+	}
+	if c.Orders > 0 {
+		say += "; also in " + counted(c.Orders, "other order")
 	}
 	return say
 }

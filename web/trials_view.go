@@ -115,7 +115,7 @@ func foundDamaged(failures []lift.Failure) (parts []string) {
 	for _, f := range failures {
 		l := f.Look
 		for _, p := range []pairView{{"rope", l.Rope}, {"knots", l.Knots}, {"pulleys", l.Pulleys}, {"pins or drum", l.Pins}, {"what holds the mass together", l.Container}, {"base or beam", l.Base}} {
-			if f.Shaken() && p.Value == "damaged" && !slices.Contains(parts, p.Name) {
+			if p.Value == "damaged" && !slices.Contains(parts, p.Name) {
 				parts = append(parts, p.Name)
 			}
 		}

@@ -397,7 +397,7 @@ class Path:
         for i, s in enumerate(stages):
             q = o["torque_up"] if i == len(stages) - 1 else o["in_up"][i + 1]
             rotor /= ratio[i]
-            if s["kind"] in ("belt", "chain"):
+            if s["kind"] in ("belt", "chain") and s["rated_torque_nm"] is None:
                 continue
             if s["rated_torque_nm"] is not None:
                 x = s["rated_torque_nm"]

@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"container/heap"
 	"context"
+	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -31,12 +33,19 @@ type Fits struct {
 	Passed int // the rest; of these the first Worked, by what comes back of the work of lifting, are worked out in full
 	Worked int
 	Why    []Reason // of those worked out or refused as they stand, why they do not do, the most frequent first
-	Found  []Fit    // those that do, the best first
+	Do     int      // how many do
+	Found  []Fit    // those that do, the best first, and of each set of parts the best order of its stages alone
+
+	Longest int     // stages in a row that were tried: fewer than longestTrain where there were too many
+	Left    LeftOut // parts that were left out, as too little is known of them to compute with
 
 	// TooMany says that there are more combinations than are tried: nothing was. Lacks says what must be known first.
 	TooMany bool
 	Lacks   string
 }
+
+// LeftOut are places on the shelf.
+type LeftOut struct{ Motors, Stages, Drums, Ropes []int }
 
 // Reason is a first cause, and of how many combinations.
 type Reason struct {
@@ -47,10 +56,11 @@ type Reason struct {
 // Fit is a combination that lifts, comes down by itself, stays cool, and in which nothing gives way.
 type Fit struct {
 	model.Combination
-	Hoist *model.HoistResult
-	Open  []string                // what is not known of it yet; empty where it is ready
-	Gives unit.Known[unit.Energy] // what one lift gives back at the lamps
-	Use   float64                 // of the part that is strained most
+	Orders int // in how many other orders of the same stages it does too, none of them better
+	Hoist  *model.HoistResult
+	Open   []string                // what is not known of it yet; empty where it is ready
+	Gives  unit.Known[unit.Energy] // what one lift gives back at the lamps
+	Use    float64                 // of the part that is strained most
 }
 
 // FitsOf tries every combination of the shelf's parts in the hoist at place i of a variant: each motor, drum, rope and kind
@@ -61,12 +71,14 @@ type Fit struct {
 func FitsOf(ctx context.Context, g model.Ground, p model.Project, v model.Variant, i, workers int) (Fits, error) {
 	s := layout{p: p, v: v, i: i, refused: map[string]int{}}
 	if out, ok := s.lay(); !ok {
+		out.Left = s.left
 		return out, nil
 	}
 	passed, out, err := s.screen(ctx, workers)
 	if err != nil {
 		return out, err
 	}
+	out.Left, out.Longest = s.left, s.longest
 	out.Worked = len(passed)
 	fits, why := make([]*Fit, len(passed)), make([]string, len(passed))
 	group, ctx := errgroup.WithContext(ctx)
@@ -121,20 +133,17 @@ func fitOf(h *model.HoistResult, c model.Combination) (*Fit, string) {
 	return &f, ""
 }
 
-// firstCause is the first reason in few words: "Gives way: the rope", without its numbers.
+// firstCause is the first sentence of the first reason, without its numbers: "Gives way: the rope."
 func firstCause(h *model.HoistResult) string {
 	if len(h.Reasons) == 0 {
 		return "It may not hang."
 	}
-	say, _, cut := strings.Cut(h.Reasons[0], ". ")
-	if say, _, _ = strings.Cut(say, ":"); say == "Gives way" {
-		say, _, _ = strings.Cut(h.Reasons[0], ". ")
-	}
-	if cut || !strings.HasSuffix(say, ".") {
-		say += "."
-	}
-	return say
+	say, _, _ := strings.Cut(h.Reasons[0], ". ")
+	return strings.TrimSuffix(numbers.ReplaceAllString(say, "…"), ".") + "."
 }
+
+// numbers are those that stand before a unit; a stage keeps its own.
+var numbers = regexp.MustCompile(`[\d.,\x{00a0}]*\d(?:[ \x{00a0}](?:A|V|W|kg|N|kN|N·m|MPa|mm|m|s|°C|turns)\b)`)
 
 // sentence is what a check says, as a sentence of its own.
 func sentence(say string) string {
@@ -159,6 +168,26 @@ func (f *Fits) rank(fits []*Fit, why []string, count map[string]int) {
 	slices.SortStableFunc(f.Found, func(a, b Fit) int {
 		return cmp.Or(cmp.Compare(len(a.Open), len(b.Open)), cmp.Compare(b.Gives.Or(0), a.Gives.Or(0)), cmp.Compare(a.Use, b.Use))
 	})
+	f.Do = len(f.Found)
+	f.fold()
+}
+
+// fold keeps the best order of each set of parts.
+func (f *Fits) fold() {
+	first := map[string]int{}
+	kept := f.Found[:0]
+	for _, fit := range f.Found {
+		same := fit.Combination
+		same.Stages = slices.Sorted(slices.Values(same.Stages))
+		key := fmt.Sprint(same)
+		if k, ok := first[key]; ok {
+			kept[k].Orders++
+			continue
+		}
+		first[key] = len(kept)
+		kept = append(kept, fit)
+	}
+	f.Found = kept
 }
 
 // layout is the parts laid out: each kind with the hoist's own where the shelf has none, and what each comes to.
@@ -170,6 +199,9 @@ type layout struct {
 	motors []int
 	trains [][]int
 	hung   []hung // drum, rope and pulleys together
+
+	left    LeftOut
+	longest int
 
 	refused map[string]int // how many drums, ropes and pulleys cannot stand together, by what is wrong
 
@@ -191,22 +223,53 @@ type tried struct {
 
 // lay lays the parts out. It returns false, and why, where nothing can be tried.
 func (s *layout) lay() (Fits, bool) {
-	shelf, own := s.p.Shelf, s.v.Stores[s.i].Hoist
-	s.motors = places(len(shelf.Motors))
-	var ok bool
-	if s.trains, ok = trains(shelf.Stages); !ok {
-		return Fits{TooMany: true}, false
+	shelf := s.p.Shelf
+	own := model.Combination{Motor: model.Own, Drum: model.Own, Rope: model.Own, Pulley: model.Own}
+	s.motors = usable(len(shelf.Motors), &s.left.Motors, func(m int) bool {
+		c := own
+		c.Motor = m
+		t, ok := lift.TurnedOf(s.hoist(c))
+		if ok {
+			s.turned = append(s.turned, t)
+		}
+		return ok
+	})
+	if s.motors[0] == model.Own {
+		t, ok := lift.TurnedOf(s.hoist(own))
+		if !ok {
+			return Fits{Lacks: "The motor of the hoist has not the numbers to compute with, nor has one on the shelf: its constants, or those of its label."}, false
+		}
+		s.turned = []lift.Turned{t}
 	}
-	drums, ropes, pulleys := places(len(shelf.Drums)), places(len(shelf.Ropes)), places(len(shelf.Pulleys))
-	need := model.PulleysOf(own.Reeving)
+	one := map[int]lift.Geared{} // a stage is the same wherever it stands
+	stages := usable(len(shelf.Stages), &s.left.Stages, func(k int) bool {
+		c := own
+		c.Stages = []int{k}
+		g, ok := lift.GearedOf(s.hoist(c))
+		if ok {
+			one[k] = g[0]
+		}
+		return ok
+	})
+	drums := usable(len(shelf.Drums), &s.left.Drums, func(k int) bool { return shelf.Drums[k].Drum.Diameter.Is })
+	ropes := usable(len(shelf.Ropes), &s.left.Ropes, func(k int) bool { return shelf.Ropes[k].Rope.Diameter.Is })
+	pulleys := places(len(shelf.Pulleys))
+	need := model.PulleysOf(s.v.Stores[s.i].Hoist.Reeving)
 	if len(shelf.Pulleys) > 0 {
 		pulleys = slices.DeleteFunc(pulleys, func(k int) bool { return int(shelf.Pulleys[k].Count.Or(1)) < need })
 		if len(pulleys) == 0 {
 			return Fits{Lacks: "Not enough pulleys of one kind lie on the shelf for the way of this rope."}, false
 		}
 	}
-	if n := len(s.motors) * len(s.trains) * len(drums) * len(ropes) * len(pulleys); n > mostTried {
-		return Fits{TooMany: true}, false
+	others := len(s.motors) * len(drums) * len(ropes) * len(pulleys)
+	for s.longest = longestTrain; ; s.longest-- {
+		var ok bool
+		if s.trains, ok = trains(stages, shelf.Stages, s.longest); ok && others*len(s.trains) <= mostTried {
+			break
+		}
+		if s.longest == 1 {
+			return Fits{TooMany: true}, false
+		}
 	}
 	for _, d := range drums {
 		for _, r := range ropes {
@@ -223,25 +286,20 @@ func (s *layout) lay() (Fits, bool) {
 	if len(s.hung) == 0 && len(s.refused) == 0 {
 		return Fits{Lacks: "Mass, travel, rope and drum of the hoist are needed first, and how the rope runs."}, false
 	}
-	s.motors = slices.DeleteFunc(s.motors, func(m int) bool {
-		t, ok := lift.TurnedOf(s.hoist(model.Combination{Motor: m, Drum: model.Own, Rope: model.Own, Pulley: model.Own}))
-		if ok {
-			s.turned = append(s.turned, t)
+	for _, t := range s.trains {
+		row := make([]lift.Geared, len(t))
+		for k, n := range t {
+			row[k] = one[n]
 		}
-		return !ok
-	})
-	if len(s.motors) == 0 {
-		return Fits{Lacks: "No motor has the numbers to compute with: its constants, or those of its label."}, false
+		s.geared = append(s.geared, row)
 	}
-	s.trains = slices.DeleteFunc(s.trains, func(t []int) bool {
-		g, ok := lift.GearedOf(s.hoist(model.Combination{Motor: s.motors[0], Drum: model.Own, Rope: model.Own, Pulley: model.Own, Stages: t}))
-		if ok {
-			s.geared = append(s.geared, g)
+	if s.trains[0] == nil {
+		c := own
+		c.Motor = s.motors[0]
+		var ok bool
+		if s.geared[0], ok = lift.GearedOf(s.hoist(c)); !ok {
+			return Fits{Lacks: "The gears of the hoist have not the numbers to compute with, nor has a stage on the shelf: ratio and efficiency."}, false
 		}
-		return !ok
-	})
-	if len(s.trains) == 0 {
-		return Fits{Lacks: "No gear stage has the numbers to compute with: its ratio and efficiency."}, false
 	}
 	return Fits{}, true
 }
@@ -294,6 +352,22 @@ func (s *layout) screen(ctx context.Context, workers int) ([]tried, Fits, error)
 	return all, out, nil
 }
 
+// usable are the places of a list of n whose parts can be computed with, or the hoist's own where there are none; the others
+// are left out.
+func usable(n int, left *[]int, can func(int) bool) (out []int) {
+	for i := range n {
+		if can(i) {
+			out = append(out, i)
+		} else {
+			*left = append(*left, i)
+		}
+	}
+	if len(out) == 0 {
+		return []int{model.Own}
+	}
+	return out
+}
+
 // places are the places of a list of n, or the hoist's own where it is empty.
 func places(n int) []int {
 	if n == 0 {
@@ -306,20 +380,20 @@ func places(n int) []int {
 	return out
 }
 
-// trains are all rows of one to longestTrain stages, none of them more often than it lies there; nil alone where the shelf
-// has none. False where there are more than mostTrains.
-func trains(stages []model.SpareStage) ([][]int, bool) {
-	if len(stages) == 0 {
+// trains are all rows of one to so many of the stages, none of them more often than it lies there; nil alone for the hoist's
+// own. False where there are more than mostTrains.
+func trains(stages []int, shelf []model.SpareStage, longest int) ([][]int, bool) {
+	if stages[0] == model.Own {
 		return [][]int{nil}, true
 	}
 	var out [][]int
-	left := make([]int, len(stages))
-	for i, s := range stages {
-		left[i] = int(s.Count.Or(1))
+	left := make([]int, len(shelf))
+	for _, i := range stages {
+		left[i] = int(shelf[i].Count.Or(1))
 	}
 	var grow func(row []int) bool
 	grow = func(row []int) bool {
-		for i := range stages {
+		for _, i := range stages {
 			if left[i] == 0 {
 				continue
 			}
@@ -328,7 +402,7 @@ func trains(stages []model.SpareStage) ([][]int, bool) {
 			}
 			next := append(slices.Clone(row), i)
 			out = append(out, next)
-			if len(next) == longestTrain {
+			if len(next) == longest {
 				continue
 			}
 			left[i]--

@@ -91,20 +91,23 @@ func gearToothChecks(t *loads) []*Check {
 	}
 	var out []*Check
 	for i, s := range stages {
-		if s.Kind == "belt" || s.Kind == "chain" {
-			continue
-		}
 		if s.Rated.Is {
 			out = append(out, t.ratedStage(i, s))
 		}
-		if !s.Rated.Is || s.Tooth.Module.Is {
+		if !s.Rated.Is || s.Tooth.Module.Is && !flexible(s) {
 			out = append(out, t.toothCheck(i, s))
 		}
 	}
 	return out
 }
 
+// flexible is a stage without teeth that carry: a belt or a chain, which only its label settles.
+func flexible(s lift.Stage) bool { return s.Kind == "belt" || s.Kind == "chain" }
+
 func stageName(i int, s lift.Stage) string {
+	if flexible(s) {
+		return fmt.Sprintf("the %s of stage %d, counted from the motor", s.Kind, i+1)
+	}
 	kind := plain(s.Kind)
 	if s.Kind == "" {
 		kind = "gear"
@@ -169,10 +172,10 @@ func (t *loads) toothCheck(i int, s lift.Stage) *Check {
 	l := newLine("gear_tooth", stageName(i, s), "K_v·W/(b·m·Y) ≤ strength / 3 (printed / 5)", source.Shigley.At("eq. 14-7, Lewis"))
 	w := s.Tooth
 	bought := s.Kind == "box" || s.Kind == "worm" || s.Kind == "strain_wave" || s.Kind == "cycloid"
-	if bought && w == (lift.Tooth{}) { // nobody sees its teeth: its label settles it
+	if flexible(s) || bought && w == (lift.Tooth{}) { // nobody sees its teeth: its label settles it
 		l.miss(at("train.stages", i, "rated_torque_nm"))
 		c := l.verdict()
-		say(c, turns, "Give the rated torque from its label.")
+		say(c, turns, "Give the rated torque at its output, from its label or its maker.")
 		return c
 	}
 	if w.Material == "printed" {

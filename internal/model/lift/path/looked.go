@@ -57,13 +57,10 @@ func afterShock(failures []lift.Failure, checks []Check) []Check {
 // state is when the part was found damaged, "" for never, and the paths of the looks that are still owed.
 func (b limb) state(failures []lift.Failure) (damaged string, open []string) {
 	for i, f := range failures {
-		if !f.Shaken() {
-			continue
-		}
-		switch b.found(f.Look) {
-		case "":
+		switch found := b.found(f.Look); {
+		case found == "" && f.Shaken():
 			open = append(open, at("trials.failures", i, "looked."+b.key))
-		case "damaged":
+		case found == "damaged": // whatever made it so
 			damaged = when(f)
 		}
 	}

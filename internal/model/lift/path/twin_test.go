@@ -219,7 +219,7 @@ func (d dice) drive(h *lift.Hoist) {
 		}
 		s.Tooth = lift.Tooth{Module: of[unit.Length](d.even(.8, 4) * mm), Teeth: unit.Of(unit.Count(8 + d.IntN(90))), FaceWidth: of[unit.Length](d.even(8, 50) * mm), Meshes: unit.Of(unit.Count(1 + d.IntN(3))),
 			Material: some(d, "steel", "brass", "cast_iron", "pom", "printed"), Strength: of[unit.Stress](d.even(40, 500) * 1e6), Layers: some(d, "in_plane", "across", "")}
-		if i == 0 && d.IntN(3) == 0 {
+		if i == 0 && d.IntN(3) == 0 || s.Kind == "belt" {
 			s.Rated, s.Tooth = of[unit.Torque](d.even(1, 100)), lift.Tooth{}
 		}
 		h.Train.Stages = append(h.Train.Stages, s)
