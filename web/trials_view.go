@@ -39,7 +39,7 @@ func trialsViewOf(g model.Ground, v model.Variant, i int, url string, sys unit.S
 	if now.Stores[i].Hoist.Ready != "yes" {
 		out.Why = strings.Replace(url, "/trials/", "/hoist/", 1) + "#breaks"
 	}
-	out.Steps = stepRows(h.Trials.Steps, now.Stores[i].Hoist.Drive.Mass, sys)
+	out.Steps = stepRows(h.Trials.Steps, now.Stores[i].Hoist.Drive.Mass, now.Stores[i].Hoist.Ready, sys)
 	out.Held = heldLines(h.Trials.Held, now.Stores[i].Hoist.Drive.Mass, sys)
 	for _, c := range m.Changes {
 		out.Values = append(out.Values, []string{c.What, changeText(c.Path, c.Was, sys), measuredText(c.Path, c.Is, sys)})
@@ -144,9 +144,11 @@ func failedStep(s lift.LoadSteps) string {
 
 // stepRows are the load steps with the mass to hang. A step that was passed with less than today's plan asks for is to
 // be done again.
-func stepRows(s lift.LoadSteps, mass unit.Known[unit.Mass], sys unit.System) [][]string {
+func stepRows(s lift.LoadSteps, mass unit.Known[unit.Mass], ready string, sys unit.System) [][]string {
 	var rows [][]string
-	for _, one := range stepsOfLoad(s) {
+	barred := map[string]string{"no": "; hang nothing now", "not_known": "; not until the plan is ready"}[ready]
+	open := "" // the first step that did not pass yet
+	for i, one := range stepsOfLoad(s) {
 		want, said := "not known", "not done yet"
 		m, ok := mass.Value()
 		need := float64(m) * one.share / 100
@@ -166,6 +168,20 @@ func stepRows(s lift.LoadSteps, mass unit.Known[unit.Mass], sys unit.System) [][
 		}
 		if one.Date != "" && one.Done != "" {
 			said += ", " + clip(one.Date, 20)
+		}
+		passed := strings.HasPrefix(said, "passed") && !strings.HasSuffix(said, "do it again")
+		switch {
+		case passed && open != "":
+			said += ": do it again after the step " + open
+		case !passed && open == "":
+			open = one.name
+			if barred == "" || ready == "not_known" && i == 0 {
+				said += "; this is next"
+			} else {
+				said += barred
+			}
+		case !passed:
+			said += barred
 		}
 		rows = append(rows, []string{one.name, want, said})
 	}
