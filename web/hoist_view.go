@@ -91,7 +91,12 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	}
 	v.Keep = keepRows(h, sys)
 	v.Wiring = wiringOf(h)
-	v.Drawing, v.URL = drawingOf(h, sys), page
+	var clashes []string
+	v.Drawing, clashes = drawingOf(h, sys)
+	for _, say := range clashes {
+		v.Flags = append(v.Flags, flagView{Say: say, Bad: true})
+	}
+	v.URL = page
 	return v
 }
 
@@ -264,7 +269,7 @@ func yesNo(b bool) string {
 }
 
 // drawingOf draws the hoist as SVG.
-func drawingOf(h *model.HoistResult, sys unit.System) string {
+func drawingOf(h *model.HoistResult, sys unit.System) (svg string, clashes []string) {
 	var b strings.Builder
 	scene := draw.Make(draw.Plan{
 		Hoist: h.Design, Drive: h.Drive, Checks: h.Checks, KeepOut: h.Hazards.KeepOut,
@@ -272,9 +277,9 @@ func drawingOf(h *model.HoistResult, sys unit.System) string {
 		Mass:   func(m unit.Mass) string { return unit.Masses.Format(float64(m), sys) },
 	})
 	if err := draw.SVG(scene, &b); err != nil {
-		return "" // a strings.Builder takes everything
+		return "", nil // a strings.Builder takes everything
 	}
-	return b.String()
+	return b.String(), scene.Clashes
 }
 
 // lengthText gives a length in the unit that its size suits.

@@ -154,7 +154,11 @@ func (v *sheetView) hoist(h *model.HoistResult, sys unit.System) {
 			v.Order = append(v.Order, clip(s, 2*sheetText))
 		}
 	}
-	v.Drawing = drawingOf(h, sys)
+	var clashes []string
+	v.Drawing, clashes = drawingOf(h, sys)
+	for _, say := range clashes {
+		v.Set = append([]pairView{{"Cannot be built so", say}}, v.Set...)
+	}
 	switch v.State {
 	case "ready":
 		v.StepSay = "With dead weight, from 100 mm first, then the whole travel. Nobody inside the keep-out. Tick each when nothing moved, slipped or got hot."

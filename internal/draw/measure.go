@@ -117,11 +117,12 @@ func (b *builder) label() {
 func (b *builder) notes() {
 	s := &b.s
 	if b.headOff {
-		s.Notes = append(s.Notes, "The travel does not fit under the head pulley: the pulley is drawn higher than you say.")
+		s.Clashes = append(s.Clashes, "The travel does not fit under the head pulley: the pulley is drawn higher than you say.")
 	}
 	if b.aside {
-		s.Notes = append(s.Notes, "The drive is drawn beside the mass. At the angle you give, the rope to the drum or the base would be in the way of the mass.")
+		s.Clashes = append(s.Clashes, "The drive is drawn beside the mass. At the angle you give, the rope to the drum or the base would be in the way of the mass.")
 	}
+	s.Notes = append(s.Notes, s.Clashes...)
 	if b.parts != int(b.h.Reeving.RopeParts.Or(1)) || b.lead != int(b.h.Reeving.LeadSheaves.Or(1)) {
 		s.Notes = append(s.Notes, "Not all pulleys are drawn.")
 	}
