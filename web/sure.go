@@ -217,7 +217,7 @@ func (s *Site) showVariantSure(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return seeOther(w, r, fmt.Sprintf("%s/sure?v=%d", projectURL(p.ID), v.ID))
+	return seeOther(w, r, fmt.Sprintf("%s/sure?v=%d&n=100&parts=yes", projectURL(p.ID), v.ID))
 }
 
 // tryVariantSure is the second answer that follows typing: 100 years of the variant as it is typed.
