@@ -32,7 +32,10 @@ func picturesOf(g model.Ground, r model.VariantResult, month int, url string, sy
 	if !r.YearKnown {
 		return nil
 	}
-	out := []pictureView{dayPicture(r, month, url, sys), flowPicture(r, sys)}
+	out := []pictureView{dayPicture(r, month, url, sys)}
+	if r.Year.Bus > 0 {
+		out = append(out, flowPicture(r, sys))
+	}
 	if r.Year.Nights > 0 {
 		out = append(out, nightsPicture(r))
 	}

@@ -84,7 +84,9 @@ func sheetOf(v sheetView, r model.VariantResult, p model.Project, of model.Varia
 		v.Set = append(v.Set, besideHoist(r, of, sys)...)
 	} else {
 		v.Set = append(cellsSettings(r, sys), panelSettings(of, sys)...)
-		v.Order = cellsOrder
+		if len(r.Stores) > 0 && v.State != "do not hang" {
+			v.Order = cellsOrder
+		}
 	}
 	if more > 0 {
 		v.Set = append(v.Set, pairView{"Other hoists", counted(more, "more hoist") + " in this plan: not on this sheet"})
