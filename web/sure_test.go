@@ -151,7 +151,7 @@ func TestYearsFollowTyping(t *testing.T) {
 	if !strings.Contains(page, `data-follow="/projects/1/variants/2/sure"`) {
 		t.Error("the page does not ask for it")
 	}
-	if w := ask(s.Handler(), "GET", "/projects/1/variants/2/sure", nil); w.Code != http.StatusSeeOther || w.Header().Get("Location") != "/projects/1/sure?v=2" {
+	if w := ask(s.Handler(), "GET", "/projects/1/variants/2/sure", nil); w.Code != http.StatusSeeOther || w.Header().Get("Location") != "/projects/1/sure?v=2&n=100&parts=yes" {
 		t.Errorf("without scripts: %d %s", w.Code, w.Header().Get("Location"))
 	}
 	body := ask(s.Handler(), "POST", "/projects/1/variants/2/sure", map[string][]string{nameRevision: {"1"}}).Body.String()

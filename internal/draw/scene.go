@@ -102,8 +102,8 @@ type Scene struct {
 	Chain       []Station
 	ChainDims   []Dim
 	Labels      []Label
-	Notes       []string // where the drawing does not match the numbers
-	Clashes     []string // of these, what cannot be built so
+	Notes       []string        // where the drawing does not match the numbers
+	Clashes     []string        // of these, what cannot be built so
 	Fails       map[string]bool // "rope", "head", "beam", "post", "base", "drum", "mass"
 	length      func(unit.Length) string
 }
