@@ -228,4 +228,9 @@ func manyOf(n int, one string) string {
 }
 
 // shortSource is a source in at most a line.
-func shortSource(s string) string { return clip(s, 70) }
+func shortSource(s string) string {
+	if first, _, cut := strings.Cut(s, ";"); cut && len(s) > 70 {
+		return clip(first, 70)
+	}
+	return clip(s, 70)
+}

@@ -34,7 +34,7 @@ func loadViewOf(g model.Ground, sys unit.System, labels map[string]string, page 
 	}
 	l := g.Load
 	wh := func(e unit.Energy) string { return unit.Energies.Format(float64(e), sys) }
-	v := loadView{Headline: "A mean night needs " + wh(l.MeanNight+l.StandingNight) + "."}
+	v := loadView{Headline: "A mean night needs " + wh(l.MeanNight+l.StandingNight) + ", before controller and stores."}
 	if l.MeanNight <= 0 {
 		v.Headline = "Nothing is asked of the night yet."
 	}

@@ -29,7 +29,7 @@ func TestPartsNotPriced(t *testing.T) {
 	w := ask(s.Handler(), "GET", at, nil)
 	text := readable(w.Body.String())
 	for _, want := range []string{
-		"8 of 12 parts priced.",
+		"8 of 12 listed parts priced;", "more are asked for by the plan.",
 		"Priced so far", "218 EUR", // 0 + 32 + 28 + 45 + 70 + 25 + 12 + 6
 		"No price yet for: Four planetary stages 5:1, steel; Motor 24 V, 3000 rpm; Fence and sign; Eye bolt M8 with shoulder.",
 		"All parts, at the start how", "not known",

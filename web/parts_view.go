@@ -49,6 +49,9 @@ func partsViewOf(r model.VariantResult, v model.Variant, needs []model.Need, p s
 		view.Headline = "No parts on the list yet."
 		view.More = []string{"Take those that the plan asks for, and give each your own price."}
 	}
+	if n := len(open); n > 0 && c.Parts > 0 {
+		view.Headline = fmt.Sprintf("%d of %s priced; %d more are asked for by the plan.", c.Priced, counted(c.Parts, "listed part"), n)
+	}
 	if r.Ready == "no" && hasHoist(r) {
 		view.Unfit = "Do not buy by this list yet. The plan sheet says do not hang: mend that first, and the numbers change with it."
 		view.Variant = at

@@ -173,7 +173,7 @@ func (v *sheetView) hoist(h *model.HoistResult, sys unit.System) {
 		v.StepSay = "Only this step, and the mass at most 100 mm off the ground, until the list above is empty."
 		v.Steps = loadSteps(h.Drive.Mass, sys, 25)
 	}
-	v.StepSay = retell(v.StepSay, sys)
+	v.StepSay = strings.ReplaceAll(retell(v.StepSay, sys), "3.94"+unit.Space+"in", "4"+unit.Space+"in") // a round height, as is 100 mm
 }
 
 func loadSteps(m unit.Known[unit.Mass], sys unit.System, shares ...float64) []loadStep {

@@ -59,6 +59,7 @@ func (s *Site) showSweep(w http.ResponseWriter, r *http.Request) error {
 		if err != nil {
 			return err
 		}
+		c.Wide = true
 		view.Lines = &c
 	}
 	return s.show(w, r, http.StatusOK, f, sweepPage(view))
