@@ -36,7 +36,7 @@ func comparePrinted(t *testing.T, b *browsertest.Browser, s *Site, base string, 
 		if sheet.Pages != 1 {
 			t.Errorf("%d variants, %s: %d pages", len(doc.Variants), name, sheet.Pages)
 		}
-		for _, want := range []string{"highest is best", "In other years", "paid so far, EUR"} {
+		for _, want := range []string{"highest is best", "In other years", "cost so far, EUR"} {
 			if !strings.Contains(strings.ReplaceAll(sheet.Text, "\u00a0", " "), want) {
 				t.Errorf("%s: %q is not on it", name, want)
 			}

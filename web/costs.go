@@ -139,7 +139,7 @@ func lineName(i int, name string) string { return fmt.Sprintf("%d %s", i+1, clip
 // costPlot draws the bills, each as steps: what is paid in a year is paid at its end.
 func costPlot(bills []bill) plot {
 	currency := bills[0].currency
-	p := plot{id: "costs", title: "Paid so far, year by year", x: "years from the start", y: []string{"paid so far, " + orElse(currency, "money")}, head: []string{"At the end of year"}}
+	p := plot{id: "costs", title: "Cost up to each year", x: "years from the start", y: []string{"cost so far, " + orElse(currency, "money")}, head: []string{"At the end of year"}}
 	for i, b := range bills {
 		l := plotLine{name: lineName(i, b.name), unit: currency, color: b.color, dash: dashes[i%len(dashes)]}
 		if i > 0 && slices.ContainsFunc(bills[:i], func(o bill) bool { return o.color == b.color }) && i == len(dashes)-1 {
@@ -231,7 +231,7 @@ func costNumbers(bills []bill) sheetOfNumbers {
 	t := sheetOfNumbers{Name: "costs", Head: []string{"end of year"}}
 	for i, b := range bills {
 		name := lineName(i, b.name)
-		t.Head = append(t.Head, name+": paid in the year, "+b.currency, name+": paid so far, "+b.currency)
+		t.Head = append(t.Head, name+": paid in the year, "+b.currency, name+": cost so far, "+b.currency)
 	}
 	for year := range bills[0].cost.Years {
 		row := []any{year}
