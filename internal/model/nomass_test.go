@@ -37,7 +37,20 @@ func TestNoMassIsNone(t *testing.T) {
 			}
 		}
 	}
-	if t.Logf("%v", seen); seen[true] < 3 {
+	// Without anything that uses power all the time, and with sun enough, a thousand times the mass carries the night.
+	at, _ := catalog.Climate("Denver CO")
+	for _, watts := range []unit.Power{13, 15, 18, 20} {
+		doc := catalog.Start(catalog.Answers{Name: "Cabin", Place: at, HeavyName: "Sand", Mass: 160, Height: 2.3, Lamps: 1, LampPower: watts, Hours: 2 * unit.Hour, Seed: 1})
+		v := doc.Variants[0]
+		v.Controller.Night, v.Panels[0].Power = unit.Of[unit.Power](0), unit.Of[unit.Power](600)
+		g := model.Prepare(doc.Project)
+		r := g.Evaluate(v)
+		seen[r.Facts.NoMass != ""]++
+		if huge := g.Evaluate(search.Heavier(v, 1e3)); r.Facts.NoMass != "" || huge.Verdict != model.CarriesNight {
+			t.Errorf("%v W: %q, and a thousand times as much %s", watts, r.Facts.NoMass, huge.Verdict)
+		}
+	}
+	if t.Logf("%v", seen); seen[true] < 3 || seen[false] < 3 {
 		t.Errorf("only %v", seen)
 	}
 }
