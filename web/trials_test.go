@@ -91,6 +91,10 @@ func TestStepsAndHolds(t *testing.T) {
 			t.Errorf("%s: %q, %q", ready, rows[0][2], rows[1][2])
 		}
 	}
+	dated := stepRows(lift.LoadSteps{S25: lift.LoadStep{Done: "yes", Mass: unit.Of[unit.Mass](10), Date: "Monday"}}, unit.Of[unit.Mass](100), "yes", unit.Metric)
+	if want := "passed with 10\u00a0kg only: do it again, Monday; this is next"; dated[0][2] != want {
+		t.Errorf("%q, want %q", dated[0][2], want)
+	}
 	if rows[4][1] != "125\u00a0kg" {
 		t.Errorf("the last step hangs %s", rows[4][1])
 	}

@@ -149,7 +149,7 @@ func stepRows(s lift.LoadSteps, mass unit.Known[unit.Mass], ready string, sys un
 	barred := map[string]string{"no": "; hang nothing now", "not_known": "; not until the plan is ready"}[ready]
 	open := "" // the first step that did not pass yet
 	for i, one := range stepsOfLoad(s) {
-		want, said := "not known", "not done yet"
+		want, said, passed := "not known", "not done yet", false
 		m, ok := mass.Value()
 		need := float64(m) * one.share / 100
 		if ok {
@@ -160,16 +160,15 @@ func stepRows(s lift.LoadSteps, mass unit.Known[unit.Mass], ready string, sys un
 			said = "did not pass"
 		case one.Done != "yes":
 		case !weighed:
-			said = "passed, but the mass that hung is not known"
+			said, passed = "passed, but the mass that hung is not known", true
 		case ok && float64(hung) < need*0.99:
 			said = "passed with " + unit.Masses.Format(float64(hung), sys) + " only: do it again"
 		default:
-			said = "passed"
+			said, passed = "passed", true
 		}
 		if one.Date != "" && one.Done != "" {
 			said += ", " + clip(one.Date, 20)
 		}
-		passed := strings.HasPrefix(said, "passed") && !strings.HasSuffix(said, "do it again")
 		switch {
 		case passed && open != "":
 			said += ": do it again after the step " + open
