@@ -3,7 +3,6 @@ package web
 import (
 	"net/http"
 	"net/url"
-	"reflect"
 	"runtime"
 	"slices"
 	"strconv"
@@ -43,7 +42,7 @@ func (s *Site) shelfEditor(r *http.Request) (editor[model.Project], error) {
 	}
 	hoists := hoistsOf(variants)
 	e.form.parts = within("shelf", func(p *model.Project) *model.Shelf { return &p.Shelf }, shelfForm()...)
-	e.above = shelfAbove(shelfTop{URL: e.url, Revision: strconv.FormatInt(e.saved.Revision, 10), Hoists: hoists, Empty: reflect.ValueOf(e.saved.Value.Shelf).IsZero()})
+	e.above = shelfAbove(shelfTop{URL: e.url, Revision: strconv.FormatInt(e.saved.Revision, 10), Hoists: hoists, Empty: e.saved.Value.Shelf.Parts() == 0})
 	e.answer = func(p model.Project) (answer, error) {
 		v := shelfViewOf(p.Shelf, e.url, hoists)
 		return answer{first: v.Headline, body: shelfResults(v)}, nil
@@ -102,22 +101,26 @@ func (s *Site) hoistAsked(r *http.Request, project int64, q url.Values) (hoistAt
 	return all[0], all, nil
 }
 
-// shelveHoist puts the parts of a hoist on the shelf.
-func (s *Site) shelveHoist(w http.ResponseWriter, r *http.Request) error {
-	p, err := s.project(r)
-	if err != nil {
-		return err
+// hoistPosted reads a form that is about a hoist of the project, and the revision of the project that its page showed.
+func (s *Site) hoistPosted(r *http.Request) (p store.Saved[model.Project], h hoistAt, typed url.Values, revision int64, err error) {
+	if p, err = s.project(r); err != nil {
+		return p, h, typed, revision, err
 	}
-	typed, revision, err := postedForm(r)
-	if err != nil {
-		return err
+	if typed, revision, err = postedForm(r); err != nil {
+		return p, h, typed, revision, err
 	}
 	h, all, err := s.hoistAsked(r, p.ID, typed)
+	if err == nil && len(all) == 0 {
+		err = errNotFound
+	}
+	return p, h, typed, revision, err
+}
+
+// shelveHoist puts the parts of a hoist on the shelf.
+func (s *Site) shelveHoist(w http.ResponseWriter, r *http.Request) error {
+	p, h, _, revision, err := s.hoistPosted(r)
 	if err != nil {
 		return err
-	}
-	if len(all) == 0 {
-		return errNotFound
 	}
 	next, n := document.Clone(p.Value).Shelve(h.Variant.Value, h.I)
 	if problems := model.CheckProject(next); len(problems) > 0 {
@@ -168,20 +171,9 @@ func (s *Site) showFits(w http.ResponseWriter, r *http.Request) error {
 
 // useFit makes a new variant with a combination of parts; the one that it was tried in stays.
 func (s *Site) useFit(w http.ResponseWriter, r *http.Request) error {
-	p, err := s.project(r)
+	p, h, typed, revision, err := s.hoistPosted(r)
 	if err != nil {
 		return err
-	}
-	typed, revision, err := postedForm(r)
-	if err != nil {
-		return err
-	}
-	h, all, err := s.hoistAsked(r, p.ID, typed)
-	if err != nil {
-		return err
-	}
-	if len(all) == 0 {
-		return errNotFound
 	}
 	if revision != p.Revision || typed.Get("variant") != strconv.FormatInt(h.Variant.Revision, 10) {
 		return store.ErrStale

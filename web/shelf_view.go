@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"duskweight/internal/model"
-	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/search"
 	"duskweight/internal/model/unit"
 )
@@ -27,14 +26,13 @@ type shelfView struct {
 
 func shelfViewOf(s model.Shelf, at string, hoists []hoistAt) shelfView {
 	v := shelfView{}
-	all := 0
 	for _, l := range []struct {
 		name string
 		n    int
 	}{{"Motors", len(s.Motors)}, {"Kinds of gear stages", len(s.Stages)}, {"Drums", len(s.Drums)}, {"Ropes", len(s.Ropes)}, {"Kinds of pulleys", len(s.Pulleys)}} {
 		v.Rows = append(v.Rows, pairView{l.name, itoa(l.n)})
-		all += l.n
 	}
+	all := s.Parts()
 	switch {
 	case all == 0:
 		v.Headline = "The shelf is empty. Put the parts of a hoist on it, or add what lies in your box."
@@ -95,7 +93,7 @@ func fitsViewOf(f search.Fits, s model.Shelf, sys unit.System) fitsView {
 	}
 	v.Say = fitsSay(f)
 	v.left(f.Left, s)
-	if f.Longest < 4 {
+	if f.Longest < search.LongestTrain {
 		v.Notes = append(v.Notes, "There are too many stages for every row of four: rows of up to "+counted(f.Longest, "stage")+" were tried.")
 	}
 	if f.Worked < f.Passed {
@@ -144,18 +142,15 @@ func fitsViewOf(f search.Fits, s model.Shelf, sys unit.System) fitsView {
 // left names the parts that were left out.
 func (v *fitsView) left(l search.LeftOut, s model.Shelf) {
 	var names []string
-	for _, i := range l.Motors {
-		names = append(names, nameOr(s.Motors[i].Name, "Motor", i))
+	add := func(at []int, kind string, name func(int) string) {
+		for _, i := range at {
+			names = append(names, nameOr(name(i), kind, i))
+		}
 	}
-	for _, i := range l.Stages {
-		names = append(names, nameOr(s.Stages[i].Name, "Stage", i))
-	}
-	for _, i := range l.Drums {
-		names = append(names, nameOr(s.Drums[i].Name, "Drum", i))
-	}
-	for _, i := range l.Ropes {
-		names = append(names, nameOr(s.Ropes[i].Name, "Rope", i))
-	}
+	add(l.Motors, "Motor", func(i int) string { return s.Motors[i].Name })
+	add(l.Stages, "Stage", func(i int) string { return s.Stages[i].Name })
+	add(l.Drums, "Drum", func(i int) string { return s.Drums[i].Name })
+	add(l.Ropes, "Rope", func(i int) string { return s.Ropes[i].Name })
 	if len(names) > 0 {
 		v.Notes = append(v.Notes, "Left out, as too little is known of them: "+strings.Join(names, ", ")+".")
 	}
@@ -240,10 +235,9 @@ func gearsOf(c search.Fit, s model.Shelf) string {
 
 // tightest is the part that is strained most, with its use.
 func tightest(c search.Fit) string {
-	for _, k := range c.Hoist.Checks {
-		if k.Word != path.NotKnown && k.ID != "holds" && k.ID != "stops" && k.Use.Is {
-			return sentenceCase(k.Part) + ", " + unit.Rounded(float64(k.Use.Val), 2) + " ×"
-		}
+	use, ok := c.Tight.Use.Value()
+	if !ok {
+		return "not known"
 	}
-	return "not known"
+	return sentenceCase(c.Tight.Part) + ", " + unit.Rounded(float64(use), 2) + " ×"
 }

@@ -197,8 +197,9 @@ func orElse(s, otherwise string) string {
 }
 
 // thing is a part of a check as the name of a thing to buy: without its article, with a capital.
-func thing(part string) string {
-	part = strings.TrimPrefix(part, "the ")
-	first, size := utf8.DecodeRuneInString(part)
-	return string(unicode.ToUpper(first)) + part[size:]
+func thing(part string) string { return capital(strings.TrimPrefix(part, "the ")) }
+
+func capital(s string) string {
+	first, size := utf8.DecodeRuneInString(s)
+	return string(unicode.ToUpper(first)) + s[size:]
 }

@@ -49,6 +49,11 @@ type SparePulley struct {
 	RatingOf   string                  `json:"rating_of" say:"What the label means: pull in the rope, or load on the hook" enum:"|rope_pull|hook_load"`
 }
 
+// Parts is how many parts lie on the shelf; several alike count as one.
+func (s Shelf) Parts() int {
+	return len(s.Motors) + len(s.Stages) + len(s.Drums) + len(s.Ropes) + len(s.Pulleys)
+}
+
 // Own stands in a Combination for the part that the hoist has.
 const Own = -1
 
@@ -118,7 +123,7 @@ func (c Combination) With(p Project, v Variant, i int) Variant {
 		moved("rope", fmt.Sprintf("shelf.ropes[%d].rope", c.Rope))
 	}
 	if c.Pulley != Own {
-		h.Reeving.Sheaves = c.pulleys(p.Shelf.Pulleys[c.Pulley], h.Reeving)
+		h.Reeving.Sheaves = pulleysOf(p.Shelf.Pulleys[c.Pulley], h.Reeving)
 		for k := range h.Reeving.Sheaves {
 			for _, field := range []string{"efficiency", "diameter_m", "working_load_n"} {
 				moved(fmt.Sprintf("reeving.sheaves[%d].%s", k, field), fmt.Sprintf("shelf.pulleys[%d].%s", c.Pulley, field))
@@ -131,8 +136,8 @@ func (c Combination) With(p Project, v Variant, i int) Variant {
 	return v
 }
 
-// pulleys puts one kind of pulley at every place; where each hangs and how the rope runs over it stays.
-func (c Combination) pulleys(p SparePulley, r lift.Reeving) []lift.Sheave {
+// pulleysOf puts one kind of pulley at every place; where each hangs and how the rope runs over it stays.
+func pulleysOf(p SparePulley, r lift.Reeving) []lift.Sheave {
 	out := make([]lift.Sheave, PulleysOf(r))
 	copy(out, r.Sheaves)
 	for k := range out {
@@ -193,7 +198,7 @@ func (p Project) Shelve(v Variant, i int) (Project, int) {
 		put(fmt.Sprintf("shelf.drums[%d].drum", len(s.Drums)-1), "drum")
 	}
 	if !blank(h.Rope) && !slices.ContainsFunc(s.Ropes, func(o SpareRope) bool { return o.Rope == h.Rope }) {
-		s.Ropes = append(slices.Clone(s.Ropes), SpareRope{Name: s.free(spareName(sentence(orElse(h.Rope.Kind, "rope")), h.Rope.Diameter)), Rope: h.Rope})
+		s.Ropes = append(slices.Clone(s.Ropes), SpareRope{Name: s.free(spareName(capital(orElse(h.Rope.Kind, "rope")), h.Rope.Diameter)), Rope: h.Rope})
 		put(fmt.Sprintf("shelf.ropes[%d].rope", len(s.Ropes)-1), "rope")
 	}
 	for k, o := range h.Reeving.Sheaves {
@@ -237,7 +242,7 @@ func (s *Shelf) free(name string) string {
 func blank[T any](v T) bool { return reflect.ValueOf(v).IsZero() }
 
 func stageName(s lift.Stage) string {
-	name := sentence(strings.ReplaceAll(orElse(s.Kind, "stage"), "_", " "))
+	name := capital(strings.ReplaceAll(orElse(s.Kind, "stage"), "_", " "))
 	if r, ok := s.Ratio.Value(); ok {
 		name += " " + unit.Rounded(float64(r), 3) + ":1"
 	}
@@ -253,8 +258,6 @@ func spareName(what string, d unit.Known[unit.Length]) string {
 	}
 	return strings.ReplaceAll(what, "_", " ")
 }
-
-func sentence(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 // dropOrigins takes out the origins of a path and of what lies inside it.
 func dropOrigins(o Origins, path string) {
