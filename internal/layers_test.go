@@ -22,8 +22,8 @@ const module = "duskweight"
 type layer struct{ ours, others []string }
 
 var (
-	leaf    = []string{"internal/model/unit", "internal/model/source", "internal/model/reservoir"}
-	front   = []string{"internal/model", "internal/model/*"}
+	leaf    = []string{"internal/model/unit", "internal/model/source", "internal/model/reservoir", "internal/say"}
+	front   = []string{"internal/model", "internal/model/*", "internal/say"}
 	ofUse   = layer{ours: front, others: []string{"golang.org/x/text"}}
 	ofModel = layer{ours: leaf, others: []string{"gonum.org/v1/gonum"}}
 	webOwn  = []string{"github.com/go-chi/chi/v5", "github.com/a-h/templ", "github.com/go-echarts/go-echarts/v2",
@@ -36,7 +36,8 @@ var layers = map[string]layer{
 	"migrations":               {},
 	"internal/model/unit":      {},
 	"internal/model/source":    {},
-	"internal/model/reservoir": {ours: []string{"internal/model/unit"}},
+	"internal/say":             {ours: []string{"internal/model/unit"}},
+	"internal/model/reservoir": {ours: []string{"internal/model/unit", "internal/say"}},
 	"internal/model/sun":       ofModel,
 	"internal/model/panel":     ofModel,
 	"internal/model/load":      ofModel,
@@ -45,18 +46,18 @@ var layers = map[string]layer{
 	"internal/model/year":      ofModel,
 	"internal/model/cost":      ofModel,
 	"internal/model/trial":     ofModel,
-	"internal/model":           {ours: []string{"internal/model/* but search"}, others: ofModel.others},
+	"internal/model":           {ours: []string{"internal/model/* but search", "internal/say"}, others: ofModel.others},
 	"internal/model/search":    {ours: front, others: []string{"gonum.org/v1/gonum", "golang.org/x/sync"}},
 	"internal/catalog":         ofUse,
 	"internal/weather":         ofUse,
 	"internal/draw":            ofUse,
 	"internal/document":        {ours: append([]string{"internal/catalog"}, front...)},
 	// The weather year is a field of the project that the store keeps apart, so it names its type.
-	"internal/store": {ours: []string{"internal/document", "internal/model", "internal/model/sun", "migrations"},
+	"internal/store": {ours: []string{"internal/document", "internal/model", "internal/model/sun", "internal/say", "migrations"},
 		others: []string{"github.com/mattn/go-sqlite3", "github.com/pressly/goose/v3"}},
 	"web":             {ours: []string{"internal/*", "migrations"}, others: webOwn},
 	"web/browsertest": {others: browser},
-	"cmd/duskweight":  {ours: []string{"web", "internal/store", "internal/document", "internal/model"}},
+	"cmd/duskweight":  {ours: []string{"web", "internal/store", "internal/document", "internal/model", "internal/say"}},
 }
 
 // forTests may be imported by any test.

@@ -350,6 +350,7 @@ var (
 	Torques            = as(torques, "N·m", "lbf·ft", 3, 0.001, 10e3)
 	SmallTorques       = as(torques, "mN·m", "ozf·in", 3, 1e-5, 10)
 	Stresses           = as(stresses, "MPa", "psi", 3, 1e5, 2.5e9)
+	SmallStresses      = as(stresses, "kPa", "psi", 3, 1e2, 1e6) // soil, pads
 	Energies           = as(energies, "Wh", "Wh", 3, 0.001*3600, 100e3*3600)
 	BigEnergies        = as(energies, "kWh", "kWh", 3, 3600, 100e6*3600)
 	Powers             = as(powers, "W", "W", 3, 0.001, 20e3)

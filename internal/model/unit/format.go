@@ -16,17 +16,18 @@ const Minus = "\u2212"
 // Format returns si for reading, in q's unit under sys, rounded to q's significant digits: "0.118 Wh", "10 800 kg".
 // A value that is not a number is "not known".
 func (q Quantity) Format(si float64, sys System) string {
-	n := q.Number(si, sys)
+	return q.withSymbol(q.Number(si, sys), si, sys)
+}
+
+// withSymbol puts q's unit behind a number that was printed of si.
+func (q Quantity) withSymbol(n string, si float64, sys System) string {
 	if q.dim.write != nil || math.IsNaN(si) || math.IsInf(si, 0) {
 		return n
 	}
 	switch s := q.Symbol(sys); s {
 	case "":
 		return n
-	case "°", "%":
-		if s == "%" {
-			return n + Space + s
-		}
+	case "°":
 		return n + s
 	default:
 		return n + Space + s

@@ -1,0 +1,152 @@
+package say
+
+import (
+	"math"
+
+	"duskweight/internal/model/unit"
+)
+
+// digits is how many significant digits an amount has in a sentence unless it says otherwise: our own judgement, what the
+// inputs of a home-made store support at best.
+const digits = 3
+
+// Amount is a quantity in a sentence. It is printed in the reader's units, never with a power of ten.
+type Amount struct {
+	si     float64
+	digits int
+	round  unit.Round
+	worded bool // the unit is spelt out: 12 minutes
+	// pick chooses the quantity, and so the unit, by the size of the value.
+	pick func(si float64, sys unit.System) unit.Quantity
+}
+
+// Of is a value of a quantity, in SI, in the quantity's own unit of each system.
+func Of(q unit.Quantity, si float64) Amount {
+	return Amount{si: si, digits: digits, pick: func(float64, unit.System) unit.Quantity { return q }}
+}
+
+// picked is a value whose unit depends on its size: q below the border, else the large one.
+func picked(si, border float64, small, large unit.Quantity) Amount {
+	return Amount{si: si, digits: digits, pick: func(si float64, _ unit.System) unit.Quantity {
+		if math.Abs(si) < border {
+			return small
+		}
+		return large
+	}}
+}
+
+// To returns the amount with n significant digits instead of three; zero for a whole number.
+func (a Amount) To(n int) Amount { a.digits = n; return a }
+
+// Up returns the amount rounded up in the reader's unit: for a strength that must be bought.
+func (a Amount) Up() Amount { a.round = unit.Up; return a }
+
+// Down returns the amount rounded down in the reader's unit: for a strength that is there.
+func (a Amount) Down() Amount { a.round = unit.Down; return a }
+
+func (a Amount) print(sys unit.System) string {
+	q := a.pick(a.si, sys)
+	if !a.worded || math.IsNaN(a.si) || math.IsInf(a.si, 0) {
+		return q.FormatTo(a.si, sys, a.digits, a.round)
+	}
+	n, word := q.NumberTo(a.si, sys, a.digits, a.round), q.Word(sys)
+	if n == "1" {
+		word = one[word]
+	}
+	return n + unit.Space + word
+}
+
+// one is the singular of the units that are spelt out.
+var one = map[string]string{"seconds": "second", "minutes": "minute", "hours": "hour", "days": "day", "revolutions a minute": "revolution a minute"}
+
+// In returns the amount alone as text in a reader's units.
+func (a Amount) In(sys unit.System) string { return a.print(sys) }
+
+// String is the amount in metric units.
+func (a Amount) String() string { return a.In(unit.Metric) }
+
+// Mass is a mass in kg or lb.
+func Mass(m unit.Mass) Amount { return Of(unit.Masses, float64(m)) }
+
+// Weight is a force as the mass whose weight it is, in kg or lb: makers weigh.
+func Weight(f unit.Force) Amount { return Of(unit.Loads, float64(f)) }
+
+// Force is a force in N or lbf.
+func Force(f unit.Force) Amount { return Of(unit.Forces, float64(f)) }
+
+// Length is a length: mm or in under a metre, m or ft from there on.
+func Length(l unit.Length) Amount { return picked(float64(l), 1, unit.SmallLengths, unit.Lengths) }
+
+// Height is a length that is walked, climbed or lifted: in m or ft, however short.
+func Height(l unit.Length) Amount { return Of(unit.Lengths, float64(l)) }
+
+// Size is a length that is measured with a rule or a calliper: in mm or in, however long.
+func Size(l unit.Length) Amount { return Of(unit.SmallLengths, float64(l)) }
+
+// Torque is a torque in N·m or lbf·ft.
+func Torque(t unit.Torque) Amount { return Of(unit.Torques, float64(t)) }
+
+// Stress is a stress: kPa under 0.1 MPa and MPa from there on, or psi.
+func Stress(s unit.Stress) Amount {
+	return picked(float64(s), 1e5, unit.SmallStresses, unit.Stresses)
+}
+
+// Speed is a speed in m/s or ft/s.
+func Speed(v unit.Speed) Amount { return Of(unit.Speeds, float64(v)) }
+
+// Turning is a turning speed in revolutions a minute.
+func Turning(w unit.AngularSpeed) Amount {
+	a := Of(unit.RotationSpeeds, float64(w))
+	a.worded = true
+	return a
+}
+
+// Energy is an energy: Wh, or kWh from 10 kWh on.
+func Energy(e unit.Energy) Amount {
+	return picked(float64(e), 10e3*3600, unit.Energies, unit.BigEnergies)
+}
+
+// Power is a power in W.
+func Power(p unit.Power) Amount { return Of(unit.Powers, float64(p)) }
+
+// Voltage is a voltage in V.
+func Voltage(v unit.Voltage) Amount { return Of(unit.Voltages, float64(v)) }
+
+// Current is a current in A.
+func Current(i unit.Current) Amount { return Of(unit.Currents, float64(i)) }
+
+// Charge is a charge in Ah.
+func Charge(q unit.Charge) Amount { return Of(unit.Charges, float64(q)) }
+
+// Resistance is a resistance in Ω.
+func Resistance(r unit.Resistance) Amount { return Of(unit.Resistances, float64(r)) }
+
+// Temperature is a temperature in whole °C or °F.
+func Temperature(t unit.Celsius) Amount {
+	return Of(unit.Temperatures, float64(t)).To(0)
+}
+
+// Angle is an angle in degrees.
+func Angle(a unit.Angle) Amount { return Of(unit.Angles, float64(a)) }
+
+// Share is a part of a whole in percent.
+func Share(r unit.Ratio) Amount { return Of(unit.Percents, float64(r)).To(2) }
+
+// Times is a plain ratio: "2.2" in "2.2 times as much".
+func Times(r unit.Ratio) Amount { return Of(unit.Ratios, float64(r)) }
+
+// Time is how long something lasts, in the unit a person would use: seconds under two minutes, minutes under two hours, hours
+// under two days, then days.
+func Time(d unit.Duration) Amount {
+	return Amount{si: float64(d), digits: digits, worded: true, pick: func(si float64, _ unit.System) unit.Quantity {
+		switch s := math.Abs(si); {
+		case s < 120:
+			return unit.Durations
+		case s < 2*3600:
+			return unit.Minutes
+		case s < 48*3600:
+			return unit.Hours
+		}
+		return unit.Days
+	}}
+}

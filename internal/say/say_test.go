@@ -1,0 +1,107 @@
+package say
+
+import (
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"duskweight/internal/model/unit"
+)
+
+// The worked figures are hand conversions: 1 lb = 0.45359237 kg and 1 ft = 0.3048 m (international yard and pound agreement,
+// 1959), °F = 1.8 °C + 32.
+func TestInBothSystems(t *testing.T) {
+	for _, c := range []struct {
+		s                Sentence
+		metric, imperial string
+	}{
+		{That("It weighs %s.", Mass(100)), "It weighs 100 kg.", "It weighs 220 lb."},
+		{That("It is pulled with %s.", Weight(980.665)), "It is pulled with 100 kg.", "It is pulled with 220 lb."},
+		{That("%s of 100 %.", Share(0.123)), "12 % of 100 %.", "12 % of 100 %."},
+		{That("It rises %s.", Height(3.048)), "It rises 3.05 m.", "It rises 10 ft."},
+		{That("A drum of %s.", Length(0.0508)), "A drum of 50.8 mm.", "A drum of 2 in."},
+		{That("A beam of %s.", Length(1.524)), "A beam of 1.52 m.", "A beam of 5 ft."},
+		{That("At %s.", Temperature(99.6)), "At 100 °C.", "At 211 °F."},
+		{That("It takes %s.", Time(119)), "It takes 119 seconds.", "It takes 119 seconds."},
+		{That("It takes %s.", Time(60*60)), "It takes 60 minutes.", "It takes 60 minutes."},
+		{That("At %s.", Turning(6000*unit.RevPerMinute)), "At 6000 revolutions a minute.", "At 6000 revolutions a minute."},
+		{That("The soil carries %s.", Stress(99e3)), "The soil carries 99 kPa.", "The soil carries 14.4 psi."},
+		{That("The pin carries %s.", Stress(100e3)), "The pin carries 0.1 MPa.", "The pin carries 14.5 psi."},
+		{That("%s: %s", "“Ölfass 3 %s”", That("%s left.", 3)), "“Ölfass 3 %s”: 3 left.", "“Ölfass 3 %s”: 3 left."},
+		{That("Exactly."), "Exactly.", "Exactly."},
+		{Sentence{}, "", ""},
+	} {
+		plain := strings.NewReplacer(unit.Space, " ")
+		if got := plain.Replace(c.s.In(unit.Metric)); got != c.metric {
+			t.Errorf("metric: %q, want %q", got, c.metric)
+		}
+		if got := plain.Replace(c.s.In(unit.Imperial)); got != c.imperial {
+			t.Errorf("imperial: %q, want %q", got, c.imperial)
+		}
+	}
+}
+
+// A strength to buy is never less than what is needed, one that is there never more, in the unit that is read.
+func TestDirections(t *testing.T) {
+	for _, c := range []struct {
+		a                Amount
+		metric, imperial string
+	}{
+		{Mass(163.1).Up(), "164 kg", "360 lb"},   // 359.57 lb
+		{Mass(163.9).Down(), "163 kg", "361 lb"}, // 361.34 lb
+		{Mass(164).Up(), "164 kg", "362 lb"},     // 361.56 lb
+		{Mass(0.3).Up(), "0.3 kg", "0.662 lb"},   // 0.66139 lb
+		{Mass(0.3).Down(), "0.3 kg", "0.661 lb"},
+		{Mass(2*unit.Mass(unit.Pound) + 0), "0.907 kg", "2 lb"},
+		{Mass(2 * unit.Mass(unit.Pound)).Up(), "0.908 kg", "2 lb"},
+		{Mass(1711.2).To(2).Up(), "1800 kg", "3800 lb"}, // 3772.5 lb
+		{Temperature(20.2).Up(), "21 °C", "69 °F"},      // 68.36 °F
+	} {
+		plain := strings.NewReplacer(unit.Space, " ")
+		if got := plain.Replace(c.a.In(unit.Metric)); got != c.metric {
+			t.Errorf("metric %q, want %q", got, c.metric)
+		}
+		if got := plain.Replace(c.a.In(unit.Imperial)); got != c.imperial {
+			t.Errorf("imperial %q, want %q", got, c.imperial)
+		}
+	}
+}
+
+func TestJoin(t *testing.T) {
+	one, two := That("One."), That("Two weighs %s.", Mass(2))
+	if got := Join(Sentence{}, one, Sentence{}, two).String(); got != "One. Two weighs 2\u00a0kg." {
+		t.Error(got)
+	}
+	if !Join().IsZero() || !Join(Sentence{}).IsZero() || !That("").IsZero() || two.IsZero() {
+		t.Error("what says nothing is not zero, or the other way round")
+	}
+	if !one.Is(Join(one)) || one.Is(two) || !(Sentence{}).Or(two).Is(two) || Contains([]Sentence{one, two}, That("Two weighs %s.", "2\u00a0kg")) {
+		t.Error("sentences are not told apart")
+	}
+	if got := Plural(1, "night", "nights").String() + Plural(3, "night", "nights").String(); got != "1\u00a0night3\u00a0nights" {
+		t.Error(got)
+	}
+	b, err := json.Marshal(map[string]any{"say": two, "all": []Sentence{one}})
+	if err != nil || string(b) != `{"all":["One."],"say":"Two weighs 2`+"\u00a0"+`kg."}` {
+		t.Errorf("%s %v", b, err)
+	}
+}
+
+// What a caller may not do.
+func TestMistakes(t *testing.T) {
+	for name, wrong := range map[string]func(){
+		"a bare number": func() { That("%s", 1.5) },
+		"too few":       func() { That("%s %s", "a") },
+		"too many":      func() { That("None.", "a") },
+		"a quantity":    func() { That("%s", unit.Mass(3)) },
+	} {
+		func() {
+			defer func() {
+				if recover() == nil {
+					t.Error(name + " is let through")
+				}
+			}()
+			wrong()
+		}()
+	}
+}
