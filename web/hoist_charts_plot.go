@@ -40,22 +40,15 @@ type plotLine struct {
 // mostPoints is how many points a line may have.
 const mostPoints = 400
 
-// scaled turns SI into what a quantity is shown in: a + b·si.
+// scaled is how a quantity is drawn and tabled: its scale, and the unit of the numbers.
 type scaled struct {
-	a, b float64
+	unit.Scale
 	unit string
 }
 
-func scaleOf(q unit.Quantity, sys unit.System) scaled {
-	at := func(si float64) float64 {
-		v, _ := strconv.ParseFloat(q.FormatFull(si, sys), 64) // plain digits of our own
-		return v
-	}
-	zero := at(0)
-	return scaled{zero, at(1) - zero, q.Symbol(sys)}
-}
+func scaleOf(q unit.Quantity, sys unit.System) scaled { return scaled{q.Scale(sys), q.Symbol(sys)} }
 
-func (s scaled) of(si float64) float64 { return s.a + s.b*si }
+func (s scaled) of(si float64) float64 { return s.Of(si) }
 
 // axis is an axis title with the unit.
 func (s scaled) axis(name string) string { return name + ", " + s.unit }

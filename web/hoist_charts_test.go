@@ -81,6 +81,49 @@ func TestHoistPictures(t *testing.T) {
 	}
 }
 
+// A picture in imperial units has the same points in other units, by hand: 1 N·m is 1000 mN·m or
+// 1/(0.45359237·9.80665·0.0254/16) = 141.6119 ozf·in; 1 m is 3.280840 ft, so 1 mm/s is 0.1968504 ft/min; °F = 1.8 °C + 32.
+func TestImperialPictures(t *testing.T) {
+	h := straightHoist()
+	metric := map[string][][2]float64{}
+	for _, p := range hoistPlots(h, unit.Metric, nil, "") {
+		for _, l := range p.lines {
+			metric[p.id+" "+l.name] = l.points
+		}
+	}
+	seen := 0
+	for _, p := range hoistPlots(h, unit.Imperial, nil, "") {
+		for _, l := range p.lines {
+			zero, per := 0.0, 1.0
+			switch l.unit {
+			case "ozf·in":
+				per = 0.1416119
+			case "ft/min":
+				per = 0.1968504
+			case "ft":
+				per = 3.280840
+			case "°F":
+				zero, per = 32, 1.8
+			case "lb", "in", "lbf·ft":
+				t.Errorf("%s, %s: how much is one %s?", p.id, l.name, l.unit)
+			default:
+				continue
+			}
+			seen++
+			for i, at := range l.points {
+				want := zero + per*metric[p.id+" "+l.name][i][1]
+				if math.Abs(at[1]-want) > 1e-6*math.Abs(want)+1e-9 {
+					t.Errorf("%s, %s, point %d: %v %s, want %v", p.id, l.name, i, at[1], l.unit, want)
+					break
+				}
+			}
+		}
+	}
+	if seen < 4 {
+		t.Errorf("%d lines are in imperial units", seen)
+	}
+}
+
 // The points are those of the numbers beside them.
 func TestPicturesSayTheNumbers(t *testing.T) {
 	h := straightHoist()

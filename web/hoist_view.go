@@ -283,9 +283,12 @@ func drawingOf(h *model.HoistResult, sys unit.System) (svg string, clashes []str
 }
 
 // lengthText gives a length in the unit that its size suits.
-func lengthText(l unit.Length, sys unit.System) string {
+func lengthText(l unit.Length, sys unit.System) string { return lengthUnit(l).Format(float64(l), sys) }
+
+// lengthUnit is the quantity that a length is told as: in millimetres under a metre.
+func lengthUnit(l unit.Length) unit.Quantity {
 	if l < 1 && l > -1 {
-		return unit.SmallLengths.Format(float64(l), sys)
+		return unit.SmallLengths
 	}
-	return unit.Lengths.Format(float64(l), sys)
+	return unit.Lengths
 }

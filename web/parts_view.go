@@ -2,7 +2,6 @@ package web
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"duskweight/internal/model"
@@ -140,16 +139,17 @@ func wantText(n model.Need, sys unit.System) (text string, known bool) {
 	return "not known yet: " + w.Where, false
 }
 
-// shortText prints what stands on the plan's own part.
+// shortText prints what stands on the plan's own part, which is too little: rounded down, never up.
 func shortText(w model.Want, sys unit.System) string {
-	if w.Unit == "N" {
-		return unit.Loads.Format(float64(w.Stated.Val), sys)
-	}
-	return amount(float64(w.Stated.Val), w.Unit, sys)
+	return labelText(float64(w.Stated.Val), w.Unit, sys, unit.Down)
 }
 
-// leastText prints what a label must say at least: rounded up, never down. Forces are told as the weight of a mass.
-func leastText(v float64, u string, sys unit.System) string {
+// leastText prints what a label must say at least: rounded up, never down.
+func leastText(v float64, u string, sys unit.System) string { return labelText(v, u, sys, unit.Up) }
+
+// labelText prints a value of a label, of an SI unit u, rounded to three digits in a direction in the reader's unit. Forces are
+// told as the weight of a mass.
+func labelText(v float64, u string, sys unit.System, dir unit.Round) string {
 	q, ok := byUnit[u]
 	switch u {
 	case "C":
@@ -159,25 +159,12 @@ func leastText(v float64, u string, sys unit.System) string {
 	case "m²":
 		q = unit.SmallAreas
 	case "m":
-		return lengthText(unit.Length(v), sys)
+		q, ok = lengthUnit(unit.Length(v)), true
 	}
 	if !ok {
-		return unit.Rounded(roundedUp(v, 3), 3)
+		return strings.TrimSpace(unit.RoundedTo(v, 3, dir) + unit.Space + strings.TrimPrefix(u, "1"))
 	}
-	scale := scaleOf(q, sys)
-	if scale.a != 0 || scale.b == 0 {
-		return q.Format(v, sys)
-	}
-	return q.Format(roundedUp(v*scale.b, 3)/scale.b*(1+1e-12), sys)
-}
-
-// roundedUp is the next number of so many figures that is not less.
-func roundedUp(v float64, figures int) float64 {
-	if v <= 0 || math.IsInf(v, 0) {
-		return v
-	}
-	step := math.Pow(10, math.Floor(math.Log10(v))-float64(figures-1))
-	return math.Ceil(v/step-1e-9) * step
+	return q.FormatTo(v, sys, 3, dir)
 }
 
 func moneyOr(k unit.Known[unit.Money], currency string) string {

@@ -67,13 +67,13 @@ type usual struct {
 	take, low, high float64
 }
 
-// usually reads a habit; a range that it does not give is that of the quantity.
+// usually reads a habit; a range that it does not give is that of the quantity. A row that cannot be read stops the program.
 func (h habit) usually(q unit.Quantity) usual {
 	u := usual{habit: h, quantity: q}
-	u.take, _, _ = q.Parse(h.take, unit.Metric)
-	u.low, _, _ = q.Parse(h.low, unit.Metric)
-	u.high, _, _ = q.Parse(h.high, unit.Metric)
-	return u // every row of the tables is read in a test
+	u.take, _ = q.Constant(h.take)
+	u.low, _ = q.Constant(h.low)
+	u.high, _ = q.Constant(h.high)
+	return u
 }
 
 // typical reports whether there is a typical value.
