@@ -44,15 +44,12 @@ func (r VariantResult) answer() VariantAnswer {
 }
 
 func (s StoreResult) answer() StoreAnswer {
-	a := StoreAnswer{Name: s.Name, Kind: s.Kind, Capacity: s.Capacity, RoundTrip: s.RoundTrip}
+	a := StoreAnswer{Name: s.Name, Kind: s.Kind.Key, Capacity: s.Capacity, RoundTrip: s.RoundTrip}
 	if y := s.Year; s.InYear {
 		a.In, a.Out, a.Loss = unit.Of(y.Taken), unit.Of(y.Delivered), unit.Of(y.Loss)
 		a.Change, a.Standing = unit.Of(y.Change), unit.Of(y.Standing)
 	}
-	if s.Hoist != nil {
-		h := s.Hoist.answer()
-		a.Hoist = &h
-	}
+	s.Part.Answer(&a)
 	return a
 }
 

@@ -73,12 +73,10 @@ func CheckVariant(v Variant) Problems {
 		ps.Add("parts", fmt.Sprintf("at most %d rows in a list", maxRows))
 	}
 	for i, s := range v.Stores {
-		path := fmt.Sprintf("stores[%d]", i)
-		switch {
-		case (s.Cells == nil) == (s.Hoist == nil):
-			ps.Add(path, "a store is either cells or a hoist: give exactly one of the two")
-		case s.Hoist != nil:
-			ps = append(ps, checkHoist(*s.Hoist).Moved(path+".hoist")...)
+		if k := s.Kind(); k != nil {
+			ps = append(ps, s.Design().Check().Moved(k.Path(i))...)
+		} else {
+			ps.Add(fmt.Sprintf("stores[%d]", i), "a store is either "+StoreKinds()+": give exactly one of them")
 		}
 	}
 	return ps

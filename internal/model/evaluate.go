@@ -3,10 +3,7 @@ package model
 import (
 	"math"
 
-	"duskweight/internal/model/cell"
 	"duskweight/internal/model/cost"
-	"duskweight/internal/model/lift"
-	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/reservoir"
@@ -46,44 +43,19 @@ type VariantResult struct {
 	Missing []Missing
 }
 
-// StoreResult is one store of a variant; Hoist or Cells is set as in the design.
+// StoreResult is one store of a variant: what the table of kinds makes of it, and its year.
 type StoreResult struct {
 	Name      string
-	Kind      string // "cells" or "hoist"
+	Kind      *Kind
+	Part      Part
 	Reservoir *reservoir.Reservoir
 	WhyNot    string         // why there is no reservoir
 	Year      year.StoreYear // zero without a reservoir
 	InYear    bool           // it took part in the year
 	Capacity  unit.Known[unit.Energy]
 	RoundTrip unit.Known[unit.Ratio]
-	Hoist     *HoistResult
-	Cells     *CellsResult
-}
-
-// HoistResult is a hoist's drive, checks and hazards.
-type HoistResult struct {
-	Design  lift.Hoist
-	Drive   lift.Drive   // fed by panels straight: as in full sun
-	Direct  *Direct      // nil unless the panels feed the motor straight
-	Checks  []path.Check // sorted: what breaks first stands first
-	Hazards path.Hazards
-	Ready   string
-	Reasons []string
-}
-
-// CellsResult is a battery: its values in use, its life and its cautions.
-type CellsResult struct {
-	Design    cell.Bank
-	Resolved  cell.Resolved
-	Current   unit.Current // mean in the hours of drawing, for Peukert
-	Rated     unit.Ratio   // f_P
-	Life      cell.Life
-	Sizing    cell.Sizing // the trade's, where SizingSet
-	SizingSet bool
-	Differ    []string // how the trade's sizing stands to this battery, and why
-	Cautions  []cell.Flag
-	Line      cell.Line        // its cable and fuse, where the year is known
-	Air       cell.Ventilation // zero for cells that make no gas
+	Hoist     *HoistResult // as HoistOf
+	Cells     *CellsResult // as CellsOf
 }
 
 // Missing is an input that is not known, by its path in the variant, and what it would let be computed.
@@ -110,57 +82,18 @@ func (g Ground) Evaluate(v Variant) VariantResult {
 	return r
 }
 
-// reduce computes what each store is without a year: hoists whole, cells up to their typical values.
+// reduce computes what each store is without a year.
 func reduce(v Variant) []StoreResult {
 	out := make([]StoreResult, len(v.Stores))
-	fed := false // the panels feed one motor
+	env := Env{Variant: v}
 	for i, s := range v.Stores {
-		if s.Hoist != nil {
-			h, gaveWay := v.labelled(i)
-			out[i] = reduceHoist(h, v, fed)
-			out[i].Hoist.tellLabel(gaveWay)
-			out[i].Hoist.onlyTypical(v.typicalReason(i))
-			fed = fed || s.Hoist.Raise.Feed == "panel"
-		} else if s.Cells != nil {
-			out[i] = StoreResult{Name: s.Cells.Name, Kind: "cells", Cells: &CellsResult{Design: *s.Cells, Resolved: s.Cells.Resolve()}}
-			out[i].WhyNot = out[i].Cells.Resolved.WhyNot
-		}
+		d := s.Design()
+		env.At = i
+		out[i] = StoreResult{Name: d.Name(), Kind: s.Kind(), Part: d.Reduce(&env)}
+		out[i].Reservoir, out[i].WhyNot = out[i].Part.Reservoir()
+		out[i].Hoist, out[i].Cells = HoistOf(out[i]), CellsOf(out[i])
 	}
 	return out
-}
-
-// reduceHoist computes a hoist of a variant; fed is set where the panels feed another motor already.
-func reduceHoist(design lift.Hoist, v Variant, fed bool) StoreResult {
-	h := bySupply(design)
-	d := lift.Compute(h)
-	var direct *Direct
-	switch {
-	case h.Raise.Feed == "panel":
-		if direct = directOf(v, h, d, fed); direct.Known {
-			d = lift.Compute(direct.inFullSun(h))
-		} else {
-			d.Flags = append(d.Flags, lift.Flag{Path: "raise.feed", Bad: direct.Clash, Say: "The panel is to feed this motor straight, but " + direct.WhyNot + "."})
-		}
-	case h.Raise.Feed != "" && v.Controller.Kind == "direct":
-		d.Flags = append(d.Flags, lift.Flag{Path: "raise.feed", Bad: true, Say: "These panels have no controller, so nothing reaches the line and nothing lifts. Say that the panel feeds the motor, or take a controller."})
-	}
-	checks := path.Checks(h, d)
-	path.Sort(checks)
-	hr := &HoistResult{Design: design, Drive: d, Direct: direct, Checks: checks, Hazards: path.HazardsOf(h, d)}
-	hr.Ready, hr.Reasons = path.Ready(checks, d, h)
-	if doubt := doubts(h); len(doubt) > 0 && hr.Ready != "no" {
-		hr.Ready, hr.Reasons = "not_known", append(doubt, hr.Reasons...)
-	}
-	return StoreResult{Name: h.Name, Kind: "hoist", Reservoir: d.Reservoir, WhyNot: d.WhyNot, Hoist: hr}
-}
-
-// bySupply is a hoist as its supply leaves it: panels straight on the motor set voltage and current, whatever was typed for
-// another supply.
-func bySupply(h lift.Hoist) lift.Hoist {
-	if h.Raise.Feed == "panel" {
-		h.Raise.Voltage, h.Raise.CurrentLimit = unit.Known[unit.Voltage]{}, unit.Known[unit.Current]{}
-	}
-	return h
 }
 
 // year runs the settled year, if the place is known and the panels can be computed.
@@ -183,7 +116,7 @@ func (g Ground) year(v Variant, r *VariantResult) {
 	}
 	r.Bus, r.Plane, r.YearKnown = bus, plane, true
 	for i := range r.Stores {
-		r.Stores[i].straight(lights, g.Sky.TAir)
+		r.Stores[i].Part.Begin(g, lights)
 	}
 	variant, missing := load.StandingPower(v.Standing)
 	for _, m := range missing {
@@ -195,20 +128,15 @@ func (g Ground) year(v Variant, r *VariantResult) {
 	g.settle(in, r)
 }
 
-// settle runs the year with the cells' share for fast drawing (Peukert, rated form) fixed in two rounds: the mean
-// current of the drawing hours starts from the night's load over the voltage, and each run gives the next.
+// settle runs the year in rounds: a store that depends on how fast it is drawn (Peukert, rated form) is reduced for the
+// mean draw of the round before, two times at most.
 func (g Ground) settle(in year.Input, r *VariantResult) {
 	const rounds = 2
-	for i := range r.Stores {
-		if c := r.Stores[i].Cells; c != nil && c.Resolved.WhyNot == "" {
-			c.Current = g.nightCurrent(c.Resolved.Voltage)
-		}
-	}
 	draft := year.Begin(in)
 	for round := range rounds + 1 {
-		stores, at := g.reservoirs(r)
+		stores, at := r.reservoirs()
 		draft.Settle(stores)
-		if changed := drawingCurrents(r, draft, at); !changed || round == rounds {
+		if changed := r.again(draft, at); !changed || round == rounds {
 			break
 		}
 	}
@@ -225,25 +153,27 @@ func (g Ground) settle(in year.Input, r *VariantResult) {
 	}
 }
 
-// reservoirs puts the stores that can be reduced into the input and returns, for each, its place in r.Stores.
-func (g Ground) reservoirs(r *VariantResult) (stores []reservoir.Reservoir, at []int) {
+// reservoirs reduces the stores with what is known by now and returns, for each that can be reduced, its place in r.Stores.
+func (r *VariantResult) reservoirs() (stores []reservoir.Reservoir, at []int) {
 	for i := range r.Stores {
 		s := &r.Stores[i]
-		if c := s.Cells; c != nil && c.Resolved.WhyNot == "" {
-			c.Rated = c.Resolved.Rated(c.Current)
-			if was := s.Reservoir; was == nil {
-				s.Reservoir = c.Resolved.Reduce(g.cellsOf(c.Design), c.Current)
-			} else { // the cold hours do not depend on the current
-				s.Reservoir = c.Resolved.Reduce(cell.Temperature{}, c.Current)
-				s.Reservoir.NoFill, s.Reservoir.Locked = was.NoFill, was.Locked
-			}
-		}
-		if s.Reservoir != nil {
+		if s.Reservoir, s.WhyNot = s.Part.Reservoir(); s.Reservoir != nil {
 			stores = append(stores, *s.Reservoir)
 			at = append(at, i)
 		}
 	}
 	return stores, at
+}
+
+// again tells each store how fast it was drawn in the year that was run, in the mean of the hours in which it was, and
+// reports whether a reservoir changes by it.
+func (r *VariantResult) again(draft *year.Draft, at []int) (changed bool) {
+	for n, i := range at {
+		if drawn, ok := draft.MeanDraw(n).Value(); ok {
+			changed = r.Stores[i].Part.Again(drawn) || changed
+		}
+	}
+	return changed
 }
 
 // nightCurrent is the current that the mean night load draws at a voltage.
@@ -260,54 +190,6 @@ func (g Ground) nightCurrent(v unit.Voltage) unit.Current {
 	nights := float64(g.Load.Nights)
 	w := float64(g.Load.MeanNight+g.Load.StandingNight) * nights / (float64(hours) * 3600)
 	return unit.Current(w / float64(v))
-}
-
-// drawingCurrents takes the mean current of the hours in which each battery was drawn from the year that was run, and
-// reports whether the share that it allows changed.
-func drawingCurrents(r *VariantResult, draft *year.Draft, at []int) bool {
-	changed := false
-	for n, i := range at {
-		c := r.Stores[i].Cells
-		if c == nil {
-			continue
-		}
-		drawn, ok := draft.MeanDraw(n).Value()
-		if !ok {
-			continue
-		}
-		was := c.Rated
-		c.Current = unit.Current(float64(drawn) / float64(c.Resolved.Voltage))
-		changed = changed || c.Resolved.Rated(c.Current) != was
-	}
-	return changed
-}
-
-// Hoist computes the lifted mass at place i of a variant as Evaluate does, without the year of the line and what that and
-// the night's lamps say of it: what its pictures need. Nil where another store stands there.
-func (g Ground) Hoist(v Variant, i int) *HoistResult {
-	s := reduce(v)[i]
-	if s.Hoist == nil || s.Hoist.Direct == nil || !s.Hoist.Direct.Known {
-		return s.Hoist
-	}
-	if g.Sky != nil {
-		lights := g.lights(v)
-		if _, _, problems := g.bus(v, lights); len(problems) == 0 {
-			s.straight(lights, g.Sky.TAir)
-		}
-	}
-	s.Hoist.Direct.words()
-	return s.Hoist
-}
-
-// straight runs a hoist on the panels through the year and makes it a store that fills beside the line.
-func (s *StoreResult) straight(lights []panel.Light, air []float64) {
-	if s.Hoist == nil || s.Hoist.Direct == nil || !s.Hoist.Direct.Known {
-		return
-	}
-	s.Hoist.Direct.year(lights, air)
-	if s.Reservoir = s.Hoist.Direct.store(s.Hoist.Design, s.Hoist.Drive); s.Reservoir != nil {
-		s.WhyNot = ""
-	}
 }
 
 // lights computes the light on each array; an array whose place is not known gets none, and BusPower names it.

@@ -125,16 +125,14 @@ func AsMeasured(v Variant, i int) (Variant, bool) {
 	if len(m.Changes) == 0 {
 		return v, false
 	}
-	out := v
-	out.Stores = slices.Clone(v.Stores)
-	out.Stores[i] = Store{Hoist: &m.Design}
+	out := v.WithHoist(i, m.Design)
 	out.Origins = Origins{}
 	for path, o := range v.Origins {
 		out.Origins[path] = o
 	}
-	from := fmt.Sprintf("%d lifts and %d ways down tried", len(v.Stores[i].Hoist.Trials.Raises), len(v.Stores[i].Hoist.Trials.Lowers))
+	from := fmt.Sprintf("%d lifts and %d ways down tried", len(v.HoistAt(i).Trials.Raises), len(v.HoistAt(i).Trials.Lowers))
 	for _, path := range m.paths() {
-		out.Origins[Join(StorePath(i, "hoist"), path)] = Origin{Kind: "measured", Source: from}
+		out.Origins[Join(HoistPath(i), path)] = Origin{Kind: "measured", Source: from}
 	}
 	if name := []rune(v.Name); len(name) > maxText-20 {
 		out.Name = string(name[:maxText-20])

@@ -1,6 +1,7 @@
 package model
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -60,23 +61,16 @@ func Needs(v Variant, r VariantResult) []Need {
 	if k := v.Controller.Kind; k == "tracking" || k == "pulse_width" {
 		out = append(out, controllerNeed(v))
 	}
-	lead, cells := false, false
+	var shared []Need
 	for i, s := range r.Stores {
-		switch {
-		case s.Hoist != nil:
-			out = append(out, hoistNeeds(*s.Hoist, StorePath(i, "hoist"))...)
-		case s.Cells != nil:
-			out = append(out, cellNeeds(*s.Cells, StorePath(i, "cells"))...)
-			lead, cells = lead || s.Cells.Resolved.Kind.Lead, true
+		out = append(out, s.Part.Needs(s.Kind.Path(i))...)
+		for _, n := range s.Part.Shared() {
+			if !slices.ContainsFunc(shared, func(had Need) bool { return had.As == n.As }) {
+				shared = append(shared, n)
+			}
 		}
 	}
-	if cells {
-		out = append(out, Need{As: "smoke_alarm", Name: "Smoke alarm beside the battery", Of: "safety", Count: 1})
-	}
-	if lead {
-		out = append(out, Need{As: "goggles", Name: "Goggles and water for 15 minutes", Of: "safety", Count: 1, Look: "against acid"})
-	}
-	return out
+	return append(out, shared...)
 }
 
 // Matched says for each part of the list which of the needs it is, −1 for none: the first part of a kind is the first

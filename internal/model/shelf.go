@@ -84,8 +84,8 @@ const MostSpares = 40
 // recorded of the hoist with other parts is left out, but what fell stays. Case screws belong to a gear case, and a current
 // without load that was measured with gears on belongs to those gears: both are not known with other ones.
 func (c Combination) With(p Project, v Variant, i int) Variant {
-	h := *v.Stores[i].Hoist
-	at := StorePath(i, "hoist") + "."
+	h := *v.HoistAt(i)
+	at := HoistPath(i) + "."
 	v.Origins = maps.Clone(v.Origins)
 	moved := func(inside, from string) {
 		dropOrigins(v.Origins, at+inside)
@@ -131,9 +131,7 @@ func (c Combination) With(p Project, v Variant, i int) Variant {
 		}
 	}
 	h.Trials = lift.Trials{Failures: h.Trials.Failures}
-	v.Stores = slices.Clone(v.Stores)
-	v.Stores[i] = Store{Hoist: &h}
-	return v
+	return v.WithHoist(i, h)
 }
 
 // pulleysOf puts one kind of pulley at every place; where each hangs and how the rope runs over it stays.
@@ -158,7 +156,7 @@ func PulleysOf(r lift.Reeving) int {
 // Shelve returns the project with the parts of the hoist at place i of a variant on its shelf, each with its origins, and how
 // many were new: a part that lies there already, or of which nothing is known, is not put there again.
 func (p Project) Shelve(v Variant, i int) (Project, int) {
-	h, at, n := v.Stores[i].Hoist, StorePath(i, "hoist")+".", 0
+	h, at, n := v.HoistAt(i), HoistPath(i)+".", 0
 	p.Origins = maps.Clone(p.Origins)
 	s := &p.Shelf
 	put := func(path, from string) {

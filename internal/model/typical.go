@@ -15,7 +15,7 @@ var energyOnly = map[string]bool{"units": true, "raise.drive_efficiency": true, 
 // own; it is empty where there are none. A plan that rests on such a value is not ready: the sheet is for the thing that
 // hangs, and the thing that is usual does not hang there.
 func (v Variant) typicalReason(i int) string {
-	n, hoist := 0, StorePath(i, "hoist")+"."
+	n, hoist := 0, HoistPath(i)+"."
 	for path, o := range v.Origins {
 		rest, ok := strings.CutPrefix(path, hoist)
 		if ok && o.Kind == "typical" && !energyOnly[rest] {
@@ -44,10 +44,10 @@ func (r *HoistResult) onlyTypical(reason string) {
 // tell: K from volts and speed without load, R from volts and the current with the shaft held. gaveWay lists their paths
 // inside the hoist. A value that the builder confirmed stays.
 func (v Variant) labelled(i int) (h lift.Hoist, gaveWay []string) {
-	h = *v.Stores[i].Hoist
+	h = *v.HoistAt(i)
 	m := &h.Machine
 	typical := func(path string) bool {
-		return v.Origins[Join(StorePath(i, "hoist"), path)].Kind == "typical"
+		return v.Origins[Join(HoistPath(i), path)].Kind == "typical"
 	}
 	if m.R.Is && m.SheetVolts.Is && m.SheetStall.Is && typical("machine.r_ohm") {
 		m.R.Is, gaveWay = false, append(gaveWay, "machine.r_ohm")

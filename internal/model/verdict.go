@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 
-	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
 )
 
@@ -35,8 +34,7 @@ func verdict(nights, served int, wanted, given unit.Energy) string {
 	return LearningPiece
 }
 
-// openPart says what is missing or not known well enough for a verdict that it could still mend; "" where nothing is. A
-// hoist whose mass and travel are known gives m·g·h at the most: under a tenth of a night that decides nothing.
+// openPart says what is missing or not known well enough for a verdict that it could still mend; "" where nothing is.
 func (r *VariantResult) openPart(panels int) string {
 	if r.Verdict == "" || r.Verdict == CarriesNight {
 		return ""
@@ -49,12 +47,7 @@ func (r *VariantResult) openPart(panels int) string {
 	}
 	need, _ := r.Facts.nightNeed()
 	for _, s := range r.Stores {
-		open := s.Cells != nil && s.Cells.Resolved.WhyNot != ""
-		if h := s.Hoist; h != nil && s.WhyNot == lift.NotEnough {
-			most, ok := h.Drive.RaiseEnergyMech.Value()
-			open = !ok || float64(most)*max(1, float64(h.Design.Units.Or(1))) >= energyForPart*float64(need)
-		}
-		if open {
+		if s.Part.Open(need) {
 			return fmt.Sprintf("too little is known of “%s” to say what it gives", s.Name)
 		}
 	}
@@ -83,6 +76,7 @@ type Facts struct {
 
 	CellsHold   unit.Known[unit.Energy] // what all cells of the variant give from full
 	CellsForAux bool                    // the only cells are those the electronics need
+	banks       int                     // how many batteries were counted
 }
 
 // nightNeed is appliances and standing together.
@@ -154,15 +148,15 @@ func frostSentence(r *VariantResult) []string {
 	return nil
 }
 
-// Uncharged is a battery for the night, by its place among the stores, that is too cold or too hot to charge in a day's
+// Uncharged is a store for the night, by its place among the stores, that is too cold or too hot to charge in a day's
 // hours of the year or more, where not the whole night is carried; 0 hours where there is none.
 func (r *VariantResult) Uncharged() (store, hours int) {
 	if r.Verdict == CarriesNight || r.Verdict == "" {
 		return 0, 0
 	}
 	for i, s := range r.Stores {
-		if s.Cells != nil && s.Cells.Design.ForNight() && s.Cells.Life.NoFillHours >= 24 {
-			return i, s.Cells.Life.NoFillHours
+		if hours := s.Part.Uncharged(); hours >= 24 {
+			return i, hours
 		}
 	}
 	return 0, 0

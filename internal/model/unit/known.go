@@ -30,6 +30,12 @@ func (k Known[T]) Or(otherwise T) T {
 	return otherwise
 }
 
+// Times multiplies the value by f and reports whether it is known.
+func (k *Known[T]) Times(f float64) bool {
+	k.Val = T(float64(k.Val) * f)
+	return k.Is
+}
+
 // MarshalJSON writes the number, or null where it is not known. NaN and infinities are errors.
 func (k Known[T]) MarshalJSON() ([]byte, error) {
 	if !k.Is {

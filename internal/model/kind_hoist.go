@@ -1,0 +1,210 @@
+package model
+
+import (
+	"slices"
+
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/lift/path"
+	"duskweight/internal/model/panel"
+	"duskweight/internal/model/reservoir"
+	"duskweight/internal/model/unit"
+)
+
+// hoistKind is the row of lifted masses.
+var hoistKind = &Kind{
+	Key: "hoist", Noun: "a hoist",
+	of: func(s Store) Design {
+		if s.Hoist == nil {
+			return nil
+		}
+		return hoistDesign{s.Hoist}
+	},
+	Levers: []Lever{
+		{What: "mass", Grow: heavierHoist, Tell: tellMass, Stops: hoistStops, Never: neverHoist},
+		{What: "height", Grow: higherHoist, Tell: tellHeight, Stops: hoistStops, Never: neverHoist},
+	},
+	Doubts: []Doubt{
+		{"mass", 1 - byVolume, 1 + byVolume, hungMass},
+		{"gear_loss", 0.70, 1.50, gearLoss}, // grease, fit, cold
+	},
+}
+
+// HoistPath is the path of the hoist at place i of a variant.
+func HoistPath(i int) string { return hoistKind.Path(i) }
+
+// HoistAt is the hoist at place i of a variant, nil where another kind stands there. For the rooms that are about hoists
+// alone.
+func (v Variant) HoistAt(i int) *lift.Hoist { return v.Stores[i].Hoist }
+
+// WithHoist is the variant with another hoist at place i. Its origins stay.
+func (v Variant) WithHoist(i int, h lift.Hoist) Variant {
+	v.Stores = slices.Clone(v.Stores)
+	v.Stores[i] = Store{Hoist: &h}
+	return v
+}
+
+// HoistOf is what the store comes to as a hoist; nil for another kind. For the rooms that are about hoists alone.
+func HoistOf(s StoreResult) *HoistResult {
+	h, _ := s.Part.(*HoistResult)
+	return h
+}
+
+// HoistResult is a hoist's drive, checks and hazards.
+type HoistResult struct {
+	Design  lift.Hoist
+	Drive   lift.Drive   // fed by panels straight: as in full sun
+	Direct  *Direct      // nil unless the panels feed the motor straight
+	Checks  []path.Check // sorted: what breaks first stands first
+	Hazards path.Hazards
+	Ready   string
+	Reasons []string
+
+	tank   *reservoir.Reservoir
+	whyNot string // why there is no reservoir
+}
+
+// hoistDesign is a hoist as the table sees it.
+type hoistDesign struct{ *lift.Hoist }
+
+func (h hoistDesign) Name() string    { return h.Hoist.Name }
+func (h hoistDesign) ForNight() bool  { return true }
+func (h hoistDesign) Check() Problems { return checkHoist(*h.Hoist) }
+
+func (h hoistDesign) Copy() Store {
+	own := *h.Hoist
+	own.Mass, own.Train.Stages = slices.Clone(own.Mass), slices.Clone(own.Train.Stages)
+	return Store{Hoist: &own}
+}
+
+// Reduce computes the hoist whole, but for what the panels on its motor do.
+func (h hoistDesign) Reduce(env *Env) Part {
+	design, gaveWay := env.Variant.labelled(env.At)
+	r := reduceHoist(design, env.Variant, env.Fed)
+	r.tellLabel(gaveWay)
+	r.onlyTypical(env.Variant.typicalReason(env.At))
+	env.Fed = env.Fed || design.Raise.Feed == "panel"
+	return r
+}
+
+// Begin runs a hoist on the panels through the year and makes it a store that fills beside the line.
+func (r *HoistResult) Begin(g Ground, lights []panel.Light) {
+	if r.Direct == nil || !r.Direct.Known {
+		return
+	}
+	r.Direct.year(lights, g.Sky.TAir)
+	if r.tank = r.Direct.store(r.Design, r.Drive); r.tank != nil {
+		r.whyNot = ""
+	}
+}
+
+// Reservoir is the same whatever is drawn.
+func (r *HoistResult) Reservoir() (*reservoir.Reservoir, string) { return r.tank, r.whyNot }
+
+// Again changes nothing.
+func (r *HoistResult) Again(unit.Power) bool { return false }
+
+// Reference is the hoist's own load.
+func (r *HoistResult) Reference() unit.Power { return r.tank.DrawMax }
+
+// Beside is the panels straight on the motor.
+func (r *HoistResult) Beside() Beside {
+	if r.Direct == nil || r.tank == nil || r.tank.Own == nil {
+		return nil
+	}
+	return r.Direct.Source
+}
+
+// Readiness is that of its checks, hazards and trials.
+func (r *HoistResult) Readiness() (word string, why []string) { return r.Ready, r.Reasons }
+
+// Missing is what the drive and the checks wait for.
+func (r *HoistResult) Missing(at string) (ms []Missing) {
+	for _, m := range r.Drive.Missing {
+		ms = append(ms, Missing{Join(at, m.Path), m.Wants})
+	}
+	if r.Direct != nil {
+		ms = append(ms, r.Direct.Missing...)
+	}
+	for _, c := range r.Checks {
+		for _, p := range c.Missing {
+			ms = append(ms, Missing{Join(at, p), "the check of: " + c.Part})
+		}
+	}
+	return ms
+}
+
+// Open is a hoist whose drive cannot be told. One whose mass and travel are known gives m·g·h at the most: under a tenth of
+// a night that decides nothing.
+func (r *HoistResult) Open(need unit.Energy) bool {
+	if r.whyNot != lift.NotEnough {
+		return false
+	}
+	most, ok := r.Drive.RaiseEnergyMech.Value()
+	return !ok || float64(most)*max(1, float64(r.Design.Units.Or(1))) >= energyForPart*float64(need)
+}
+
+// Uncharged is nothing: no air keeps a mass from rising.
+func (r *HoistResult) Uncharged() int { return 0 }
+
+// Lives is nothing that the bill replaces by itself.
+func (r *HoistResult) Lives() []unit.Known[unit.Duration] { return nil }
+
+// Needs are the parts of the hoist.
+func (r *HoistResult) Needs(at string) []Need { return hoistNeeds(*r, at) }
+
+// Shared is nothing.
+func (r *HoistResult) Shared() []Need { return nil }
+
+// Answer is the key hoist.
+func (r *HoistResult) Answer(a *StoreAnswer) { a.Hoist = new(r.answer()) }
+
+// Hoist computes the lifted mass at place i of a variant as Evaluate does, without the year of the line and what that and
+// the night's lamps say of it: what its pictures need. Nil where another store stands there.
+func (g Ground) Hoist(v Variant, i int) *HoistResult {
+	r := HoistOf(reduce(v)[i])
+	if r == nil || r.Direct == nil || !r.Direct.Known {
+		return r
+	}
+	if g.Sky != nil {
+		lights := g.lights(v)
+		if _, _, problems := g.bus(v, lights); len(problems) == 0 {
+			r.Begin(g, lights)
+		}
+	}
+	r.Direct.words()
+	return r
+}
+
+// reduceHoist computes a hoist of a variant; fed is set where the panels feed another motor already.
+func reduceHoist(design lift.Hoist, v Variant, fed bool) *HoistResult {
+	h := bySupply(design)
+	d := lift.Compute(h)
+	var direct *Direct
+	switch {
+	case h.Raise.Feed == "panel":
+		if direct = directOf(v, h, d, fed); direct.Known {
+			d = lift.Compute(direct.inFullSun(h))
+		} else {
+			d.Flags = append(d.Flags, lift.Flag{Path: "raise.feed", Bad: direct.Clash, Say: "The panel is to feed this motor straight, but " + direct.WhyNot + "."})
+		}
+	case h.Raise.Feed != "" && v.Controller.Kind == "direct":
+		d.Flags = append(d.Flags, lift.Flag{Path: "raise.feed", Bad: true, Say: "These panels have no controller, so nothing reaches the line and nothing lifts. Say that the panel feeds the motor, or take a controller."})
+	}
+	checks := path.Checks(h, d)
+	path.Sort(checks)
+	hr := &HoistResult{Design: design, Drive: d, Direct: direct, Checks: checks, Hazards: path.HazardsOf(h, d), tank: d.Reservoir, whyNot: d.WhyNot}
+	hr.Ready, hr.Reasons = path.Ready(checks, d, h)
+	if doubt := doubts(h); len(doubt) > 0 && hr.Ready != "no" {
+		hr.Ready, hr.Reasons = "not_known", append(doubt, hr.Reasons...)
+	}
+	return hr
+}
+
+// bySupply is a hoist as its supply leaves it: panels straight on the motor set voltage and current, whatever was typed for
+// another supply.
+func bySupply(h lift.Hoist) lift.Hoist {
+	if h.Raise.Feed == "panel" {
+		h.Raise.Voltage, h.Raise.CurrentLimit = unit.Known[unit.Voltage]{}, unit.Known[unit.Current]{}
+	}
+	return h
+}

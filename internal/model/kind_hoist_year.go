@@ -1,0 +1,117 @@
+package model
+
+import (
+	"fmt"
+	"slices"
+
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/load"
+	"duskweight/internal/model/reservoir"
+	"duskweight/internal/model/unit"
+)
+
+// Finish says what the year and the night's lamps make of a hoist.
+func (r *HoistResult) Finish(y YearView) {
+	if r.Direct != nil && r.Direct.Known {
+		r.Direct.words()
+	}
+	if y.Result.YearKnown && len(y.Result.Bus.Arrays) > 0 {
+		r.underSun(unit.Power(slices.Max(y.Result.Bus.Power)))
+	}
+	r.overLamps(y.Ground.Load.MostAtNight())
+}
+
+// underSun says whether the panels, at most sun on the line in a usual year, ever give what lifting takes: a hoist is shown
+// with the power of its supply, and no store feeds another.
+func (r *HoistResult) underSun(sun unit.Power) {
+	tank := r.tank
+	if tank == nil || tank.Own != nil || sun >= tank.FillMax {
+		return
+	}
+	watts := func(p unit.Power) string { return unit.Powers.Format(float64(p), unit.Metric) }
+	f := lift.Flag{Path: "raise.feed", Say: fmt.Sprintf("At full speed lifting takes %s. Your panels bring at most %s to the line in a usual year, so it lifts more slowly than told here.", watts(tank.FillMax), watts(sun))}
+	if sun < tank.FillThreshold {
+		f.Bad, r.Ready = true, "no"
+		f.Say = fmt.Sprintf("It never lifts under this sun: lifting wants %s on the line, and your panels bring at most %s in a usual year. More gears, a lower voltage or more panels are needed.", watts(tank.FillThreshold), watts(sun))
+	}
+	r.Drive.Flags = append(r.Drive.Flags, f)
+	if f.Bad {
+		r.Reasons = append(r.Reasons, f.Say)
+	}
+}
+
+// overfed is how many times the power of all lamps a hoist may give before the page warns: an own judgement.
+const overfed = 1.5
+
+// overLamps says whether it gives more power on its way down than all lamps of a night take together, most, W: what hangs on
+// the motor has to take all of it.
+func (r *HoistResult) overLamps(most float64) {
+	lo := r.Drive.Lowering
+	if most <= 0 || !lo.Known || !lo.Steady || lo.Short || lo.RunsBack == "no" || float64(lo.Power) <= overfed*most {
+		return
+	}
+	r.Drive.Flags = append(r.Drive.Flags, lift.Flag{Path: "lower.loads", Say: fmt.Sprintf("On its way down it gives %s for %s, and all lamps of a night take %s. What hangs on the motor must take all of it: lamps for less burn out.",
+		unit.Powers.Format(float64(lo.Power), unit.Metric), Lasting(lo.Time), unit.Powers.Format(most, unit.Metric))})
+}
+
+// Facts adds what one lift of the first hoist comes to.
+func (r *HoistResult) Facts(f *Facts, y YearView) {
+	if f.OneLiftOut.Is {
+		return
+	}
+	r.liftFacts(f)
+	y.Result.noMass(y.Ground, f, r.tank)
+}
+
+// liftFacts adds what one lift gives and takes.
+func (h *HoistResult) liftFacts(f *Facts) {
+	d := h.Drive
+	if d.Lowering.Known {
+		f.OneLiftOut = unit.Of(max(0, d.Lowering.EnergyOut))
+		if d.Lowering.RunsBack == "no" || !d.Lowering.Steady || d.Lowering.Short {
+			f.OneLiftOut = unit.Of[unit.Energy](0)
+		}
+	}
+	if d.Raising.Known {
+		f.OneLiftIn = unit.Of(d.Raising.EnergyIn)
+		if d.Raising.Stalls || !d.Raising.Starts {
+			f.OneLiftIn, f.OneLiftOut = unit.Known[unit.Energy]{}, unit.Of[unit.Energy](0)
+		}
+	}
+	f.fillLift(d.Mass, h.Design.Travel)
+	if need, ok := f.nightNeed(); ok {
+		f.NightBattery = unit.Of(batteryFor(need))
+	}
+}
+
+// drawnDaily is what a store that comes down at no less than least gives away in a mean day, J, if it covers whatever the sun
+// does not: in each such hour least, or more where more is asked.
+func (r *VariantResult) drawnDaily(g Ground, least float64) (sum float64) {
+	if !r.YearKnown || least <= 0 {
+		return 0
+	}
+	for h, sun := range r.Bus.Power {
+		if lacks := g.Load.Essential[h] + g.Load.Nice[h] + float64(r.StandingPower) - sun; lacks > 0 {
+			sum += max(lacks, least) * 3600
+		}
+	}
+	return sum / load.DaysInYear
+}
+
+// noMass says why no mass or height carries the night with this drive: it gives less power than the night asks for, however
+// large it is; or the sun left over in a mean day does not fill it.
+func (r *VariantResult) noMass(g Ground, f *Facts, tank *reservoir.Reservoir) {
+	need, ok := f.nightNeed()
+	if !ok || tank == nil || !f.OneLiftOut.Is || f.OneLiftOut.Val <= 0 || !f.OneLiftIn.Is {
+		return
+	}
+	watts := func(p float64) string { return unit.Powers.Format(p, unit.Metric) }
+	asked := g.Load.MostAtNight() + float64(r.StandingPower)
+	fill := max(float64(need), r.drawnDaily(g, float64(tank.DrawMin))) * float64(f.OneLiftIn.Val) / float64(f.OneLiftOut.Val)
+	switch {
+	case float64(tank.DrawMax) < asked:
+		f.NoMass = fmt.Sprintf("this drive gives %s however large it is; the night asks for up to %s", watts(float64(tank.DrawMax)), watts(asked))
+	case f.SurplusDay.Is && fill > float64(f.SurplusDay.Val):
+		f.NoMass = fmt.Sprintf("lifting that takes %s a day, and the sun leaves over %s", unit.Energies.Format(fill, unit.Metric), unit.Energies.Format(float64(f.SurplusDay.Val), unit.Metric))
+	}
+}
