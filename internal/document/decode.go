@@ -117,9 +117,8 @@ func (d *decoder) structure(dst reflect.Value, v *value, path string) {
 			d.refuse(model.Join(path, f.key), "is missing")
 		}
 	}
-	if s, ok := dst.Interface().(model.Store); ok && (s.Cells == nil) == (s.Hoist == nil) &&
-		len(d.problems) == before {
-		d.refuse(path, "must be either cells or a hoist; it is %s", map[bool]string{true: "neither", false: "both"}[s.Cells == nil])
+	if s, ok := dst.Interface().(model.Store); ok && s.Kind() == nil && len(d.problems) == before {
+		d.refuse(path, "must be either %s; it is %s", model.StoreKinds(), map[bool]string{true: "neither", false: "both"}[s.Empty()])
 	}
 }
 

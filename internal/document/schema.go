@@ -134,7 +134,11 @@ func (s *schemer) structure(t reflect.Type) node {
 	}
 	n := node{{"type", "object"}, {"properties", properties}, {"required", required}, {"additionalProperties", false}}
 	if t == reflect.TypeFor[model.Store]() {
-		n = append(n, member{"oneOf", []node{onlyStore("cells"), onlyStore("hoist")}})
+		var one []node
+		for _, k := range model.Kinds() {
+			one = append(one, onlyStore(k.Key))
+		}
+		n = append(n, member{"oneOf", one})
 	}
 	return n
 }

@@ -28,7 +28,7 @@ func TestNoMassIsNone(t *testing.T) {
 				if r.Facts.NoMass == "" {
 					continue
 				}
-				if huge := g.Evaluate(search.Heavier(doc.Variants[0], 1e6)); huge.Verdict == model.CarriesNight {
+				if huge := g.Evaluate(search.Grown(doc.Variants[0], "mass", 1e6)); huge.Verdict == model.CarriesNight {
 					t.Errorf("%s, %v h of %v W: %q, and a million times as much carries the night", place, hours, watts, r.Facts.NoMass)
 				}
 				if !strings.Contains(r.Facts.NoMass, "W") {
@@ -46,7 +46,7 @@ func TestNoMassIsNone(t *testing.T) {
 		g := model.Prepare(doc.Project)
 		r := g.Evaluate(v)
 		seen[r.Facts.NoMass != ""]++
-		if huge := g.Evaluate(search.Heavier(v, 1e3)); r.Facts.NoMass != "" || huge.Verdict != model.CarriesNight {
+		if huge := g.Evaluate(search.Grown(v, "mass", 1e3)); r.Facts.NoMass != "" || huge.Verdict != model.CarriesNight {
 			t.Errorf("%v W: %q, and a thousand times as much %s", watts, r.Facts.NoMass, huge.Verdict)
 		}
 	}

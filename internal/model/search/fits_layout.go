@@ -77,7 +77,7 @@ func (s *layout) lay(ctx context.Context) (Fits, bool) {
 	drums := usable(len(shelf.Drums), &s.left.Drums, func(k int) bool { return shelf.Drums[k].Drum.Diameter.Is })
 	ropes := usable(len(shelf.Ropes), &s.left.Ropes, func(k int) bool { return shelf.Ropes[k].Rope.Diameter.Is })
 	var few []int
-	need := model.PulleysOf(s.v.Stores[s.i].Hoist.Reeving)
+	need := model.PulleysOf(s.v.HoistAt(s.i).Reeving)
 	pulleys := usable(len(shelf.Pulleys), &few, func(k int) bool { return int(shelf.Pulleys[k].Count.Or(1)) >= need })
 	if len(few) > 0 && len(few) == len(shelf.Pulleys) {
 		return Fits{Lacks: "Not enough pulleys of one kind lie on the shelf for the way of this rope."}, false
@@ -99,7 +99,7 @@ func (s *layout) lay(ctx context.Context) (Fits, bool) {
 					return Fits{}, false
 				}
 				v := model.Combination{Motor: model.Own, Drum: d, Rope: r, Pulley: y}.With(s.p, s.v, s.i)
-				if ps := model.CheckVariant(v).Under(model.StorePath(s.i, "hoist")); len(ps) > 0 {
+				if ps := model.CheckVariant(v).Under(model.HoistPath(s.i)); len(ps) > 0 {
 					s.refused[ps[0].Say]++
 				} else if h, ok := lift.HungOf(v.Lifted(s.i)); ok {
 					s.hung = append(s.hung, hung{d, r, y, h})

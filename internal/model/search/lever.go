@@ -15,7 +15,7 @@ const Step = 1.25
 
 // Lever is one thing changed by Step alone, and what that does to the year.
 type Lever struct {
-	What   string      // "mass", "height", "battery", "panels", "load"
+	What   string      // that of a model.Lever, "panels" or "load"
 	Nights int         // nights with light that it adds to the year; below zero where it takes some away
 	Energy unit.Energy // that is missing less over the year
 }
@@ -35,12 +35,9 @@ func Levers(ctx context.Context, g model.Ground, v model.Variant, now model.Vari
 		}
 		out = append(out, Lever{what, then.Year.NightsServed - now.Year.NightsServed, now.Year.Unmet - then.Year.Unmet})
 	}
-	if slices.ContainsFunc(v.Stores, func(s model.Store) bool { return s.Hoist != nil }) {
-		try("mass", g, Heavier(v, Step))
-		try("height", g, higher(v, Step))
-	}
-	if slices.ContainsFunc(v.Stores, func(s model.Store) bool { return s.Cells != nil }) {
-		try("battery", g, larger(v, Step))
+	early, late := sizes(v)
+	for _, s := range slices.Concat(early, late) {
+		try(s.What, g, s.grown(v, Step))
 	}
 	if len(v.Panels) > 0 {
 		try("panels", g, wider(v, Step))

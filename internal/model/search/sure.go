@@ -168,7 +168,7 @@ type plan struct {
 	field   int
 	demand  *year.Demand
 	stores  []reservoir.Reservoir
-	direct  []*model.Direct // by store: the motor straight on the panels, or nil
+	beside  []model.Beside // by store: its own source beside the line, or nil
 }
 
 func newBench(project model.Project, variants []model.Variant) *bench {
@@ -196,11 +196,7 @@ func (b *bench) plan(v model.Variant) plan {
 			continue
 		}
 		p.stores = append(p.stores, *s.Reservoir)
-		var d *model.Direct
-		if s.Hoist != nil && s.Reservoir.Own != nil {
-			d = s.Hoist.Direct
-		}
-		p.direct = append(p.direct, d)
+		p.beside = append(p.beside, s.Part.Beside())
 	}
 	if !r.YearKnown {
 		return p
@@ -309,9 +305,9 @@ func (w *worker) year(j int) []year.Brief {
 			continue
 		}
 		w.stores = append(w.stores[:0], p.stores...)
-		for k, d := range p.direct {
-			if d != nil {
-				w.stores[k].Own = d.Source(w.lights[p.field], w.sky.TAir)
+		for k, own := range p.beside {
+			if own != nil {
+				w.stores[k].Own = own(w.lights[p.field], w.sky.TAir)
 			}
 		}
 		out[i] = w.space.Quick(w.bus[p.field], p.demand, w.stores)

@@ -194,7 +194,7 @@ func BenchmarkYears(b *testing.B) {
 	doc := catalog.Sample()
 	vs := slices.Clone(doc.Variants)
 	for len(vs) < 4 {
-		vs = append(vs, search.Heavier(doc.Variants[0], 2))
+		vs = append(vs, search.Grown(doc.Variants[0], "mass", 2))
 	}
 	for b.Loop() {
 		if _, err := search.Years(b.Context(), doc.Project, vs[:4], 100, 2, nil); err != nil {

@@ -19,7 +19,7 @@ func Factors() []float64 {
 // Sweep is the year of a variant with its panels and its store multiplied by each pair of Factors. Cells stands by store,
 // then by panel.
 type Sweep struct {
-	Store string // what is multiplied: "battery" or "mass"; empty where there is no store or no year
+	Store string // what is multiplied, that of a model.Lever: "battery" or "mass"; empty where there is no store or no year
 
 	// As designed: what the factors multiply. Charge is that of the battery, Mass that of the lifted mass.
 	Power  unit.Power
@@ -51,22 +51,16 @@ func SweepOf(ctx context.Context, g model.Ground, v model.Variant) (Sweep, error
 	s.Cells = make([][]SweepCell, len(factors))
 	group, ctx := errgroup.WithContext(ctx)
 	group.SetLimit(2)
-	for i, size := range factors {
+	for i, times := range factors {
 		s.Cells[i] = make([]SweepCell, len(factors))
 		group.Go(func() error {
 			for j, panels := range factors {
 				if ctx.Err() != nil {
 					return ctx.Err()
 				}
-				w := wider(v, panels)
-				if s.Store == "battery" {
-					w = larger(w, size)
-				} else {
-					w = Heavier(w, size)
-				}
-				r := g.Evaluate(w)
-				s.Cells[i][j] = SweepCell{Panel: panels, Size: size, Nights: r.Year.NightsServed, Of: r.Year.Nights,
-					Cost: priceOf(v, panels, size), Meets: share(r) >= Target, Today: panels == 1 && size == 1}
+				r := g.Evaluate(Grown(wider(v, panels), s.Store, times))
+				s.Cells[i][j] = SweepCell{Panel: panels, Size: times, Nights: r.Year.NightsServed, Of: r.Year.Nights,
+					Cost: priceOf(v, panels, times), Meets: share(r) >= Target, Today: panels == 1 && times == 1}
 			}
 			return nil
 		})
@@ -78,18 +72,18 @@ func SweepOf(ctx context.Context, g model.Ground, v model.Variant) (Sweep, error
 	return s, nil
 }
 
-// sweepOf says what grows: the first battery for the night, or where there is none the first lifted mass.
+// sweepOf says what grows: the first size of the first kind that has a store for the night.
 func sweepOf(v model.Variant, now model.VariantResult) Sweep {
 	s := Sweep{Power: labelPower(v)}
-	if i := batteryOf(v); i >= 0 && v.Stores[i].Cells.ForNight() {
-		s.Store, s.Charge = "battery", chargeOf(*v.Stores[i].Cells)
-		return s
-	}
-	for _, r := range now.Stores {
-		if r.Hoist != nil {
-			s.Store, s.Mass = "mass", r.Hoist.Drive.Mass
-			break
+	for _, k := range model.Kinds() {
+		i := growing(v, k)
+		if i < 0 || !v.Stores[i].Design().ForNight() {
+			continue
 		}
+		l := k.Levers[0]
+		is := l.Tell(now.Stores[i].Part, 1)
+		s.Store, s.Charge, s.Mass = l.What, is.Charge, is.Mass
+		return s
 	}
 	return s
 }

@@ -60,10 +60,10 @@ func TestNoMassWhereThePowerIsMissing(t *testing.T) {
 }
 
 // A mass that grows with its gears keeps the current (model.md 5.5: the torque at the motor is m·g·r/(N·…)).
-func TestHeavierKeepsTheCurrent(t *testing.T) {
+func TestGrownMassKeepsTheCurrent(t *testing.T) {
 	doc := catalog.Sample()
 	g := model.Prepare(doc.Project)
-	one, ten := g.Evaluate(doc.Variants[0]), g.Evaluate(search.Heavier(doc.Variants[0], 10))
+	one, ten := g.Evaluate(doc.Variants[0]), g.Evaluate(search.Grown(doc.Variants[0], "mass", 10))
 	a, b := one.Stores[0].Hoist.Drive, ten.Stores[0].Hoist.Drive
 	if d := float64(b.Raising.Current/a.Raising.Current) - 1; d > 1e-9 || d < -1e-9 {
 		t.Errorf("current %v became %v", a.Raising.Current, b.Raising.Current)

@@ -5,10 +5,8 @@ import (
 	"slices"
 
 	"duskweight/internal/model"
-	"duskweight/internal/model/cell"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/sun"
-	"duskweight/internal/model/unit"
 )
 
 // Tolerance is how far the truth may lie from what was typed: a factor between Low and High, most likely 1.
@@ -23,16 +21,23 @@ type Tolerance struct {
 // Tolerances are the inputs that are drawn. Their ranges are common practice and our own judgement, and the guide says so:
 // real parts of these kinds differ by about so much from their labels, and real use from what was thought.
 func Tolerances() []Tolerance {
-	return []Tolerance{
-		{"sun", 0.93, 1.07, nil, panelPower},           // years differ, and means were measured in other ones; counts as more from the panels, so that every kind of sky takes it
-		{"panels", 0.90, 1.03, nil, panelPower},        // label, ageing, connectors
-		{"lamps", 0.80, 1.25, lampPower, nil},          // how long they are really on, and what they really take
-		{"idle", 0.80, 1.50, sharedIdle, ownIdle},      // rarely measured, and rarely less
-		{"capacity", 0.80, 1.05, nil, capacity},        // label and ageing
-		{"battery_loss", 0.94, 1.03, nil, batteryLoss}, // wires, connectors, age
-		{"mass", 1 - byVolume, 1 + byVolume, nil, hungMass},
-		{"gear_loss", 0.70, 1.50, nil, gearLoss}, // grease, fit, cold
+	out := []Tolerance{
+		{"sun", 0.93, 1.07, nil, panelPower},      // years differ, and means were measured in other ones; counts as more from the panels, so that every kind of sky takes it
+		{"panels", 0.90, 1.03, nil, panelPower},   // label, ageing, connectors
+		{"lamps", 0.80, 1.25, lampPower, nil},     // how long they are really on, and what they really take
+		{"idle", 0.80, 1.50, sharedIdle, ownIdle}, // rarely measured, and rarely less
 	}
+	for _, k := range model.Kinds() {
+		for _, d := range k.Doubts {
+			out = append(out, Tolerance{d.Name, d.Low, d.High, nil, func(v *model.Variant, f float64) (there bool) {
+				for _, s := range v.Stores {
+					there = k.Is(s) && d.Change(s, f) || there
+				}
+				return there
+			}})
+		}
+	}
+	return out
 }
 
 // Factor returns what a tolerance comes to in draw j of a seed.
@@ -90,28 +95,17 @@ func detached(v model.Variant) model.Variant {
 		}
 	}
 	for i := range v.Stores {
-		if b := v.Stores[i].Cells; b != nil {
-			v.Stores[i].Cells = new(*b)
-		}
-		if h := v.Stores[i].Hoist; h != nil {
-			own := *h
-			own.Mass, own.Train.Stages = slices.Clone(h.Mass), slices.Clone(h.Train.Stages)
-			v.Stores[i].Hoist = &own
+		if d := v.Stores[i].Design(); d != nil {
+			v.Stores[i] = d.Copy()
 		}
 	}
 	return v
 }
 
-// scale multiplies what is known and says whether it is.
-func scale[T unit.Number](k *unit.Known[T], f float64) bool {
-	k.Val = T(float64(k.Val) * f)
-	return k.Is
-}
-
 func panelPower(v *model.Variant, f float64) (there bool) {
 	for i := range v.Panels {
 		a := &v.Panels[i]
-		there = scale(&a.Power, f) || there
+		there = a.Power.Times(f) || there
 		if a.Sheet != nil {
 			brighter(a.Sheet, f)
 		}
@@ -121,92 +115,27 @@ func panelPower(v *model.Variant, f float64) (there bool) {
 
 // brighter gives more current at the same voltages, as more light does.
 func brighter(s *panel.Sheet, f float64) {
-	scale(&s.Isc, f)
-	scale(&s.Imp, f)
+	s.Isc.Times(f)
+	s.Imp.Times(f)
 }
 
 func lampPower(p *model.Project, f float64) (there bool) {
 	for i := range p.Load.Appliances {
-		there = scale(&p.Load.Appliances[i].Power, f) || there
+		there = p.Load.Appliances[i].Power.Times(f) || there
 	}
 	return there
 }
 
 func sharedIdle(p *model.Project, f float64) (there bool) {
 	for i := range p.Load.Standing {
-		there = scale(&p.Load.Standing[i].Power, f) || there
+		there = p.Load.Standing[i].Power.Times(f) || there
 	}
-	return scale(&p.Load.Inverter.Idle, f) && p.Load.Inverter.Present == "yes" || there
+	return p.Load.Inverter.Idle.Times(f) && p.Load.Inverter.Present == "yes" || there
 }
 
 func ownIdle(v *model.Variant, f float64) (there bool) {
 	for i := range v.Standing {
-		there = scale(&v.Standing[i].Power, f) || there
+		there = v.Standing[i].Power.Times(f) || there
 	}
-	return scale(&v.Controller.Night, f) || there
-}
-
-// banks calls do for every battery of a variant that can be computed.
-func banks(v *model.Variant, do func(*cell.Bank, cell.Resolved)) (there bool) {
-	for _, s := range v.Stores {
-		if s.Cells != nil {
-			if r := s.Cells.Resolve(); r.WhyNot == "" {
-				do(s.Cells, r)
-				there = true
-			}
-		}
-	}
-	return there
-}
-
-func capacity(v *model.Variant, f float64) bool {
-	return banks(v, func(b *cell.Bank, _ cell.Resolved) { scale(&b.Capacity, f) })
-}
-
-// batteryLoss changes what comes out of what went in, both ways alike.
-func batteryLoss(v *model.Variant, f float64) bool {
-	return banks(v, func(b *cell.Bank, r cell.Resolved) {
-		way := math.Sqrt(f)
-		b.ChargeEff, b.DrawEff = unit.Of(unit.Ratio(min(1, r.ChargeEff*way))), unit.Of(unit.Ratio(min(1, r.DrawEff*way)))
-	})
-}
-
-// byVolume is how far a mass reckoned from its volume may be off: ± 10 %.
-const byVolume = 0.10
-
-// offBy is how far a mass may be off by the way it was weighed.
-var offBy = map[string]float64{"scale": 0.01, "label": 0.03, "volume": byVolume, "guess": 0.25, "": byVolume}
-
-func hungMass(v *model.Variant, f float64) (there bool) {
-	for _, s := range v.Stores {
-		if s.Hoist == nil {
-			continue
-		}
-		for i := range s.Hoist.Mass {
-			m := &s.Hoist.Mass[i]
-			there = scale(&m.Mass, 1+(f-1)*offBy[m.Weighed]/byVolume) || there
-		}
-	}
-	return there
-}
-
-// gearLoss makes more or less of what the stages lose.
-func gearLoss(v *model.Variant, f float64) (there bool) {
-	less := func(k *unit.Known[unit.Ratio]) {
-		if e, ok := k.Value(); ok {
-			k.Val, there = unit.Ratio(max(0.01, 1-(1-float64(e))*f)), true
-		}
-	}
-	for _, s := range v.Stores {
-		if s.Hoist == nil {
-			continue
-		}
-		for i := range s.Hoist.Train.Stages {
-			g := &s.Hoist.Train.Stages[i]
-			less(&g.Efficiency)
-			less(&g.MeshEff)
-			there = scale(&g.Friction, f) || there
-		}
-	}
-	return there
+	return v.Controller.Night.Times(f) || there
 }
