@@ -14,19 +14,23 @@ const (
 	LearningPiece = "a learning piece"  // less
 )
 
-// Shares at which the verdict changes (our own judgement: one night in twenty without light is forgiven; a tenth of a
-// night is the least that deserves the word "part").
-const (
-	nightsForWhole = 0.95
-	energyForPart  = 0.10
-)
+// NightsForWhole is the share of nights with light from which on a variant carries the night, and what a search aims at
+// (our own judgement: one night in twenty without light is forgiven).
+const NightsForWhole = 0.95
+
+// energyForPart is the share of the energy of the nights from which on a variant carries part (our own judgement: a tenth
+// of a night is the least that deserves the word).
+const energyForPart = 0.10
+
+// carries reports whether so many of the nights with light are enough.
+func carries(nights, served int) bool { return float64(served) >= NightsForWhole*float64(nights) }
 
 // verdict returns the word for a year, or "" where nothing is wanted at night.
 func verdict(nights, served int, wanted, given unit.Energy) string {
 	switch {
 	case nights == 0 || wanted <= 0:
 		return ""
-	case float64(served) >= nightsForWhole*float64(nights):
+	case carries(nights, served):
 		return CarriesNight
 	case float64(given) >= energyForPart*float64(wanted):
 		return CarriesPart

@@ -323,7 +323,7 @@ func TestSizing(t *testing.T) {
 	b.Autonomy = unit.Of(unit.Ratio(3))
 	got, ok := b.Resolve().TradeSizing(2000*unit.WattHour, Temperature{})
 	near(t, "trade sizing", got.AfterMargin.AmpereHours(), 550, 1e-9, hand)
-	if !ok || len(got.Differ(b.Resolve(), 0.5, 0)) < 4 {
+	if !ok || len(got.Differ(b.Resolve(), false, 0)) < 4 {
 		t.Error("no words on the difference")
 	}
 }

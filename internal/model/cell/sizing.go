@@ -72,20 +72,23 @@ func (r Resolved) coldFactor(cells Temperature) float64 {
 	return 1 / math.Max(f, 0.2)
 }
 
+// asLarge is the share of the trade's capacity from which on a bank counts as so large (our own judgement).
+const asLarge = 0.95
+
 // Differ says in plain sentences how the trade's answer stands to the bank as designed, and why the two ways differ.
-// served is the share of nights that the year run found served, and noFill the hours too cold or too hot to charge.
-func (s Sizing) Differ(r Resolved, served float64, noFill int) []string {
+// carries says whether the year run found that it carries the nights, and noFill the hours too cold or too hot to charge.
+func (s Sizing) Differ(r Resolved, carries bool, noFill int) []string {
 	if r.Charge <= 0 || s.AfterMargin <= 0 {
 		return nil
 	}
 	ratio := float64(r.Charge) / float64(s.AfterMargin)
 	out := []string{fmt.Sprintf("The rule of the trade asks for %.3g Ah; this battery has %.3g Ah, %.2g times that.", s.AfterMargin.AmpereHours(), r.Charge.AmpereHours(), ratio)}
 	switch {
-	case ratio < 0.95 && served >= 0.95:
+	case ratio < asLarge && carries:
 		out = append(out, "It still carries the nights of this year, because days without any sun for so long did not come.")
-	case ratio >= 0.95 && served < 0.95 && noFill >= 24:
+	case ratio >= asLarge && !carries && noFill >= 24:
 		out = append(out, fmt.Sprintf("It still does not carry the nights. In %d hours it is too cold or too hot to charge, and a warmer or cooler place may help. If not, more panel would, not more cells.", noFill))
-	case ratio >= 0.95 && served < 0.95:
+	case ratio >= asLarge && !carries:
 		out = append(out, "It still does not carry the nights, because the panels do not fill it: more cells would not help, more panel would.")
 	}
 	return append(out,

@@ -13,7 +13,7 @@ import (
 )
 
 // Target is what has to be reached: this share of the nights with light.
-const Target = 0.95
+const Target = model.NightsForWhole
 
 // Take is one way to reach the target: one quantity changed alone.
 type Take struct {

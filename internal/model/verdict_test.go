@@ -1,0 +1,118 @@
+package model
+
+import (
+	"strings"
+	"testing"
+
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/panel"
+	"duskweight/internal/model/unit"
+	"duskweight/internal/model/year"
+)
+
+// By hand: 0.95 of 1,000 nights are 950, a tenth of 3,600 J are 360 J. One night and one joule less is less.
+func TestVerdictAtItsBorders(t *testing.T) {
+	for _, c := range []struct {
+		served int
+		given  unit.Energy
+		want   string
+	}{{950, 0, CarriesNight}, {949, 360, CarriesPart}, {949, 359, LearningPiece}, {1000, 3600, CarriesNight}, {0, 0, LearningPiece}} {
+		if got := verdict(1000, c.served, 3600, c.given); got != c.want {
+			t.Errorf("%d nights and %v J: %q, want %q", c.served, c.given, got, c.want)
+		}
+	}
+	if got := verdict(0, 0, 3600, 0) + verdict(1000, 1000, 0, 0); got != "" {
+		t.Errorf("no night, or nothing wanted: %q", got)
+	}
+}
+
+// A hoist of 10 kg over 1 m holds 98.0665 J. Against a night of 980.665 J that is a tenth: it might carry part, so nothing
+// is said before its parts are known. Against 1 J more it cannot, and the verdict may stand. Two such hoists can again.
+func TestOpenAtATenth(t *testing.T) {
+	open := func(need float64, units float64) bool {
+		r := VariantResult{Verdict: LearningPiece}
+		r.Facts.NightAppliances = unit.Of(unit.Energy(need))
+		h := &HoistResult{Design: lift.Hoist{Units: unit.Of(unit.Count(units))}}
+		h.Drive.RaiseEnergyMech = unit.Of(unit.Energy(98.0665))
+		r.Stores = []StoreResult{{Name: "stone", Hoist: h, WhyNot: lift.NotEnough}}
+		return r.openPart(1) != ""
+	}
+	if !open(980.665, 1) || open(981.665, 1) || !open(981.665, 2) {
+		t.Errorf("a tenth: %v, less: %v, two: %v", open(980.665, 1), open(981.665, 1), open(981.665, 2))
+	}
+}
+
+// Every month's mean day leaves 1 W over, that of one month 1 W in every second hour: 24 Wh and 12 Wh. That month is the
+// poorest, by its number on the calendar.
+func TestMonthOfLeastSun(t *testing.T) {
+	for poorest := range 12 {
+		r := VariantResult{Bus: &panel.Bus{Arrays: make([]panel.Yield, 1)}}
+		for m := range r.Year.Typical {
+			for h := range r.Year.Typical[m] {
+				if m != poorest || h%2 == 0 {
+					r.Year.Typical[m][h] = year.Clock{Bus: 3, Load: 2}
+				}
+			}
+		}
+		r.surplus()
+		if f := r.Facts; f.SurplusMonth != poorest+1 || f.SurplusWorst.Val != 12*unit.WattHour {
+			t.Errorf("month %d: %v in %d, want 12 Wh in %d", poorest+1, f.SurplusWorst.Val, f.SurplusMonth, poorest+1)
+		}
+	}
+}
+
+// 365 days on which 100 kJ were taken and 46 kJ spilled leave 400 J a day.
+func TestSurplusOfAMeanDay(t *testing.T) {
+	r := VariantResult{Bus: &panel.Bus{Arrays: make([]panel.Yield, 1)}}
+	r.Year.Taken, r.Year.Spilled = 100000, 46000
+	if r.surplus(); r.Facts.SurplusDay.Val != 400 {
+		t.Errorf("%v J a day, want 400", r.Facts.SurplusDay.Val)
+	}
+}
+
+// Two digits of a share, under one percent too: 0.4567 % is 0.46 %.
+func TestPercentKeepsTwoDigits(t *testing.T) {
+	for x, want := range map[float64]string{0.004567: "0.46", 0.0005549: "0.055", 0.0999: "10", 0.5: "50", 0.12345: "12"} {
+		if got := percent(x); got != want+unit.Space+"%" {
+			t.Errorf("%v is %q, want %s %%", x, got, want)
+		}
+	}
+	r := VariantResult{Verdict: CarriesPart, NightShare: 0.1049}
+	r.Year.Nights, r.Year.NightsServed = 365, 31
+	if s := strings.Join(headline(&r), " "); !strings.Contains(s, "10"+unit.Space+"% of the night") || !strings.Contains(s, "31 of 365") {
+		t.Error(s)
+	}
+}
+
+// What is said of a night's worth, worked by hand: 720 J a lift against a night of 7,200 J and lamps of 2 W is 6 minutes,
+// ten lifts, so ten times the mass of 50 kg and the height of 3 m; in a battery at 12.8 V of which 0.8 is used
+// 720/0.8/12.8 = 70.3125 C.
+func TestWhatOneLiftComesTo(t *testing.T) {
+	f := Facts{OneLiftOut: unit.Of[unit.Energy](720), LampPower: unit.Of[unit.Power](2), NightAppliances: unit.Of[unit.Energy](6000), NightStanding: unit.Of[unit.Energy](1200)}
+	f.fillLift(unit.Of[unit.Mass](50), unit.Of[unit.Length](3))
+	if f.LiftMinutes.Val != 360 || f.TimesMore.Val != 10 || f.MassForNight.Val != 500 || f.HeightFor.Val != 30 {
+		t.Errorf("%+v", f)
+	}
+	within(t, "the same in a battery, C", float64(f.SameBattery.Val), 70.3125, 1e-12)
+	if s := liftSentence(f); !strings.Contains(s, "0.2 Wh") || !strings.Contains(s, "6 minutes") || !strings.Contains(s, "10 times") {
+		t.Error(s)
+	}
+	for times, word := range map[float64]string{1.06: "times as much", 1.04: "enough"} {
+		if f.TimesMore = unit.Of(unit.Ratio(times)); !strings.Contains(liftSentence(f), word) {
+			t.Errorf("%v times: %s", times, liftSentence(f))
+		}
+	}
+	if f.OneLiftOut.Val = 0; !strings.Contains(liftSentence(f), "nothing back") {
+		t.Error(liftSentence(f))
+	}
+}
+
+// A time in the unit a person would use, worked by hand on either side of each border: 89 s; 90 s are 1.5 minutes; 99
+// minutes; 100 minutes are 1.7 hours; 47 hours; 48 hours are 2 days.
+func TestLasting(t *testing.T) {
+	for s, want := range map[unit.Duration]string{89: "89 seconds", 90: "1.5 minutes", 99 * 60: "99 minutes", 6000: "1.7 hours", 47 * 3600: "47 hours", 48 * 3600: "2 days", 864000: "10 days"} {
+		if got := Lasting(s); got != want {
+			t.Errorf("%v s: %q, want %q", s, got, want)
+		}
+	}
+}
