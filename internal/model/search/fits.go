@@ -78,6 +78,21 @@ func FitsOf(ctx context.Context, g model.Ground, p model.Project, v model.Varian
 	}
 	out.Left, out.Longest = s.left, s.longest
 	out.Worked = len(passed)
+	fits, why, err := s.workOut(ctx, g, passed, workers)
+	if err != nil {
+		return out, err
+	}
+	count := map[string]int{}
+	for say, n := range s.refused {
+		n *= len(s.motors) * len(s.trains)
+		out.Tried, count[sentence(say)] = out.Tried+n, n
+	}
+	out.rank(fits, why, count)
+	return out, nil
+}
+
+// workOut works combinations out in full: for each whether it does, or the first cause why not.
+func (s *layout) workOut(ctx context.Context, g model.Ground, passed []tried, workers int) ([]*Fit, []string, error) {
 	fits, why := make([]*Fit, len(passed)), make([]string, len(passed))
 	group, ctx := errgroup.WithContext(ctx)
 	group.SetLimit(workers)
@@ -88,21 +103,12 @@ func FitsOf(ctx context.Context, g model.Ground, p model.Project, v model.Varian
 				if ctx.Err() != nil {
 					return ctx.Err()
 				}
-				fits[k], why[k] = fitOf(g.Hoist(passed[k].With(p, v, i), i), passed[k].Combination)
+				fits[k], why[k] = fitOf(g.Hoist(passed[k].With(s.p, s.v, s.i), s.i), passed[k].Combination)
 			}
 			return nil
 		})
 	}
-	if err := group.Wait(); err != nil {
-		return out, err
-	}
-	count := map[string]int{}
-	for say, n := range s.refused {
-		n *= len(s.motors) * len(s.trains)
-		out.Tried, count[sentence(say)] = out.Tried+n, n
-	}
-	out.rank(fits, why, count)
-	return out, nil
+	return fits, why, group.Wait()
 }
 
 // fitOf tells whether a combination that lifts and comes down at first sight does, or the first cause why not.

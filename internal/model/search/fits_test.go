@@ -184,6 +184,38 @@ func TestShelveAndTake(t *testing.T) {
 	}
 }
 
+// A current without load that was measured with the gears on belongs to those gears: with another motor or other gears
+// that is not known, with its own motor and gears it stays, whatever drum, rope or pulleys there are. A motor on the shelf
+// has no gears at all.
+func TestCurrentWithGears(t *testing.T) {
+	doc := catalog.Sample()
+	doc.Project.Shelf = model.Shelf{}
+	v := doc.Variants[2]
+	h := *v.Stores[0].Hoist
+	h.Machine.I0WithGear = "yes"
+	v.Stores = slices.Clone(v.Stores)
+	v.Stores[0].Hoist = &h
+	p, _ := doc.Project.Shelve(v, 0)
+	if got := p.Shelf.Motors[0].I0WithGear; got != "" {
+		t.Errorf("a motor alone on the shelf: measured with gears %q", got)
+	}
+	p.Shelf.Motors[0].I0WithGear = "yes" // as a document may say
+	for _, c := range []struct {
+		what string
+		with model.Combination
+		want string
+	}{
+		{"all its own", model.Combination{Motor: model.Own, Drum: model.Own, Rope: model.Own, Pulley: model.Own}, "yes"},
+		{"another drum, rope and pulley", model.Combination{Motor: model.Own}, "yes"},
+		{"another motor", model.Combination{Drum: model.Own, Rope: model.Own, Pulley: model.Own}, ""},
+		{"other gears", model.Combination{Motor: model.Own, Drum: model.Own, Rope: model.Own, Pulley: model.Own, Stages: []int{0}}, ""},
+	} {
+		if got := c.with.With(p, v, 0).Stores[0].Hoist.Machine.I0WithGear; got != c.want {
+			t.Errorf("%s: measured with gears %q, want %q", c.what, got, c.want)
+		}
+	}
+}
+
 // A shelf of 8 motors, 4 drums, 4 ropes and 11 kinds of stages.
 func BenchmarkFits(b *testing.B) {
 	p, v := boxOfParts()
