@@ -7,7 +7,7 @@ PORTABLE := ./internal/model/... ./internal/weather/... ./internal/draw/... ./in
 FUZZTIME ?= 15s
 IMAGE    ?= docker
 
-.PHONY: run build test check fresh browser vet race fuzz torture bench shots generate image vulnerable clean
+.PHONY: run build test check fresh browser vet race fuzz torture mutants bench shots generate image vulnerable clean
 
 run: build
 	./build/duskweight
@@ -76,6 +76,15 @@ fuzz:
 torture:
 	$(MAKE) fuzz FUZZTIME=10m
 	DUSKWEIGHT_TORTURE=1 go test -timeout 12h -count 1 ./...
+
+# Whether the tests can fail: N changes to the program by chance, one at a time, for FOR at the longest. Another SEED
+# makes other changes; IN=internal/draw,internal/model/... changes these packages alone.
+N    ?= 50
+SEED ?= 1
+FOR  ?= 30m
+mutants:
+	cd internal/tools && go build -o ../../build/mutants ./mutants
+	nice -n 10 build/mutants -n $(N) -seed $(SEED) -for $(FOR) $(if $(IN),-in $(IN))
 
 bench:
 	go test -run '^$$' -bench . -benchmem ./...

@@ -1,0 +1,187 @@
+package main
+
+import (
+	"bytes"
+	"cmp"
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strings"
+	"time"
+)
+
+// What becomes of a change.
+const (
+	caught   = "caught"
+	survives = "SURVIVED"
+	unbuilt  = "unbuilt"
+)
+
+// slow are packages whose tests ask about files and power cuts, not about numbers: they are not run.
+var slow = []string{"internal/store"}
+
+// longest is the time that the tests of one package may need; a change that makes them hang is caught by it.
+const longest = 150 * time.Second
+
+// tree is the program.
+type tree struct {
+	root, module string
+	packages     []pkg
+	depends      map[string][]string // by path: the packages that its tests are built from
+	cover        cover
+}
+
+// pkg is what go list says of a package.
+type pkg struct {
+	ImportPath, Dir string
+	GoFiles         []string
+	TestGoFiles     []string
+	XTestGoFiles    []string
+	Deps            []string
+	ForTest         string
+	Module          *struct{ Path string }
+}
+
+// load asks for the packages of internal and for those that each test is built from.
+func load(ctx context.Context, root string) (*tree, error) {
+	t := &tree{root: root, depends: map[string][]string{}}
+	all, err := t.list(ctx, "./internal/...")
+	if err != nil {
+		return nil, err
+	}
+	for _, p := range all {
+		if strings.HasSuffix(p.ImportPath, ".test") {
+			of := strings.TrimSuffix(p.ImportPath, ".test")
+			for _, d := range p.Deps {
+				plain, _, _ := strings.Cut(d, " ")
+				t.depends[of] = append(t.depends[of], plain)
+			}
+		} else if p.ForTest == "" {
+			t.packages = append(t.packages, p)
+			t.module = p.Module.Path
+		}
+	}
+	return t, nil
+}
+
+func (t *tree) list(ctx context.Context, what string) ([]pkg, error) {
+	cmd := exec.CommandContext(ctx, "go", "list", "-test", "-json=ImportPath,Dir,GoFiles,TestGoFiles,XTestGoFiles,Deps,ForTest,Module", what)
+	cmd.Dir, cmd.Stderr = t.root, os.Stderr
+	out, err := cmd.Output()
+	if err != nil {
+		return nil, fmt.Errorf("go list: %w", err)
+	}
+	var all []pkg
+	for d := json.NewDecoder(bytes.NewReader(out)); ; {
+		var p pkg
+		if err := d.Decode(&p); errors.Is(err, io.EOF) {
+			return all, nil
+		} else if err != nil {
+			return nil, err
+		}
+		all = append(all, p)
+	}
+}
+
+func (t *tree) below(p pkg) string { return strings.TrimPrefix(p.ImportPath, t.module+"/") }
+
+func (t *tree) isSlow(of string) bool {
+	return slices.Contains(slow, strings.TrimPrefix(of, t.module+"/"))
+}
+
+// askers are the packages whose tests are run for a change: its own, then those that are built on it, the nearest first;
+// none whose tests never come to its line.
+func (t *tree) askers(c change) []string {
+	own := t.module + "/" + filepath.ToSlash(filepath.Dir(c.file))
+	var on []string
+	for of, deps := range t.depends {
+		if slices.Contains(deps, own) && !t.isSlow(of) && t.sees(of, c) {
+			on = append(on, of)
+		}
+	}
+	slices.SortFunc(on, func(a, b string) int {
+		switch {
+		case a == own:
+			return -1
+		case b == own:
+			return 1
+		}
+		return cmp.Or(cmp.Compare(len(t.depends[a]), len(t.depends[b])), cmp.Compare(a, b))
+	})
+	return on
+}
+
+// try runs the tests against one change. by is the test that failed.
+func (t *tree) try(ctx context.Context, c change) (word, by string, err error) {
+	overlay, clean, err := t.overlay(c)
+	if err != nil {
+		return "", "", err
+	}
+	defer clean()
+	askers := t.askers(c)
+	if len(askers) == 0 && t.goTool(ctx, "build", "-overlay", overlay, "./"+filepath.Dir(c.file)) != nil {
+		return unbuilt, "", nil
+	}
+	for _, p := range askers {
+		run := exec.CommandContext(ctx, "go", "test", "-overlay", overlay, "-vet=off", "-short", "-failfast", "-p", "1", "-timeout", longest.String(), p)
+		run.Dir = t.root
+		out, err := run.CombinedOutput()
+		switch {
+		case err == nil:
+		case bytes.Contains(out, []byte("[build failed]")) || bytes.Contains(out, []byte("[setup failed]")):
+			return unbuilt, "", nil
+		default:
+			return caught, firstFailed(string(out)) + " of " + strings.TrimPrefix(p, t.module+"/"), nil
+		}
+	}
+	return survives, "", nil
+}
+
+func (t *tree) goTool(ctx context.Context, args ...string) error {
+	cmd := exec.CommandContext(ctx, "go", args...)
+	cmd.Dir = t.root
+	return cmd.Run()
+}
+
+// overlay writes the changed file and the list that puts it in place of the real one.
+func (t *tree) overlay(c change) (list string, clean func(), err error) {
+	real, err := filepath.Abs(filepath.Join(t.root, c.file))
+	if err != nil {
+		return "", nil, err
+	}
+	text, err := os.ReadFile(real)
+	if err != nil {
+		return "", nil, err
+	}
+	dir, err := os.MkdirTemp("", "mutant")
+	if err != nil {
+		return "", nil, err
+	}
+	changed := filepath.Join(dir, filepath.Base(c.file))
+	replace, err := json.Marshal(map[string]map[string]string{"Replace": {real: changed}})
+	list = filepath.Join(dir, "overlay.json")
+	err = errors.Join(err, os.WriteFile(changed, slices.Concat(text[:c.from], []byte(c.new), text[c.to:]), 0o600), os.WriteFile(list, replace, 0o600))
+	return list, func() { os.RemoveAll(dir) }, err
+}
+
+var failed = regexp.MustCompile(`--- FAIL: (\S+)`)
+
+func firstFailed(out string) string {
+	if m := failed.FindStringSubmatch(out); m != nil {
+		return m[1]
+	}
+	if strings.Contains(out, "panic: test timed out") {
+		return "the time limit"
+	}
+	if strings.Contains(out, "panic:") {
+		return "a panic"
+	}
+	return "a test"
+}
