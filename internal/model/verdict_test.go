@@ -29,13 +29,10 @@ func TestVerdictAtItsBorders(t *testing.T) {
 // A hoist of 10 kg over 1 m holds 98.0665 J. Against a night of 980.665 J that is a tenth: it might carry part, so nothing
 // is said before its parts are known. Against 1 J more it cannot, and the verdict may stand. Two such hoists can again.
 func TestOpenAtATenth(t *testing.T) {
-	open := func(need float64, units float64) bool {
-		r := VariantResult{Verdict: LearningPiece}
-		r.Facts.NightAppliances = unit.Of(unit.Energy(need))
-		h := &HoistResult{Design: lift.Hoist{Units: unit.Of(unit.Count(units))}}
+	open := func(need unit.Energy, units float64) bool {
+		h := &HoistResult{Design: lift.Hoist{Units: unit.Of(unit.Count(units))}, whyNot: lift.NotEnough}
 		h.Drive.RaiseEnergyMech = unit.Of(unit.Energy(98.0665))
-		r.Stores = []StoreResult{{Name: "stone", Hoist: h, WhyNot: lift.NotEnough}}
-		return r.openPart(1) != ""
+		return h.Open(need)
 	}
 	if !open(980.665, 1) || open(981.665, 1) || !open(981.665, 2) {
 		t.Errorf("a tenth: %v, less: %v, two: %v", open(980.665, 1), open(981.665, 1), open(981.665, 2))
