@@ -41,6 +41,7 @@ func CheckProject(p Project) Problems {
 			ps.Add(fmt.Sprintf("load.appliances[%d].purpose", i), why)
 		}
 	}
+	ps = append(ps, checkLoad(p.Load).Moved("load")...)
 	return append(append(ps, checkShelf(p.Shelf).Moved("shelf")...), checkPlace(p)...)
 }
 

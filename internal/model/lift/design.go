@@ -151,16 +151,19 @@ type Tooth struct {
 // Machine is the motor-generator. Either the two constants, or the sheet's numbers they follow from, or the bench
 // measurements; more than one set is compared and contradictions are flagged.
 type Machine struct {
-	Name       string                           `json:"name" say:"What it is"`
-	K          unit.Known[unit.MachineConstant] `json:"k_vs_rad" say:"Machine constant: volts for each rad/s, N·m for each ampere" range:"(0,100]"`
-	R          unit.Known[unit.Resistance]      `json:"r_ohm" say:"Winding resistance at 25 °C, brushes included" range:"(0,1e4]"`
-	I0         unit.Known[unit.Current]         `json:"i0_a" say:"Current without load" range:"[0,1000]"`
-	J          unit.Known[unit.Inertia]         `json:"j_kg_m2" say:"Inertia of the rotor" range:"[0,1000]"`
-	BrushDrop  unit.Known[unit.Voltage]         `json:"brush_drop_v" say:"Drop at the brushes, both together; not known counts as none" range:"[0,10]"`
-	SheetVolts unit.Known[unit.Voltage]         `json:"sheet_voltage_v" say:"Voltage that the sheet's numbers hold for" range:"(0,2000]"`
-	SheetSpeed unit.Known[unit.AngularSpeed]    `json:"sheet_no_load_speed_rad_s" say:"Speed without load at that voltage" range:"(0,1e5]"`
-	SheetStall unit.Known[unit.Current]         `json:"sheet_stall_current_a" say:"Current with the shaft held at that voltage" range:"(0,1e5]"`
-	SheetGear  unit.Known[unit.Ratio]           `json:"sheet_gear_ratio" say:"If the sheet's speed is after a gearbox: its ratio" range:"[1,1e5]"`
+	Name        string                           `json:"name" say:"What it is"`
+	K           unit.Known[unit.MachineConstant] `json:"k_vs_rad" say:"Machine constant: volts for each rad/s, N·m for each ampere" range:"(0,100]"`
+	R           unit.Known[unit.Resistance]      `json:"r_ohm" say:"Winding resistance at 25 °C, brushes included" range:"(0,1e4]"`
+	I0          unit.Known[unit.Current]         `json:"i0_a" say:"Current without load" range:"[0,1000]"`
+	J           unit.Known[unit.Inertia]         `json:"j_kg_m2" say:"Inertia of the rotor" range:"[0,1000]"`
+	BrushDrop   unit.Known[unit.Voltage]         `json:"brush_drop_v" say:"Drop at the brushes, both together; not known counts as none" range:"[0,10]"`
+	BrushLow    unit.Known[unit.Voltage]         `json:"brush_drop_low_v" say:"Least drop at the brushes, where only a range is known" range:"[0,5]"`
+	BrushHigh   unit.Known[unit.Voltage]         `json:"brush_drop_high_v" say:"Greatest drop at the brushes, where only a range is known" range:"[0,5]"`
+	SheetVolts  unit.Known[unit.Voltage]         `json:"sheet_voltage_v" say:"Voltage that the sheet's numbers hold for" range:"(0,2000]"`
+	SheetSpeed  unit.Known[unit.AngularSpeed]    `json:"sheet_no_load_speed_rad_s" say:"Speed without load at that voltage" range:"(0,1e5]"`
+	SheetStall  unit.Known[unit.Current]         `json:"sheet_stall_current_a" say:"Current with the shaft held at that voltage" range:"(0,1e5]"`
+	SheetTorque unit.Known[unit.Torque]          `json:"sheet_stall_torque_nm" say:"Torque with the shaft held at that voltage" range:"(0,1e5]"`
+	SheetGear   unit.Known[unit.Ratio]           `json:"sheet_gear_ratio" say:"If the sheet's speed is after a gearbox: its ratio" range:"[1,1e5]"`
 
 	BenchR  []Bench `json:"bench_resistance" say:"Shaft held at 10 to 25 % of rated current, five positions"`
 	BenchI0 []Bench `json:"bench_no_load" say:"Turning freely"`
@@ -191,6 +194,10 @@ type Raise struct {
 	WireR        unit.Known[unit.Resistance] `json:"wire_ohm" say:"Resistance of supply and wires; not known counts as none" range:"[0,1e3]"`
 	DriveEff     unit.Known[unit.Ratio]      `json:"drive_efficiency" say:"Efficiency of the drive or converter; not known counts as 1 for a relay" range:"(0,1]"`
 	Auxiliary    unit.Known[unit.Power]      `json:"auxiliary_w" say:"Brake coil and contactors while it moves up" range:"[0,1e4]"`
+	Converter    string                      `json:"converter" say:"Drive: does it only step the line's voltage down, or up as well?" enum:"|step_down|step_up"`
+	Fuse         unit.Known[unit.Current]    `json:"fuse_a" say:"Fuse of the motor's supply" range:"(0,5000]"`
+	WireArea     unit.Known[unit.Area]       `json:"wire_area_m2" say:"Cross-section of the wires between line and motor" range:"(0,1e-3]"`
+	Switch       unit.Known[unit.Current]    `json:"switch_a" say:"Direct current that its switch or relay can break" range:"(0,5000]"`
 }
 
 // Lower is what the machine drives while the mass comes down. Several loads hang in parallel.

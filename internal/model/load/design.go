@@ -23,6 +23,15 @@ type Appliance struct {
 	Months    []unit.Count              `json:"months" say:"Months in which it is used, 1 to 12; empty means all" range:"[1,12]"`
 	Supply    string                    `json:"supply" say:"Straight from the line, or through the inverter" enum:"dc|inverter"`
 	Priority  string                    `json:"priority" say:"Essential, or nice to have" enum:"essential|nice"`
+	Surge     unit.Known[unit.Power]    `json:"surge_w" say:"Power of one in the moment it starts; not known counts as 5 times its power for a pump or cooling, 2 times for a fan" range:"[0,1e6]"`
+	SurgeTime unit.Known[unit.Duration] `json:"surge_s" say:"How long the start takes; not known counts as up to 10 seconds" range:"[0,60]"`
+	PowerFact unit.Known[unit.Ratio]    `json:"power_factor" say:"Power factor through the inverter; not known counts as 1" range:"(0,1]"`
+	Volts     unit.Known[unit.Voltage]  `json:"volts_v" say:"Straight from the line: the voltage it needs" range:"(0,1000]"`
+	Converter string                    `json:"own_converter" say:"Straight from the line at another voltage: does it have its own converter?" enum:"|yes|no"`
+	AtOnce    string                    `json:"at_once" say:"Can it be on together with the others? No: never with another that says no" enum:"|yes|no"`
+	StopsHarm string                    `json:"stops_harm" say:"Is anyone or an animal harmed when this stops?" enum:"|yes|no"`
+	CableLen  unit.Known[unit.Length]   `json:"cable_length_m" say:"Its cable from the line, one way" range:"(0,200]"`
+	CableArea unit.Known[unit.Area]     `json:"cable_area_m2" say:"Cross-section of its cable" range:"(0,1e-3]"`
 	Purpose   string                    `json:"purpose" say:"What it is for; medical devices, alarms and whatever does harm when it stops are refused" enum:"|light|radio|phone|computer|router|fan|cooling|pump|medical|alarm|animals|other"`
 }
 
@@ -34,9 +43,18 @@ type Standing struct {
 
 // Inverter makes alternating current for the appliances that want it.
 type Inverter struct {
-	Present    string                 `json:"present" say:"Is there an inverter?" enum:"|yes|no"`
-	Idle       unit.Known[unit.Power] `json:"idle_w" say:"What it takes with nothing plugged in, all the time" range:"[0,1000]"`
-	Efficiency unit.Known[unit.Ratio] `json:"efficiency" say:"Its efficiency at the usual load; not known counts as 0.85" range:"(0,1]"`
+	Present    string                   `json:"present" say:"Is there an inverter?" enum:"|yes|no"`
+	Idle       unit.Known[unit.Power]   `json:"idle_w" say:"What it takes with nothing plugged in, all the time" range:"[0,1000]"`
+	Efficiency unit.Known[unit.Ratio]   `json:"efficiency" say:"Its efficiency at the usual load; not known counts as 0.85, or as the usual curve where its rated power is known" range:"(0,1]"`
+	Tenth      unit.Known[unit.Ratio]   `json:"efficiency_tenth" say:"Its efficiency at a tenth of its rated power, from the sheet" range:"(0,1]"`
+	Full       unit.Known[unit.Ratio]   `json:"efficiency_full" say:"Its efficiency at its rated power, from the sheet" range:"(0,1]"`
+	Rated      unit.Known[unit.Power]   `json:"rated_w" say:"Power it gives all day" range:"(0,1e6]"`
+	Surge      unit.Known[unit.Power]   `json:"surge_w" say:"Power it gives in the moment something starts" range:"(0,1e6]"`
+	Input      unit.Known[unit.Voltage] `json:"input_v" say:"Nominal voltage of its battery side" range:"(0,1000]"`
+	Cut        unit.Known[unit.Voltage] `json:"cut_v" say:"Battery voltage at which it switches off; not known counts as 0.875 of the nominal voltage" range:"(0,1000]"`
+	OwnSockets string                   `json:"own_sockets" say:"Do the devices plug into the inverter itself?" enum:"|yes|no"`
+	CableLen   unit.Known[unit.Length]  `json:"cable_length_m" say:"Its cable to the line, one way" range:"(0,200]"`
+	CableArea  unit.Known[unit.Area]    `json:"cable_area_m2" say:"Cross-section of its cable" range:"(0,1e-3]"`
 }
 
 // Night is which hours count as night: the sun's, or the user's own.

@@ -27,6 +27,9 @@ func Refused(a Appliance) (reason string, refused bool) {
 	case "animals":
 		return refuseAnimals, true
 	}
+	if a.StopsHarm == "yes" {
+		return refuseOther, true
+	}
 	words := split(a.Name)
 	for _, r := range refusals {
 		if slices.Contains(r.fine, a.Purpose) || containsAny(words, r.unless) {

@@ -14,6 +14,7 @@ type Place struct {
 	Monthly   *Monthly                  `json:"monthly" say:"Twelve monthly means, January first"`
 	Albedo    unit.Known[unit.Ratio]    `json:"albedo" say:"Share of light the ground throws back; not known counts as 0.2" range:"[0,1]"`
 	Horizon   []Horizon                 `json:"horizon" say:"Height of the horizon by direction; between two directions in a straight line"`
+	RecordLow unit.Known[unit.Celsius]  `json:"record_low_c" say:"Lowest temperature ever measured there" range:"[-70,40]"`
 	Indoor    *Indoor                   `json:"indoor" say:"Temperature where the cells stand, if not the outside air"`
 }
 
