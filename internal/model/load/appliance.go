@@ -31,7 +31,9 @@ const (
 )
 
 // addAppliance books one appliance into the hours of its priority.
-func (y *Year) addAppliance(l Load, i int, a Appliance, sunDown []bool, dusk []int) {
+// factor is the power at the line over that at the devices, hour by hour, of an inverter whose losses follow the load; nil
+// where they do not.
+func (y *Year) addAppliance(l Load, i int, a Appliance, sunDown []bool, dusk []int, factor []float64) {
 	out := ApplianceYear{Name: a.Name}
 	defer func() { y.Each = append(y.Each, out) }()
 	if why, no := Refused(a); no {
@@ -47,10 +49,13 @@ func (y *Year) addAppliance(l Load, i int, a Appliance, sunDown []bool, dusk []i
 		into = y.Nice
 	}
 	for h := range HoursInYear {
-		if len(a.Months) > 0 && !slices.Contains(a.Months, unit.Count(MonthOf(h))) {
+		if !a.inMonth(h) {
 			continue
 		}
 		p := watts * a.shareOn(h, sunDown, dusk)
+		if factor != nil && a.Supply == "inverter" {
+			p *= factor[h]
+		}
 		into[h] += p
 		switch h / 24 {
 		case Winter:
@@ -63,6 +68,40 @@ func (y *Year) addAppliance(l Load, i int, a Appliance, sunDown []bool, dusk []i
 			out.Night += unit.Energy(p * 3600)
 		}
 	}
+}
+
+// inMonth reports whether hour h of the year lies in a month in which the appliance is used.
+func (a Appliance) inMonth(h int) bool {
+	return len(a.Months) == 0 || slices.Contains(a.Months, unit.Count(MonthOf(h)))
+}
+
+// inverterFactor returns, for an inverter whose losses follow the load, the power at the line over that at the devices in
+// each hour: each device is on for its share of the hour, without heed of the others, so that E[P²] is the square of the
+// mean m = Σ n d P and the variance Σ n d (1 − d) P². Nil where one efficiency holds.
+func (y *Year) inverterFactor(l Load, sunDown []bool, dusk []int) []float64 {
+	if !y.Losses.curved() {
+		return nil
+	}
+	mean, variance := make([]float64, HoursInYear), make([]float64, HoursInYear)
+	for _, a := range l.Appliances {
+		if _, no := Refused(a); no || a.Supply != "inverter" || !a.Power.Is || !a.Count.Is || !a.timeKnown() {
+			continue
+		}
+		p, n, share := float64(a.Power.Val), float64(a.Count.Val), float64(a.Share.Or(1))
+		for h := range HoursInYear {
+			if a.inMonth(h) {
+				d := share * a.shareOn(h, sunDown, dusk)
+				mean[h] += n * d * p
+				variance[h] += n * d * (1 - d) * p * p
+			}
+		}
+	}
+	for h, m := range mean {
+		if m > 0 {
+			mean[h] = float64(y.Losses.Line(unit.Power(m), unit.Power(variance[h]))) / m
+		}
+	}
+	return mean
 }
 
 // shareOn returns the share of hour h in which the appliance's time runs.
@@ -97,7 +136,9 @@ func (y *Year) watts(l Load, i int, a Appliance) (float64, bool) {
 	}
 	w := float64(each) * float64(n) * float64(a.Share.Or(1))
 	if a.Supply == "inverter" {
-		w /= float64(l.Inverter.Efficiency.Or(InverterEfficiency))
+		if !y.Losses.curved() {
+			w /= y.Losses.Efficiency
+		}
 		if l.Inverter.Present == "no" {
 			y.Flags = append(y.Flags, Flag{path("appliances", i, "supply"),
 				fmt.Sprintf("%s runs through the inverter, but you said that there is no inverter.", called(a.Name, "This appliance"))})
@@ -106,9 +147,14 @@ func (y *Year) watts(l Load, i int, a Appliance) (float64, bool) {
 	return w, powerIs && countIs
 }
 
+// timeKnown reports whether the time of use is known.
+func (a Appliance) timeKnown() bool {
+	return a.FromDusk.Is || a.From.Is && a.To.Is || a.AfterDusk == "yes" && !a.From.Is && !a.To.Is
+}
+
 // timed reports whether the time of use is known.
 func (y *Year) timed(i int, a Appliance) bool {
-	if a.FromDusk.Is || a.From.Is && a.To.Is || a.AfterDusk == "yes" && !a.From.Is && !a.To.Is {
+	if a.timeKnown() {
 		return true
 	}
 	name := called(a.Name, "this appliance")

@@ -3,7 +3,7 @@
 //
 // Hours are standard clock time. Hour i of the year is the time from i to i+1 hours after the start of the first of
 // January of a year of 365 days. What is left out: summer time, twilight, and the warming up of lamps and inverters;
-// the inverter has one efficiency for every load.
+// the inverter's losses follow the load only where its rated power is known.
 package load
 
 import (
@@ -32,6 +32,9 @@ type Year struct {
 	MaxNight      unit.Energy // appliances, greatest night
 	StandingNight unit.Energy // standing of the project in the mean night, beside MeanNight
 	StandingPower unit.Power  // standing of the project
+
+	Peaks  []Together // what may be on together, each combination of the year once
+	Losses Losses     // of the inverter
 
 	Each    []ApplianceYear // in the order of the appliances; a refused one has zero energy and its reason
 	Missing []Missing       // inputs that are not known: what they would add is not in the figures
@@ -75,10 +78,13 @@ func Hours(l Load, sunDown []bool, solarNoon []unit.Duration) Year {
 	}
 	y.markNights(l.Night, sunDown, solarNoon)
 	y.addStanding(l)
+	y.Losses, _ = l.Inverter.Losses() // what does not fit together is refused by the check of the document
 	dusk := duskHours(sunDown, solarNoon)
+	factor := y.inverterFactor(l, sunDown, dusk)
 	for i, a := range l.Appliances {
-		y.addAppliance(l, i, a, sunDown, dusk)
+		y.addAppliance(l, i, a, sunDown, dusk, factor)
 	}
+	y.Peaks = Peaks(l, sunDown, dusk)
 	y.sum()
 	return y
 }
