@@ -16,7 +16,7 @@ import (
 // No package variable of the model is written after start, and no sum runs over a map, whose order changes the last
 // digits of the answer from run to run.
 func TestModelKeepsNothing(t *testing.T) {
-	for _, p := range checked(t) {
+	for _, p := range checked(t, "internal/model") {
 		for _, f := range p.files {
 			for _, said := range faults(p, f) {
 				t.Error(said)
@@ -60,37 +60,45 @@ type typed struct {
 	files []*ast.File
 }
 
-// checked parses and type-checks the packages of the model.
-func checked(t *testing.T) []typed {
+// checked parses and type-checks our packages below a path, without their tests.
+func checked(t *testing.T, below string) []typed {
 	t.Helper()
 	exports := map[string]string{}
 	var ours []pkg
-	for _, p := range list(t, "-export", "-deps", "./internal/model/...") {
+	for _, p := range list(t, "-export", "-deps", "./"+below+"...") {
 		exports[p.ImportPath] = p.Export
-		if strings.HasPrefix(p.path(), "internal/model") && p.ImportPath != p.path() {
+		if strings.HasPrefix(p.path(), below) && p.ImportPath != p.path() {
 			ours = append(ours, p)
 		}
 	}
 	var all []typed
 	for _, p := range ours {
 		fset := token.NewFileSet()
-		look := func(path string) (io.ReadCloser, error) { return os.Open(exports[path]) }
-		ty := typed{fset: fset, info: &types.Info{Types: map[ast.Expr]types.TypeAndValue{}, Uses: map[*ast.Ident]types.Object{}, Defs: map[*ast.Ident]types.Object{}}}
+		var files []*ast.File
 		for _, f := range p.GoFiles {
 			file, err := parser.ParseFile(fset, filepath.Join(p.Dir, f), nil, 0)
 			if err != nil {
 				t.Fatal(err)
 			}
-			ty.files = append(ty.files, file)
+			files = append(files, file)
 		}
-		var err error
-		conf := types.Config{Importer: importer.ForCompiler(fset, "gc", look)}
-		if ty.pkg, err = conf.Check(p.ImportPath, fset, ty.files, ty.info); err != nil {
-			t.Fatal(err)
-		}
-		all = append(all, ty)
+		all = append(all, typesOf(t, fset, p.ImportPath, files, exports))
 	}
 	return all
+}
+
+// typesOf type-checks files as a package; exports says where the compiler keeps what each package exports.
+func typesOf(t *testing.T, fset *token.FileSet, of string, files []*ast.File, exports map[string]string) typed {
+	t.Helper()
+	look := func(path string) (io.ReadCloser, error) { return os.Open(exports[path]) }
+	ty := typed{fset: fset, files: files, info: &types.Info{Types: map[ast.Expr]types.TypeAndValue{}, Uses: map[*ast.Ident]types.Object{},
+		Defs: map[*ast.Ident]types.Object{}, Selections: map[*ast.SelectorExpr]*types.Selection{}}}
+	var err error
+	conf := types.Config{Importer: importer.ForCompiler(fset, "gc", look)}
+	if ty.pkg, err = conf.Check(of, fset, files, ty.info); err != nil {
+		t.Fatal(err)
+	}
+	return ty
 }
 
 // faults names each write to a package variable and each float sum over a map in the functions of a file.
