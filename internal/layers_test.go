@@ -22,7 +22,7 @@ const module = "duskweight"
 type layer struct{ ours, others []string }
 
 var (
-	leaf    = []string{"internal/model/unit", "internal/model/source", "internal/model/reservoir", "internal/say"}
+	leaf    = []string{"internal/model/unit", "internal/model/source", "internal/model/reservoir", "internal/model/reason", "internal/say"}
 	front   = []string{"internal/model", "internal/model/*", "internal/say"}
 	ofUse   = layer{ours: front, others: []string{"golang.org/x/text"}}
 	ofModel = layer{ours: leaf, others: []string{"gonum.org/v1/gonum"}}
@@ -38,6 +38,7 @@ var layers = map[string]layer{
 	"internal/model/source":    {},
 	"internal/say":             {ours: []string{"internal/model/unit"}},
 	"internal/model/reservoir": {ours: []string{"internal/model/unit", "internal/say"}},
+	"internal/model/reason":    {ours: []string{"internal/model/unit", "internal/model/source", "internal/say"}},
 	"internal/model/sun":       ofModel,
 	"internal/model/panel":     ofModel,
 	"internal/model/load":      ofModel,
@@ -57,7 +58,7 @@ var layers = map[string]layer{
 		others: []string{"github.com/mattn/go-sqlite3", "github.com/pressly/goose/v3"}},
 	"web":             {ours: []string{"internal/*", "migrations"}, others: webOwn},
 	"web/browsertest": {others: browser},
-	"cmd/duskweight":  {ours: []string{"web", "internal/store", "internal/document", "internal/model", "internal/say"}},
+	"cmd/duskweight":  {ours: []string{"web", "internal/store", "internal/document", "internal/model", "internal/model/reason", "internal/say"}},
 }
 
 // forTests may be imported by any test.

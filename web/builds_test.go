@@ -136,8 +136,8 @@ func TestBuilds(t *testing.T) {
 			if os.Getenv("SHOW_BUILDS") != "" {
 				t.Logf("%s: ready %s\n%s", b.name, r.Ready, text[strings.Index(text, "Lifted mass"):])
 			}
-			if r.Ready != b.ready {
-				t.Errorf("ready %q, want %q: %q", r.Ready, b.ready, r.Reasons)
+			if string(r.Ready) != b.ready {
+				t.Errorf("ready %q, want %q: %v", r.Ready, b.ready, r.Because)
 			}
 			for _, w := range b.says {
 				if !strings.Contains(text, w) {

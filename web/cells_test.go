@@ -14,7 +14,7 @@ import (
 func TestCellFiguresOpen(t *testing.T) {
 	doc := catalog.Sample()
 	doc.Variants[2].Stores[1].Cells.Autonomy = unit.Of[unit.Ratio](2)
-	r := model.Evaluate(doc)
+	r := model.Evaluate(doc, "")
 	for _, at := range [][2]int{{1, 0}, {2, 1}} {
 		v := cellsViewOf(r.Variants[at[0]], at[1], unit.Metric, map[string]string{}, "/x")
 		rows := append(append(append(append(v.Year, v.Life...), v.Line...), v.Air...), v.Sizing...)
@@ -32,7 +32,7 @@ func TestCellFiguresOpen(t *testing.T) {
 // Air by hand, six cells of 7 Ah that make 8 mA of gas for each Ah on boost (sealed lead–acid, IEC 62485-2 table 1):
 // 0.05·6·8·7/1000 = 0.0168 m³ an hour, openings of 28·0.0168 = 0.47 cm². Cells that make no gas have no such rows.
 func TestCellAir(t *testing.T) {
-	r := model.Evaluate(catalog.Sample())
+	r := model.Evaluate(catalog.Sample(), "")
 	rows := airRows(r.Variants[2].Stores[1].Cells, unit.Metric)
 	if len(rows) != 3 || !strings.HasPrefix(rows[0].Value, "0.017 ") || !strings.HasPrefix(rows[2].Value, "0.47 ") {
 		t.Errorf("%+v", rows)
@@ -46,7 +46,7 @@ func TestCellAir(t *testing.T) {
 // its cable stands is said in words; without the days to last, the trade's way asks for them.
 func TestCellCable(t *testing.T) {
 	doc := catalog.Sample()
-	c := model.Evaluate(doc).Variants[1].Stores[0].Cells
+	c := model.Evaluate(doc, "").Variants[1].Stores[0].Cells
 	if got, want := float64(c.Line.Drop.Val), 2*2*float64(c.Line.Most)*0.017241*(1+0.00393*20)/4; math.Abs(got-want) > 1e-12 {
 		t.Errorf("drop %g, want %g", got, want)
 	}

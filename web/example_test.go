@@ -24,7 +24,7 @@ func exampleAnswers(t *testing.T) catalog.Answers {
 // knotOf is the line of the rope's ending in the first variant.
 func knotOf(t *testing.T, doc model.Document) path.Check {
 	t.Helper()
-	for _, c := range model.Evaluate(doc).Variants[0].Stores[0].Hoist.Checks {
+	for _, c := range model.Evaluate(doc, "").Variants[0].Stores[0].Hoist.Checks {
 		if c.ID == "knot" {
 			return c
 		}
@@ -41,7 +41,7 @@ func TestExampleTellsTheModel(t *testing.T) {
 	}
 	text := string(src)
 	doc := catalog.Start(exampleAnswers(t))
-	r := model.Evaluate(doc)
+	r := model.Evaluate(doc, "")
 	mass, battery := r.Variants[0], r.Variants[1]
 	f, d := mass.Facts, mass.Stores[0].Hoist.Drive
 	wh := func(e unit.Energy, digits int) string { return unit.Rounded(float64(e)/3600, digits) + " Wh" }
@@ -82,13 +82,13 @@ func TestExampleTellsTheModel(t *testing.T) {
 	for _, n := range regexp.MustCompile(`.{0,20}\d[\d. ]*.{0,10}`).FindAllString(rest, -1) {
 		t.Errorf("nothing worked out says %q", n)
 	}
-	if battery.Ready != "not_known" || len(battery.Reasons) != 5 || mass.Ready != "no" {
-		t.Errorf("the sheets are %q, because of %q, and %q", battery.Ready, battery.Reasons, mass.Ready)
+	if battery.Ready != "not_known" || len(battery.Because) != 5 || mass.Ready != "no" {
+		t.Errorf("the sheets are %q, because of %v, and %q", battery.Ready, battery.Because, mass.Ready)
 	}
 	b := doc.Variants[1].Stores[0].Cells
 	b.Indoors, b.Board, b.Origin = "own_room", "yes", "new"
 	b.Fuse, b.CableArea = battery.Stores[0].Cells.Line.FuseTake, battery.Stores[0].Cells.Line.AreaTake
-	if battery = model.Evaluate(doc).Variants[1]; battery.Ready != "yes" {
-		t.Errorf("answered, the battery is %q, because of %q", battery.Ready, battery.Reasons)
+	if battery = model.Evaluate(doc, "").Variants[1]; battery.Ready != "yes" {
+		t.Errorf("answered, the battery is %q, because of %v", battery.Ready, battery.Because)
 	}
 }

@@ -5,8 +5,10 @@ import (
 	"fmt"
 	"net/http"
 	"sync"
+	"time"
 
 	"duskweight/internal/model"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 )
@@ -107,6 +109,7 @@ func (s *Site) variantFrame(ctx context.Context, p store.Saved[model.Project], v
 // grounds keeps what the last few projects come to before any variant, by project and revision: a page that follows
 // typing computes only what changed.
 type grounds struct {
+	now  func() time.Time
 	mu   sync.Mutex
 	kept []keptGround
 }
@@ -118,8 +121,13 @@ type keptGround struct {
 
 const groundsKept = 8
 
-// of returns the ground of a stored project.
+// of returns the ground of a stored project on this day.
 func (g *grounds) of(p store.Saved[model.Project]) model.Ground {
+	return g.keep(p).At(reason.Today(g.now()))
+}
+
+// keep returns the ground of a stored project on no day.
+func (g *grounds) keep(p store.Saved[model.Project]) model.Ground {
 	g.mu.Lock()
 	for i, k := range g.kept {
 		if k.project == p.ID && k.revision == p.Revision {

@@ -32,7 +32,7 @@ func straightDoc() model.Document {
 }
 
 func straightHoist() *model.HoistResult {
-	return model.Evaluate(straightDoc()).Variants[0].Stores[0].Hoist
+	return model.Evaluate(straightDoc(), "").Variants[0].Stores[0].Hoist
 }
 
 // Each picture has a sentence, axis titles with units, a table, at most 400 points a line and 20 KB; all of a page's are

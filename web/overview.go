@@ -163,8 +163,8 @@ func nextSteps(g model.Ground, p store.Saved[model.Project], variants []store.Sa
 		switch n := len(r.Missing); {
 		case len(variants[i].Value.Stores) == 0:
 			add("Add a store to “"+r.Name+"”", v+"#stores")
-		case r.Ready == "no" && len(r.Reasons) > 0:
-			add("“"+r.Name+"”: "+firstSentence(r.Reasons[0]), v)
+		case r.Ready == "no" && len(r.Because) > 0:
+			add("“"+r.Name+"”: "+firstSentence(r.Because[0].Say.String()), v)
 		case n == 1:
 			add("“"+r.Name+"”: one input is missing", v+"#missing")
 		case n > 1:

@@ -165,7 +165,7 @@ func TestToday(t *testing.T) {
 	told := map[string]string{}
 	for _, v := range doc.Variants {
 		r := g.Evaluate(v)
-		told[r.Ready+map[bool]string{true: " hoist", false: ""}[hasHoist(r)]] = strings.Join(todayOf(g, r, int(time.June)-1), "\n")
+		told[string(r.Ready)+map[bool]string{true: " hoist", false: ""}[hasHoist(r)]] = strings.Join(todayOf(g, r, int(time.June)-1), "\n")
 	}
 	if told["yes"] != "" {
 		t.Errorf("without a hoist: %q", told["yes"])

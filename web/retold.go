@@ -55,7 +55,7 @@ func retold(r model.VariantResult, sys unit.System) model.VariantResult {
 	if sys == unit.Metric {
 		return r
 	}
-	r.Headline, r.Reasons = retellAll(r.Headline, sys), retellAll(r.Reasons, sys)
+	r.Headline = retellAll(r.Headline, sys)
 	r.Stores = slices.Clone(r.Stores)
 	for i := range r.Stores {
 		st := &r.Stores[i]

@@ -61,7 +61,7 @@ func TestSheetOfTwoHoists(t *testing.T) {
 		second.Structure.HangerRating = unit.Of(rating.Weight())
 		v := &doc.Variants[2]
 		v.Stores = append(v.Stores, model.Store{Hoist: &second})
-		sheet := sheetOf(sheetView{}, model.Evaluate(doc).Variants[2], doc.Project, *v, unit.Metric)
+		sheet := sheetOf(sheetView{}, model.Evaluate(doc, "").Variants[2], doc.Project, *v, unit.Metric)
 		named := false
 		for _, row := range sheet.Set {
 			named = named || row.Name == "Other hoists"
@@ -138,7 +138,7 @@ func TestSheetOfBattery(t *testing.T) {
 func TestClashIsTold(t *testing.T) {
 	doc := catalog.Sample()
 	doc.Variants[2].Stores[0].Hoist.Structure.HeadHeight = unit.Of[unit.Length](3)
-	r := model.Evaluate(doc).Variants[2]
+	r := model.Evaluate(doc, "").Variants[2]
 	sheet := sheetOf(sheetView{}, r, doc.Project, doc.Variants[2], unit.Metric)
 	if sheet.Set[0].Name != "Cannot be built so" || !strings.Contains(sheet.Set[0].Value, "does not fit under the head pulley") {
 		t.Errorf("%+v", sheet.Set[0])

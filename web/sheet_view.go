@@ -99,15 +99,16 @@ func stateOf(r model.VariantResult) (v sheetState) {
 	case "no":
 		v.State = "do not hang"
 		v.Band = doNot(r) + "."
-		if len(r.Reasons) > 0 {
-			v.Band += " " + whole(r.Reasons[0], 2*sheetText)
+		if len(r.Because) > 0 {
+			v.Band += " " + whole(r.Because[0].Text().String(), 2*sheetText)
 		}
 		if slices.ContainsFunc(r.Stores, func(s model.StoreResult) bool { return s.Hoist != nil && looksOwed(s.Hoist.Checks) > 0 }) {
 			v.Band += " It fell or took a shock, and not every part was looked at since."
 		}
 	case "not_known":
 		v.State = "not ready"
-		for _, why := range r.Reasons {
+		for _, b := range r.Because {
+			why := b.Text().String()
 			name, _, _ := strings.Cut(why, ". Not known") // what is missing there stands on the page of the hoist
 			if rest, open := strings.CutPrefix(name, "Not known "); open {
 				name, _, _ = strings.Cut(firstSentence(sentenceCase(rest)), ":")

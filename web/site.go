@@ -35,7 +35,7 @@ func New(s Site) (*Site, error) {
 	if s.assets, err = readAssets(staticFiles); err != nil {
 		return nil, err
 	}
-	s.grounds, s.desk = &grounds{}, &desk{}
+	s.grounds, s.desk = &grounds{now: s.Now}, &desk{}
 	if s.guide, err = readGuide(); err != nil {
 		return nil, err
 	}

@@ -39,7 +39,7 @@ func trialsViewOf(g model.Ground, v model.Variant, i int, url string, sys unit.S
 	if now.Stores[i].Hoist.Ready != "yes" {
 		out.Why = strings.Replace(url, "/trials/", "/hoist/", 1) + "#breaks"
 	}
-	out.Steps = stepRows(h.Trials.Steps, now.Stores[i].Hoist.Drive.Mass, now.Stores[i].Hoist.Ready, sys)
+	out.Steps = stepRows(h.Trials.Steps, now.Stores[i].Hoist.Drive.Mass, string(now.Stores[i].Hoist.Ready), sys)
 	out.Held = heldLines(h.Trials.Held, now.Stores[i].Hoist.Drive.Mass, sys)
 	for _, c := range m.Changes {
 		out.Values = append(out.Values, []string{c.What, changeText(c.Path, c.Was, sys), measuredText(c.Path, c.Is, sys)})
@@ -88,9 +88,9 @@ func (v *trialsView) headline(h lift.Hoist, r *model.HoistResult) {
 		v.Headline = "The step " + failed + " did not pass. Write down what moved or broke, and mend it first."
 		return
 	}
-	v.Headline = map[string]string{"yes": "All checks hold. Load it step by step.", "not_known": "The plan is not ready: only the first step, at most 100 mm off the ground.", "no": "Do not hang it: a part of the plan gives way."}[r.Ready]
-	if r.Ready == "not_known" && len(r.Reasons) > 0 {
-		v.More = append(v.More, r.Reasons[0])
+	v.Headline = map[string]string{"yes": "All checks hold. Load it step by step.", "not_known": "The plan is not ready: only the first step, at most 100 mm off the ground.", "no": "Do not hang it: a part of the plan gives way."}[string(r.Ready)]
+	if r.Ready == "not_known" && len(r.Because) > 0 {
+		v.More = append(v.More, r.Because[0].Text().String())
 	}
 	if falls > 0 {
 		v.More = append(v.More, "Every part was looked at after "+counted(falls, "fall or shock")+". The load steps begin again from there.")
@@ -245,7 +245,7 @@ func effectRows(was, is model.VariantResult, i int, sys unit.System) [][]string 
 	}
 	first := func(r model.VariantResult) string { s, _ := headlineOf(r); return s }
 	add("Verdict", first(was), first(is))
-	add("Plan sheet", readyWord(was.Ready), readyWord(is.Ready))
+	add("Plan sheet", readyWord(string(was.Ready)), readyWord(string(is.Ready)))
 	a, b := was.Stores[i].Hoist, is.Stores[i].Hoist
 	down := map[string]string{"yes": "yes", "nudge": "only with a push", "no": "no", "": "not known"}
 	add("Comes down by itself", down[a.Drive.Lowering.RunsBack], down[b.Drive.Lowering.RunsBack])

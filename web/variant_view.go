@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"duskweight/internal/model"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 )
 
@@ -50,8 +51,8 @@ func variantViewOf(g model.Ground, r model.VariantResult, currency string, month
 	v := variantView{Verdict: r.Verdict, Facts: factsOf(r, sys), Money: moneyRows(r, currency), Parts: url + "/parts", Sure: url + "/sure"}
 	v.Headline, v.More = headlineOf(r)
 	v.Ready = readyOf(r)
-	for _, why := range r.Reasons {
-		v.Flags = append(v.Flags, flagView{Say: why, Bad: r.Ready == "no"})
+	for _, b := range r.Because {
+		v.Flags = append(v.Flags, flagView{Say: b.Text().In(sys), Bad: b.Word == reason.No})
 	}
 	for _, s := range r.Stores {
 		v.Stores = append(v.Stores, []string{orUnnamed(s.Name), known(s.Capacity, unit.Energies, sys), known(s.RoundTrip, unit.Percents, sys),
@@ -85,7 +86,7 @@ func readyOf(r model.VariantResult) string {
 	if r.Ready == "no" {
 		return strings.ToLower(doNot(r))
 	}
-	return map[string]string{"yes": "ready", "not_known": "not ready: something is not known"}[r.Ready]
+	return map[string]string{"yes": "ready", "not_known": "not ready: something is not known"}[string(r.Ready)]
 }
 
 // doNot is what a plan that is not to be built says: nothing is hung where a hoist is the reason, and else the battery is

@@ -19,7 +19,7 @@ func TestYardPages(t *testing.T) {
 	sheet := ask(s.Handler(), "GET", at, nil).Body.String()
 	wiring := ask(s.Handler(), "GET", at+"/wiring", nil).Body.String()
 	checks := ask(s.Handler(), "GET", at+"/checks", nil).Body.String()
-	r := model.Evaluate(catalog.Sample()).Variants[0]
+	r := model.Evaluate(catalog.Sample(), "").Variants[0]
 	h := r.Stores[0].Hoist
 	for _, c := range h.Checks {
 		if !strings.Contains(strings.ToLower(unescape(checks)), strings.ToLower(c.Part)) {

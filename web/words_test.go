@@ -141,7 +141,7 @@ func TestGuideTellsTheSample(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	f := model.Evaluate(catalog.Sample()).Variants[0].Facts
+	f := model.Evaluate(catalog.Sample(), "").Variants[0].Facts
 	for _, want := range []string{
 		unit.Rounded(float64(f.OneLiftOut.Val)/3600, 2) + " Wh",
 		model.Lasting(f.LiftMinutes.Val) + " of light",

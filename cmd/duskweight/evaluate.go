@@ -7,9 +7,11 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"time"
 
 	"duskweight/internal/document"
 	"duskweight/internal/model"
+	"duskweight/internal/model/reason"
 )
 
 // documentLimit is the largest document that is read, the same as on the import page.
@@ -18,11 +20,11 @@ const documentLimit = 8 << 20
 // evaluate prints the result of a document: SI with the unit as key suffix, the same numbers that the pages show. A
 // refused document prints nothing on stdout, and what is wrong on stderr.
 func evaluate(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
-	name, asJSON, ok := evaluateArgs(args)
+	a, ok := evaluateArgs(args)
 	if !ok {
-		return misused(stderr, "evaluate takes one file, or - for standard input")
+		return misused(stderr, "evaluate takes one file, or - for standard input; -on takes a day such as 2026-11-28")
 	}
-	data, err := readDocument(name, stdin)
+	data, err := readDocument(a.name, stdin)
 	if err != nil {
 		return done(stderr, err)
 	}
@@ -31,27 +33,35 @@ func evaluate(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 		err = model.Check(doc).Err()
 	}
 	if problems, ok := errors.AsType[model.Problems](err); ok {
-		return refuse(stderr, problems, asJSON)
+		return refuse(stderr, problems, a.json)
 	}
 	if err != nil {
 		return done(stderr, err)
 	}
-	out, err := json.MarshalIndent(model.Evaluate(doc).Answer(), "", "  ")
+	out, err := json.MarshalIndent(model.Evaluate(doc, a.on).Answer(), "", "  ")
 	if err != nil {
 		return done(stderr, fmt.Errorf("the result cannot be written: %w", err))
 	}
 	return done(stderr, say(stdout, "%s\n", out))
 }
 
+// evaluateFlags are the file, how refusals are printed, and the day on which readiness is judged.
+type evaluateFlags struct {
+	name string
+	json bool
+	on   reason.Day
+}
+
 // evaluateArgs takes flags before and behind the file.
-func evaluateArgs(args []string) (name string, asJSON, ok bool) {
+func evaluateArgs(args []string) (a evaluateFlags, ok bool) {
 	flags := flag.NewFlagSet("evaluate", flag.ContinueOnError)
 	flags.SetOutput(io.Discard)
-	flags.BoolVar(&asJSON, "json", false, "")
+	flags.BoolVar(&a.json, "json", false, "")
+	on := flags.String("on", string(reason.Today(time.Now())), "")
 	var names []string
 	for {
 		if flags.Parse(args) != nil {
-			return "", false, false
+			return a, false
 		}
 		if flags.NArg() == 0 {
 			break
@@ -59,9 +69,11 @@ func evaluateArgs(args []string) (name string, asJSON, ok bool) {
 		names, args = append(names, flags.Arg(0)), flags.Args()[1:]
 	}
 	if len(names) != 1 {
-		return "", false, false
+		return a, false
 	}
-	return names[0], asJSON, true
+	a.name = names[0]
+	a.on, ok = reason.DayOf(*on)
+	return a, ok
 }
 
 func readDocument(name string, stdin io.Reader) ([]byte, error) {

@@ -69,7 +69,7 @@ func sameWhole(t *testing.T, python string, docs []model.Document) []model.Resul
 	t.Helper()
 	cases, results := make([]wholeCase, len(docs)), make([]model.Result, len(docs))
 	for i, doc := range docs {
-		results[i] = model.Evaluate(doc)
+		results[i] = model.Evaluate(doc, "")
 		cases[i] = wholeCaseOf(t, doc, results[i])
 	}
 	body, err := json.Marshal(cases)

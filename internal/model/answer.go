@@ -1,6 +1,9 @@
 package model
 
-import "duskweight/internal/model/unit"
+import (
+	"duskweight/internal/model/reason"
+	"duskweight/internal/model/unit"
+)
 
 // The answer that other programs read: SI with the unit as key suffix. Every key is always there; what is not known is
 // null. The pages show the same numbers.
@@ -8,6 +11,7 @@ import "duskweight/internal/model/unit"
 // Answer is the whole result of a document.
 type Answer struct {
 	Version  int             `json:"version"`
+	On       *reason.Day     `json:"on"` // the day on which readiness was judged
 	Project  string          `json:"project"`
 	Sun      SunAnswer       `json:"sun"`
 	Load     LoadAnswer      `json:"load"`
@@ -31,7 +35,8 @@ type LoadAnswer struct {
 type VariantAnswer struct {
 	Name           string                       `json:"name"`
 	Verdict        *string                      `json:"verdict"`
-	Ready          string                       `json:"ready"`
+	Ready          reason.Word                  `json:"ready"`
+	Because        []BecauseAnswer              `json:"because"` // the worst first; empty where it is ready
 	Plane          unit.Known[unit.Irradiation] `json:"plane_j_m2_year"`
 	Load           unit.Known[unit.Energy]      `json:"load_j_year"`
 	Standing       unit.Known[unit.Energy]      `json:"standing_j_year"`
@@ -62,6 +67,19 @@ type StoreAnswer struct {
 	Change    unit.Known[unit.Energy] `json:"change_j_year"`
 	Standing  unit.Known[unit.Energy] `json:"standing_j_year"`
 	Hoist     *HoistAnswer            `json:"hoist"`
+	Ready     reason.Word             `json:"ready"`
+	Because   []BecauseAnswer         `json:"because"` // those of the variant that lie in this store
+}
+
+// BecauseAnswer is one reason against readiness. Path is inside the variant, or behind "load." inside the project; clears is
+// answer, change, rated_part, proof, person or never.
+type BecauseAnswer struct {
+	ID     string        `json:"id"`
+	Word   reason.Word   `json:"word"`
+	Path   string        `json:"path"`
+	Say    string        `json:"say"`
+	Mend   string        `json:"mend"`
+	Clears reason.Clears `json:"clears"`
 }
 
 // HoistAnswer is a hoist's drive, hazards and checks.
@@ -76,7 +94,7 @@ type HoistAnswer struct {
 	Heat         []HeatAnswer            `json:"heat_runs"`
 	HeatWorst    HeatAnswer              `json:"heat"`
 	Checks       []CheckAnswer           `json:"checks"`
-	Ready        string                  `json:"ready"`
+	Ready        reason.Word             `json:"ready"`
 	Reasons      []string                `json:"reasons"` // why it is not ready, the first cause first
 	Flags        []FlagAnswer            `json:"flags"`
 	Missing      []MissingAnswer         `json:"missing"`

@@ -108,7 +108,7 @@ type CaseAnswer struct {
 func flagAnswers(flags []lift.Flag) []FlagAnswer {
 	out := make([]FlagAnswer, len(flags))
 	for i, f := range flags {
-		out[i] = FlagAnswer(f)
+		out[i] = FlagAnswer{f.Path, f.Say, f.Bad}
 	}
 	return out
 }

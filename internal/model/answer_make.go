@@ -5,12 +5,13 @@ import (
 
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/lift/path"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 )
 
 // Answer turns a result into what other programs read.
 func (r Result) Answer() Answer {
-	a := Answer{Version: 1, Project: r.Ground.Project.Name, Variants: make([]VariantAnswer, len(r.Variants))}
+	a := Answer{Version: 1, On: dayOrNull(r.Ground.On), Project: r.Ground.Project.Name, Variants: make([]VariantAnswer, len(r.Variants))}
 	if r.Ground.Sky != nil {
 		a.Sun.GHI = unit.Of(unit.Irradiation(r.Ground.Sky.Year()))
 		if r.Ground.Project.Place.Sky != "file" {
@@ -25,7 +26,7 @@ func (r Result) Answer() Answer {
 }
 
 func (r VariantResult) answer() VariantAnswer {
-	a := VariantAnswer{Name: r.Name, Ready: r.Ready, Plane: r.Plane, Capital: r.Cost.Capital, Levelised: r.Cost.Levelised,
+	a := VariantAnswer{Name: r.Name, Ready: r.Ready, Because: becauseAnswers(r.Because), Plane: r.Plane, Capital: r.Cost.Capital, Levelised: r.Cost.Levelised,
 		PricedParts: [2]int{r.Cost.Priced, r.Cost.Parts}, Stores: make([]StoreAnswer, len(r.Stores))}
 	if r.Verdict != "" {
 		a.Verdict = &r.Verdict
@@ -43,8 +44,31 @@ func (r VariantResult) answer() VariantAnswer {
 	return a
 }
 
+func dayOrNull(on reason.Day) *reason.Day {
+	if on == "" {
+		return nil
+	}
+	return &on
+}
+
+func becauseAnswers(reasons []reason.Reason) []BecauseAnswer {
+	out := make([]BecauseAnswer, len(reasons))
+	for i, b := range reasons {
+		out[i] = BecauseAnswer{b.ID, b.Word, b.Path, b.Say.String(), b.Mend.String(), b.Clears}
+	}
+	return out
+}
+
+func sentences(reasons []reason.Reason) []string {
+	out := make([]string, len(reasons))
+	for i, b := range reasons {
+		out[i] = b.Text().String()
+	}
+	return out
+}
+
 func (s StoreResult) answer() StoreAnswer {
-	a := StoreAnswer{Name: s.Name, Kind: s.Kind.Key, Capacity: s.Capacity, RoundTrip: s.RoundTrip}
+	a := StoreAnswer{Name: s.Name, Kind: s.Kind.Key, Ready: s.Ready, Because: becauseAnswers(s.Because), Capacity: s.Capacity, RoundTrip: s.RoundTrip}
 	if y := s.Year; s.InYear {
 		a.In, a.Out, a.Loss = unit.Of(y.Taken), unit.Of(y.Delivered), unit.Of(y.Loss)
 		a.Change, a.Standing = unit.Of(y.Change), unit.Of(y.Standing)
@@ -59,7 +83,7 @@ func (h HoistResult) answer() HoistAnswer {
 		Tension: make([]TensionAnswer, len(d.Tensions)), Checks: make([]CheckAnswer, len(h.Checks)),
 		RopeUp: d.RopeUp, RopeDown: d.RopeDown, DrumTorqueUp: d.DrumTorqueUp,
 		Raise: raiseAnswer(d.Raising), Lower: lowerAnswer(d.Lowering), LetGo: letGoAnswer(d.LetGo),
-		Ready: h.Ready, Reasons: some(h.Reasons), Flags: flagAnswers(d.Flags), Missing: missingAnswers(d.Missing), Machine: machineAnswer(d.Machine),
+		Ready: h.Ready, Reasons: sentences(h.Because), Flags: flagAnswers(d.Flags), Missing: missingAnswers(d.Missing), Machine: machineAnswer(d.Machine),
 		Stages: stageAnswers(d.Stages), Cures: cureAnswers(d.Lowering.Cures), Mishaps: mishapAnswer(d), Hazards: hazardAnswer(h.Hazards),
 	}
 	for i, t := range d.Tensions {

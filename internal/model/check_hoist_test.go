@@ -7,6 +7,7 @@ import (
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 )
 
@@ -63,9 +64,10 @@ func TestRefusedHoists(t *testing.T) {
 func TestClashesAreNotReady(t *testing.T) {
 	direct := func(v *model.Variant) { v.Controller.Kind = "direct" }
 	for _, tc := range []struct {
-		name, path, say, ready string
-		bad                    bool
-		change                 func(v *model.Variant, h *lift.Hoist)
+		name, path, say string
+		ready           reason.Word
+		bad             bool
+		change          func(v *model.Variant, h *lift.Hoist)
 	}{
 		{"a controller and the motor on the panels", "raise.feed", "a controller stands between panels and motor", "no", true, func(_ *model.Variant, h *lift.Hoist) { h.Raise.Feed = "panel" }},
 		{"a drive without a controller", "raise.feed", "nothing reaches the line", "no", true, func(v *model.Variant, _ *lift.Hoist) { direct(v) }},
@@ -94,7 +96,7 @@ func TestClashesAreNotReady(t *testing.T) {
 	again := *v.Stores[0].Hoist
 	v.Stores = append(v.Stores, model.Store{Hoist: &again})
 	two := model.Ground{}.Evaluate(v)
-	if s := two.Stores[len(two.Stores)-1].Hoist; s.Ready != "no" || !strings.Contains(strings.Join(s.Reasons, " "), "another hoist hangs on the panels already") {
-		t.Errorf("a second motor on the same panels: %q %q", s.Ready, s.Reasons)
+	if s := two.Stores[len(two.Stores)-1].Hoist; s.Ready != "no" || !strings.Contains(strings.Join(reasonsSaid(s.Because), " "), "another hoist hangs on the panels already") {
+		t.Errorf("a second motor on the same panels: %q %q", s.Ready, strings.Join(reasonsSaid(s.Because), " "))
 	}
 }

@@ -20,10 +20,10 @@ func TestDoubt(t *testing.T) {
 		doc := catalog.Sample()
 		h := doc.Variants[2].Stores[0].Hoist
 		h.Trials.Raises = []lift.RaiseTrial{{Mass: unit.Of[unit.Mass](120), Travel: h.Travel, Voltage: unit.Of[unit.Voltage](24), Current: unit.Of(unit.Current(c.amps)), Time: unit.Of(unit.Duration(c.minutes) * unit.Minute)}}
-		r := model.Evaluate(doc).Variants[2]
+		r := model.Evaluate(doc, "").Variants[2]
 		first := ""
-		if len(r.Reasons) > 0 {
-			first = r.Reasons[0]
+		if len(reasonsSaid(r.Because)) > 0 {
+			first = reasonsSaid(r.Because)[0]
 		}
 		if (r.Ready == "yes") != (c.stops == "") || !strings.HasPrefix(strings.ReplaceAll(first, unit.Space, " "), c.stops) {
 			t.Errorf("%g A, %g min: %s, %q", c.amps, c.minutes, r.Ready, first)

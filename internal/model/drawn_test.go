@@ -58,7 +58,7 @@ func TestColdBatteryIsTold(t *testing.T) {
 	}
 	doc := catalog.Start(catalog.Answers{Name: "Garage", Place: place, HeavyName: "Sand", Mass: 120, Height: 2.6, Lamps: 3, LampPower: 6, Hours: 5 * unit.Hour, Seed: 1})
 	told := func() (headline, cautions string, nights int) {
-		r := model.Evaluate(doc).Variants[1]
+		r := model.Evaluate(doc, "").Variants[1]
 		for _, c := range r.Stores[0].Cells.Cautions {
 			cautions += c.Say + "\n"
 		}

@@ -6,6 +6,7 @@ import (
 	"duskweight/internal/model/cost"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/panel"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/reservoir"
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
@@ -38,8 +39,8 @@ type VariantResult struct {
 
 	Stores  []StoreResult
 	Cost    cost.Result
-	Ready   string // "yes", "not_known", "no"
-	Reasons []string
+	Ready   reason.Word
+	Because []reason.Reason // the worst first; paths inside the variant, or behind "load." inside the project
 	Missing []Missing
 }
 
@@ -56,6 +57,8 @@ type StoreResult struct {
 	RoundTrip unit.Known[unit.Ratio]
 	Hoist     *HoistResult // as HoistOf
 	Cells     *CellsResult // as CellsOf
+	Ready     reason.Word
+	Because   []reason.Reason // those of the variant that lie in this store's design
 }
 
 // Missing is an input that is not known, by its path in the variant, and what it would let be computed.
@@ -64,9 +67,9 @@ type Missing struct {
 	Wants string
 }
 
-// Evaluate computes a whole document. The document must have passed Check.
-func Evaluate(doc Document) Result {
-	g := Prepare(doc.Project)
+// Evaluate computes a whole document, judged on a day. The document must have passed Check.
+func Evaluate(doc Document, on reason.Day) Result {
+	g := Prepare(doc.Project).At(on)
 	r := Result{Ground: g, Variants: make([]VariantResult, len(doc.Variants))}
 	for i, v := range doc.Variants {
 		r.Variants[i] = g.Evaluate(v)

@@ -41,7 +41,7 @@ func (r *VariantResult) finish(g Ground, v Variant) {
 		lives = append(lives, s.Part.Lives()...)
 	}
 	r.Cost = cost.Reckon(cost.Input{Parts: v.Parts, Terms: g.Project.Money, Delivered: delivered, Nights: nights, Batteries: lives})
-	r.ready()
+	r.judge(g, v)
 	r.missing(g)
 	r.Headline = headline(r)
 }
@@ -144,27 +144,6 @@ func (r *VariantResult) surplus() {
 		}
 	}
 	f.SurplusWorst = unit.Of(unit.Energy(worst))
-}
-
-// ready is the worst word of the stores, with the reasons of all.
-func (r *VariantResult) ready() {
-	r.Ready = "yes"
-	for _, s := range r.Stores {
-		word, why := s.Part.Readiness()
-		r.Ready, r.Reasons = worse(r.Ready, word), append(r.Reasons, why...)
-	}
-	if len(r.Stores) == 0 {
-		r.Ready, r.Reasons = "not_known", append(r.Reasons, "There is no store in this variant yet")
-	}
-}
-
-// worse is the worse of two words of readiness.
-func worse(a, b string) string {
-	rank := map[string]int{"yes": 0, "not_known": 1, "no": 2}
-	if rank[b] > rank[a] {
-		return b
-	}
-	return a
 }
 
 // missing gathers what is still missing, store by store, each path inside the variant.

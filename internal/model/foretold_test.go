@@ -9,6 +9,7 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/lift/path"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 )
 
@@ -22,13 +23,13 @@ func mended(t *testing.T, f func(*lift.Hoist)) (model.VariantResult, *model.Hois
 	if ps := model.Check(doc); len(ps) > 0 {
 		t.Fatal(ps)
 	}
-	r := model.Evaluate(doc).Variants[0]
+	r := model.Evaluate(doc, "").Variants[0]
 	return r, r.Stores[0].Hoist
 }
 
 func said(r model.VariantResult) string {
 	h := r.Stores[0].Hoist
-	all := append([]string{h.Drive.Raising.Say, h.Drive.Lowering.Say, h.Drive.WhyNot}, r.Reasons...)
+	all := append([]string{h.Drive.Raising.Say, h.Drive.Lowering.Say, h.Drive.WhyNot}, reasonsSaid(r.Because)...)
 	for _, f := range h.Drive.Flags {
 		all = append(all, f.Say)
 	}
@@ -41,7 +42,7 @@ func TestFailuresAreForetold(t *testing.T) {
 	for _, tc := range []struct {
 		name   string
 		change func(*lift.Hoist)
-		ready  string
+		ready  reason.Word
 		words  []string
 		holds  func(*model.HoistResult) bool
 	}{
@@ -76,7 +77,7 @@ func TestFailuresAreForetold(t *testing.T) {
 				t.Errorf("not computed: %+v %+v", h.Drive.Raising, h.Drive.Lowering)
 			}
 			if r.Ready != tc.ready {
-				t.Errorf("ready %q, want %q (%v)", r.Ready, tc.ready, r.Reasons)
+				t.Errorf("ready %q, want %q (%v)", r.Ready, tc.ready, reasonsSaid(r.Because))
 			}
 			for _, w := range tc.words {
 				if !strings.Contains(strings.ToLower(said(r)), w) {
@@ -124,7 +125,7 @@ func TestBaseOfFourteenTenthsLifts(t *testing.T) {
 
 // The sample's three variants get the three verdicts, and the first names the battery of the electronics.
 func TestSampleVerdicts(t *testing.T) {
-	r := model.Evaluate(catalog.Sample())
+	r := model.Evaluate(catalog.Sample(), "")
 	for i, want := range []string{model.LearningPiece, model.CarriesNight, model.CarriesPart} {
 		if r.Variants[i].Verdict != want {
 			t.Errorf("%s: %q, want %q", r.Variants[i].Name, r.Variants[i].Verdict, want)
@@ -133,9 +134,9 @@ func TestSampleVerdicts(t *testing.T) {
 	if all := strings.Join(r.Variants[0].Headline, " "); !strings.Contains(all, "battery for your electronics") {
 		t.Errorf("the small battery is not named: %s", all)
 	}
-	for i, want := range []string{"no", "yes", "yes"} {
+	for i, want := range []reason.Word{reason.No, reason.Yes, reason.Yes} {
 		if r.Variants[i].Ready != want {
-			t.Errorf("%s: ready %q, want %q: %v", r.Variants[i].Name, r.Variants[i].Ready, want, r.Variants[i].Reasons)
+			t.Errorf("%s: ready %q, want %q: %v", r.Variants[i].Name, r.Variants[i].Ready, want, reasonsSaid(r.Variants[i].Because))
 		}
 	}
 }
@@ -155,14 +156,14 @@ func TestStartsFromThreeAnswers(t *testing.T) {
 		if ps := model.Check(doc); len(ps) > 0 {
 			t.Fatalf("%s: %v", a.Name, ps)
 		}
-		r := model.Evaluate(doc)
+		r := model.Evaluate(doc, "")
 		mass, battery := r.Variants[0], r.Variants[1]
 		d := mass.Stores[0].Hoist.Drive
 		if !d.Raising.Known || d.Raising.Stalls || !d.Raising.Starts || d.Lowering.RunsBack != "yes" {
 			t.Errorf("%s: the typical hoist does not work: %+v %+v", a.Name, d.Raising, d.Lowering.RunsBack)
 		}
-		if mass.Ready != "no" || !strings.Contains(strings.Join(mass.Reasons, " "), "holds") {
-			t.Errorf("%s: ready %q though nobody named two holds: %v", a.Name, mass.Ready, mass.Reasons)
+		if mass.Ready != "no" || !strings.Contains(strings.Join(reasonsSaid(mass.Because), " "), "holds") {
+			t.Errorf("%s: ready %q though nobody named two holds: %v", a.Name, mass.Ready, reasonsSaid(mass.Because))
 		}
 		if battery.Verdict == "" || mass.Verdict == "" {
 			t.Errorf("%s: verdicts %q and %q", a.Name, mass.Verdict, battery.Verdict)

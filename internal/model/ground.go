@@ -3,6 +3,7 @@ package model
 import (
 	"duskweight/internal/model/cell"
 	"duskweight/internal/model/load"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
 )
@@ -10,9 +11,10 @@ import (
 // Ground is what a project comes to before any variant: its sky and its nights. Computed once, it serves every variant.
 type Ground struct {
 	Project Project
-	Sky     *sun.Sky  // nil when the place is not known; WhyNot says why
-	Load    load.Year // empty without a sky
-	WhyNot  Problems  // paths inside the project
+	Sky     *sun.Sky   // nil when the place is not known; WhyNot says why
+	Load    load.Year  // empty without a sky
+	WhyNot  Problems   // paths inside the project
+	On      reason.Day // the day on which readiness is judged; empty is not known, and then no proof by test counts
 
 	outside, indoors cell.Temperature // of cells that stand there; indoors is not known without a room
 }
@@ -28,6 +30,12 @@ func Prepare(p Project) Ground {
 		return g
 	}
 	return g.under(sky)
+}
+
+// At returns the ground on a day: proofs by test must be valid then.
+func (g Ground) At(on reason.Day) Ground {
+	g.On = on
+	return g
 }
 
 // under puts a ready sky over the project: for many years of one climate.

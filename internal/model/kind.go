@@ -67,10 +67,10 @@ type Beside func(lights []panel.Light, air []float64) *reservoir.Source
 
 // Judged is a part as the verdict and the readiness see it.
 type Judged interface {
-	Readiness() (word string, why []string) // "yes", "not_known" or "no"
-	Missing(at string) []Missing            // what is not known; paths inside the variant
-	Open(need unit.Energy) bool             // too little is known to say whether it gives a part of that night, J
-	Uncharged() int                         // hours of the year in which it is for the night and too cold or too hot to fill
+	Take(j StoreReadiness)       // keeps how the store was judged
+	Missing(at string) []Missing // what is not known; paths inside the variant
+	Open(need unit.Energy) bool  // too little is known to say whether it gives a part of that night, J
+	Uncharged() int              // hours of the year in which it is for the night and too cold or too hot to fill
 }
 
 // YearView is what a part may read of the variant's year when it is finished.

@@ -2,7 +2,6 @@ package model
 
 import (
 	"math"
-	"slices"
 
 	"duskweight/internal/model/cell"
 	"duskweight/internal/model/panel"
@@ -105,26 +104,8 @@ func (c *CellsResult) Reference() unit.Power {
 // Beside is nothing: a battery fills from the line.
 func (c *CellsResult) Beside() Beside { return nil }
 
-// Readiness says whether the battery can be computed and may be used so: where it stands, its management board, what its
-// cells are, its cable and fuse.
-func (c *CellsResult) Readiness() (word string, why []string) {
-	if c.Resolved.WhyNot != "" {
-		return "not_known", []string{c.Resolved.WhyNot}
-	}
-	word = "yes"
-	for _, f := range slices.Concat(c.Cautions, c.Line.Flags) {
-		switch {
-		case f.Bad:
-			word, why = "no", append(why, f.Say)
-		case f.Open:
-			word, why = worse(word, "not_known"), append(why, f.Say)
-		}
-	}
-	for _, m := range c.unprotected() {
-		word, why = worse(word, "not_known"), append(why, m.Wants)
-	}
-	return word, why
-}
+// Take keeps nothing: the store has it.
+func (c *CellsResult) Take(StoreReadiness) {}
 
 // unprotected is what is not known of the fuse close to a battery and of the cable that it protects.
 func (c *CellsResult) unprotected() (ms []Missing) {

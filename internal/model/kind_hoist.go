@@ -6,6 +6,7 @@ import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/panel"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/reservoir"
 	"duskweight/internal/model/unit"
 )
@@ -56,8 +57,8 @@ type HoistResult struct {
 	Direct  *Direct      // nil unless the panels feed the motor straight
 	Checks  []path.Check // sorted: what breaks first stands first
 	Hazards path.Hazards
-	Ready   string
-	Reasons []string
+	Ready   reason.Word     // of its store; from Ground.Hoist as far as the hoist alone decides
+	Because []reason.Reason // as Ready
 
 	tank   *reservoir.Reservoir
 	whyNot string // why there is no reservoir
@@ -81,7 +82,6 @@ func (h hoistDesign) Reduce(env *Env) Part {
 	design, gaveWay := env.Variant.labelled(env.At)
 	r := reduceHoist(design, env.Variant, env.Fed)
 	r.tellLabel(gaveWay)
-	r.onlyTypical(env.Variant.typicalReason(env.At))
 	env.Fed = env.Fed || design.Raise.Feed == "panel"
 	return r
 }
@@ -114,8 +114,8 @@ func (r *HoistResult) Beside() Beside {
 	return r.Direct.Source
 }
 
-// Readiness is that of its checks, hazards and trials.
-func (r *HoistResult) Readiness() (word string, why []string) { return r.Ready, r.Reasons }
+// Take keeps what was judged.
+func (r *HoistResult) Take(j StoreReadiness) { r.Ready, r.Because = j.Ready, j.Because }
 
 // Missing is what the drive and the checks wait for.
 func (r *HoistResult) Missing(at string) (ms []Missing) {
@@ -159,10 +159,15 @@ func (r *HoistResult) Shared() []Need { return nil }
 func (r *HoistResult) Answer(a *StoreAnswer) { a.Hoist = new(r.answer()) }
 
 // Hoist computes the lifted mass at place i of a variant as Evaluate does, without the year of the line and what that and
-// the night's lamps say of it: what its pictures need. Nil where another store stands there.
+// the night's lamps say of it, judged by the rules of a hoist alone: what its pictures and the search of the shelf need. Nil
+// where another store stands there.
 func (g Ground) Hoist(v Variant, i int) *HoistResult {
 	r := HoistOf(reduce(v)[i])
-	if r == nil || r.Direct == nil || !r.Direct.Known {
+	if r == nil {
+		return nil
+	}
+	defer r.judgeAlone(v, i, g.On)
+	if r.Direct == nil || !r.Direct.Known {
 		return r
 	}
 	if g.Sky != nil {
@@ -193,10 +198,6 @@ func reduceHoist(design lift.Hoist, v Variant, fed bool) *HoistResult {
 	checks := path.Checks(h, d)
 	path.Sort(checks)
 	hr := &HoistResult{Design: design, Drive: d, Direct: direct, Checks: checks, Hazards: path.HazardsOf(h, d), tank: d.Reservoir, whyNot: d.WhyNot}
-	hr.Ready, hr.Reasons = path.Ready(checks, d, h)
-	if doubt := doubts(h); len(doubt) > 0 && hr.Ready != "no" {
-		hr.Ready, hr.Reasons = "not_known", append(doubt, hr.Reasons...)
-	}
 	return hr
 }
 

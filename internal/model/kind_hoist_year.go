@@ -31,13 +31,10 @@ func (r *HoistResult) underSun(sun unit.Power) {
 	watts := func(p unit.Power) string { return unit.Powers.Format(float64(p), unit.Metric) }
 	f := lift.Flag{Path: "raise.feed", Say: fmt.Sprintf("At full speed lifting takes %s. Your panels bring at most %s to the line in a usual year, so it lifts more slowly than told here.", watts(tank.FillMax), watts(sun))}
 	if sun < tank.FillThreshold {
-		f.Bad, r.Ready = true, "no"
+		f.Bad, f.ID = true, "never_lifts"
 		f.Say = fmt.Sprintf("It never lifts under this sun: lifting wants %s on the line, and your panels bring at most %s in a usual year. More gears, a lower voltage or more panels are needed.", watts(tank.FillThreshold), watts(sun))
 	}
 	r.Drive.Flags = append(r.Drive.Flags, f)
-	if f.Bad {
-		r.Reasons = append(r.Reasons, f.Say)
-	}
 }
 
 // overfed is how many times the power of all lamps a hoist may give before the page warns: an own judgement.

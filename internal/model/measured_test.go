@@ -158,7 +158,7 @@ func TestAsMeasured(t *testing.T) {
 	}
 	doc := catalog.Sample()
 	doc.Variants = append(doc.Variants, out)
-	if r := model.Evaluate(doc); r.Variants[len(doc.Variants)-1].Ready == "yes" {
+	if r := model.Evaluate(doc, ""); r.Variants[len(doc.Variants)-1].Ready == "yes" {
 		t.Error("ready after a fall that nobody looked at")
 	}
 }

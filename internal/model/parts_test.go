@@ -30,7 +30,7 @@ func TestNeedsOfSample(t *testing.T) {
 	doc := catalog.Sample()
 	doc.Variants[0].Stores[0].Hoist.Drum.NoCoupling = "yes"
 	doc.Variants[0].Stores[0].Hoist.Raise.Feed = "relay"
-	r := model.Evaluate(doc)
+	r := model.Evaluate(doc, "")
 	seen := map[string]bool{}
 	for i, v := range doc.Variants {
 		for _, n := range model.Needs(v, r.Variants[i]) {
@@ -74,7 +74,7 @@ func needed(t *testing.T, needs []model.Need, as string) model.Need {
 func TestNumberThatMatters(t *testing.T) {
 	doc := catalog.Sample()
 	v := doc.Variants[0]
-	n := needed(t, model.Needs(v, model.Evaluate(doc).Variants[0]), "rope")
+	n := needed(t, model.Needs(v, model.Evaluate(doc, "").Variants[0]), "rope")
 	if !n.Want[0].Known() || n.Want[0].Unit != "N" {
 		t.Fatalf("%+v", n)
 	}
@@ -84,7 +84,7 @@ func TestNumberThatMatters(t *testing.T) {
 	}{{1.0001, false}, {0.99, true}} {
 		v.Stores[0].Hoist.Rope.BreakingLoad = unit.Of(unit.Force(c.share * float64(n.Want[0].Least.Val)))
 		gives := false
-		for _, ch := range model.Evaluate(doc).Variants[0].Stores[0].Hoist.Checks {
+		for _, ch := range model.Evaluate(doc, "").Variants[0].Stores[0].Hoist.Checks {
 			gives = gives || (ch.ID == "rope" || ch.ID == "knot") && ch.Word == path.GivesWay
 		}
 		if gives != c.gives {
@@ -100,7 +100,7 @@ func TestFuseAndCableNeeded(t *testing.T) {
 	doc := catalog.Sample()
 	b := doc.Variants[1].Stores[0].Cells
 	b.Voltage, b.CableLength, b.CableArea, b.Fuse = unit.Of[unit.Voltage](12.5), unit.Of[unit.Length](4), unit.Known[unit.Area]{}, unit.Known[unit.Current]{}
-	r := model.Evaluate(doc).Variants[1]
+	r := model.Evaluate(doc, "").Variants[1]
 	c := r.Stores[0].Cells
 	if got := float64(c.Line.Most); math.Abs(got-8) > 1e-12 {
 		t.Errorf("greatest current %g, want 8", got)
@@ -125,7 +125,7 @@ func TestFuseAndCableNeeded(t *testing.T) {
 		t.Errorf("fuse %+v", n.Want)
 	}
 	b.CableLength = unit.Known[unit.Length]{}
-	if n := needed(t, model.Needs(doc.Variants[1], model.Evaluate(doc).Variants[1]), "cable"); n.Want[0].Known() {
+	if n := needed(t, model.Needs(doc.Variants[1], model.Evaluate(doc, "").Variants[1]), "cable"); n.Want[0].Known() {
 		t.Errorf("a cable without its length: %+v", n.Want)
 	}
 }
@@ -144,7 +144,7 @@ func TestNeedsOfNothing(t *testing.T) {
 	doc := catalog.Sample()
 	h := doc.Variants[0].Stores[0].Hoist
 	*h = lift.Hoist{}
-	for _, n := range model.Needs(doc.Variants[0], model.Evaluate(doc).Variants[0]) {
+	for _, n := range model.Needs(doc.Variants[0], model.Evaluate(doc, "").Variants[0]) {
 		if n.As == "rope" || n.As == "pulley" || n.As == "base_weight" || n.As == "hold" {
 			if n.Want[0].Known() {
 				t.Errorf("%s: %+v", n.Name, n.Want)

@@ -8,6 +8,7 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/cell"
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 )
 
@@ -19,7 +20,7 @@ func TestReadyOfBattery(t *testing.T) {
 	for _, c := range []struct {
 		name   string
 		change func(*cell.Bank)
-		ready  string
+		ready  reason.Word
 		why    string
 	}{
 		{"all answered", func(*cell.Bank) {}, "yes", ""},
@@ -43,8 +44,8 @@ func TestReadyOfBattery(t *testing.T) {
 		c.change(&bank)
 		v.Stores = []model.Store{{Cells: &bank}}
 		r := g.Evaluate(v)
-		if r.Ready != c.ready || !strings.Contains(strings.Join(r.Reasons, " "), c.why) || (c.why == "") != (len(r.Reasons) == 0) {
-			t.Errorf("%s: %q, want %q because of %q; it says %q", c.name, r.Ready, c.ready, c.why, r.Reasons)
+		if r.Ready != c.ready || !strings.Contains(strings.Join(reasonsSaid(r.Because), " "), c.why) || (c.why == "") != (len(reasonsSaid(r.Because)) == 0) {
+			t.Errorf("%s: %q, want %q because of %q; it says %q", c.name, r.Ready, c.ready, c.why, reasonsSaid(r.Because))
 		}
 	}
 }
@@ -76,7 +77,7 @@ func TestUnderSun(t *testing.T) {
 		t.Errorf("1 W of panels: %+v, ready %q", f, r.Ready)
 	}
 	if f, r := flag(1000); f != nil || r.Ready != "yes" {
-		t.Errorf("1 kW of panels: %+v, ready %q, %q", f, r.Ready, r.Reasons)
+		t.Errorf("1 kW of panels: %+v, ready %q, %q", f, r.Ready, reasonsSaid(r.Because))
 	}
 }
 

@@ -17,13 +17,13 @@ func TestEveryStageAsksForItsStrength(t *testing.T) {
 		doc := catalog.Sample()
 		h := doc.Variants[2].Stores[0].Hoist
 		h.Train.Stages[3] = lift.Stage{Kind: kind, Ratio: unit.Of[unit.Ratio](5), Efficiency: unit.Of[unit.Ratio](.95), IdleTorque: unit.Of[unit.Torque](0)}
-		r := model.Evaluate(doc).Variants[2]
-		if r.Ready != "not_known" || !strings.Contains(strings.Join(r.Reasons, " "), "stage 4") && !strings.Contains(strings.Join(r.Reasons, " "), "of stage 4") {
-			t.Errorf("%q: %s %q", kind, r.Ready, r.Reasons)
+		r := model.Evaluate(doc, "").Variants[2]
+		if r.Ready != "not_known" || !strings.Contains(strings.Join(reasonsSaid(r.Because), " "), "stage 4") && !strings.Contains(strings.Join(reasonsSaid(r.Because), " "), "of stage 4") {
+			t.Errorf("%q: %s %q", kind, r.Ready, reasonsSaid(r.Because))
 		}
 		h.Train.Stages[3].Rated = unit.Of[unit.Torque](500)
-		if r := model.Evaluate(doc).Variants[2]; r.Ready != "yes" {
-			t.Errorf("%q with its label: %s %q", kind, r.Ready, r.Reasons)
+		if r := model.Evaluate(doc, "").Variants[2]; r.Ready != "yes" {
+			t.Errorf("%q with its label: %s %q", kind, r.Ready, reasonsSaid(r.Because))
 		}
 	}
 }
@@ -35,12 +35,12 @@ func TestDamagedForbids(t *testing.T) {
 		h := doc.Variants[2].Stores[0].Hoist
 		f := lift.Failure{Shock: shock, Look: lift.Look{Rope: "damaged", Knots: "sound", Pulleys: "sound", Pins: "sound", Container: "sound", Base: "sound"}}
 		h.Trials.Failures = []lift.Failure{f}
-		if r := model.Evaluate(doc).Variants[2]; r.Ready != "no" {
+		if r := model.Evaluate(doc, "").Variants[2]; r.Ready != "no" {
 			t.Errorf("shock %q, rope damaged: %s", shock, r.Ready)
 		}
 		h.Trials.Failures[0].Look.Rope = "renewed"
-		if r := model.Evaluate(doc).Variants[2]; r.Ready != "yes" {
-			t.Errorf("shock %q, rope renewed: %s %q", shock, r.Ready, r.Reasons)
+		if r := model.Evaluate(doc, "").Variants[2]; r.Ready != "yes" {
+			t.Errorf("shock %q, rope renewed: %s %q", shock, r.Ready, reasonsSaid(r.Because))
 		}
 	}
 }

@@ -1,7 +1,7 @@
 package model
 
 import (
-	"fmt"
+	"slices"
 	"strings"
 
 	"duskweight/internal/model/lift"
@@ -11,33 +11,19 @@ import (
 // answer rough, and nothing unsafe.
 var energyOnly = map[string]bool{"units": true, "raise.drive_efficiency": true, "raise.auxiliary_w": true, "lower.auxiliary_w": true}
 
-// typicalReason tells how many values of the hoist at that place of the variant are typical and not yet the builder's
-// own; it is empty where there are none. A plan that rests on such a value is not ready: the sheet is for the thing that
-// hangs, and the thing that is usual does not hang there.
-func (v Variant) typicalReason(i int) string {
-	n, hoist := 0, HoistPath(i)+"."
+// typicalPaths are the typical values of the hoist at that place of the variant that are not yet the builder's own, by
+// their paths in the variant, in order.
+func (v Variant) typicalPaths(i int) []string {
+	var out []string
+	hoist := HoistPath(i) + "."
 	for path, o := range v.Origins {
 		rest, ok := strings.CutPrefix(path, hoist)
 		if ok && o.Kind == "typical" && !energyOnly[rest] {
-			n++
+			out = append(out, path)
 		}
 	}
-	switch n {
-	case 0:
-		return ""
-	case 1:
-		return "Whether one typical value is true of your hoist. Confirm it on its page, or type your own."
-	}
-	return fmt.Sprintf("Whether %d typical values are true of your hoist. Confirm them on its page, or type your own.", n)
-}
-
-// onlyTypical makes a hoist that was ready not ready for that reason; empty is none.
-func (r *HoistResult) onlyTypical(reason string) {
-	if reason == "" || r.Ready == "no" {
-		return
-	}
-	r.Ready = "not_known"
-	r.Reasons = append(r.Reasons, reason)
+	slices.Sort(out)
+	return out
 }
 
 // labelled is the hoist at that place of the variant without the typical values of its motor that the label's own numbers

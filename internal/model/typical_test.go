@@ -7,6 +7,7 @@ import (
 
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 )
 
@@ -21,10 +22,10 @@ func TestTypicalValuesAreNotReady(t *testing.T) {
 		return ground.Evaluate(v)
 	}
 	if r := ready(nil); r.Ready != "yes" {
-		t.Fatalf("without marks it is %q: %v", r.Ready, r.Reasons)
+		t.Fatalf("without marks it is %q: %v", r.Ready, reasonsSaid(r.Because))
 	}
 	typical := model.Origin{Kind: "typical", Source: "from memory"}
-	for path, want := range map[string]string{
+	for path, want := range map[string]reason.Word{
 		"stores[0].hoist.drum.dead_wraps":            "not_known",
 		"stores[0].hoist.reeving.rope_parts":         "not_known",
 		"stores[0].hoist.machine.max_winding_c":      "not_known",
@@ -35,8 +36,8 @@ func TestTypicalValuesAreNotReady(t *testing.T) {
 		"panels[0].tilt_rad":                         "yes",
 	} {
 		r := ready(model.Origins{path: typical})
-		if r.Ready != want || (want == "yes") != (len(r.Reasons) == 0) {
-			t.Errorf("%s typical: %q, want %q; %v", path, r.Ready, want, r.Reasons)
+		if r.Ready != want || (want == "yes") != (len(reasonsSaid(r.Because)) == 0) {
+			t.Errorf("%s typical: %q, want %q; %v", path, r.Ready, want, reasonsSaid(r.Because))
 		}
 		for _, kind := range []string{"catalog", "measured"} {
 			if r := ready(model.Origins{path: {Kind: kind}}); r.Ready != "yes" {
@@ -45,8 +46,8 @@ func TestTypicalValuesAreNotReady(t *testing.T) {
 		}
 	}
 	r := ready(model.Origins{"stores[0].hoist.drum.dead_wraps": typical, "stores[0].hoist.travel_m": typical})
-	if len(r.Reasons) != 1 || !strings.Contains(r.Reasons[0], "2 typical values") {
-		t.Errorf("%v", r.Reasons)
+	if len(reasonsSaid(r.Because)) != 1 || !strings.Contains(reasonsSaid(r.Because)[0], "2 typical values") {
+		t.Errorf("%v", reasonsSaid(r.Because))
 	}
 	v = doc.Variants[0]
 	if r := ready(model.Origins{"stores[0].hoist.drum.dead_wraps": typical}); r.Ready != "no" {

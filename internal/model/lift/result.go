@@ -57,7 +57,8 @@ type Missing struct {
 type Flag struct {
 	Path string
 	Say  string
-	Bad  bool // true: the sheet says do not hang; false: a caution
+	Bad  bool   // true: the sheet says do not hang; false: a caution
+	ID   string // of the reason that a bad one makes; empty follows from Path
 }
 
 // Tension is one rope part; part 0 winds on the drum.

@@ -78,6 +78,17 @@ type LoadSteps struct {
 	S125 LoadStep `json:"at_125"`
 }
 
+// NamedStep is a load step with its key in the document and its name.
+type NamedStep struct {
+	Key, Name string
+	Step      LoadStep
+}
+
+// Named lists the steps, the smallest first.
+func (s LoadSteps) Named() []NamedStep {
+	return []NamedStep{{"at_25", "25 %", s.S25}, {"at_50", "50 %", s.S50}, {"at_75", "75 %", s.S75}, {"at_100", "100 %", s.S100}, {"at_125", "125 %", s.S125}}
+}
+
 // LoadStep is one step. What hung is kept: a plan that grew heavier has not passed its steps.
 type LoadStep struct {
 	Done string                `json:"done" say:"Did it pass: nothing moved, slipped or got hot?" enum:"|yes|no"`

@@ -124,7 +124,9 @@ func fitOf(h *model.HoistResult, c model.Combination) (*Fit, string) {
 	}
 	f := Fit{Combination: c, Hoist: h}
 	if h.Ready != "yes" {
-		f.Open = h.Reasons
+		for _, b := range h.Because {
+			f.Open = append(f.Open, b.Text().String())
+		}
 	}
 	if d.Lowering.Known && d.Lowering.Steady && !d.Lowering.Short {
 		f.Gives = unit.Of(max(0, d.Lowering.EnergyOut))
@@ -140,10 +142,10 @@ func fitOf(h *model.HoistResult, c model.Combination) (*Fit, string) {
 
 // firstCause is the first sentence of the first reason, without its numbers: "Gives way: the rope."
 func firstCause(h *model.HoistResult) string {
-	if len(h.Reasons) == 0 {
+	if len(h.Because) == 0 {
 		return "It may not hang."
 	}
-	say, _, _ := strings.Cut(h.Reasons[0], ". ")
+	say, _, _ := strings.Cut(h.Because[0].Say.String(), ". ")
 	return strings.TrimSuffix(numbers.ReplaceAllString(say, "…"), ".") + "."
 }
 

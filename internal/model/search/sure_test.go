@@ -65,7 +65,7 @@ func TestYearNoughtIsTheProjectsOwn(t *testing.T) {
 	if a, b := s.Variants[1].Served[0], s.Variants[len(s.Variants)-1].Served[0]; a == b {
 		t.Errorf("a quarter of the panels serves as much, %v: it proves nothing", a)
 	}
-	for i, r := range model.Evaluate(doc).Variants {
+	for i, r := range model.Evaluate(doc, "").Variants {
 		c := s.Variants[i]
 		if c.Nights[0] != float64(r.Year.NightsServed) || c.Outage[0] != float64(r.Year.LongestOutage.Hours) ||
 			math.Abs(c.Served[0]-float64(r.Year.ServedShare.Val)) > 1e-12 { // two ways of adding up the same year

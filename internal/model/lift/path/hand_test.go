@@ -327,35 +327,6 @@ func TestOneTonneOnABeam(t *testing.T) {
 	near(t, "two supports, sag", deflection("two_supports", 2, 1, 48, 0, 1), 8, 1e-12)
 }
 
-func TestReadyStates(t *testing.T) {
-	for _, x := range []struct {
-		what  string
-		want  string
-		holds string
-		mend  func(h *lift.Hoist, d *lift.Drive)
-	}{
-		{"all well", "yes", "", func(*lift.Hoist, *lift.Drive) {}},
-		{"stalls", "no", "stalls", func(_ *lift.Hoist, d *lift.Drive) { d.Raising.Stalls = true }},
-		{"does not start", "no", "stalls", func(_ *lift.Hoist, d *lift.Drive) { d.Raising.Starts = false }},
-		{"stays stuck", "no", "by itself", func(_ *lift.Hoist, d *lift.Drive) { d.Lowering.RunsBack = "no" }},
-		{"races", "no", "races", func(_ *lift.Hoist, d *lift.Drive) { d.Lowering.Steady = false }},
-		{"with a push", "not_known", "push", func(_ *lift.Hoist, d *lift.Drive) { d.Lowering.RunsBack = "nudge" }},
-		{"bad flag", "no", "sparks", func(_ *lift.Hoist, d *lift.Drive) { d.Flags = []lift.Flag{{Say: "It sparks.", Bad: true}} }},
-		{"too hot", "not_known", "hot", func(_ *lift.Hoist, d *lift.Drive) { d.HeatUp = lift.Heat{Known: true, TooHot: true} }},
-		{"way down not known", "not_known", "not known", func(_ *lift.Hoist, d *lift.Drive) { d.Lowering.Known = false }},
-		{"one hold", "no", "one thing", func(h *lift.Hoist, _ *lift.Drive) { h.Holds.Holds = h.Holds.Holds[:1] }},
-		{"rope not known", "not_known", "rope", func(h *lift.Hoist, _ *lift.Drive) { h.Rope.BreakingLoad.Is = false }},
-	} {
-		h := whole()
-		d := drive(h)
-		x.mend(&h, &d)
-		state, why := Ready(Checks(h, d), d, h)
-		if state != x.want || !strings.Contains(strings.Join(why, " "), x.holds) {
-			t.Errorf("%s: %s %v", x.what, state, why)
-		}
-	}
-}
-
 // 500 kg from 5 m is 24.5 kJ, a car of 1,500 kg at 20.6 km/h; 1 t from 3 m 22.5 km/h; published at g 9.81, here .03 %
 // less energy.
 func TestHazards(t *testing.T) {

@@ -19,7 +19,7 @@ func TestAfterAFall(t *testing.T) {
 		for _, c := range checks {
 			sound(t, c)
 		}
-		word, _ := Ready(checks, d, h)
+		word := worst(checks)
 		return word, checks
 	}
 	whole := lift.Look{Rope: "renewed", Knots: "sound", Pulleys: "sound", Pins: "sound", Container: "sound", Base: "sound"}

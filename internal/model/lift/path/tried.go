@@ -57,17 +57,3 @@ func letDown(c *Check, name string, t lift.HeldTrial) {
 	}
 	c.Say += ". Mend it, test it again, and write that down under Tests and repairs."
 }
-
-// failedSteps are the load steps that did not pass.
-func failedSteps(s lift.LoadSteps) []string {
-	var out []string
-	for _, one := range []struct {
-		name string
-		step lift.LoadStep
-	}{{"25 %", s.S25}, {"50 %", s.S50}, {"75 %", s.S75}, {"100 %", s.S100}, {"125 %", s.S125}} {
-		if one.step.Done == "no" {
-			out = append(out, "The load step "+one.name+" did not pass.")
-		}
-	}
-	return out
-}

@@ -1,0 +1,69 @@
+package model
+
+import (
+	"slices"
+
+	"duskweight/internal/model/reason"
+	"duskweight/internal/model/source"
+	"duskweight/internal/say"
+)
+
+// batteryRules are the rules of batteries as the battery itself is computed: place, board, what its cells are, cable, fuse.
+func batteryRules() []rule {
+	return []rule{{"battery", batteryFlags}, {"fuse", unprotected}}
+}
+
+// batteryFlags are the cautions of a battery that forbid its use or leave it open.
+func batteryFlags(j judgement) []reason.Reason {
+	var out []reason.Reason
+	for i, s := range j.result.Stores {
+		c := CellsOf(s)
+		if c == nil || s.WhyNot != "" {
+			continue
+		}
+		for _, f := range slices.Concat(c.Cautions, c.Line.Flags) {
+			r := reason.Reason{ID: batteryID(f.Path), Path: Join(CellsPath(i), f.Path), Say: say.That("%s", f.Say), Source: source.CommonPractice.Whole()}
+			switch {
+			case f.Bad:
+				r.Word, r.Clears = reason.No, reason.Change
+			case f.Open:
+				r.Word, r.Clears = reason.NotKnown, reason.Answer
+			default:
+				continue
+			}
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
+// batteryID is the id of a caution by the field that it is about.
+func batteryID(path string) string {
+	switch path {
+	case "management_board":
+		return "board"
+	case "cells_are":
+		return "cells_mixed"
+	case "fuse_a":
+		return "fuse"
+	case "cable_area_m2", "cable_length_m":
+		return "cable"
+	}
+	return "place"
+}
+
+// unprotected are a fuse and a cable that nobody gave.
+func unprotected(j judgement) []reason.Reason {
+	var out []reason.Reason
+	for i, s := range j.result.Stores {
+		c := CellsOf(s)
+		if c == nil || s.WhyNot != "" {
+			continue
+		}
+		for _, m := range c.unprotected() {
+			out = append(out, reason.Reason{ID: batteryID(m.Path), Word: reason.NotKnown, Path: Join(CellsPath(i), m.Path), Clears: reason.Answer,
+				Say: say.That("%s is not known.", m.Wants), Source: source.CommonPractice.Whole()})
+		}
+	}
+	return out
+}
