@@ -31,6 +31,7 @@ type array struct {
 	dirt, unequal, wires float64
 	clean, equal, wired  float64 // 1 − each
 	kept                 float64 // what the three leave together
+	cable                float64 // share that the panels' cable loses at full power; 0 where the wires lose an equal share always
 	pulse                bool
 	curve                *Diode  // pulse width with a sheet
 	volts                float64 // pulse width: voltage of one panel
@@ -65,6 +66,12 @@ func (p *Plant) prepare(a Array, c Controller, path string) (array, Problems) {
 		dirt:    float64(a.Soiling.Or(typicalSoiling)),
 		unequal: float64(a.Mismatch.Or(typicalMismatch)),
 		wires:   float64(a.Wiring.Or(typicalWiring)),
+	}
+	if share, known := a.cable(); known {
+		m.wires, m.cable = 0, share
+		if c.Kind == "pulse_width" { // the panels' voltage is higher by the drop
+			m.wires, m.cable = min(share, 0.9), 0
+		}
 	}
 	m.clean, m.equal, m.wired = 1-m.dirt, 1-m.unequal, 1-m.wires
 	m.kept = m.clean * m.equal * m.wired
@@ -159,10 +166,19 @@ func (a *array) add(l Light, air, power []float64) {
 		if g > 0 {
 			f := 1 + a.gamma*(air[h]+a.warming*g-25)
 			if f > 0 {
-				power[h] += scale * cells[h] * f
+				power[h] += a.through(scale * cells[h] * f)
 			}
 		}
 	}
+}
+
+// through returns what the panels' cable leaves of power p: its drop grows with the current, so that a year loses
+// share·ΣP²/(P_r ΣP).
+func (a *array) through(p float64) float64 {
+	if a.cable == 0 || a.label == 0 {
+		return p
+	}
+	return max(0, p-a.cable*p*p/a.label)
 }
 
 // account returns the array's year and where its joules went.
@@ -178,7 +194,7 @@ func (a *array) account(l Light, air []float64) Yield {
 		best := a.best(l.Cells[h], t)
 		clean := best * a.clean
 		equal := clean * a.equal
-		wired := equal * a.wired
+		wired := a.through(equal * a.wired)
 		light += whole
 		glass += whole - through
 		heat += through - best

@@ -62,12 +62,13 @@ type Plant struct {
 	kind    string
 	tracker tracker
 	rated   float64  // pulse width: most power at the line
+	most    float64  // most power at the line by the controller's most current
 	Remarks []string // plain sentences about what was assumed, for the page
 }
 
 // Prepare makes panels and controller ready, or says what stands against it.
 func Prepare(arrays []Array, c Controller) (*Plant, Problems) {
-	p := &Plant{kind: c.Kind, rated: math.Inf(1)}
+	p := &Plant{kind: c.Kind, rated: math.Inf(1), most: math.Inf(1)}
 	var ps Problems
 	label := 0.0
 	for i, a := range arrays {
@@ -81,6 +82,9 @@ func Prepare(arrays []Array, c Controller) (*Plant, Problems) {
 	}
 	if rated, known := c.Power.Value(); known {
 		p.rated = float64(rated)
+	}
+	if most, known := c.MaxCharge.Value(); known {
+		p.most = float64(most) * float64(c.Line())
 	}
 	p.tracker = newTracker(c.Curve, float64(c.Power.Or(unit.Power(label))))
 	switch c.Kind {
@@ -121,12 +125,12 @@ func (p *Plant) Fill(light []Light, air, power []float64) {
 	case "tracking":
 		for h, q := range power {
 			if q > 0 {
-				power[h] = p.tracker.out(q)
+				power[h] = min(p.tracker.out(q), p.most)
 			}
 		}
 	case "pulse_width":
 		for h, q := range power {
-			power[h] = min(q*pulseEfficiency, p.rated)
+			power[h] = min(q*pulseEfficiency, p.rated, p.most)
 		}
 	default:
 		clear(power)
