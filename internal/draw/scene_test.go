@@ -364,6 +364,7 @@ func TestLabelsApart(t *testing.T) {
 type textBox struct {
 	box
 	text string
+	size float64
 }
 
 // textBoxes reads the texts of a picture back, with the paper each takes; turned by 90° or not at all.
@@ -391,7 +392,7 @@ func textBoxes(t *testing.T, svg string) []textBox {
 		if x.Transform != "" {
 			b = box{x.X - 0.72*x.Size, x.Y + a - w, x.X + 0.1*x.Size, x.Y + a}
 		}
-		out = append(out, textBox{b, x.Text})
+		out = append(out, textBox{b, x.Text, x.Size})
 	}
 	return out
 }

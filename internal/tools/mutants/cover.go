@@ -19,29 +19,24 @@ type block struct {
 // cover is by the package of the tests and the file, by import path.
 type cover map[string]map[string][]block
 
-// look runs the tests of every package once and notes which lines they go through. Later runs are answered by the cache.
-func (t *tree) look(ctx context.Context) error {
+// look runs the tests of a package once, and notes which lines they go through.
+func (t *tree) look(ctx context.Context, of string) error {
+	if t.cover[of] != nil {
+		return nil
+	}
 	dir, err := os.MkdirTemp("", "mutants")
 	if err != nil {
 		return err
 	}
 	defer os.RemoveAll(dir)
-	t.cover = cover{}
-	for of := range t.depends {
-		if t.isSlow(of) {
-			continue
-		}
-		profile := filepath.Join(dir, "profile")
-		cmd := exec.CommandContext(ctx, "go", "test", "-short", "-vet=off", "-p", "1", "-coverpkg=./internal/...", "-coverprofile="+profile, of)
-		cmd.Dir = t.root
-		if out, err := cmd.CombinedOutput(); err != nil {
-			return fmt.Errorf("the tests of %s fail without any change: %w\n%s", of, err, out)
-		}
-		if t.cover[of], err = blocks(profile); err != nil {
-			return err
-		}
+	profile := filepath.Join(dir, "profile")
+	cmd := exec.CommandContext(ctx, "go", "test", "-short", "-vet=off", "-p", "1", "-coverpkg=./internal/...", "-coverprofile="+profile, of)
+	cmd.Dir = t.root
+	if out, err := cmd.CombinedOutput(); err != nil {
+		return fmt.Errorf("the tests of %s fail without any change: %w\n%s", of, err, out)
 	}
-	return nil
+	t.cover[of], err = blocks(profile)
+	return err
 }
 
 // blocks reads a profile: lines of "file:from.column,to.column statements times".

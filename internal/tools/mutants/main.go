@@ -32,6 +32,7 @@ func run() error {
 	limit := flag.Duration("for", 30*time.Minute, "stop after this time")
 	in := flag.String("in", strings.Join(rooms, ","), "packages to change, by path below the root; /... for all below")
 	at := flag.String("at", "", "only changes whose place begins so, as internal/model/verdict.go:24")
+	near := flag.Bool("near", false, "ask the package's own tests alone: quick, and some that survive it are caught elsewhere")
 	list := flag.Bool("list", false, "say the changes, run nothing")
 	flag.Parse()
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
@@ -43,14 +44,10 @@ func run() error {
 	if err != nil {
 		return err
 	}
+	tree.near = *near
 	changes, err := tree.changes(strings.Split(*in, ","))
 	if err != nil {
 		return err
-	}
-	if !*list {
-		if err := tree.look(ctx); err != nil {
-			return err
-		}
 	}
 	r := rand.New(rand.NewPCG(*seed, 0))
 	r.Shuffle(len(changes), func(i, j int) { changes[i], changes[j] = changes[j], changes[i] })

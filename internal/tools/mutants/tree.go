@@ -36,6 +36,7 @@ type tree struct {
 	packages     []pkg
 	depends      map[string][]string // by path: the packages that its tests are built from
 	cover        cover
+	near         bool // only a package's own tests are asked
 }
 
 // pkg is what go list says of a package.
@@ -51,7 +52,7 @@ type pkg struct {
 
 // load asks for the packages of internal and for those that each test is built from.
 func load(ctx context.Context, root string) (*tree, error) {
-	t := &tree{root: root, depends: map[string][]string{}}
+	t := &tree{root: root, depends: map[string][]string{}, cover: cover{}}
 	all, err := t.list(ctx, "./internal/...")
 	if err != nil {
 		return nil, err
@@ -96,13 +97,12 @@ func (t *tree) isSlow(of string) bool {
 	return slices.Contains(slow, strings.TrimPrefix(of, t.module+"/"))
 }
 
-// askers are the packages whose tests are run for a change: its own, then those that are built on it, the nearest first;
-// none whose tests never come to its line.
+// askers are the packages whose tests are run for a change: its own, then those that are built on it, the nearest first.
 func (t *tree) askers(c change) []string {
-	own := t.module + "/" + filepath.ToSlash(filepath.Dir(c.file))
+	own := t.own(c)
 	var on []string
 	for of, deps := range t.depends {
-		if slices.Contains(deps, own) && !t.isSlow(of) && t.sees(of, c) {
+		if of == own || !t.near && slices.Contains(deps, own) && !t.isSlow(of) {
 			on = append(on, of)
 		}
 	}
@@ -118,6 +118,9 @@ func (t *tree) askers(c change) []string {
 	return on
 }
 
+// own is the package that a change is made in.
+func (t *tree) own(c change) string { return t.module + "/" + filepath.ToSlash(filepath.Dir(c.file)) }
+
 // try runs the tests against one change. by is the test that failed.
 func (t *tree) try(ctx context.Context, c change) (word, by string, err error) {
 	overlay, clean, err := t.overlay(c)
@@ -125,18 +128,23 @@ func (t *tree) try(ctx context.Context, c change) (word, by string, err error) {
 		return "", "", err
 	}
 	defer clean()
-	askers := t.askers(c)
-	if len(askers) == 0 && t.goTool(ctx, "build", "-overlay", overlay, "./"+filepath.Dir(c.file)) != nil {
+	if t.goTool(ctx, "build", "-overlay", overlay, "./"+filepath.Dir(c.file)) != nil {
 		return unbuilt, "", nil
 	}
-	for _, p := range askers {
+	for _, p := range t.askers(c) {
+		if p != t.own(c) { // the tests of others are run only where they come to its line
+			if err := t.look(ctx, p); err != nil {
+				return "", "", err
+			}
+			if !t.sees(p, c) {
+				continue
+			}
+		}
 		run := exec.CommandContext(ctx, "go", "test", "-overlay", overlay, "-vet=off", "-short", "-failfast", "-p", "1", "-timeout", longest.String(), p)
 		run.Dir = t.root
 		out, err := run.CombinedOutput()
 		switch {
 		case err == nil:
-		case bytes.Contains(out, []byte("[build failed]")) || bytes.Contains(out, []byte("[setup failed]")):
-			return unbuilt, "", nil
 		default:
 			return caught, firstFailed(string(out)) + " of " + strings.TrimPrefix(p, t.module+"/"), nil
 		}
