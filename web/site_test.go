@@ -114,7 +114,7 @@ func fingerprint(t *testing.T, s *Site) string {
 	copies, err := s.Store.Backups()
 	add(copies, err)
 	for _, p := range living {
-		history, err := s.Store.History(ctx, p.ID, 0)
+		history, err := s.Store.Story(ctx, p.ID, 0, 1000)
 		add(history, err)
 	}
 	return b.String()

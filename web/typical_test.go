@@ -34,8 +34,8 @@ func everyInput(visit inputVisitor) {
 	h.Trials.Held, h.Trials.Failures = make([]lift.HeldTrial, 1), make([]lift.Failure, 1)
 	visitAll(visit, "hoist", hoistForm(), h)
 	visitAll(visit, "trials", trialsForm(), h)
-	for _, k := range cell.Kinds() {
-		visitAll(visit, "battery", cellsForm(), &cell.Bank{Kind: k.Key})
+	for _, kind := range []string{"flooded_lead", "sealed_lead", "lfp", "nmc", "nickel_iron", "sodium_ion"} {
+		visitAll(visit, "battery", cellsForm(), &cell.Bank{Kind: kind})
 	}
 	visitAll(visit, "parts", partsForm(), &model.Variant{Parts: make([]cost.Part, 1)})
 	visitAll(visit, "money", moneyForm(), &cost.Terms{})

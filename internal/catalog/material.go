@@ -14,11 +14,6 @@ type Material struct {
 	Low, High unit.Density // the same where one value is given
 }
 
-// Volume returns the room that m takes at the middle density.
-func (a Material) Volume(m unit.Mass) unit.Volume {
-	return unit.Volume(float64(m) / (float64(a.Low+a.High) / 2))
-}
-
 // TakePiece is a piece of the mass of that volume, at the middle density, guessed and not weighed.
 func (a Material) TakePiece(v unit.Volume) lift.Piece {
 	return lift.Piece{Name: a.Name, Mass: unit.Of(unit.Mass(float64(v) * float64(a.Low+a.High) / 2)), Weighed: "volume"}

@@ -178,7 +178,7 @@ func nightPlan(r *rand.Rand, i int) (model.Project, model.Variant) {
 	v.Standing = []load.Standing{{Name: "router", Power: unit.Of(unit.Power(between(0, 0.4)))}}
 	v.Stores = nil
 	for range 1 + r.IntN(2) {
-		v.Stores = append(v.Stores, model.Store{Cells: nightBank(r, cell.Kinds()[i%6].Key)})
+		v.Stores = append(v.Stores, model.Store{Cells: nightBank(r, nightCells[i%len(nightCells)])})
 	}
 	if r.IntN(2) == 0 {
 		v.Stores = append(v.Stores, hoist)
@@ -186,6 +186,9 @@ func nightPlan(r *rand.Rand, i int) (model.Project, model.Variant) {
 	}
 	return p, v
 }
+
+// nightCells are the kinds of cells that the second calculation knows.
+var nightCells = []string{"flooded_lead", "sealed_lead", "lfp", "nmc", "nickel_iron", "sodium_ion"}
 
 func nightBank(r *rand.Rand, kind string) *cell.Bank {
 	between := func(a, b float64) unit.Known[unit.Ratio] { return unit.Of(unit.Ratio(a + (b-a)*r.Float64())) }

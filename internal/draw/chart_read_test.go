@@ -105,18 +105,14 @@ func pictures(t *testing.T) map[string]string {
 		nights[i] = []int8{Served, Served, Dark, PartlyServed, NotCounted}[i*i%5]
 	}
 	out := map[string]string{
-		"a day":            drawn(t, func(b *strings.Builder) error { return Day(aDay(), b) }),
-		"the worst week":   drawn(t, func(b *strings.Builder) error { return aWorstWeek().Draw(b) }),
-		"the first week":   drawn(t, func(b *strings.Builder) error { return aWeek().Draw(b) }),
-		"states":           drawn(t, func(b *strings.Builder) error { return someStates().Draw(b) }),
-		"what burns":       drawn(t, func(b *strings.Builder) error { return someBurns().Draw(b) }),
-		"sun of months":    drawn(t, func(b *strings.Builder) error { return SunMonths(flatSun, panelSun, b) }),
-		"mass and height":  drawn(t, func(b *strings.Builder) error { return MassHeight(someMass(), b) }),
-		"nights":           drawn(t, func(b *strings.Builder) error { return Nights(nights, b) }),
-		"use":              UseBar(0.7),
-		"use of too much":  UseBar(1.2),
-		"use of a lot":     UseBar(20),
-		"use is not known": UseBar(math.NaN()),
+		"a day":           drawn(t, func(b *strings.Builder) error { return Day(aDay(), b) }),
+		"the worst week":  drawn(t, func(b *strings.Builder) error { return aWorstWeek().Draw(b) }),
+		"the first week":  drawn(t, func(b *strings.Builder) error { return aWeek().Draw(b) }),
+		"states":          drawn(t, func(b *strings.Builder) error { return someStates().Draw(b) }),
+		"what burns":      drawn(t, func(b *strings.Builder) error { return someBurns().Draw(b) }),
+		"sun of months":   drawn(t, func(b *strings.Builder) error { return SunMonths(flatSun, panelSun, b) }),
+		"mass and height": drawn(t, func(b *strings.Builder) error { return MassHeight(someMass(), b) }),
+		"nights":          drawn(t, func(b *strings.Builder) error { return Nights(nights, b) }),
 		"flow": drawn(t, func(b *strings.Builder) error {
 			return Flow{Name: "Where it went", Whole: FlowPart{Name: "sun on the panels", Energy: 36e6}, Parts: []FlowPart{
 				{"lamps", 18e6, ToLight}, {"wires and boxes", 9e6, ToHeat}, {"nobody took it", 9e6, ToNobody}}}.Draw(b)
@@ -648,37 +644,5 @@ func TestNightsReadBack(t *testing.T) {
 	}
 	if r = parse(t, drawn(t, func(b *strings.Builder) error { return Nights(all, b) })); len(looking(r.paths, "stroke", "#fff")) > 0 {
 		t.Error("a sign is explained that does not occur")
-	}
-}
-
-// A bar of use reaches to its share of the frame: half at 0.5, one and a quarter of it at 1.25 with the border marked;
-// what has no room ends at an arrow.
-func TestUseBarReadBack(t *testing.T) {
-	for _, use := range []float64{0.1, 0.5, 1, 1.25, 1.38} {
-		r := parse(t, UseBar(use))
-		frame, bar := r.rects[0].bounds(), r.rects[1].bounds()
-		near(t, "its share of the frame", bar.x1/frame.x1, use, 1e-9)
-		if bar.y0 <= frame.y0 || bar.y1 >= frame.y1 {
-			t.Errorf("use %v: a bar of %v in a frame of %v", use, bar, frame)
-		}
-		if over := use > 1; over != (len(r.lines) == 1) || len(r.paths) != 0 {
-			t.Errorf("use %v: %d borders, %d arrows", use, len(r.lines), len(r.paths))
-		} else if over {
-			near(t, "the border", r.lines[0].pts[0].X, frame.x1, 1e-9)
-		}
-	}
-	for _, use := range []float64{1.42, 3, 1e9} {
-		r := parse(t, UseBar(use))
-		bar, arrow := r.rects[1].bounds(), r.paths[0].bounds()
-		if gap := arrow.x0 - bar.x1; gap < 0 || gap > 1.5 || arrow.x1 > r.w || arrow.x1 < r.w-2 {
-			t.Errorf("use %v: a bar to %v, an arrow %v of %v", use, bar.x1, arrow, r.w)
-		}
-		near(t, "the arrow's middle", (arrow.y0+arrow.y1)/2, (bar.y0+bar.y1)/2, 1e-9)
-	}
-	if r := parse(t, UseBar(1e-9)); r.rects[1].bounds().x1-r.rects[1].bounds().x0 < 1 {
-		t.Error("a use that is not nothing is not seen")
-	}
-	if r := parse(t, UseBar(0)); len(r.rects) != 1 {
-		t.Error("no use has a bar")
 	}
 }

@@ -9,25 +9,6 @@ import (
 	"duskweight/internal/model/unit"
 )
 
-func TestUseBar(t *testing.T) {
-	for use, want := range map[float64]string{0.5: `width="31"`, 1: `width="63"`, 1.25: `width="79"`} {
-		got := UseBar(use)
-		sound(t, got)
-		if !strings.Contains(got, want) {
-			t.Errorf("use %v: no %s in %s", use, want, got)
-		}
-		if over := strings.Contains(got, failColour); over != (use > 1) {
-			t.Errorf("use %v: in the failing colour: %v", use, over)
-		}
-	}
-	for _, use := range []float64{0, -1, 1e300, math.Inf(1), math.NaN()} {
-		sound(t, UseBar(use))
-	}
-	if !strings.Contains(UseBar(math.NaN()), ">?<") {
-		t.Error("not known is not a question mark")
-	}
-}
-
 func TestAxis(t *testing.T) {
 	x := axis{lo: 1, hi: 1000, a: 0, b: 300, log: true}
 	near(t, "one decade", x.at(10), 100, 1e-9)

@@ -68,13 +68,6 @@ func open(out io.Writer, class string, w, h float64, title, desc string) *pen {
 	return p
 }
 
-// openHidden begins a small picture beside words that say the same.
-func openHidden(out io.Writer, class string, w, h float64) *pen {
-	p := &pen{w: bufio.NewWriter(out)}
-	p.raw(`<svg xmlns="http://www.w3.org/2000/svg" class="%s" viewBox="0 0 %s %s" width="%s" height="%s" aria-hidden="true" focusable="false" fill="none" font-family="%s">`, class, num(w), num(h), num(w), num(h), face)
-	return p
-}
-
 // face is the letters: the system's own.
 const face = "system-ui, 'Segoe UI', 'Noto Sans', Helvetica, Arial, sans-serif"
 

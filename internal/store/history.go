@@ -1,9 +1,7 @@
 package store
 
 import (
-	"context"
 	"database/sql"
-	"errors"
 	"fmt"
 	"time"
 )
@@ -46,26 +44,4 @@ func (c *Change) scan(rows *sql.Rows, more ...any) error {
 		return fmt.Errorf("store: %w", err)
 	}
 	return nil
-}
-
-// History returns the changes of a project, the newest first, at most limit of them (0 for all).
-func (s *Store) History(ctx context.Context, project int64, limit int) (cs []Change, err error) {
-	if limit == 0 {
-		limit = -1
-	}
-	rows, err := s.reader.QueryContext(ctx, `SELECT `+changeColumns+`,
-			NOT deleted AND coalesce(lag(deleted) OVER (PARTITION BY kind, thing ORDER BY number), 1)
-		FROM revision WHERE project = ? ORDER BY seq DESC LIMIT ?`, project, limit)
-	if err != nil {
-		return nil, fmt.Errorf("store: %w", err)
-	}
-	defer func() { err = errors.Join(err, rows.Close()) }()
-	for rows.Next() {
-		var c Change
-		if err := c.scan(rows, &c.Created); err != nil {
-			return nil, err
-		}
-		cs = append(cs, c)
-	}
-	return cs, rows.Err()
 }

@@ -215,19 +215,17 @@ func TestNothingChanged(t *testing.T) {
 func TestOrder(t *testing.T) {
 	s := fresh(t)
 	ctx := t.Context()
-	p, a := sampled(t, s)
+	p, _ := sampled(t, s)
 	b := must[Saved[model.Variant]](t)(s.CreateVariant(ctx, p.ID, model.Variant{Name: "b"}, "", noon))
-	c := must[Saved[model.Variant]](t)(s.CreateVariant(ctx, p.ID, model.Variant{Name: "c"}, "", noon))
-	if err := s.MoveVariant(ctx, c.ID, c.Revision, (a.Place+b.Place)/2, "c before b", later(1)); err != nil {
-		t.Fatal(err)
-	}
+	must[Saved[model.Variant]](t)(s.CreateVariant(ctx, p.ID, model.Variant{Name: "c"}, "", noon))
+	must[Saved[model.Variant]](t)(s.SaveVariant(ctx, b.ID, model.Variant{Name: "b, changed"}, Edit{Revision: b.Revision, Said: "changed"}, later(1)))
 	names := func() (names []string) {
 		for _, v := range must[[]Saved[model.Variant]](t)(s.Variants(ctx, p.ID)) {
 			names = append(names, v.Value.Name)
 		}
 		return names
 	}
-	if got, want := names(), []string{"Barrel", "c", "b"}; !reflect.DeepEqual(got, want) {
+	if got, want := names(), []string{"Barrel", "b, changed", "c"}; !reflect.DeepEqual(got, want) {
 		t.Errorf("order %v, want %v", got, want)
 	}
 	must[Change](t)(s.Undo(ctx, p.ID, 0, later(2)))

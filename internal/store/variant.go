@@ -80,20 +80,6 @@ func (s *Store) SaveVariant(ctx context.Context, id int64, v model.Variant, e Ed
 	return save(ctx, s, s.variants(), id, v, e, now)
 }
 
-// MoveVariant gives a variant another place in the order: between the places of two others, say.
-func (s *Store) MoveVariant(ctx context.Context, id, revision int64, place float64, said string, now time.Time) error {
-	return s.inTx(ctx, func(tx *sql.Tx) error {
-		current, err := s.variants().expect(ctx, tx, id, model.Variant{}, revision)
-		if err != nil {
-			return err
-		}
-		r := current.next(said, now)
-		r.place = place
-		_, err = follow(ctx, tx, current, r)
-		return err
-	})
-}
-
 // DeleteVariant takes a variant away. Undo brings it back.
 func (s *Store) DeleteVariant(ctx context.Context, id, revision int64, said string, now time.Time) error {
 	return remove(ctx, s, s.variants(), id, revision, said, now)

@@ -68,7 +68,7 @@ var (
 
 func typ(v float64) Typical { return Typical{v, memory} }
 
-// kinds is never written after start.
+// kinds are the six, in the order in which they are offered. It is never written after start.
 var kinds = []Kind{
 	{
 		Key: "flooded_lead", Name: "Lead–acid, flooded", Lead: true,
@@ -118,9 +118,6 @@ func judged(c Capacity) Capacity {
 	c.Source = source.Judgement.At("the curve of a near kind, taken as cautious")
 	return c
 }
-
-// Kinds returns the six kinds, in the order they are offered.
-func Kinds() []Kind { return append([]Kind(nil), kinds...) }
 
 // KindOf returns the kind with that key.
 func KindOf(key string) (Kind, bool) {

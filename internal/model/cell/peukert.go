@@ -21,16 +21,6 @@ func RatedShare(c unit.Charge, h unit.Duration, k float64, i unit.Current) unit.
 	return unit.Ratio(math.Min(1, math.Pow(float64(c)/(float64(i)*float64(h)), k-1)))
 }
 
-// RunTime is Peukert's law in the rated form: t = H·(C_H/(I·H))^k. +Inf for no current.
-func RunTime(c unit.Charge, h unit.Duration, k float64, i unit.Current) unit.Duration {
-	return h * unit.Duration(math.Pow(float64(c)/(float64(i)*float64(h)), k))
-}
-
-// PeukertExponent is the exponent from two discharges: k = ln(t2/t1)/ln(I1/I2).
-func PeukertExponent(i1 unit.Current, t1 unit.Duration, i2 unit.Current, t2 unit.Duration) float64 {
-	return math.Log(float64(t2/t1)) / math.Log(float64(i1/i2))
-}
-
 // MeanCurrent returns the mean current of the hours in which something is drawn, from the power drawn hour by hour at
 // the line. 0 when nothing is drawn.
 func (r Resolved) MeanCurrent(drawn []float64) unit.Current {

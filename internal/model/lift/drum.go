@@ -31,17 +31,6 @@ func Wraps(width, rope unit.Length) int {
 	return int(math.Min(math.Floor(float64(width/rope)+1e-9), 1e9))
 }
 
-// DrumCapacity returns the rope that fills the drum to the flange, every layer on top of the one below, and the layers:
-// the sum of π·(D + (2j − 1)·d) over the turns.
-func DrumCapacity(drum, flange, width, rope unit.Length) (unit.Length, int) {
-	layers := int(math.Floor(float64((flange-drum)/(2*rope)) + 1e-9))
-	if layers < 1 {
-		return 0, 0
-	}
-	n := float64(layers)
-	return unit.Length(math.Pi * float64(Wraps(width, rope)) * n * (float64(drum) + n*float64(rope))), layers
-}
-
 // layer is a layer of rope that the travel uses: its radii and its share of the travel.
 type layer struct {
 	torque, length, share float64

@@ -91,5 +91,5 @@ func StageUp(out unit.Torque, ratio, forward unit.Ratio, idle unit.Torque) unit.
 
 // StageDown returns the torque that a stage hands on towards the motor: T·back/r − T_0. 0 or less: it does not run back.
 func StageDown(out unit.Torque, ratio, backward unit.Ratio, idle unit.Torque) unit.Torque {
-	return out*unit.Torque(backward/ratio) - idle
+	return out*unit.Torque(backward)/unit.Torque(ratio) - idle
 }

@@ -23,7 +23,7 @@ type heating struct{ x, full, tau float64 } // full: R_th·P_a, K
 // heating returns x and R_th·P_a with P_a = I²·R_25·(1 + α·(T_a − 25)) + K·I_0·ω.
 func (b Body) heating(i unit.Current, r25 unit.Resistance, friction unit.Power) heating {
 	copper := float64(i) * float64(i) * float64(r25)
-	pa := copper*(1+Alpha*(float64(b.Ambient)-25)) + float64(friction)
+	pa := copper*(float64(CopperGrowth(b.Ambient))) + float64(friction)
 	return heating{x: Alpha * float64(b.Rth) * copper, full: float64(b.Rth) * pa, tau: float64(b.Tau)}
 }
 
@@ -35,28 +35,8 @@ func (q heating) grown(t float64) float64 {
 	return t / q.tau
 }
 
-// Rise returns how much warmer than the air the winding is after t from cold:
-// R_th·P_a·(1 − e^(−(1−x)·t/τ))/(1 − x), for any x.
-func (b Body) Rise(i unit.Current, r25 unit.Resistance, friction unit.Power, t unit.Duration) float64 {
-	q := b.heating(i, r25, friction)
-	return q.full * q.grown(float64(t))
-}
-
-// Settled returns R_th·P_a/(1 − x), or not known for x ≥ 1: it never settles.
-func (b Body) Settled(i unit.Current, r25 unit.Resistance, friction unit.Power) unit.Known[unit.Ratio] {
-	q := b.heating(i, r25, friction)
-	if q.x >= 1 {
-		return unit.Known[unit.Ratio]{}
-	}
-	return told[unit.Ratio](q.full / (1 - q.x))
-}
-
-// RunTime returns how long it may run from cold until it is allowed kelvin above the air:
+// until returns how long it may run from cold until it is allowed kelvin above the air:
 // −τ'·ln(1 − ΔT·(1 − x)/(R_th·P_a)), τ' = τ/(1 − x). Not known: for ever.
-func (b Body) RunTime(i unit.Current, r25 unit.Resistance, friction unit.Power, allowed float64) unit.Known[unit.Duration] {
-	return b.heating(i, r25, friction).until(allowed)
-}
-
 func (q heating) until(allowed float64) unit.Known[unit.Duration] {
 	if allowed <= 0 {
 		return unit.Of[unit.Duration](0)
@@ -94,8 +74,11 @@ type thermal interface {
 	after(t float64, th [2]float64, on bool) [2]float64 // warmer than the air by th, running or standing for t
 }
 
+// rise returns how much warmer than the air, K, the winding is t seconds from cold:
+// R_th·P_a·(1 − e^(−(1−x)·t/τ))/(1 − x), for any x.
 func (q heating) rise(t float64) float64 { return q.full * q.grown(t) }
 
+// settled returns R_th·P_a/(1 − x), K, and false for x ≥ 1: then the winding never settles.
 func (q heating) settled() (float64, bool) { return q.full / (1 - q.x), q.x < 1 }
 
 // share is ΔT/(R_th·P) with P at the allowed temperature.

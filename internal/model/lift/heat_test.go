@@ -20,13 +20,13 @@ func TestSettledHeat(t *testing.T) {
 	alone, _ := cold.settled()
 	i := float64(MotorCurrent(0.15, 0.0327, 0.3364))
 	// speed at 12 V with the hot winding of 0.52 Ω: ω = (12 − 4.92·0.52)/0.0327 = 289 rad/s; friction 0.011·289 + 1.2e-5·289² = 4.18 W
-	p := Body{Rth: 8.1, Tau: 900, Ambient: 25}.Settled(unit.Current(i), 0.3459, 4.18)
+	warmer, settles := Body{Rth: 8.1, Tau: 900, Ambient: 25}.heating(unit.Current(i), 0.3459, 4.18).settled()
 	check(t, []row{
 		{"copper and friction", 25 + hot, 113, 0.005, sheetRE65.At("by hand")},
 		{"copper alone", 25 + alone, 92, 0.005, sheetRE65.At("by hand")},
-		{"continuous torque", 25 + float64(p.Val), 155, 0.06, sheetPittman.At("maximum winding temperature")},
+		{"continuous torque", 25 + warmer, 155, 0.06, sheetPittman.At("maximum winding temperature")},
 	})
-	if !ok || !p.Is {
+	if !ok || !settles {
 		t.Error("they settle")
 	}
 }
@@ -56,13 +56,13 @@ func TestHeatingByMarching(t *testing.T) {
 		want := march(func(th [2]float64) [2]float64 {
 			return [2]float64{(3*(copper*(1+Alpha*(10-25))+4+Alpha*copper*th[0]) - th[0]) / 400}
 		}, [2]float64{}, 700)
-		check(t, []row{{"one body", b.Rise(unit.Current(i), 1, 4, 700), want[0], 1e-9, source.Derivation.At("marching")}})
-		if run := b.RunTime(unit.Current(i), 1, 4, want[0]); math.Abs(float64(run.Val)-700) > 1e-4 {
+		check(t, []row{{"one body", b.heating(unit.Current(i), 1, 4).rise(700), want[0], 1e-9, source.Derivation.At("marching")}})
+		if run := b.heating(unit.Current(i), 1, 4).until(want[0]); math.Abs(float64(run.Val)-700) > 1e-4 {
 			t.Errorf("it runs %g s, want 700", float64(run.Val))
 		}
 	}
 	exact := math.Sqrt(1 / (Alpha * 3)) // x = 1: R_th·P_a·t/τ
-	check(t, []row{{"x = 1", Body{Rth: 3, Tau: 400, Ambient: 25}.Rise(unit.Current(exact), 1, 0, 700), 3 * exact * exact * 700 / 400, 1e-12, source.Derivation.Whole()}})
+	check(t, []row{{"x = 1", Body{Rth: 3, Tau: 400, Ambient: 25}.heating(unit.Current(exact), 1, 0).rise(700), 3 * exact * exact * 700 / 400, 1e-12, source.Derivation.Whole()}})
 	// two bodies
 	q := newTwoBody(8, 0.5, 6, 30, 2, 50, 1.5, 900)
 	c1, c2 := 50/2.0, 900/1.5
@@ -78,7 +78,7 @@ func TestHeatingByMarching(t *testing.T) {
 func TestTwoBodiesAreOne(t *testing.T) {
 	q := newTwoBody(6, 0.4, 0, 25, 2, 60, 1e-9, 1e-6)
 	b := Body{Rth: 2, Tau: 60, Ambient: 25}
-	check(t, []row{{"one", q.rise(45), b.Rise(6, 0.4, 0, 45), 1e-6, source.Derivation.Whole()}})
+	check(t, []row{{"one", q.rise(45), b.heating(6, 0.4, 0).rise(45), 1e-6, source.Derivation.Whole()}})
 }
 
 // Ever so many runs with the rest that was found: the peak creeps up to the allowed rise and never over it.

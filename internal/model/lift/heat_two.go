@@ -26,7 +26,7 @@ type linear struct{ a, b, c, d float64 }
 func newTwoBody(i, r25, friction, ambient, r1, tau1, r2, tau2 float64) twoBody {
 	c1, c2 := tau1/r1, tau2/r2
 	copper := i * i * r25
-	q := twoBody{r1: r1, r2: r2, grow: Alpha * copper, cond: copper * (1 + Alpha*(ambient-25)), fric: friction}
+	q := twoBody{r1: r1, r2: r2, grow: Alpha * copper, cond: copper * float64(CopperGrowth(unit.Celsius(ambient))), fric: friction}
 	q.off = linear{a: -1 / (r1 * c1), b: 1 / (r1 * c1), c: 1 / (r1 * c2), d: -(1/r1 + 1/r2) / c2}
 	q.on = q.off
 	q.on.a += q.grow / c1

@@ -65,7 +65,7 @@ func (w *work) joined(c float64) {
 	if w.d.Lowering.RunsBack == "no" || w.d.Lowering.RunsBack == "" {
 		return
 	}
-	rotor := (float64(w.d.Lowering.Current)*w.r + w.vb) / w.kk
+	rotor := w.rotorAt(0, float64(w.d.Lowering.Current))
 	if !finite(rotor) {
 		return
 	}

@@ -11,11 +11,16 @@ import (
 func (w *work) falling(l layer, i float64, bs []branch) (point, root) {
 	r := settle(bs, i, w.governedVolts(bs, i))
 	p := point{layer: l, c: w.gearing(l), current: i}
-	p.rotor = (r.u + w.vb + i*w.r) / w.kk
+	p.rotor = w.rotorAt(r.u, i)
 	p.speed = p.rotor / p.c
 	p.time = l.share * w.travel / p.speed
 	p.power = r.reaching(bs, i) - float64(w.h.Lower.Auxiliary.Or(0))
 	return p, r
+}
+
+// rotorAt is the rotor's speed, rad/s, at which the motor gives current i at terminals with u volts.
+func (w *work) rotorAt(u, i float64) float64 {
+	return float64(GeneratorSpeed(unit.Voltage(u), unit.Voltage(w.vb), unit.Current(i), unit.Resistance(w.r), unit.MachineConstant(w.kk)))
 }
 
 // governedVolts is the voltage at which the lowest set speed stands: K·ω_set − V_b − I·R.

@@ -41,22 +41,8 @@ func GeneratorSpeed(volts, brush unit.Voltage, i unit.Current, r unit.Resistance
 	return unit.AngularSpeed((float64(volts+brush) + float64(i)*float64(r)) / float64(k))
 }
 
-// BestEfficiency returns (1 − √(I_0/I_stall))², the most that the machine can reach with constant friction.
-func BestEfficiency(i0, stall unit.Current) unit.Ratio {
-	x := 1 - math.Sqrt(float64(i0/stall))
-	return unit.Ratio(x * x)
-}
-
-// HotResistance returns R·(1 + α·(T − 25)).
-func HotResistance(r25 unit.Resistance, t unit.Celsius) unit.Resistance {
-	return r25 * unit.Resistance(1+Alpha*(float64(t)-25))
-}
-
-// RectifiedVoltage returns what a three-phase machine gives behind a bridge without smoothing: 3√2/π·V_LL − 2·V_d, V_LL
-// being the effective voltage between two wires and V_d the drop of one diode (source.FitzgeraldEM).
-func RectifiedVoltage(lineToLine, diode unit.Voltage) unit.Voltage {
-	return unit.Voltage(3*math.Sqrt2/math.Pi)*lineToLine - 2*diode
-}
+// CopperGrowth returns the resistance of a copper winding at temperature t over its resistance at 25 °C: 1 + α·(T − 25).
+func CopperGrowth(t unit.Celsius) unit.Ratio { return unit.Ratio(1 + Alpha*(float64(t)-25)) }
 
 // worth is one value of a machine constant and where it comes from, in falling order of trust.
 type worth struct {

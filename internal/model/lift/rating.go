@@ -111,7 +111,7 @@ func (w *work) flagShunt() {
 			w.bad(path, fmt.Sprintf("%s: with the lamps unplugged %s flow through it, and it is rated %s. It burns out, and then nothing holds the mass.", bs[k].called(), amps(x), amps(float64(rated))))
 		}
 	}
-	rotor := unit.AngularSpeed((r.u + w.vb + i*w.r) / w.kk)
+	rotor := unit.AngularSpeed(w.rotorAt(r.u, i))
 	if most, ok := w.h.Machine.MaxSpeed.Value(); ok && rotor > most {
 		w.bad("lower.loads", fmt.Sprintf("With the lamps unplugged, what is wired for good lets the motor run at %s. Its maker allows %s. A smaller resistor or a lower clamp is needed.", rpm(float64(rotor)), rpm(float64(most))))
 	}

@@ -64,8 +64,7 @@ type Screened struct {
 func Screen(h Hung, train []Geared, m Turned) Screened {
 	run, push := h.up, h.up
 	for _, g := range slices.Backward(train) {
-		run = run/(g.run.r*g.run.fwd) + g.run.t0
-		push = push/(g.push.r*g.push.fwd) + g.push.t0
+		run, push = g.run.up(run), g.push.up(push)
 	}
 	s := Screened{}
 	current := run/m.k + m.i0
@@ -77,7 +76,7 @@ func Screen(h Hung, train []Geared, m Turned) Screened {
 	down := h.down
 	s.Stuck = down <= 0
 	for _, g := range slices.Backward(train) {
-		down = down*g.run.back/g.run.r - g.run.t0
+		down = g.run.down(down)
 		if s.Stuck = s.Stuck || down <= 0; s.Stuck {
 			return s
 		}

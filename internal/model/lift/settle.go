@@ -39,7 +39,7 @@ func (w *work) settles(p point, r root, bs []branch) bool {
 	}
 	switch {
 	case r.found:
-		lo.Say = fmt.Sprintf("The speed that is set cannot be kept: even with the motor wires joined the mass turns it at %s.", rpm((p.current*w.r+w.vb)/w.kk))
+		lo.Say = fmt.Sprintf("The speed that is set cannot be kept: even with the motor wires joined the mass turns it at %s.", rpm(w.rotorAt(0, p.current)))
 		w.bad("lower.loads", lo.Say)
 		return false
 	case power == 0:
@@ -62,7 +62,7 @@ func (w *work) race(p point, r root, bs []branch, power float64) {
 	if r.at > 0 {
 		_, slope = sumAt(bs, at)
 	}
-	rotor := (at + w.vb + p.current*w.r) / w.kk
+	rotor := w.rotorAt(at, p.current)
 	if at > 0 && finite(at, slope, rotor, rotor/p.c) {
 		lo.Slope, lo.Voltage = slope, unit.Voltage(at)
 		lo.Rotor, lo.Speed = unit.AngularSpeed(rotor), unit.Speed(rotor/p.c)

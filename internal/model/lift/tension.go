@@ -45,12 +45,7 @@ func spread(weight unit.Force, n, k int, efficiency []float64, step func(t, e fl
 // √(a² + b² + 2·a·b·cos θ). 0 means that they run side by side.
 func PulleyPull(a, b unit.Force, angle unit.Angle) unit.Force {
 	x, y := float64(a), float64(b)
-	return unit.Force(math.Hypot(x+y*math.Cos(float64(angle)), y*math.Sin(float64(angle))))
-}
-
-// PulleyEfficiency returns the efficiency of one pulley from the pulls that raise and that lower the same load over it.
-func PulleyEfficiency(lower, raise unit.Force) unit.Ratio {
-	return unit.Ratio(math.Sqrt(float64(lower / raise)))
+	return unit.Force(math.Sqrt(max(0, x*x+y*y+2*x*y*math.Cos(float64(angle)))))
 }
 
 // rope fills mass, tensions and what the pulleys cost.

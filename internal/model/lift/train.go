@@ -2,6 +2,8 @@ package lift
 
 import (
 	"math"
+
+	"duskweight/internal/model/unit"
 )
 
 // pair is one stage as the chain sees it: ratio, efficiency both ways, idle torque at its input.
@@ -9,6 +11,16 @@ type pair struct{ r, fwd, back, t0 float64 }
 
 // chain is a train of stages, the first at the motor, either running or at the first push.
 type chain []pair
+
+// up returns the torque at the stage's input that raises a torque t at its output.
+func (s pair) up(t float64) float64 {
+	return float64(StageUp(unit.Torque(t), unit.Ratio(s.r), unit.Ratio(s.fwd), unit.Torque(s.t0)))
+}
+
+// down returns the torque that comes through to the stage's input from a torque t at its output.
+func (s pair) down(t float64) float64 {
+	return float64(StageDown(unit.Torque(t), unit.Ratio(s.r), unit.Ratio(s.back), unit.Torque(s.t0)))
+}
 
 // ratio is the product of the ratios.
 func (c chain) ratio() float64 {
@@ -23,7 +35,7 @@ func (c chain) ratio() float64 {
 func (c chain) up(t float64) (float64, []float64) {
 	in := make([]float64, len(c))
 	for i := len(c) - 1; i >= 0; i-- {
-		t = t/(c[i].r*c[i].fwd) + c[i].t0
+		t = c[i].up(t)
 		in[i] = t
 	}
 	return t, in
@@ -37,7 +49,7 @@ func (c chain) down(t float64) (float64, []float64, int) {
 		return t, in, len(c) - 1
 	}
 	for i := len(c) - 1; i >= 0; i-- {
-		t = t*c[i].back/c[i].r - c[i].t0
+		t = c[i].down(t)
 		in[i] = t
 		if t <= 0 {
 			return t, in, i

@@ -167,20 +167,6 @@ func (y *Year) timed(i int, a Appliance) bool {
 	return false
 }
 
-// LampsFromDusk is the load of the first answer: so many equal lamps of so many watts, straight on the line, from dusk for
-// so long.
-func LampsFromDusk(lamps unit.Count, each unit.Power, long unit.Duration) Load {
-	return Load{Appliances: []Appliance{{
-		Name:     "Lamps",
-		Power:    unit.Of(each),
-		Count:    unit.Of(lamps),
-		FromDusk: unit.Of(long),
-		Supply:   "dc",
-		Priority: "essential",
-		Purpose:  "light",
-	}}}
-}
-
 func path(list string, i int, field string) string { return fmt.Sprintf("%s[%d].%s", list, i, field) }
 
 // called returns the name, or otherwise where there is none.

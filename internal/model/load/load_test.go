@@ -32,10 +32,24 @@ func lamp(w float64, n int) Appliance {
 	return Appliance{Name: "Lamp", Power: unit.Of(unit.Power(w)), Count: unit.Of(unit.Count(n)), Supply: "dc", Priority: "essential", Purpose: "light"}
 }
 
+// lampsFromDusk is so many equal lamps of so many watts, straight on the line, from dusk for
+// so long.
+func lampsFromDusk(lamps unit.Count, each unit.Power, long unit.Duration) Load {
+	return Load{Appliances: []Appliance{{
+		Name:     "Lamps",
+		Power:    unit.Of(each),
+		Count:    unit.Of(lamps),
+		FromDusk: unit.Of(long),
+		Supply:   "dc",
+		Priority: "essential",
+		Purpose:  "light",
+	}}}
+}
+
 // Two lamps of 5 W for 4½ hours from dusk: 45 Wh a night, in five hours, the last of them half.
 func TestLampsFromDusk(t *testing.T) {
 	down, noon := equinox()
-	y := Hours(LampsFromDusk(2, 5, 4.5*3600), down, noon)
+	y := Hours(lampsFromDusk(2, 5, 4.5*3600), down, noon)
 	near(t, "mean night, Wh", y.MeanNight.WattHours(), 45, 1e-9)
 	near(t, "greatest night, Wh", y.MaxNight.WattHours(), 45, 1e-9)
 	near(t, "year, Wh", y.ApplianceYear.WattHours(), 365*45, 1e-6)
@@ -72,7 +86,7 @@ func TestPolar(t *testing.T) {
 			down[h] = true
 		}
 	}
-	y := Hours(LampsFromDusk(1, 1, 5*3600), down, noon)
+	y := Hours(lampsFromDusk(1, 1, 5*3600), down, noon)
 	// Day 99's night is 18:00 to 24:00 and then light: still a night. The nights 100 … 108 have no dark hour; the
 	// night of day 109 ends in the dark morning of day 110.
 	if y.Nights != 365-9 {
@@ -165,7 +179,7 @@ func TestAfterDusk(t *testing.T) {
 
 func TestOwnNight(t *testing.T) {
 	down, noon := equinox()
-	l := LampsFromDusk(1, 10, 4*3600)
+	l := lampsFromDusk(1, 10, 4*3600)
 	l.Night = Night{Own: "own", From: unit.Of(unit.Duration(20 * 3600)), To: unit.Of(unit.Duration(7 * 3600))}
 	y := Hours(l, down, noon)
 	// The lamps burn from 18:00 to 22:00, the night begins at 20:00.
@@ -228,7 +242,7 @@ func TestRefused(t *testing.T) {
 		}
 	}
 	down, noon := equinox()
-	l := LampsFromDusk(1, 5, 3600)
+	l := lampsFromDusk(1, 5, 3600)
 	l.Appliances = append(l.Appliances, Appliance{Name: "CPAP", Power: unit.Of(unit.Power(50)), Count: unit.Of(unit.Count(1)), AfterDusk: "yes", Supply: "inverter"})
 	y := Hours(l, down, noon)
 	near(t, "a refused load is not counted, Wh", y.MeanNight.WattHours(), 5, 1e-9)

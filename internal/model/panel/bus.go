@@ -3,7 +3,6 @@ package panel
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"duskweight/internal/model/unit"
 )
@@ -46,15 +45,6 @@ type Problem struct{ Path, Say string }
 
 // Problems is all that stands against it.
 type Problems []Problem
-
-// Error joins them, one a line.
-func (ps Problems) Error() string {
-	lines := make([]string, len(ps))
-	for i, p := range ps {
-		lines[i] = fmt.Sprintf("%s: %s", p.Path, p.Say)
-	}
-	return strings.Join(lines, "\n")
-}
 
 // Plant is panels and controller made ready: an hour then costs some nanoseconds. Nothing in it changes.
 type Plant struct {

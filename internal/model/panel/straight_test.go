@@ -1,6 +1,7 @@
 package panel
 
 import (
+	"fmt"
 	"math"
 	"strings"
 	"testing"
@@ -76,7 +77,7 @@ func TestStraightSays(t *testing.T) {
 	a := plain(100)
 	says := func(want string, arrays ...Array) {
 		t.Helper()
-		if s, ps := NewStraight(arrays); s != nil || len(ps) == 0 || !strings.Contains(ps.Error(), want) {
+		if s, ps := NewStraight(arrays); s != nil || len(ps) == 0 || !strings.Contains(fmt.Sprint(ps[0].Path, ": ", ps[0].Say), want) {
 			t.Errorf("%v, want %q", ps, want)
 		}
 	}

@@ -153,6 +153,7 @@ type bench struct {
 	variants []model.Variant
 	fields   []field
 	plans    []plan
+	groups   [][]int // plans that share panels and load and have one store each, by place in plans; every plan is in one group
 }
 
 // field is panels and controller that one or more variants have.
@@ -164,11 +165,12 @@ type field struct {
 
 // plan is a variant made ready.
 type plan struct {
-	certain Certain // what is known without the years
-	field   int
-	demand  *year.Demand
-	stores  []reservoir.Reservoir
-	beside  []model.Beside // by store: its own source beside the line, or nil
+	certain  Certain // what is known without the years
+	field    int
+	demand   *year.Demand // nil: its year is not known
+	standing []float64    // W by hour, of load and controller
+	stores   []reservoir.Reservoir
+	beside   []model.Beside // by store: its own source beside the line, or nil
 }
 
 func newBench(project model.Project, variants []model.Variant) *bench {
@@ -183,8 +185,33 @@ func newBench(project model.Project, variants []model.Variant) *bench {
 	for _, v := range variants {
 		b.plans = append(b.plans, b.plan(v))
 	}
+	b.groups = sideBySide(b.plans)
 	return b
 }
+
+// sideBySide gathers plans whose years can be run side by side: the same panels and load, one store, not fed straight by
+// the panels. Every other plan with a load is a group of its own.
+func sideBySide(plans []plan) [][]int {
+	var groups [][]int
+	for i, p := range plans {
+		if p.demand == nil {
+			continue
+		}
+		k := slices.IndexFunc(groups, func(g []int) bool {
+			o := plans[g[0]]
+			return p.single() && o.single() && o.field == p.field && o.demand == p.demand
+		})
+		if k < 0 {
+			groups = append(groups, []int{i})
+		} else {
+			groups[k] = append(groups[k], i)
+		}
+	}
+	return groups
+}
+
+// single reports whether the plan has one store, the same in every year.
+func (p plan) single() bool { return len(p.stores) == 1 && p.beside[0] == nil }
 
 // plan evaluates the variant's own year and keeps what every other year needs.
 func (b *bench) plan(v model.Variant) plan {
@@ -211,8 +238,20 @@ func (b *bench) plan(v model.Variant) plan {
 	for h := range standing {
 		standing[h] += float64(own + v.Controller.Standing())
 	}
-	p.demand = year.NewDemand(len(standing), standing, l.Essential, l.Nice, l.NightOf)
+	p.standing = standing
+	p.demand = b.demandOf(standing)
 	return p
+}
+
+// demandOf finds the load with this standing power, W by hour, among those of the plans before, or makes it ready.
+func (b *bench) demandOf(standing []float64) *year.Demand {
+	for _, p := range b.plans {
+		if p.demand != nil && slices.Equal(p.standing, standing) {
+			return p.demand
+		}
+	}
+	l := b.ground.Load
+	return year.NewDemand(len(standing), standing, l.Essential, l.Nice, l.NightOf)
 }
 
 // field finds the panels among those of the variants before, or makes them ready.
@@ -300,19 +339,32 @@ func (w *worker) year(j int) []year.Brief {
 		f.plant.Fill(w.lights[i], w.sky.TAir, w.bus[i])
 	}
 	out := make([]year.Brief, len(w.plans))
-	for i, p := range w.plans {
-		if p.demand == nil {
+	for _, group := range w.groups {
+		p := w.plans[group[0]]
+		if len(group) == 1 {
+			out[group[0]] = w.alone(p)
 			continue
 		}
-		w.stores = append(w.stores[:0], p.stores...)
-		for k, own := range p.beside {
-			if own != nil {
-				w.stores[k].Own = own(w.lights[p.field], w.sky.TAir)
-			}
+		w.stores = w.stores[:0]
+		for _, i := range group {
+			w.stores = append(w.stores, w.plans[i].stores...)
 		}
-		out[i] = w.space.Quick(w.bus[p.field], p.demand, w.stores)
+		for k, b := range w.space.Sweep(nil, w.bus[p.field], p.demand, w.stores) {
+			out[group[k]] = b
+		}
 	}
 	return out
+}
+
+// alone runs the year of one plan whose sun is already filled in.
+func (w *worker) alone(p plan) year.Brief {
+	w.stores = append(w.stores[:0], p.stores...)
+	for k, own := range p.beside {
+		if own != nil {
+			w.stores[k].Own = own(w.lights[p.field], w.sky.TAir)
+		}
+	}
+	return w.space.Quick(w.bus[p.field], p.demand, w.stores)
 }
 
 // draw works out all variants anew in weather year j with every input as draw j has it. A store that gives nothing back

@@ -93,6 +93,33 @@ func TestAnotherYearIsThatOfItsSeed(t *testing.T) {
 	}
 }
 
+// Variants with the same panels and load run side by side: each comes to the same years as alone.
+func TestSideBySideIsAlone(t *testing.T) {
+	doc := catalog.Sample()
+	vs := slices.Clone(doc.Variants)
+	for k := range 6 { // the mass alone, without the battery beside it
+		v := search.Grown(doc.Variants[0], "mass", float64(100*(k+2)))
+		v.Stores = v.Stores[:1]
+		vs = append(vs, v)
+	}
+	together, err := search.Years(t.Context(), doc.Project, vs, 8, 2, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, v := range vs {
+		alone, err := search.Years(t.Context(), doc.Project, []model.Variant{v}, 8, 1, nil)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if got, want := together.Variants[i].Nights, alone.Variants[0].Nights; !slices.Equal(got, want) {
+			t.Errorf("variant %d: %v nights, alone %v", i, got, want)
+		}
+		if got, want := together.Variants[i].Served, alone.Variants[0].Served; !slices.Equal(got, want) {
+			t.Errorf("variant %d: %v served, alone %v", i, got, want)
+		}
+	}
+}
+
 // The same numbers to the last bit for any number of workers.
 func TestAnyNumberOfWorkers(t *testing.T) {
 	doc := catalog.Sample()

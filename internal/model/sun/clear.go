@@ -48,35 +48,15 @@ func DiffuseOfHour(k float64) float64 {
 	return 0.165
 }
 
-// DiffuseOfMonth returns the diffuse share of a month's mean daily irradiation with mean clearness k, 0.3 ≤ k ≤ 0.8:
-// source.Erbs.At("eq. 15"), as in source.DuffieBeckman.At("eq. 2.12.1").
-func DiffuseOfMonth(k float64, sunset unit.Angle) float64 {
-	if sunset <= 81.4*unit.Degree {
-		return 1.391 + k*(-3.560+k*(4.189-k*2.137))
-	}
-	return 1.311 + k*(-3.022+k*(3.427-k*1.821))
-}
+// bulge is how much more of a day's light than of its diffuse light falls at noon: a + b·cos ω at hour angle ω
+// (source.CollaresPereira, as in source.DuffieBeckman.At("eq. 2.13.2")).
+type bulge struct{ a, b float64 }
 
-// ShareOfHour returns r_t, an hour's share of a day's global irradiation; w is the hour angle of its middle:
-// source.CollaresPereira, as in source.DuffieBeckman.At("eq. 2.13.2"). The shares of a day add up to 1 within 2 %.
-func ShareOfHour(w, sunset unit.Angle) float64 {
-	a, b := bulge(float64(sunset))
-	return (a + b*math.Cos(float64(w))) * DiffuseShareOfHour(w, sunset)
-}
-
-// bulge returns a and b of source.DuffieBeckman.At("eq. 2.13.2b, c"): noon gets more than its share of the light.
-func bulge(sunset float64) (a, b float64) {
+// bulgeOf returns a and b of a day whose sun sets at an hour angle (source.DuffieBeckman.At("eq. 2.13.2b, c")).
+func bulgeOf(sunset float64) bulge {
 	s := math.Sin(sunset - math.Pi/3)
-	return 0.409 + 0.5016*s, 0.6609 - 0.4767*s
+	return bulge{0.409 + 0.5016*s, 0.6609 - 0.4767*s}
 }
 
-// DiffuseShareOfHour returns r_d, an hour's share of a day's diffuse irradiation:
-// source.LiuJordan, as in source.DuffieBeckman.At("eq. 2.13.4").
-func DiffuseShareOfHour(w, sunset unit.Angle) float64 {
-	ws := float64(sunset)
-	under := math.Sin(ws) - ws*math.Cos(ws)
-	if under <= 0 {
-		return 0
-	}
-	return max(0, math.Pi/24*(math.Cos(float64(w))-math.Cos(ws))/under)
-}
+// at is never below 0.
+func (n bulge) at(w float64) float64 { return max(0, n.a+n.b*math.Cos(w)) }

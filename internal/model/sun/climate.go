@@ -71,7 +71,7 @@ func NewClimate(g *Geometry, m Monthly, height unit.Length) (*Climate, Problems)
 // source.LiuJordan, made to add up to 1 exactly.
 func (c *Climate) day(d int, air float64) {
 	g := c.geometry
-	a, b := bulge(g.Sunset[d])
+	noon := bulgeOf(g.Sunset[d])
 	c.sunrise[d], c.sunset[d] = d*24, d*24
 	sum := 0.0
 	for h := d * 24; h < d*24+24; h++ {
@@ -85,7 +85,7 @@ func (c *Climate) day(d int, air float64) {
 		c.ceiling[h] = air * float64(ClearSky(g.Up[h])) * g.Lit[h]
 		c.most[d] += c.ceiling[h] * 3600
 		c.spread[h] = g.Extra[h] / g.Day[d]
-		c.share[h] = max(0, a+b*math.Cos(g.HourAngle[h])) * g.Extra[h]
+		c.share[h] = noon.at(g.HourAngle[h]) * g.Extra[h]
 		sum += c.share[h] * 3600
 	}
 	for h := c.sunrise[d]; h < c.sunset[d]; h++ {

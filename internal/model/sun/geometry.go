@@ -82,6 +82,12 @@ func turn(w float64) float64 {
 // pole holds sine and cosine of the latitude.
 type pole struct{ sinL, cosL float64 }
 
+// toSun returns the direction to the sun's centre, from sine and cosine of its declination and of its hour angle:
+// source.DuffieBeckman.At("eq. 1.6.5") and its two companions.
+func (p pole) toSun(sinD, cosD, sinW, cosW float64) (east, north, up float64) {
+	return -cosD * sinW, p.cosL*sinD - p.sinL*cosD*cosW, p.sinL*sinD + p.cosL*cosD*cosW
+}
+
 func between(a, b ephemeris, share float64) ephemeris {
 	return ephemeris{
 		declination: a.declination + share*(b.declination-a.declination),
@@ -111,13 +117,11 @@ func (g *Geometry) hour(h int, p pole, e ephemeris, w float64) {
 		}
 		sinW, cosW = math.Sincos(w)
 	}
-	up := a + b*cosW
+	east, north, up := p.toSun(sinD, cosD, sinW, cosW)
 	if up <= 0 {
 		return
 	}
-	g.Up[h] = up
-	g.East[h] = -cosD * sinW
-	g.North[h] = p.cosL*sinD - p.sinL*cosD*cosW
+	g.East[h], g.North[h], g.Up[h] = east, north, up
 	g.HourAngle[h] = w
 	g.Lit[h] = lit
 	// mean of a + b cos ω over the sunlit part: sin(x)/x of its half width

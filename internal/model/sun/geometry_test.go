@@ -14,27 +14,27 @@ func cooper(n int) unit.Angle {
 }
 
 // source.FAO56.At("ex. 8, p. 80"): 20° south, 3 September: Ra 32.2 MJ/m², sunset hour angle 1.527; ex. 9: 11.7 h of day.
-func ExampleExtraterrestrial() {
+func Example_outsideTheAtmosphere() {
 	declination := unit.Angle(0.409 * math.Sin(2*math.Pi/365*246-1.39)) // source.FAO56.At("eq. 24")
 	ws := SunsetHourAngle(-20*unit.Degree, declination)
-	ra := Extraterrestrial(-20*unit.Degree, declination, 0.0820e6/60, Eccentricity(246))
-	fmt.Printf("dr %.3f δ %.3f ωs %.3f Ra %.1f N %.1f\n", Eccentricity(246), declination, ws, ra/1e6, 24/math.Pi*ws)
+	ra := extraterrestrial(-20*unit.Degree, declination, 0.0820e6/60, eccentricity(246))
+	fmt.Printf("dr %.3f δ %.3f ωs %.3f Ra %.1f N %.1f\n", eccentricity(246), declination, ws, ra/1e6, 24/math.Pi*ws)
 	// Output: dr 0.985 δ 0.120 ωs 1.527 Ra 32.2 N 11.7
 }
 
 // Examples of Duffie & Beckman with the book's own declination.
 func TestExtraterrestrialOfDuffieBeckman(t *testing.T) {
 	h0 := func(lat float64, n int) float64 {
-		return float64(Extraterrestrial(deg(lat), cooper(n), SolarConstant, Eccentricity(n))) / 1e6
+		return float64(extraterrestrial(deg(lat), cooper(n), SolarConstant, eccentricity(n))) / 1e6
 	}
 	near(t, "ex. 1.10.1: 43° N, 15 April", h0(43, 105), 33.8, 0.06)
 	near(t, "ex. 2.11.1: 38.6° N, 3 September", h0(38.6, 246), 33.25, 0.02)
 	near(t, "ex. 2.12.1: 43° N, 11 June", h0(43, 162), 41.78, 0.02)
 	near(t, "table of H0: 43° N, January", h0(43, 17), 13.36, 0.02)
 	near(t, "table of H0: 70° N, December", h0(70, 344), 0, 0)
-	hour := ExtraterrestrialBetween(deg(43), cooper(105), SolarConstant, Eccentricity(105), deg(-30), deg(-15))
+	hour := extraterrestrialBetween(deg(43), cooper(105), SolarConstant, eccentricity(105), deg(-30), deg(-15))
 	near(t, "ex. 1.10.2: 10 to 11 o'clock", float64(hour)/1e6, 3.79, 0.01)
-	hour = ExtraterrestrialBetween(deg(40), cooper(51), SolarConstant, Eccentricity(51), deg(-45), deg(-30))
+	hour = extraterrestrialBetween(deg(40), cooper(51), SolarConstant, eccentricity(51), deg(-45), deg(-30))
 	near(t, "ex. 2.15.1: 9 to 10 o'clock", float64(hour)/1e6, 2.335, 0.005)
 }
 
@@ -48,7 +48,7 @@ func TestGeometryFollowsPosition(t *testing.T) {
 		g := NewGeometry(deg(place.lat), deg(place.lon), place.offset)
 		worst := 0.0
 		for h := range Hours {
-			at := Position(Julian(TypicalYear, 1, 1, float64(h)+0.5-float64(place.offset)/3600), deg(place.lat), deg(place.lon))
+			at := position(Julian(TypicalYear, 1, 1, float64(h)+0.5-float64(place.offset)/3600), deg(place.lat), deg(place.lon))
 			if g.Lit[h] < 1 {
 				if g.Lit[h] == 0 && at.Zenith.Degrees() < 89.99 && at.Zenith.Degrees() > 0 {
 					t.Errorf("%v hour %d: dark with the sun at %.2f°", place, h, at.Zenith.Degrees())
@@ -74,7 +74,7 @@ func TestHoursAddUpToTheDay(t *testing.T) {
 		g := NewGeometry(deg(lat), 0, 0)
 		for _, d := range []int{0, 45, 79, 120, 171, 230, 265, 300, 354} {
 			e := ephemerisAt(Julian(TypicalYear, 1, d+1, 12))
-			want := float64(Extraterrestrial(deg(lat), unit.Angle(e.declination), SolarConstant, e.nearness))
+			want := float64(extraterrestrial(deg(lat), unit.Angle(e.declination), SolarConstant, e.nearness))
 			near(t, fmt.Sprint("latitude ", lat, " day ", d), g.Day[d]/1e6, want/1e6, 0.02)
 			sun := 0.0
 			for h := d * 24; h < d*24+24; h++ {

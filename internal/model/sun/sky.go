@@ -1,10 +1,5 @@
 package sun
 
-import (
-	"fmt"
-	"strings"
-)
-
 // Sky is one hourly year over a place: what falls on the flat, and the air. Each value is the mean of its hour, hour 0
 // from midnight to one o'clock of 1 January, standard clock time. The columns may be shared: they must not be written to.
 type Sky struct {
@@ -32,12 +27,3 @@ type Problem struct{ Path, Say string }
 
 // Problems is all that is wrong.
 type Problems []Problem
-
-// Error joins them, one a line.
-func (ps Problems) Error() string {
-	lines := make([]string, len(ps))
-	for i, p := range ps {
-		lines[i] = fmt.Sprintf("%s: %s", p.Path, p.Say)
-	}
-	return strings.Join(lines, "\n")
-}

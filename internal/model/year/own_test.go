@@ -23,7 +23,7 @@ func TestOwnSourceByHand(t *testing.T) {
 		}
 	}
 	in.Stores = []reservoir.Reservoir{{Capacity: 36000, DrawMax: 5, DrawGain: 1.25, AcceptFrom: 1, Own: own}}
-	out := Run(in)
+	out := run(in)
 	near(t, "brought", float64(out.Bus), 3*36000)
 	near(t, "beside the line", float64(out.Own), 3*36000)
 	near(t, "taken", float64(out.Taken), 60000)
@@ -58,7 +58,7 @@ func TestOwnSourceIsCapped(t *testing.T) {
 		no[h] = h == 8
 	}
 	in.Stores = []reservoir.Reservoir{{Capacity: 1e6, DrawMax: 50, DrawGain: 1, AcceptFrom: 1, Own: own, FillCap: 40000, NoFill: no}}
-	out := Run(in)
+	out := run(in)
 	// The first hour of the first day is shut: 18 000 J, 18 000 J, 4000 J; the source gives nothing in that hour.
 	near(t, "filled", float64(out.Stores[0].Filled), 80000)
 	near(t, "taken", float64(out.Taken), 160000)

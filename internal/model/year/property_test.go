@@ -170,7 +170,7 @@ func TestBalancesOfAnything(t *testing.T) {
 	for seed := range uint64(1500) {
 		r := rand.New(rand.NewPCG(seed, 7))
 		in := anyYear(r, 24*(3+r.IntN(20))+r.IntN(24), r.IntN(4))
-		if err := balances(in, Run(in)); err != nil {
+		if err := balances(in, run(in)); err != nil {
 			t.Fatalf("seed %d: %v", seed, err)
 		}
 	}
@@ -194,7 +194,7 @@ func FuzzBalances(f *testing.F) {
 			DrawGain: math.Max(ad, 1), Leak: leak, AcceptFrom: from, AcceptEnd: end,
 		}
 		in.Stores = append(in.Stores, s)
-		if err := balances(in, Run(in)); err != nil {
+		if err := balances(in, run(in)); err != nil {
 			t.Fatal(err)
 		}
 	})
@@ -217,7 +217,7 @@ func TestMoreIsNeverLess(t *testing.T) {
 		in := anyYear(r, 24*40, 0)
 		s := plain(r)
 		in.Stores = []reservoir.Reservoir{s}
-		was := Run(in)
+		was := run(in)
 		more := in
 		more.Bus = make([]float64, len(in.Bus))
 		for h, b := range in.Bus {
@@ -226,7 +226,7 @@ func TestMoreIsNeverLess(t *testing.T) {
 		bigger := in
 		s.Capacity *= unit.Energy(1 + r.Float64())
 		bigger.Stores = []reservoir.Reservoir{s}
-		for say, now := range map[string]Result{"more sun": Run(more), "more capacity": Run(bigger)} {
+		for say, now := range map[string]Result{"more sun": run(more), "more capacity": run(bigger)} {
 			if now.NightsServed < was.NightsServed || now.NightsEssential < was.NightsEssential {
 				t.Errorf("seed %d: %s: %d nights, before %d", seed, say, now.NightsServed, was.NightsServed)
 			}
@@ -248,7 +248,7 @@ func TestLossless(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 5))
 	in := anyYear(r, 24*60, 0)
 	in.Stores = []reservoir.Reservoir{{Capacity: 4e5, FillMax: 100, FillGain: 1, DrawMax: 100, DrawGain: 1}}
-	out := Run(in)
+	out := run(in)
 	if !out.Settled || out.Delivered == 0 {
 		t.Fatalf("settled %v, delivered %g", out.Settled, out.Delivered)
 	}
@@ -260,6 +260,6 @@ func TestLossless(t *testing.T) {
 func TestRoundTripOfYear(t *testing.T) {
 	in := anyYear(rand.New(rand.NewPCG(6, 6)), 24*60, 0)
 	in.Stores = []reservoir.Reservoir{{Capacity: 4e5, FillMax: 100, FillGain: 0.9, DrawMax: 100, DrawGain: 1.25}}
-	out := Run(in)
+	out := run(in)
 	near(t, "round trip", float64(out.Delivered/out.Taken), 0.9/1.25)
 }

@@ -55,7 +55,7 @@ func TestLossOfLoad(t *testing.T) {
 			in.Essential = append(in.Essential, 1)
 			in.Night = append(in.Night, d)
 		}
-		got := Run(in)
+		got := run(in)
 		// The reference prints six decimals, and its yields five.
 		if llp := float64(got.Unmet / got.Load); math.Abs(llp-want) > 1e-5 {
 			t.Errorf("array %g, storage %g: loss of load %.6f, want %.6f (%s)", array, storage, llp, want, source.EgidoLorenzo.Whole())

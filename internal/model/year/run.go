@@ -5,14 +5,6 @@ import (
 	"duskweight/internal/model/unit"
 )
 
-// Run runs the settled year: from full stores, then again from the state it ended in, until start and end agree to
-// 1e-9 of the capacity or 20 passes are done; the last pass is the one that counts.
-func Run(in Input) Result {
-	d := Begin(in)
-	d.Settle(in.Stores)
-	return d.Result()
-}
-
 // Draft is a year that is not accounted for yet: it can be settled again with its stores changed by what it asked of
 // them.
 type Draft struct {

@@ -91,7 +91,7 @@ func BenchmarkGeneralPass(b *testing.B) {
 func BenchmarkRun(b *testing.B) {
 	bus, d := benchYear(1)
 	in := Input{Bus: bus, Essential: d.essential, Nice: d.nice, Night: d.night, Stores: twoStores(), Keep: true}
-	clocked(b, Hours, func() { Run(in) })
+	clocked(b, Hours, func() { run(in) })
 }
 
 // The settled year as a sweep wants it.

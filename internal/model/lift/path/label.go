@@ -22,9 +22,6 @@ type Label struct {
 	None    bool                   // no label is enough: how it is fastened must change first
 }
 
-// Known reports whether Least is the whole answer; otherwise it is a lower bound at best.
-func (l Label) Known() bool { return l.Least.Is && len(l.Missing) == 0 && !l.Open && !l.None }
-
 // Labels works out the labels of a hoist's bought parts, in the order of the load: container, eye of the mass, rope,
 // pulleys, what holds the top pulley, base weights, coupling, gearboxes, holds. The strengths that the design already
 // has play no part: each is tried at two large values, and because every capacity is a straight line over the label,

@@ -44,7 +44,7 @@ func number(t *testing.T, s string) float64 {
 func TestBlockAngles(t *testing.T) {
 	for _, row := range table(t, "path_blocks.csv") {
 		a, want := number(t, row[0]), number(t, row[1])
-		if got := Resultant(1, 1, a*math.Pi/180); math.Abs(got-want) > .0085 {
+		if got := resultant(1, 1, a*math.Pi/180); math.Abs(got-want) > .0085 {
 			t.Errorf("%g°: %g, want %g", a, got, want)
 		}
 	}

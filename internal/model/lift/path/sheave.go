@@ -6,6 +6,7 @@ import (
 
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
+	"duskweight/internal/model/unit"
 )
 
 // pulley is pulley j, counted from 1 at the drum; one that is not listed is empty.
@@ -45,15 +46,15 @@ func (t *loads) angle(j int) float64 {
 	return 0
 }
 
-// Resultant is the force of two rope parts with the angle theta between them: √(a² + b² + 2ab·cos θ).
-func Resultant(a, b, theta float64) float64 {
-	return math.Sqrt(max(0, a*a+b*b+2*a*b*math.Cos(theta)))
+// resultant is lift.PulleyPull of two rope parts, N, with the angle theta, rad, between them.
+func resultant(a, b, theta float64) float64 {
+	return float64(lift.PulleyPull(unit.Force(a), unit.Force(b), unit.Angle(theta)))
 }
 
 // hook is the static force that pulley j hangs on its hook with: the larger of raising and lowering.
 func (t *loads) hook(j int) float64 {
 	th := t.angle(j)
-	return max(Resultant(t.up[j-1], t.up[j], th), Resultant(t.down[j-1], t.down[j], th))
+	return max(resultant(t.up[j-1], t.up[j], th), resultant(t.down[j-1], t.down[j], th))
 }
 
 func headSheaveChecks(t *loads) []*Check {
@@ -290,7 +291,7 @@ func (t *loads) washer(l *line) string {
 // head is the static force on what holds the top pulley.
 func (t *loads) head() float64 {
 	th := t.angle(t.k)
-	return max(Resultant(t.weight(), t.up[t.k-1], th), Resultant(t.weight(), t.down[t.k-1], th))
+	return max(resultant(t.weight(), t.up[t.k-1], th), resultant(t.weight(), t.down[t.k-1], th))
 }
 
 // steep reports an eye bolt that is pulled further off its axis than any may be.

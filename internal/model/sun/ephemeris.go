@@ -1,10 +1,6 @@
 package sun
 
-import (
-	"math"
-
-	"duskweight/internal/model/unit"
-)
+import "math"
 
 // TypicalYear is the one calendar year that a typical year, which has none, takes its sun from: not a leap year, and
 // the one that the reference sums of the check tables use. 1 January 2001 was a Monday.
@@ -13,14 +9,6 @@ const TypicalYear = 2001
 // SolarConstant is the irradiance outside the atmosphere at the mean distance of the sun, 1367 W/m²
 // (source.DuffieBeckman.At("section 1.2")).
 const SolarConstant = 1367
-
-// Direction is where the centre of the sun stands, without refraction, for an observer on the ground.
-type Direction struct {
-	Zenith         unit.Angle    // from straight up
-	Azimuth        unit.Angle    // clockwise from north, 0 … 2π
-	Declination    unit.Angle    // geocentric
-	EquationOfTime unit.Duration // solar time less mean solar time
-}
 
 // JulianDay is days since noon of 1 January 4713 BC, in universal time.
 type JulianDay float64
@@ -37,37 +25,6 @@ func Julian(year, month, day int, hours float64) JulianDay {
 	whole := math.Floor(365.25*float64(y+4716)) + math.Floor(30.6001*float64(m+1)) + float64(day) + leap - 1524.5
 	return JulianDay(whole + hours/24)
 }
-
-// Position returns where the sun stands, by the low-precision method of source.Meeus.At("ch. 25"), with the parallax of
-// an observer on the ground. It agrees with source.RedaAndreas to 0.005°
-// in the check table; 0.02° is owed for 1980–2060 at every latitude.
-func Position(jd JulianDay, latitude, longitude unit.Angle) Direction {
-	e := ephemerisAt(jd)
-	// hour angle from the mean sun's: universal time, longitude, equation of time
-	ut := (float64(jd) - 0.5 - math.Floor(float64(jd)-0.5)) * 2 * math.Pi
-	w := ut - math.Pi + float64(longitude) + e.eot
-	sinL, cosL := math.Sincos(float64(latitude))
-	sinD, cosD := math.Sincos(e.declination)
-	sinW, cosW := math.Sincos(w)
-	east := -cosD * sinW
-	north := cosL*sinD - sinL*cosD*cosW
-	up := sinL*sinD + cosL*cosD*cosW
-	zenith := math.Atan2(math.Hypot(east, north), up)
-	zenith += parallax * math.Sin(zenith)
-	azimuth := math.Atan2(east, north)
-	if azimuth < 0 {
-		azimuth += 2 * math.Pi
-	}
-	return Direction{
-		Zenith:         unit.Angle(zenith),
-		Azimuth:        unit.Angle(azimuth),
-		Declination:    unit.Angle(e.declination),
-		EquationOfTime: unit.Duration(e.eot * 43200 / math.Pi),
-	}
-}
-
-// parallax of the sun, 8.794″ (source.Meeus.At("ch. 40")): from the ground it stands lower by this times sin(zenith).
-const parallax = 8.794 / 3600 * math.Pi / 180
 
 // ephemeris is the sun seen from the centre of the earth.
 type ephemeris struct {
