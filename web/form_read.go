@@ -64,11 +64,12 @@ func (f form[T]) without(more, have model.Problems) model.Problems {
 	return out
 }
 
-// inUnits says the ranges of problems in the units of their fields.
+// inUnits says problems in the reader's units, and a range in the unit of its field.
 func (f form[T]) inUnits(problems model.Problems, t *T, sys unit.System) model.Problems {
 	for i, p := range problems {
+		problems[i].Say = p.In(sys)
 		if in := findInput(f.parts, t, p.Path); in != nil && in.q != nil {
-			problems[i].Say = p.SayAs(func(si float64) string { return in.q.Exactly(si, sys) })
+			problems[i].Say = p.InUnits(*in.q, sys)
 		}
 	}
 	return problems

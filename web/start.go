@@ -110,7 +110,7 @@ func startAnswers(typed url.Values, sys unit.System) (catalog.Answers, model.Pro
 			a.Guess(name)
 			return catalog.Guesses()[name].Value
 		case si <= low || si > high:
-			ps.Add(name, "it must be more than "+q.Format(low, sys)+" and at most "+q.Format(high, sys))
+			ps.Add(name, "it must be more than "+q.Bound(low, sys, unit.Up)+" and at most "+q.Bound(high, sys, unit.Down))
 		}
 		return si
 	}

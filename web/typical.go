@@ -87,7 +87,7 @@ func (u usual) between(sys unit.System) string {
 	if u.habit.high == "" {
 		return ""
 	}
-	return u.quantity.Number(u.low, sys) + " to " + u.quantity.Format(u.high, sys)
+	return u.quantity.Between(u.low, u.high, sys)
 }
 
 // timesOut is how many times over or under what is usual a value is far outside of it: the wrong unit mostly is.
@@ -100,7 +100,7 @@ func (u usual) remark(v float64, sys unit.System) string {
 		if u.quantity.Plausible(v) {
 			return ""
 		}
-		return "Outside of what is usual, " + u.quantity.PlausibleRange(sys) + ": check the unit."
+		return "Outside the usual " + u.quantity.PlausibleRange(sys) + ": check the unit."
 	}
 	if v >= u.low && v <= u.high {
 		return ""

@@ -4,6 +4,8 @@ import (
 	"fmt"
 
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // checkReeving returns what cannot be rigged: a drive on the ground with no pulley above, and a far end that the number
@@ -26,16 +28,16 @@ func checkReeving(h lift.Hoist) Problems {
 func checkMachine(m lift.Machine) Problems {
 	var ps Problems
 	if i, s := m.I0, m.SheetStall; i.Is && s.Is && i.Val >= s.Val {
-		ps.Add("machine.i0_a", fmt.Sprintf("the current without load (%.3g A) must be smaller than the current with the shaft held (%.3g A)", float64(i.Val), float64(s.Val)))
+		ps.Tell("machine.i0_a", say.That("the current without load (%s) must be smaller than the current with the shaft held (%s)", say.Current(i.Val), say.Current(s.Val)))
 	}
 	if c, s := m.MaxCurrent, m.SheetStall; c.Is && s.Is && c.Val >= s.Val {
-		ps.Add("machine.continuous_current_a", fmt.Sprintf("the current it stands all day (%.3g A) must be smaller than the current with the shaft held (%.3g A)", float64(c.Val), float64(s.Val)))
+		ps.Tell("machine.continuous_current_a", say.That("the current it stands all day (%s) must be smaller than the current with the shaft held (%s)", say.Current(c.Val), say.Current(s.Val)))
 	}
 	if c, i := m.MaxCurrent, m.I0; c.Is && i.Is && i.Val >= c.Val {
-		ps.Add("machine.i0_a", fmt.Sprintf("the current without load (%.3g A) must be smaller than the current it stands all day (%.3g A)", float64(i.Val), float64(c.Val)))
+		ps.Tell("machine.i0_a", say.That("the current without load (%s) must be smaller than the current it stands all day (%s)", say.Current(i.Val), say.Current(c.Val)))
 	}
 	if v, r, i := m.SheetVolts, m.R, m.I0; v.Is && r.Is && i.Is && float64(i.Val)*float64(r.Val) >= float64(v.Val) {
-		ps.Add("machine.r_ohm", fmt.Sprintf("without load %.3g A through %.3g Ω takes %.3g V, as much as the label's voltage: nothing is left to turn it", float64(i.Val), float64(r.Val), float64(i.Val)*float64(r.Val)))
+		ps.Tell("machine.r_ohm", say.That("without load %s through %s needs %s, as much as the label's voltage: nothing is left to turn it", say.Current(i.Val), say.Resistance(r.Val), say.Voltage(unit.Voltage(float64(i.Val)*float64(r.Val)))))
 	}
 	if b, v := m.BrushDrop, m.SheetVolts; b.Is && v.Is && float64(b.Val) >= float64(v.Val) {
 		ps.Add("machine.brush_drop_v", "the drop at the brushes must be smaller than the label's voltage")
@@ -55,5 +57,7 @@ func checkPosts(s lift.Structure) Problems {
 	if len(s.Posts) == 0 || s.RestsOn != "own_posts_on_ground" || sum > 0.99 {
 		return nil
 	}
-	return Problems{{Path: "structure.posts[0].load_share", Say: fmt.Sprintf("the posts carry %.3g %% of the load together: their shares must make 100 %% or more", 100*sum)}}
+	var ps Problems
+	ps.Tell("structure.posts[0].load_share", say.That("the posts carry %s of the load together: their shares must make 100 % or more", say.Share(unit.Ratio(sum)).To(3).Down()))
+	return ps
 }

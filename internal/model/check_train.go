@@ -6,6 +6,7 @@ import (
 
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // checkStage returns why the teeth of a planetary stage cannot be put together, or contradict its ratio. Paths are
@@ -32,7 +33,7 @@ func checkStage(s lift.Stage) Problems {
 	}
 	if sun.Is && ring.Is && s.Ratio.Is {
 		if r := 1 + float64(ring.Val)/float64(sun.Val); math.Abs(float64(s.Ratio.Val)-r) > 0.005*r {
-			ps.Add("ratio", fmt.Sprintf("the teeth make %.4g:1, the ratio given is %.4g:1: correct one, or leave the ratio empty", r, float64(s.Ratio.Val)))
+			ps.Tell("ratio", say.That("the teeth make %s:1, the ratio given is %s:1: correct one, or leave the ratio empty", say.Times(unit.Ratio(r)).To(4), say.Times(unit.Ratio(s.Ratio.Val)).To(4)))
 		}
 	}
 	return ps

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"duskweight/internal/model/unit"
 )
 
 // Interval is the range in which a known value must lie, as a `range` tag writes it: "(0,5]" is more than 0 and at
@@ -43,10 +45,10 @@ func (i Interval) Holds(x float64) bool {
 // String says the interval in words: "more than 0 and at most 5".
 func (i Interval) String() string { return i.As(plain) }
 
-// As is String with its numbers written by a function.
-func (i Interval) As(write func(float64) string) string {
+// As is String with its limits written by a function, which is told the direction that leads into the interval.
+func (i Interval) As(write func(float64, unit.Round) string) string {
 	if i.Low == i.High {
-		return write(i.Low)
+		return write(i.Low, unit.Nearest)
 	}
 	low, high := "at least ", "at most "
 	if i.LowOpen {
@@ -55,11 +57,11 @@ func (i Interval) As(write func(float64) string) string {
 	if i.HighOpen {
 		high = "less than "
 	}
-	return low + write(i.Low) + " and " + high + write(i.High)
+	return low + write(i.Low, unit.Up) + " and " + high + write(i.High, unit.Down)
 }
 
-// plain writes a number as a person would: no exponent where the number is short without one.
-func plain(x float64) string {
+// plain writes a number as the document would: no exponent where the number is short without one.
+func plain(x float64, _ unit.Round) string {
 	if a := math.Abs(x); a != 0 && (a < 1e-6 || a >= 1e16) {
 		return strconv.FormatFloat(x, 'g', -1, 64)
 	}

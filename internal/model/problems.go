@@ -3,13 +3,17 @@ package model
 import (
 	"fmt"
 	"strings"
+
+	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Problem is one thing that is wrong with a document: where, and what in plain words. The path is that of the value in
 // the document ("variants[0].stores[1].hoist.travel_m"); "document" is the document as a whole.
 type Problem struct {
 	Path string `json:"path"`
-	Say  string `json:"say"`
+	Say  string `json:"say"` // in metric units; the numbers of a range in SI, as the document writes them
+	said *say.Sentence
 	out  *outside
 }
 
@@ -19,17 +23,35 @@ type outside struct {
 	is     float64
 }
 
-// SayAs gives the sentence with its numbers written by a function, which is given them in SI: those of a range in the
-// units that somebody reads. What holds no such number stays as it is.
-func (p Problem) SayAs(write func(si float64) string) string {
-	if p.out == nil {
+// In gives the sentence in a reader's units.
+func (p Problem) In(sys unit.System) string {
+	if p.said == nil {
 		return p.Say
 	}
-	return p.out.say(write)
+	return p.said.In(sys)
 }
 
-func (o outside) say(write func(float64) string) string {
-	return fmt.Sprintf("must be %s; it is %s", o.within.As(write), write(o.is))
+// InUnits is In for a field of a quantity: a range, and what lies out of it, is told in the field's unit. Its limits are rounded
+// towards the inside of the range, the value away from it, so that no limit that is told is refused and no value that is told
+// seems to lie inside.
+func (p Problem) InUnits(q unit.Quantity, sys unit.System) string {
+	if p.out == nil {
+		return p.In(sys)
+	}
+	return p.out.say(
+		func(si float64, dir unit.Round) string { return q.Bound(si, sys, dir) },
+		func(si float64, dir unit.Round) string { return q.FormatTo(si, sys, valueDigits, dir) })
+}
+
+// valueDigits is how many digits of a refused value are told: what people type, and not the noise of a conversion.
+const valueDigits = 6
+
+func (o outside) say(bound, value func(float64, unit.Round) string) string {
+	dir := unit.Up
+	if o.is <= o.within.Low {
+		dir = unit.Down
+	}
+	return fmt.Sprintf("must be %s; it is %s", o.within.As(bound), value(o.is, dir))
 }
 
 // String gives "path: sentence".
@@ -57,6 +79,11 @@ func (ps Problems) Err() error {
 
 // Add appends a problem.
 func (ps *Problems) Add(path, say string) { *ps = append(*ps, Problem{Path: path, Say: say}) }
+
+// Tell appends a problem whose sentence has quantities in it.
+func (ps *Problems) Tell(path string, sentence say.Sentence) {
+	*ps = append(*ps, Problem{Path: path, Say: sentence.String(), said: &sentence})
+}
 
 // Under returns the problems at a path and at everything inside it, in their order: "variants[1]" takes
 // "variants[1].name" and not "variants[10]". The empty path takes all.

@@ -2,8 +2,11 @@ package model
 
 import (
 	"reflect"
-	"strconv"
+	"strings"
 	"testing"
+
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
 )
 
 func TestProblemsUnder(t *testing.T) {
@@ -42,23 +45,50 @@ func TestProblemsErr(t *testing.T) {
 	}
 }
 
-// A range is said in the numbers that a reader knows: by hand, 13 ft of at most 12.
-func TestProblemSayAs(t *testing.T) {
-	type tall struct {
-		Height float64 `json:"height_m" range:"(0,3.6576]"`
+// A range is said in the units of a reader, its limits rounded inwards and the value outwards. By hand: 10 m are 32.808 ft and
+// 10.001 m are 32.8117 ft; 1e8 N are the weight of 1e8/9.80665 = 10 197 162 kg.
+func TestProblemInUnits(t *testing.T) {
+	type shed struct {
+		Height float64 `json:"height_m" range:"(0,10]"`
+		Load   float64 `json:"load_n" range:"(0,1e8]"`
+		Doors  int     `json:"doors" range:"[0,1024]"`
+		Warm   float64 `json:"warm_c" range:"[-60,80]"`
 	}
-	ps := CheckRanges(tall{Height: 3.9624}).Moved("shed")
-	if len(ps) != 1 || ps[0].Path != "shed.height_m" {
+	ps := CheckRanges(shed{10.001, 2e8, 1025, -60.5}).Moved("shed")
+	if len(ps) != 4 || ps[0].Path != "shed.height_m" {
 		t.Fatalf("%v", ps)
 	}
-	feet := func(si float64) string { return strconv.FormatFloat(si/0.3048, 'g', 6, 64) + " ft" }
-	if got, want := ps[0].SayAs(feet), "must be more than 0 ft and at most 12 ft; it is 13 ft"; got != want {
-		t.Errorf("%q, want %q", got, want)
+	for _, c := range []struct{ got, want string }{
+		{ps[0].InUnits(unit.Lengths, unit.Imperial), "must be more than 0 ft and at most 32.8 ft; it is 32.8117 ft"},
+		{ps[0].InUnits(unit.Lengths, unit.Metric), "must be more than 0 m and at most 10 m; it is 10.001 m"},
+		{ps[0].In(unit.Imperial), "must be more than 0 and at most 10; it is 10.001"},
+		{ps[1].InUnits(unit.Loads, unit.Metric), "must be more than 0 kg and at most 10 100 000 kg; it is 20 394 400 kg"},
+		{ps[2].InUnits(unit.Counts, unit.Metric), "must be at least 0 and at most 1024; it is 1025"},
+		{ps[3].InUnits(unit.Temperatures, unit.Imperial), "must be at least −76 °F and at most 176 °F; it is −76.9 °F"},
+	} {
+		if got := strings.ReplaceAll(c.got, unit.Space, " "); got != c.want {
+			t.Errorf("%q, want %q", got, c.want)
+		}
 	}
-	if got, want := ps[0].Say, "must be more than 0 and at most 3.6576; it is 3.9624"; got != want {
-		t.Errorf("%q, want %q", got, want)
+	if p := (Problem{Say: "give it a name"}); p.InUnits(unit.Lengths, unit.Imperial) != p.Say {
+		t.Errorf("%q", p.InUnits(unit.Lengths, unit.Imperial))
 	}
-	if p := (Problem{Say: "give it a name"}); p.SayAs(feet) != p.Say {
-		t.Errorf("%q", p.SayAs(feet))
+}
+
+// What contradicts itself is told without a power of ten, in the reader's units; the document's own words are metric. By hand:
+// 4 m are 4000 mm or 157.48 in; four ropes of 1.3 km of travel are 5200 m or 17 060 ft, told as the length that must be bought.
+func TestContradictionInUnits(t *testing.T) {
+	h := lift.Hoist{Travel: unit.Of[unit.Length](1300)}
+	h.Rope.Diameter, h.Drum.Diameter = unit.Of[unit.Length](4.2), unit.Of[unit.Length](4)
+	h.Rope.Length, h.Reeving.RopeParts = unit.Of[unit.Length](10), unit.Of[unit.Count](4)
+	ps := checkHoist(h)
+	for i, want := range []struct{ metric, imperial string }{
+		{"the drum (4000 mm) must be thicker than its rope (4200 mm)", "the drum (157 in) must be thicker than its rope (165 in)"},
+		{"the rope is too short: 4 × the travel is 5200 m before any of it reaches the drum", "the rope is too short: 4 × the travel is 17 100 ft before any of it reaches the drum"},
+	} {
+		metric, imperial := strings.ReplaceAll(ps[i].Say, unit.Space, " "), strings.ReplaceAll(ps[i].In(unit.Imperial), unit.Space, " ")
+		if metric != want.metric || imperial != want.imperial {
+			t.Errorf("%q and %q, want %q", metric, imperial, want)
+		}
 	}
 }

@@ -122,7 +122,7 @@ func checkNumber(ps *Problems, path string, x float64, tag reflect.StructTag) {
 	}
 	if !within.Holds(x) {
 		o := outside{within, x}
-		*ps = append(*ps, Problem{Path: path, Say: o.say(plain), out: &o})
+		*ps = append(*ps, Problem{Path: path, Say: o.say(plain, plain), out: &o})
 	}
 }
 

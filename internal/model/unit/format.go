@@ -197,15 +197,6 @@ func spaced(s string) string {
 	return whole
 }
 
-// Exactly is Format with as many digits as FormatFull.
-func (q Quantity) Exactly(si float64, sys System) string {
-	n := q.FormatFull(si, sys)
-	if _, err := strconv.ParseFloat(n, 64); n == "" || err != nil { // it has its unit
-		return q.Format(si, sys)
-	}
-	return strings.Replace(q.Format(si, sys), q.Number(si, sys), n, 1)
-}
-
 // WithUnit returns a typed text that names its unit, so that both systems read the same: a number alone is meant in q's
 // unit under sys. A text that both read alike already, or that cannot be read, stays as it is.
 func (q Quantity) WithUnit(text string, sys System) string {

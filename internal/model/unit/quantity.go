@@ -80,14 +80,6 @@ func (q Quantity) Plausible(si float64) bool {
 	return q.lo == 0 && q.hi == 0 || si >= q.lo && si <= q.hi
 }
 
-// PlausibleRange returns the plausible range in words, "between 10 and 500 mm", or "" where there is none.
-func (q Quantity) PlausibleRange(sys System) string {
-	if q.lo == 0 && q.hi == 0 {
-		return ""
-	}
-	return "between " + q.Number(q.lo, sys) + " and " + q.Format(q.hi, sys)
-}
-
 // Parse reads what was typed into a field of q. A bare number is in q.Symbol(sys); any unit that q knows may be named
 // in either system. known is false, with no error, for empty text, "?" and "not known". The value is the float64
 // nearest to the exact decimal or fraction that was typed. An error is a Refusal: a plain sentence.
