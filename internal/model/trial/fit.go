@@ -5,7 +5,13 @@
 // bodies.
 package trial
 
-import "math"
+import (
+	"errors"
+	"math"
+	"slices"
+
+	"gonum.org/v1/gonum/mat"
+)
 
 // Value is a number found from records. Its standard error is known where there are more records than numbers.
 type Value struct {
@@ -16,7 +22,7 @@ type Value struct {
 // solution of a least-squares problem: values, and their covariance where spare records tell the scatter.
 type solution struct {
 	beta []float64
-	cov  [][]float64 // scaled by the scatter; nil with no record to spare
+	cov  *mat.Dense // scaled by the scatter; nil with no record to spare
 	rss  float64
 	ok   bool // every number is determined
 }
@@ -24,7 +30,7 @@ type solution struct {
 func (s solution) value(i int) Value {
 	v := Value{Val: s.beta[i]}
 	if s.cov != nil {
-		v.Err, v.Sure = math.Sqrt(math.Max(0, s.cov[i][i])), true
+		v.Err, v.Sure = math.Sqrt(math.Max(0, s.cov.At(i, i))), true
 	}
 	return v
 }
@@ -33,102 +39,65 @@ func (s solution) value(i int) Value {
 // not determined.
 const conditionLimit = 1e8
 
-// linear solves y ≈ X·β by orthogonal columns, twice over (Björck, Solving linear least squares problems by
-// Gram–Schmidt orthogonalization, BIT 7, 1967), and gives s²·(XᵀX)⁻¹ = s²·R⁻¹R⁻ᵀ, s² = RSS/(n − p). Not ok where the
-// columns do not tell the numbers apart.
+// linear solves y ≈ X·β by the Householder triangle R of X, and once more for what that leaves of y (Björck, Numerical
+// methods for least squares problems, section 2.9). The covariance is s²·(XᵀX)⁻¹ = s²·R⁻¹R⁻ᵀ, s² = RSS/(n − p). Not ok
+// where the columns do not tell the numbers apart.
 func linear(rows [][]float64, y []float64) solution {
 	if len(rows) == 0 || len(rows) < len(rows[0]) {
 		return solution{}
 	}
 	n, p := len(rows), len(rows[0])
-	q, r := make([][]float64, p), make([][]float64, p) // q by column
-	for j := range p {
-		q[j], r[j] = make([]float64, n), make([]float64, p)
-		for i := range n {
-			q[j][i] = rows[i][j]
-		}
-		size := length(q[j])
-		for range 2 {
-			for k := range j {
-				d := dot(q[k], q[j])
-				r[k][j] += d
-				subtract(q[j], d, q[k])
-			}
-		}
-		r[j][j] = length(q[j])
-		if !(r[j][j] > size/conditionLimit) {
+	x := mat.NewDense(n, p, slices.Concat(rows...))
+	var qr mat.QR
+	qr.Factorize(x)
+	r := mat.NewTriDense(p, mat.Upper, nil)
+	if !determined(&qr, r, x) {
+		return solution{}
+	}
+	want := mat.NewVecDense(n, slices.Clone(y))
+	beta, rest := mat.NewVecDense(p, nil), mat.VecDenseCopyOf(want)
+	for range 2 {
+		var more, part mat.VecDense
+		if err := qr.SolveVecTo(&more, false, rest); err != nil && !errors.As(err, new(mat.Condition)) {
 			return solution{}
 		}
-		for i := range n {
-			q[j][i] /= r[j][j]
-		}
+		beta.AddVec(beta, &more)
+		part.MulVec(x, beta)
+		rest.SubVec(want, &part)
 	}
-	rest := append([]float64(nil), y...)
-	z := make([]float64, p)
-	for range 2 {
-		for j := range p {
-			d := dot(q[j], rest)
-			z[j] += d
-			subtract(rest, d, q[j])
-		}
-	}
-	s := solution{rss: dot(rest, rest), ok: true}
-	s.beta = back(r, z)
+	s := solution{beta: beta.RawVector().Data, rss: mat.Dot(rest, rest), ok: true}
 	if n > p {
 		s.cov = covariance(r, s.rss/float64(n-p))
 	}
 	return s
 }
 
-// back solves the upper triangle R·β = z.
-func back(r [][]float64, z []float64) []float64 {
-	b := make([]float64, len(z))
-	for j := len(z) - 1; j >= 0; j-- {
-		b[j] = z[j]
-		for k := j + 1; k < len(z); k++ {
-			b[j] -= r[j][k] * b[k]
+// determined fills the triangle r of the columns of x and reports whether each column has a part of its own.
+func determined(qr *mat.QR, r *mat.TriDense, x *mat.Dense) bool {
+	var full mat.Dense
+	qr.RTo(&full)
+	_, p := x.Dims()
+	for j := range p {
+		for i := range j + 1 {
+			r.SetTri(i, j, full.At(i, j))
 		}
-		b[j] /= r[j][j]
+		if size := mat.Norm(x.ColView(j), 2); !(math.Abs(r.At(j, j)) > size/conditionLimit) {
+			return false
+		}
 	}
-	return b
+	return true
 }
 
 // covariance is scatter·R⁻¹·R⁻ᵀ.
-func covariance(r [][]float64, scatter float64) [][]float64 {
-	p := len(r)
-	inverse := make([][]float64, p) // by column
-	for j := range p {
-		unit := make([]float64, p)
-		unit[j] = 1
-		inverse[j] = back(r, unit)
+func covariance(r *mat.TriDense, scatter float64) *mat.Dense {
+	var inverse mat.TriDense
+	if err := inverse.InverseTri(r); err != nil && !errors.As(err, new(mat.Condition)) {
+		return nil
 	}
-	c := make([][]float64, p)
-	for i := range p {
-		c[i] = make([]float64, p)
-		for j := range p {
-			for k := range p {
-				c[i][j] += scatter * inverse[k][i] * inverse[k][j]
-			}
-		}
-	}
-	return c
-}
-
-func dot(a, b []float64) float64 {
-	sum := 0.0
-	for i := range a {
-		sum += a[i] * b[i]
-	}
-	return sum
-}
-
-func length(a []float64) float64 { return math.Sqrt(dot(a, a)) }
-
-// subtract takes d·b from a.
-func subtract(a []float64, d float64, b []float64) {
-	for i := range a {
-		a[i] -= d * b[i]
-	}
+	var c mat.Dense
+	c.Mul(&inverse, inverse.T())
+	c.Scale(scatter, &c)
+	return &c
 }
 
 // curve fits y ≈ f(β) from a start by damped Gauss–Newton steps (Levenberg 1944, Marquardt 1963) with central

@@ -108,7 +108,7 @@ func (g *Gears) read(s solution, useUp, useDown bool) {
 		last++
 		g.Back, g.KnowBack = s.value(last), true
 		if s.cov != nil {
-			g.cov = [2][2]float64{{s.cov[last][last], s.cov[0][last]}, {s.cov[0][last], s.cov[0][0]}}
+			g.cov = [2][2]float64{{s.cov.At(last, last), s.cov.At(0, last)}, {s.cov.At(0, last), s.cov.At(0, 0)}}
 		}
 	}
 }
