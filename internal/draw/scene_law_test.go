@@ -3,6 +3,8 @@ package draw
 import (
 	"fmt"
 	"math"
+	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -382,10 +384,81 @@ func TestDimensionsReadBack(t *testing.T) {
 		if found < 2 {
 			t.Errorf("%s: %d arrows", d.Text, found)
 		}
+		if gap := tips[0].X - x.x1; d.Upright && text == d.Text && !beside(tips, x, 1, 4) {
+			t.Errorf("%s stands %v from its line", d.Text, gap)
+		}
 		if mid := (x.y0 + x.y1) / 2; d.Upright && math.Abs(mid-(ay+by)/2) > 4 {
 			t.Errorf("%s stands at %v, its line from %v to %v", d.Text, mid, ay, by)
 		}
 	}
+}
+
+// beside reports whether a text ends so far before one of the points.
+func beside(tips []Point, x textBox, least, most float64) bool {
+	for _, p := range tips {
+		if gap := p.X - x.x1; gap >= least && gap <= most {
+			return true
+		}
+	}
+	return false
+}
+
+// Where the rope turns round a wheel it lies on it: the middle of the arc that is drawn, worked out from its ends, its radius
+// and its two flags as the SVG standard defines them (implementation notes, conversion from endpoint to centre), is the axis
+// of a wheel.
+func TestRopeLiesOnItsWheels(t *testing.T) {
+	turned := 0 // neither half a turn nor none, where the flags do not matter
+	for _, angle := range []float64{0.2, 0.7} {
+		for lead := 1; lead <= 3; lead++ {
+			h := hoist()
+			h.Reeving.LeadSheaves, h.Reeving.Sheaves[0].OnBase = unit.Of(unit.Count(lead)), "no"
+			h.Structure.LeadAngle = unit.Of(unit.Angle(angle))
+			turned += arcsOnWheels(t, h)
+		}
+	}
+	if turned < 6 {
+		t.Errorf("%d arcs that are not half a turn", turned)
+	}
+}
+
+// arcsOnWheels checks every arc of a picture, and counts those that are not half a turn.
+func arcsOnWheels(t *testing.T, h lift.Hoist) (turned int) {
+	t.Helper()
+	s := Make(Plan{Hoist: h})
+	f := s.fit(viewLeft, viewTop, viewW, viewH)
+	svg := drawn(t, func(b *strings.Builder) error { return SVG(s, b) })
+	arcs := regexp.MustCompile(`d="M(\S+) (\S+)A(\S+) \S+ 0 ([01]) ([01]) (\S+) ([^"]+)"`).FindAllStringSubmatch(svg, -1)
+	for _, a := range arcs {
+		n := func(i int) float64 {
+			v, err := strconv.ParseFloat(a[i], 64)
+			if err != nil {
+				t.Fatal(err)
+			}
+			return v
+		}
+		x0, y0, r, x1, y1 := n(1), n(2), n(3), n(6), n(7)
+		if y0 > detailY {
+			continue // the detail has another scale
+		}
+		d2 := (x1-x0)*(x1-x0) + (y1-y0)*(y1-y0)
+		if r*r/d2 > 0.3 {
+			turned++
+		}
+		k := math.Sqrt(math.Max(0, r*r/d2-0.25))
+		if a[4] == a[5] {
+			k = -k
+		}
+		cx, cy := (x0+x1)/2-k*(y1-y0), (y0+y1)/2+k*(x1-x0)
+		on := false
+		for _, w := range s.Wheels {
+			wx, wy := f.p(w.C)
+			on = on || math.Hypot(cx-wx, cy-wy) < 0.3
+		}
+		if !on {
+			t.Errorf("an arc round %v, %v, where no wheel is", cx, cy)
+		}
+	}
+	return turned
 }
 
 // The detail is to a scale of its own: by the drum of 80 mm, its rope line 4 mm further out, the hole 44 mm from its axis
@@ -407,6 +480,10 @@ func TestDetailReadBack(t *testing.T) {
 	near(t, "rope line", line.r/one, 44, 0.1)
 	near(t, "foot pulley", foot.r/one, 45, 0.1)
 	near(t, "drum – hole – foot pulley", (foot.pts[0].X-drum.pts[0].X)/one, 44+49, 0.1)
+	middle := (drum.pts[0].X - flange.r + foot.pts[0].X + foot.r) / 2
+	if math.Abs(middle-r.w/2) > 25 {
+		t.Errorf("the detail stands at %v of %v", middle, r.w)
+	}
 	var tips []Point
 	for _, p := range arrows(r) {
 		if p.Y > foot.pts[0].Y+foot.r {

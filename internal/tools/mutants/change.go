@@ -116,7 +116,7 @@ func otherNumber(n *ast.BasicLit, picture bool) string {
 	switch {
 	case err != nil || n.Kind != token.INT && n.Kind != token.FLOAT:
 		return ""
-	case picture && x > 1:
+	case picture && x != 0 && x != 1:
 		return strconv.FormatFloat(2*x, 'g', 6, 64)
 	case n.Kind == token.INT && x < 100:
 		return strconv.FormatFloat(x+1, 'f', -1, 64)
