@@ -113,7 +113,7 @@ func (s *Site) compareOf(p store.Saved[model.Project], all, chosen []store.Saved
 	for i := range v.Groups {
 		markDifferent(&v.Groups[i], v.OnlyDiff)
 	}
-	v.Groups = append(slices.DeleteFunc(v.Groups, func(g compareGroup) bool { return len(g.Rows) == 0 }), inputGroups(chosen, v.AllInputs, sys)...)
+	v.Groups = append(slices.DeleteFunc(v.Groups, func(g compareGroup) bool { return len(g.Rows) == 0 }), inputGroups(s.tables, chosen, v.AllInputs, sys)...)
 	v.Terms = projectURL(p.ID) + "/money"
 	if g.Sky != nil && g.Load.ApplianceYear > 0 {
 		v.Range = rangeLater(p.ID, chosen)

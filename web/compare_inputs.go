@@ -18,7 +18,7 @@ type inputWords struct{ path, label, text string }
 
 // inputGroups are the inputs that differ, or all of them. What only one of the variants has is not a difference in its
 // inputs: its row of stores says it.
-func inputGroups(vs []store.Saved[model.Variant], all bool, sys unit.System) []compareGroup {
+func inputGroups(of Tables, vs []store.Saved[model.Variant], all bool, sys unit.System) []compareGroup {
 	var titles []string
 	byTitle := map[string][][]inputWords{} // by variant; nil where it has no such store
 	put := func(i int, title string, texts []inputWords) {
@@ -29,16 +29,16 @@ func inputGroups(vs []store.Saved[model.Variant], all bool, sys unit.System) []c
 		byTitle[title][i] = texts
 	}
 	for i, v := range vs {
-		put(i, "Panels and what is always on", ownTexts(v.Value, sys))
+		put(i, "Panels and what is always on", ownTexts(of, v.Value, sys))
 	}
 	for i, v := range vs {
 		count := map[string]int{}
 		for _, s := range v.Value.Stores {
 			kind, texts := "Lifted mass", []inputWords(nil)
 			if s.Hoist != nil {
-				texts = textsOf(hoistForm(), *s.Hoist, sys)
+				texts = textsOf(of.Hoist(), *s.Hoist, sys)
 			} else if s.Cells != nil {
-				kind, texts = "Battery", textsOf(cellsForm(), *s.Cells, sys)
+				kind, texts = "Battery", textsOf(of.Cells(), *s.Cells, sys)
 			}
 			if count[kind]++; count[kind] > 1 {
 				kind = fmt.Sprintf("%s %d", kind, count[kind])
@@ -97,8 +97,8 @@ func inputRows(by [][]inputWords, absent string) []compareRow {
 }
 
 // ownTexts are the inputs of a variant without its name.
-func ownTexts(v model.Variant, sys unit.System) []inputWords {
-	return slices.DeleteFunc(textsOf(variantForm(), v, sys), func(in inputWords) bool {
+func ownTexts(of Tables, v model.Variant, sys unit.System) []inputWords {
+	return slices.DeleteFunc(textsOf(of.Variant(), v, sys), func(in inputWords) bool {
 		return in.path == "name"
 	})
 }

@@ -252,14 +252,6 @@ func TestTableMistakesStopTheProgram(t *testing.T) {
 	text("nmae", "Name", func(v *model.Variant) *string { return &v.Name })
 }
 
-// Every table of the program can be made: each path exists in the design.
-func TestTablesFitTheDesign(t *testing.T) {
-	variantForm()
-	hoistForm()
-	cellsForm()
-	loadForm()
-}
-
 func TestClone(t *testing.T) {
 	v := oneVariant()
 	c := document.Clone(v)

@@ -33,38 +33,35 @@ type guidePage struct {
 	passages           []passage
 }
 
-// guide is all pages and the words that link to them.
-type guide struct {
-	pages []guidePage
-	words *lexicon
-}
+// guide is all pages of it.
+type guide struct{ pages []guidePage }
 
-// readGuide renders the embedded pages.
-func readGuide() (*guide, error) {
+// readGuide renders the embedded pages, and gives the words that link to them.
+func readGuide() (*guide, *lexicon, error) {
 	md := goldmark.New(goldmark.WithExtensions(extension.Table), goldmark.WithParserOptions(parser.WithAutoHeadingID()))
-	g := &guide{}
+	g, words := &guide{}, (*lexicon)(nil)
 	for _, topic := range guideTopics {
 		src, err := guideFiles.ReadFile("guide/" + topic + ".md")
 		if err != nil {
-			return nil, err
+			return nil, nil, err
 		}
 		first, rest, _ := strings.Cut(string(src), "\n")
 		page := guidePage{Topic: topic, Title: strings.TrimPrefix(first, "# ")}
 		if topic == "words" {
 			terms := readGlossary(rest)
-			g.words = newLexicon(terms)
+			words = newLexicon(terms)
 			page.HTML, page.passages = glossaryHTML(terms), glossaryPassages(terms)
 		} else {
 			doc := md.Parser().Parse(gmtext.NewReader([]byte(rest)))
 			var out bytes.Buffer
 			if err := md.Renderer().Render(&out, []byte(rest), doc); err != nil {
-				return nil, err
+				return nil, nil, err
 			}
 			page.HTML, page.passages = out.String(), passagesOf(doc, []byte(rest))
 		}
 		g.pages = append(g.pages, page)
 	}
-	return g, nil
+	return g, words, nil
 }
 
 // glossaryHTML is the table of words; each row can be linked to.
@@ -103,7 +100,7 @@ func (s *Site) showTopic(w http.ResponseWriter, r *http.Request) error {
 				if err != nil {
 					return err
 				}
-				more = typicalTables(typicalPages(sys))
+				more = typicalTables(typicalPages(s.tables, sys))
 			}
 			return s.show(w, r, http.StatusOK, frame{Title: p.Title, Bare: bareTopics[topic]}, guideTopic(s.guide.pages, p, more))
 		}

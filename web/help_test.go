@@ -164,13 +164,13 @@ func TestHowLeadsToTheGuide(t *testing.T) {
 }
 
 func BenchmarkTermLinks(b *testing.B) {
-	g, err := readGuide()
+	g, words, err := readGuide()
 	if err != nil {
 		b.Fatal(err)
 	}
 	page := []byte("<main>" + g.pages[4].HTML + "</main>")
 	b.SetBytes(int64(len(page)))
 	for b.Loop() {
-		g.words.link(page, false)
+		words.link(page, false)
 	}
 }

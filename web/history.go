@@ -57,7 +57,7 @@ func (s *Site) historyRowOf(c store.Chapter, sys unit.System) historyRow {
 	row := historyRow{When: s.when(c.At), Thing: c.Name, Number: strconv.FormatInt(c.Number, 10)}
 	var told []string
 	if !c.Created && !c.Deleted {
-		told = changesOf(c, sys)
+		told = changesOf(c, s.tables, sys)
 	}
 	if len(told) == 0 {
 		row.What = deedInWords(c.Change)

@@ -18,7 +18,7 @@ import (
 
 // told says in one line what lies between two variants.
 func told(was, is model.Variant, sys unit.System) string {
-	return strings.ReplaceAll(strings.Join(changesOf(store.Chapter{VariantWas: &was, VariantIs: &is}, sys), "; "), unit.Space, " ")
+	return strings.ReplaceAll(strings.Join(changesOf(store.Chapter{VariantWas: &was, VariantIs: &is}, AllTables(), sys), "; "), unit.Space, " ")
 }
 
 // The history tells what changed in words and in the units of the page. 60 kg / 0.45359237 are
@@ -54,7 +54,7 @@ func TestHistoryTellsWhatChanged(t *testing.T) {
 	hoist(was).Mass = []lift.Piece{{Name: "A", Mass: unit.Of[unit.Mass](1)}, {Name: "B", Mass: unit.Of[unit.Mass](2)}, {Name: "C", Mass: unit.Of[unit.Mass](3)}}
 	is := document.Clone(was)
 	hoist(is).Mass = append(hoist(is).Mass[:1:1], hoist(is).Mass[2])
-	if got := changesOf(store.Chapter{VariantWas: &was, VariantIs: &is}, unit.Metric); len(got) != 1 || !strings.Contains(got[0], "Piece 2 taken out (B") {
+	if got := changesOf(store.Chapter{VariantWas: &was, VariantIs: &is}, AllTables(), unit.Metric); len(got) != 1 || !strings.Contains(got[0], "Piece 2 taken out (B") {
 		t.Errorf("%q", got)
 	}
 }
@@ -69,7 +69,7 @@ func TestHistoryTellsEveryValue(t *testing.T) {
 				return
 			}
 			is.SetBool(false)
-			if got := changesOf(store.Chapter{VariantWas: &doc.Variants[i], VariantIs: &v}, unit.Metric); len(got) != 1 {
+			if got := changesOf(store.Chapter{VariantWas: &doc.Variants[i], VariantIs: &v}, AllTables(), unit.Metric); len(got) != 1 {
 				t.Errorf("%s of %s is told as %q", tag.Get("json"), v.Name, got)
 			}
 			is.SetBool(true)
@@ -81,7 +81,7 @@ func TestHistoryTellsEveryValue(t *testing.T) {
 			return
 		}
 		is.SetBool(false)
-		if got := changesOf(store.Chapter{ProjectWas: &doc.Project, ProjectIs: &p}, unit.Metric); len(got) != 1 {
+		if got := changesOf(store.Chapter{ProjectWas: &doc.Project, ProjectIs: &p}, AllTables(), unit.Metric); len(got) != 1 {
 			t.Errorf("%s of the project is told as %q", tag.Get("json"), got)
 		}
 		is.SetBool(true)

@@ -49,13 +49,13 @@ func valuesOf[T any](parts []part[T], t *T, at string, sys unit.System) (out []v
 }
 
 // changesOf tells what a change changed, value by value: "Rope diameter: 6 mm → 8 mm".
-func changesOf(c store.Chapter, sys unit.System) []string {
+func changesOf(c store.Chapter, of Tables, sys unit.System) []string {
 	var out []string
 	switch {
 	case c.ProjectWas != nil && c.ProjectIs != nil:
-		out = differ(projectValues(c.ProjectWas, sys), projectValues(c.ProjectIs, sys), "")
+		out = differ(projectValues(c.ProjectWas, of, sys), projectValues(c.ProjectIs, of, sys), "")
 	case c.VariantWas != nil && c.VariantIs != nil:
-		out = differ(variantValues(c.VariantWas, sys), variantValues(c.VariantIs, sys), "")
+		out = differ(variantValues(c.VariantWas, of, sys), variantValues(c.VariantIs, of, sys), "")
 	}
 	if len(out) == 0 {
 		out = append(untold(reflect.ValueOf(c.ProjectWas), reflect.ValueOf(c.ProjectIs), ""), untold(reflect.ValueOf(c.VariantWas), reflect.ValueOf(c.VariantIs), "")...)
@@ -66,24 +66,24 @@ func changesOf(c store.Chapter, sys unit.System) []string {
 	return out
 }
 
-func projectValues(p *model.Project, sys unit.System) []value {
-	out := valuesOf(placeForm(p), p, "", sys)
-	out = append(out, valuesOf(within("load", func(p *model.Project) *load.Load { return &p.Load }, loadForm()...), p, "", sys)...)
-	out = append(out, valuesOf(within("shelf", func(p *model.Project) *model.Shelf { return &p.Shelf }, shelfForm()...), p, "", sys)...)
-	return append(out, valuesOf(within("money", func(p *model.Project) *cost.Terms { return &p.Money }, moneyForm()...), p, "", sys)...)
+func projectValues(p *model.Project, of Tables, sys unit.System) []value {
+	out := valuesOf(of.Place(p), p, "", sys)
+	out = append(out, valuesOf(within("load", func(p *model.Project) *load.Load { return &p.Load }, of.Load()...), p, "", sys)...)
+	out = append(out, valuesOf(within("shelf", func(p *model.Project) *model.Shelf { return &p.Shelf }, of.Shelf()...), p, "", sys)...)
+	return append(out, valuesOf(within("money", func(p *model.Project) *cost.Terms { return &p.Money }, of.Money()...), p, "", sys)...)
 }
 
 // variantValues are those of the variant's own form, and its stores as a list, each with those of its page.
-func variantValues(v *model.Variant, sys unit.System) []value {
-	out := append(valuesOf(variantForm(), v, "", sys), valuesOf(partsForm(), v, "", sys)...)
+func variantValues(v *model.Variant, of Tables, sys unit.System) []value {
+	out := append(valuesOf(of.Variant(), v, "", sys), valuesOf(of.Parts(), v, "", sys)...)
 	stores := value{key: "stores", one: "store"}
 	for _, st := range v.Stores {
 		switch {
 		case st.Hoist != nil:
-			stores.rows = append(stores.rows, append(valuesOf(hoistForm(), st.Hoist, "", sys), valuesOf(trialsForm(), st.Hoist, "", sys)...))
+			stores.rows = append(stores.rows, append(valuesOf(of.Hoist(), st.Hoist, "", sys), valuesOf(of.Trials(), st.Hoist, "", sys)...))
 			stores.names = append(stores.names, st.Hoist.Name)
 		case st.Cells != nil:
-			stores.rows = append(stores.rows, valuesOf[cell.Bank](cellsForm(), st.Cells, "", sys))
+			stores.rows = append(stores.rows, valuesOf[cell.Bank](of.Cells(), st.Cells, "", sys))
 			stores.names = append(stores.names, st.Cells.Name)
 		}
 	}

@@ -52,7 +52,7 @@ func (s *Site) page(h handler) http.HandlerFunc {
 func (s *Site) show(w http.ResponseWriter, r *http.Request, status int, f frame, body templ.Component) error {
 	page, err := rendered(r, s.layout(f, body))
 	if err == nil && !f.Paper && !f.Bare {
-		page = s.guide.words.link(page, false)
+		page = s.words.link(page, false)
 	}
 	return send(w, status, page, err)
 }
@@ -61,7 +61,7 @@ func (s *Site) show(w http.ResponseWriter, r *http.Request, status int, f frame,
 func (s *Site) write(w http.ResponseWriter, r *http.Request, status int, c templ.Component) error {
 	part, err := rendered(r, c)
 	if err == nil {
-		part = s.guide.words.link(part, true)
+		part = s.words.link(part, true)
 	}
 	return send(w, status, part, err)
 }

@@ -195,7 +195,7 @@ func TestCompareInputs(t *testing.T) {
 		vs = append(vs, store.Saved[model.Variant]{Value: v})
 	}
 	differ, all := 0, 0
-	for _, g := range inputGroups(vs, false, unit.Metric) {
+	for _, g := range inputGroups(AllTables(), vs, false, unit.Metric) {
 		for _, row := range g.Rows {
 			differ++
 			if !row.Differs {
@@ -203,7 +203,7 @@ func TestCompareInputs(t *testing.T) {
 			}
 		}
 	}
-	for _, g := range inputGroups(vs, true, unit.Metric) {
+	for _, g := range inputGroups(AllTables(), vs, true, unit.Metric) {
 		for _, row := range g.Rows {
 			all++
 			for _, c := range row.Cells {

@@ -24,6 +24,8 @@ type Site struct {
 	grounds *grounds
 	desk    *desk
 	guide   *guide
+	tables  Tables
+	words   *lexicon
 }
 
 // New checks that a site has what it needs and reads its embedded files.
@@ -35,8 +37,8 @@ func New(s Site) (*Site, error) {
 	if s.assets, err = readAssets(staticFiles); err != nil {
 		return nil, err
 	}
-	s.grounds, s.desk = &grounds{now: s.Now}, &desk{}
-	if s.guide, err = readGuide(); err != nil {
+	s.grounds, s.desk, s.tables = &grounds{now: s.Now}, &desk{}, AllTables()
+	if s.guide, s.words, err = readGuide(); err != nil {
 		return nil, err
 	}
 	return &s, nil

@@ -164,7 +164,7 @@ func (s *Site) sendSure(w http.ResponseWriter, r *http.Request) error {
 		if err != nil {
 			return err
 		}
-		l := sureLine{Done: n, Of: a.n, HTML: string(s.guide.words.link(part, true))}
+		l := sureLine{Done: n, Of: a.n, HTML: string(s.words.link(part, true))}
 		if n == a.n {
 			l.URL = projectURL(a.project.ID) + "/sure?" + a.query(a.n).Encode()
 		}

@@ -22,23 +22,24 @@ import (
 
 // everyInput calls visit for the table of every form, on a thing with one blank row in every list.
 func everyInput(visit inputVisitor) {
+	of := AllTables()
 	p := &model.Project{Place: sun.Place{Monthly: &sun.Monthly{}, Horizon: make([]sun.Horizon, 1)}}
-	visitAll(visit, "place", placeForm(p), p)
-	visitAll(visit, "load", loadForm(), &load.Load{Appliances: make([]load.Appliance, 1), Standing: make([]load.Standing, 1)})
-	visitAll(visit, "variant", variantForm(), &model.Variant{Panels: make([]panel.Array, 1), Standing: make([]load.Standing, 1), Controller: panel.Controller{Curve: make([]panel.Efficiency, 1)}})
+	visitAll(visit, "place", of.Place(p), p)
+	visitAll(visit, "load", of.Load(), &load.Load{Appliances: make([]load.Appliance, 1), Standing: make([]load.Standing, 1)})
+	visitAll(visit, "variant", of.Variant(), &model.Variant{Panels: make([]panel.Array, 1), Standing: make([]load.Standing, 1), Controller: panel.Controller{Curve: make([]panel.Efficiency, 1)}})
 	h := &lift.Hoist{Mass: make([]lift.Piece, 1)}
 	h.Reeving.Sheaves, h.Train.Stages, h.Lower.Loads, h.Structure.Posts = make([]lift.Sheave, 1), make([]lift.Stage, 1), make([]lift.DCLoad, 1), make([]lift.Post, 1)
 	h.Holds.Holds, h.Holds.UpperStops = make([]lift.Hold, 1), make([]lift.Stop, 1)
 	h.Machine.BenchR, h.Machine.BenchI0, h.Machine.BenchK = make([]lift.Bench, 1), make([]lift.Bench, 1), make([]lift.Bench, 1)
 	h.Trials.Raises, h.Trials.Lowers, h.Trials.Warmth = make([]lift.RaiseTrial, 1), make([]lift.LowerTrial, 1), make([]lift.WarmthTrial, 1)
 	h.Trials.Held, h.Trials.Failures = make([]lift.HeldTrial, 1), make([]lift.Failure, 1)
-	visitAll(visit, "hoist", hoistForm(), h)
-	visitAll(visit, "trials", trialsForm(), h)
+	visitAll(visit, "hoist", of.Hoist(), h)
+	visitAll(visit, "trials", of.Trials(), h)
 	for _, kind := range []string{"flooded_lead", "sealed_lead", "lfp", "nmc", "nickel_iron", "sodium_ion"} {
-		visitAll(visit, "battery", cellsForm(), &cell.Bank{Kind: kind})
+		visitAll(visit, "battery", of.Cells(), &cell.Bank{Kind: kind})
 	}
-	visitAll(visit, "parts", partsForm(), &model.Variant{Parts: make([]cost.Part, 1)})
-	visitAll(visit, "money", moneyForm(), &cost.Terms{})
+	visitAll(visit, "parts", of.Parts(), &model.Variant{Parts: make([]cost.Part, 1)})
+	visitAll(visit, "money", of.Money(), &cost.Terms{})
 }
 
 // inputVisitor is told of one input: its form, its path, what it is, and the thing with its own functions.
@@ -300,4 +301,9 @@ func TestRemarkWhenSaved(t *testing.T) {
 			t.Errorf("the guide does not say %q", say)
 		}
 	}
+}
+
+// Every table of the program can be made: each path exists in the design.
+func TestTablesFitTheDesign(*testing.T) {
+	everyInput(func(string, anyInput) {})
 }

@@ -24,19 +24,19 @@ type typicalPage struct {
 type typicalRow struct{ Label, Typical, Usual, Source string }
 
 // typicalPages lists what is usual for every number that has a typical value, and for those without one why not.
-func typicalPages(sys unit.System) []typicalPage {
+func typicalPages(of Tables, sys unit.System) []typicalPage {
 	h := &lift.Hoist{Mass: make([]lift.Piece, 1)}
 	h.Reeving.Sheaves, h.Train.Stages, h.Lower.Loads = make([]lift.Sheave, 1), make([]lift.Stage, 1), make([]lift.DCLoad, 1)
 	h.Structure.Posts, h.Holds.Holds = make([]lift.Post, 1), make([]lift.Hold, 1)
 	return []typicalPage{
-		{"Place and sun", typicalRows(placeForm(&model.Project{}), &model.Project{Place: sun.Place{Horizon: make([]sun.Horizon, 1)}}, sys)},
-		{"Night load", typicalRows(loadForm(), &load.Load{Appliances: make([]load.Appliance, 1), Standing: make([]load.Standing, 1)}, sys)},
-		{"Panels and controller", typicalRows(variantForm(), &model.Variant{Panels: make([]panel.Array, 1)}, sys)},
-		{"Lifted mass", typicalRows(hoistForm(), h, sys)},
+		{"Place and sun", typicalRows(of.Place(&model.Project{}), &model.Project{Place: sun.Place{Horizon: make([]sun.Horizon, 1)}}, sys)},
+		{"Night load", typicalRows(of.Load(), &load.Load{Appliances: make([]load.Appliance, 1), Standing: make([]load.Standing, 1)}, sys)},
+		{"Panels and controller", typicalRows(of.Variant(), &model.Variant{Panels: make([]panel.Array, 1)}, sys)},
+		{"Lifted mass", typicalRows(of.Hoist(), h, sys)},
 		{"Gears and loads by their kind", typicalByKind(sys)},
-		{"Battery, iron phosphate", typicalRows(cellsForm(), &cell.Bank{Kind: "lfp"}, sys)},
-		{"Battery, sealed lead", typicalRows(cellsForm(), &cell.Bank{Kind: "sealed_lead"}, sys)},
-		{"Parts and money", append(typicalRows(partsForm(), &model.Variant{Parts: make([]cost.Part, 1)}, sys), typicalRows(moneyForm(), &cost.Terms{}, sys)...)},
+		{"Battery, iron phosphate", typicalRows(of.Cells(), &cell.Bank{Kind: "lfp"}, sys)},
+		{"Battery, sealed lead", typicalRows(of.Cells(), &cell.Bank{Kind: "sealed_lead"}, sys)},
+		{"Parts and money", append(typicalRows(of.Parts(), &model.Variant{Parts: make([]cost.Part, 1)}, sys), typicalRows(of.Money(), &cost.Terms{}, sys)...)},
 	}
 }
 

@@ -39,7 +39,7 @@ func (s *Site) editVariant(r *http.Request, p store.Saved[model.Project], v stor
 	e.answer = func(w model.Variant) (answer, error) {
 		g := s.grounds.of(p)
 		view := variantViewOf(g, g.Evaluate(w), p.Value.Currency, month, url, sys)
-		view.Missing = missingOf(view.missing, w, labels, p, v.ID)
+		view.Missing = missingOf(s.tables, view.missing, w, labels, p, v.ID)
 		return answer{first: view.Headline, facts: view.Facts, body: variantResults(view)}, nil
 	}
 	return e, nil
@@ -64,7 +64,7 @@ const mostMissing = 6
 
 // missingOf links what is missing to the page that holds its field, the variant's own, a store's, or the night load, and
 // gathers it by what it is needed for.
-func missingOf(ms []model.Missing, v model.Variant, labels map[string]string, p store.Saved[model.Project], id int64) []missingGroup {
+func missingOf(of Tables, ms []model.Missing, v model.Variant, labels map[string]string, p store.Saved[model.Project], id int64) []missingGroup {
 	var out []missingGroup
 	at := map[string]int{}
 	for _, m := range ms {
@@ -74,7 +74,7 @@ func missingOf(ms []model.Missing, v model.Variant, labels map[string]string, p 
 			at[m.Wants] = i
 			out = append(out, missingGroup{For: sentenceCase(m.Wants)})
 		}
-		l := missingLink(m.Path, v, labels, p, id)
+		l := missingLink(of, m.Path, v, labels, p, id)
 		if !slices.Contains(out[i].Links, l) {
 			out[i].Links = append(out[i].Links, l)
 		}
@@ -82,9 +82,9 @@ func missingOf(ms []model.Missing, v model.Variant, labels map[string]string, p 
 	return out
 }
 
-func missingLink(at string, v model.Variant, labels map[string]string, p store.Saved[model.Project], id int64) linkView {
+func missingLink(of Tables, at string, v model.Variant, labels map[string]string, p store.Saved[model.Project], id int64) linkView {
 	if model.Within(at, "load") {
-		f := form[model.Project]{parts: within("load", func(p *model.Project) *load.Load { return &p.Load }, loadForm()...)}
+		f := form[model.Project]{parts: within("load", func(p *model.Project) *load.Load { return &p.Load }, of.Load()...)}
 		return fieldLink(at, f.labels(p.Value), projectURL(p.ID)+"/load")
 	}
 	for i, st := range v.Stores {
@@ -97,9 +97,9 @@ func missingLink(at string, v model.Variant, labels map[string]string, p store.S
 		}
 		switch {
 		case st.Hoist != nil && model.Within(at, model.StorePath(i, "hoist")):
-			return link("hoist", form[lift.Hoist]{parts: hoistForm()}.labels(*st.Hoist))
+			return link("hoist", form[lift.Hoist]{parts: of.Hoist()}.labels(*st.Hoist))
 		case st.Cells != nil && model.Within(at, model.StorePath(i, "cells")):
-			return link("cells", form[cell.Bank]{parts: cellsForm()}.labels(*st.Cells))
+			return link("cells", form[cell.Bank]{parts: of.Cells()}.labels(*st.Cells))
 		}
 	}
 	return fieldLink(at, labels, variantURL(p.ID, id))

@@ -59,12 +59,13 @@ func formTexts[T any](name string, parts []part[T], t *T) (out []formText) {
 
 func allFormTexts() []formText {
 	var out []formText
-	out = append(out, formTexts("place", placeForm(&model.Project{}), &model.Project{})...)
-	out = append(out, formTexts("load", loadForm(), &load.Load{})...)
-	out = append(out, formTexts("variant", variantForm(), &model.Variant{})...)
-	out = append(out, formTexts("hoist", hoistForm(), &lift.Hoist{})...)
-	out = append(out, formTexts("trials", trialsForm(), &lift.Hoist{})...)
-	return append(out, formTexts("battery", cellsForm(), &cell.Bank{})...)
+	of := AllTables()
+	out = append(out, formTexts("place", of.Place(&model.Project{}), &model.Project{})...)
+	out = append(out, formTexts("load", of.Load(), &load.Load{})...)
+	out = append(out, formTexts("variant", of.Variant(), &model.Variant{})...)
+	out = append(out, formTexts("hoist", of.Hoist(), &lift.Hoist{})...)
+	out = append(out, formTexts("trials", of.Trials(), &lift.Hoist{})...)
+	return append(out, formTexts("battery", of.Cells(), &cell.Bank{})...)
 }
 
 // sentences splits a text at its full stops, question marks and semicolons; headings, rows of tables and points of lists
