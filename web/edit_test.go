@@ -1,7 +1,6 @@
 package web
 
 import (
-	"context"
 	"encoding/json"
 	"net/http"
 	"net/url"
@@ -10,6 +9,7 @@ import (
 	"testing"
 
 	"github.com/a-h/templ"
+	"github.com/go-chi/chi/v5"
 
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
@@ -17,7 +17,7 @@ import (
 )
 
 // panelSite is a site with one editable page on the first variant of the sample.
-func panelSite(t *testing.T, s *Site) (*http.ServeMux, int64) {
+func panelSite(t *testing.T, s *Site) (http.Handler, int64) {
 	t.Helper()
 	p, err := s.Store.CreateProject(t.Context(), catalog.Sample(), "made", s.Now())
 	if err != nil {
@@ -30,9 +30,10 @@ func panelSite(t *testing.T, s *Site) (*http.ServeMux, int64) {
 	return panelMux(s, vs[0].ID), vs[0].ID
 }
 
-func panelMux(s *Site, id int64) *http.ServeMux {
-	make := func(ctx context.Context) (editor[model.Variant], error) {
-		v, err := s.Store.Variant(ctx, id)
+func panelMux(s *Site, id int64) http.Handler {
+	mux := chi.NewRouter()
+	editorAt(mux, s, "/panels", func(r *http.Request) (editor[model.Variant], error) {
+		v, err := s.Store.Variant(r.Context(), id)
 		return editor[model.Variant]{
 			form: panelForm(), kind: store.VariantKind, saved: v, save: s.Store.SaveVariant, url: "/panels", frame: func() (frame, error) { return frame{Title: "Panels"}, nil },
 			answer: func(v model.Variant) (answer, error) {
@@ -40,20 +41,7 @@ func panelMux(s *Site, id int64) *http.ServeMux {
 				return answer{first: first, body: templ.Raw("<p data-headline>" + templ.EscapeString(first) + "</p>")}, nil
 			},
 		}, err
-	}
-	page := func(do func(*Site, http.ResponseWriter, *http.Request, editor[model.Variant]) error) http.HandlerFunc {
-		return s.page(func(w http.ResponseWriter, r *http.Request) error {
-			e, err := make(r.Context())
-			if err != nil {
-				return err
-			}
-			return do(s, w, r, e)
-		})
-	}
-	mux := http.NewServeMux()
-	mux.HandleFunc("GET /panels", page(showEditor[model.Variant]))
-	mux.HandleFunc("POST /panels", page(saveEditor[model.Variant]))
-	mux.HandleFunc("POST /panels/try", page(tryEditor[model.Variant]))
+	})
 	return mux
 }
 

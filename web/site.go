@@ -12,6 +12,15 @@ import (
 	"duskweight/internal/store"
 )
 
+// Config is what a site is made of.
+type Config struct {
+	Store   *store.Store
+	Now     func() time.Time
+	Version string
+	File    string
+	Log     *slog.Logger
+}
+
 // Site is the whole web side of one running program.
 type Site struct {
 	Store   *store.Store
@@ -29,7 +38,8 @@ type Site struct {
 }
 
 // New checks that a site has what it needs and reads its embedded files.
-func New(s Site) (*Site, error) {
+func New(c Config) (*Site, error) {
+	s := Site{Store: c.Store, Now: c.Now, Version: c.Version, File: c.File, Log: c.Log}
 	if s.Store == nil || s.Now == nil || s.Log == nil {
 		return nil, errors.New("a site needs a store, a clock and a log")
 	}

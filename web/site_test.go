@@ -51,7 +51,7 @@ func restart(t *testing.T, s *Site) {
 
 func siteOn(t testing.TB, kept *store.Store) *Site {
 	t.Helper()
-	s, err := New(Site{Store: kept, Now: func() time.Time { return testNow }, Version: "test", File: kept.Path(), Log: slog.New(slog.NewTextHandler(io.Discard, nil))})
+	s, err := New(Config{Store: kept, Now: func() time.Time { return testNow }, Version: "test", File: kept.Path(), Log: slog.New(slog.NewTextHandler(io.Discard, nil))})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -76,7 +76,7 @@ func serveStore(ctx context.Context, kept *store.Store, o serveOptions, stdout, 
 		return err
 	}
 	log := slog.New(slog.NewTextHandler(stderr, nil))
-	site, err := web.New(web.Site{Store: kept, Now: time.Now, Version: version(), File: kept.Path(), Log: log})
+	site, err := web.New(web.Config{Store: kept, Now: time.Now, Version: version(), File: kept.Path(), Log: log})
 	if err != nil {
 		return errors.Join(err, l.Close())
 	}
