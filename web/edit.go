@@ -115,7 +115,7 @@ func saveEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e editor
 	}
 	saved, err := e.save(r.Context(), e.saved.ID, t, edit, s.Now())
 	if stale, ok := errors.AsType[*store.Stale[T]](err); ok {
-		return &conflict{Back: e.url, Rows: e.form.conflictRows(stale.Current.Value, t, sys)}
+		return &conflict{Back: e.url, Rows: conflictRows(e.form, stale.Current.Value, t, sys)}
 	}
 	if err != nil {
 		return err
@@ -365,7 +365,8 @@ func (in *input[T]) text(t *T, sys unit.System) string {
 	return shown
 }
 
-func (f form[T]) conflictRows(current, yours T, sys unit.System) []conflictRow {
+// conflictRows are the values in which what is stored now differs from what was typed.
+func conflictRows[T any](f form[T], current, yours T, sys unit.System) []conflictRow {
 	var rows []conflictRow
 	for _, d := range f.differences(current, yours, sys) {
 		rows = append(rows, conflictRow{Label: d.label, Saved: orNotKnown(d.old), Yours: orNotKnown(d.new)})

@@ -114,19 +114,19 @@ func (s *Site) saveRow(w http.ResponseWriter, r *http.Request, at rowsPlace, k c
 	}
 	prefix := model.StorePath(at.i, "hoist")
 	next.Origins = originsTaken(next.Origins, prefix, taken, row.From)
-	form := form[model.Variant]{parts: within(prefix, func(v *model.Variant) *lift.Hoist { return v.Stores[at.i].Hoist }, hoistForm()...)}
+	table := form[model.Variant]{parts: within(prefix, func(v *model.Variant) *lift.Hoist { return v.Stores[at.i].Hoist }, hoistForm()...)}
 	if problems := model.CheckVariant(next); len(problems) > 0 {
-		labels := form.labels(next)
+		labels := table.labels(next)
 		var list []problemView
 		for _, p := range problems {
 			list = append(list, problemView{ID: "rows", Label: firstOf(labels[p.Path], row.Name), Say: sentence(p.Say)})
 		}
 		return s.rowsOf(w, r, at, k, typed, list)
 	}
-	edit := store.Edit{Revision: revision, Said: "From the catalog: " + rowTitle(row) + ". " + said(form.told(at.variant.Value, next, at.sys)), Settles: settledBy(prefix, taken)}
+	edit := store.Edit{Revision: revision, Said: "From the catalog: " + rowTitle(row) + ". " + said(table.told(at.variant.Value, next, at.sys)), Settles: settledBy(prefix, taken)}
 	_, err = s.Store.SaveVariant(r.Context(), at.variant.ID, next, edit, s.Now())
 	if stale, ok := errors.AsType[*store.Stale[model.Variant]](err); ok {
-		return &conflict{Back: at.url, Rows: form.conflictRows(stale.Current.Value, next, at.sys)}
+		return &conflict{Back: at.url, Rows: conflictRows(table, stale.Current.Value, next, at.sys)}
 	}
 	if err != nil {
 		return err
