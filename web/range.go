@@ -53,7 +53,7 @@ func (s *Site) sendRange(w http.ResponseWriter, r *http.Request) error {
 	for i, c := range chosen {
 		variants[i] = c.Value
 	}
-	if err := v.fill(r.Context(), s.grounds.of(p), variants, r.URL.Query().Has("pairs")); err != nil {
+	if err := fillRange(r.Context(), &v, s.grounds.of(p), variants, r.URL.Query().Has("pairs")); err != nil {
 		return leftOr(r, err)
 	}
 	return s.write(w, r, http.StatusOK, rangeSaid(v))
@@ -67,8 +67,8 @@ func leftOr(r *http.Request, err error) error {
 	return err
 }
 
-// fill runs the years, and compares each pair of variants where that is asked for.
-func (v *rangeView) fill(ctx context.Context, g model.Ground, variants []model.Variant, pairs bool) error {
+// fillRange runs the years, and compares each pair of variants where that is asked for.
+func fillRange(ctx context.Context, v *rangeView, g model.Ground, variants []model.Variant, pairs bool) error {
 	if g.Sky == nil || g.Load.ApplianceYear <= 0 {
 		v.Say = "No year can be tried yet: the place or the lamps are not known."
 		return nil
