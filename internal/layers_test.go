@@ -26,8 +26,9 @@ var (
 	front   = []string{"internal/model", "internal/model/*", "internal/say"}
 	ofUse   = layer{ours: front}
 	ofModel = layer{ours: leaf}
-	webOwn  = []string{"github.com/go-chi/chi/v5", "github.com/a-h/templ", "github.com/go-echarts/go-echarts/v2",
-		"github.com/yuin/goldmark"}
+	router  = []string{"github.com/go-chi/chi/v5"}
+	pages   = []string{"github.com/go-chi/chi/v5", "github.com/a-h/templ"}
+	room    = layer{ours: []string{"internal/*", "web/page", "web/form", "web/typical"}, others: pages} // one subject; no room imports another
 	browser = []string{"github.com/chromedp/", "github.com/ledongthuc/pdf"}
 )
 
@@ -56,14 +57,37 @@ var layers = map[string]layer{
 	// The weather year is a field of the project that the store keeps apart, so it names its type.
 	"internal/store": {ours: []string{"internal/document", "internal/model", "internal/model/sun", "internal/say", "migrations"},
 		others: []string{"github.com/mattn/go-sqlite3", "github.com/pressly/goose/v3"}},
-	"web":             {ours: []string{"internal/*"}, others: webOwn},
+	// What a form asks for comes from outside; it knows what is wrong with a design (model.Problems) and where a value is from.
+	"web/form":        {ours: []string{"web/typical", "internal/document", "internal/model", "internal/model/unit", "internal/model/source", "internal/say"}},
+	"web/typical":     {ours: front},
+	"web/page":        {ours: []string{"web/form", "web/typical", "internal/*"}, others: append([]string{"github.com/go-echarts/go-echarts/v2"}, pages...)},
+	"web/cells":       room,
+	"web/compare":     room,
+	"web/guide":       {ours: room.ours, others: append([]string{"github.com/yuin/goldmark"}, pages...)},
+	"web/history":     room,
+	"web/hoist":       room,
+	"web/load":        room,
+	"web/overview":    room,
+	"web/parts":       room,
+	"web/place":       room,
+	"web/projects":    room,
+	"web/settings":    room,
+	"web/sheet":       room,
+	"web/shelf":       room,
+	"web/sure":        room,
+	"web/takes":       room,
+	"web/trials":      room,
+	"web/variant":     room,
+	"web":             {ours: []string{"web/*", "internal/store"}, others: router},
 	"web/browsertest": {others: browser},
+	"web/crawl":       {ours: []string{"web/*"}}, // tests alone, of all rooms at once
+	"web/webtest":     {ours: []string{"web/*", "web", "internal/*"}, others: pages},
 	"cmd/duskweight":  {ours: []string{"web", "internal/store", "internal/document", "internal/model", "internal/model/reason", "internal/say"}},
 }
 
 // forTests may be imported by any test.
 var forTests = append([]string{"pgregory.net/rapid", "github.com/google/go-cmp", "go.uber.org/goleak",
-	"github.com/santhosh-tekuri/jsonschema", "gonum.org/v1/gonum"}, browser...)
+	"github.com/santhosh-tekuri/jsonschema", "gonum.org/v1/gonum", "github.com/a-h/templ"}, browser...)
 
 // pkg is what go list says of a package.
 type pkg struct {
@@ -152,6 +176,9 @@ func TestLayers(t *testing.T) {
 		}
 		// A test may start from the sample project and name the parts of the model; siblings do not meet in tests either.
 		beside := []string{"web/browsertest"}
+		if strings.HasPrefix(row, "web") { // a whole site, asked from outside
+			beside = append(beside, "web", "web/webtest", "web/page", "web/form", "web/typical", "internal/document", "internal/draw", "internal/store", "internal/weather")
+		}
 		if row == "internal/model" || !strings.HasPrefix(row, "internal/model/") || row == "internal/model/search" {
 			beside = append(beside, "internal/catalog", "internal/model", "internal/model/*")
 		}
@@ -196,6 +223,13 @@ func TestLayersCanFail(t *testing.T) {
 		{"cmd/duskweight", "duskweight/internal/catalog", false},
 		{"web", "github.com/mattn/go-sqlite3", false},
 		{"web", "github.com/go-chi/chi/v5/middleware", true},
+		{"web", "duskweight/web/hoist", true},
+		{"web/hoist", "duskweight/web/page", true},
+		{"web/hoist", "duskweight/web/cells", false},
+		{"web/hoist", "duskweight/web", false},
+		{"web/page", "duskweight/web/hoist", false},
+		{"web/form", "duskweight/web/page", false},
+		{"web/form", "duskweight/internal/store", false},
 	} {
 		if got := layers[c.from].allows(c.from, c.imported); got != c.want {
 			t.Errorf("%s importing %s: %v", c.from, c.imported, got)

@@ -3,12 +3,12 @@ package web
 import (
 	"mime"
 	"net/http"
+
+	"duskweight/web/page"
 )
 
 // Limits of what is read from a request, before anything is parsed.
 const (
-	formLimit   = 1 << 20 // bytes of a form
-	importLimit = 8 << 20 // bytes of a document
 	headerLimit = 16 << 10
 )
 
@@ -17,8 +17,8 @@ const (
 const policy = "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self' data:; font-src 'self'; " +
 	"connect-src 'self'; form-action 'self'; base-uri 'none'; frame-ancestors 'none'"
 
-// withHeaders sets the headers that every answer carries, refusals too.
-func withHeaders(next http.Handler) http.Handler {
+// WithHeaders sets the headers that every answer carries, refusals too.
+func WithHeaders(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		h := w.Header()
 		h.Set("Content-Security-Policy", policy)
@@ -39,7 +39,7 @@ func (s *Site) onlyOwnPages(next http.Handler) http.Handler {
 	guard := http.NewCrossOriginProtection()
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if guard.Check(r) != nil || foreignOrigin(r) {
-			s.fail(w, r, errForeignPage)
+			s.Fail(w, r, page.ErrForeignPage)
 			return
 		}
 		next.ServeHTTP(w, r)
@@ -69,7 +69,7 @@ func (s *Site) onlySmallForms(limit int64) func(http.Handler) http.Handler {
 			if !safe(r.Method) {
 				kind, _, err := mime.ParseMediaType(r.Header.Get("Content-Type"))
 				if err != nil || kind != "application/x-www-form-urlencoded" && kind != "multipart/form-data" {
-					s.fail(w, r, errNotAForm)
+					s.Fail(w, r, page.ErrNotAForm)
 					return
 				}
 			}

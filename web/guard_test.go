@@ -1,4 +1,4 @@
-package web
+package web_test
 
 import (
 	"net/http"
@@ -6,15 +6,19 @@ import (
 	"net/url"
 	"strings"
 	"testing"
+
+	"duskweight/web"
+	"duskweight/web/page"
+	"duskweight/web/webtest"
 )
 
 // Every combination of what a browser says about a request of another origin, the kind of body and the method: none may
 // change anything.
 func TestForeignPagesChangeNothing(t *testing.T) {
-	s := newSite(t)
+	s := webtest.NewSite(t)
 	h := s.Handler()
-	ask(h, "POST", "/sample", url.Values{})
-	before := fingerprint(t, s)
+	webtest.Ask(h, "POST", "/sample", url.Values{})
+	before := webtest.Fingerprint(t, s)
 	said := []struct{ site, origin string }{
 		{"cross-site", "https://evil.example"},
 		{"cross-site", "null"},
@@ -61,7 +65,7 @@ func TestForeignPagesChangeNothing(t *testing.T) {
 			}
 		}
 	}
-	if after := fingerprint(t, s); after != before {
+	if after := webtest.Fingerprint(t, s); after != before {
 		t.Errorf("something changed:\n%s\n%s", before, after)
 	}
 	if n < 100 {
@@ -70,7 +74,7 @@ func TestForeignPagesChangeNothing(t *testing.T) {
 }
 
 func TestOwnFormsPass(t *testing.T) {
-	h := newSite(t).Handler()
+	h := webtest.NewSite(t).Handler()
 	form := url.Values{"units": {"imperial"}, "currency": {"EUR"}}
 	for _, said := range [][]string{
 		{"Sec-Fetch-Site", "same-origin", "Origin", "http://127.0.0.1:8807"},
@@ -79,7 +83,7 @@ func TestOwnFormsPass(t *testing.T) {
 		{"Origin", "http://127.0.0.1:8807"},
 		{}, // a program on this machine
 	} {
-		if w := ask(h, "POST", "/settings", form, said...); w.Code != http.StatusSeeOther {
+		if w := webtest.Ask(h, "POST", "/settings", form, said...); w.Code != http.StatusSeeOther {
 			t.Errorf("%q: %d, want 303", said, w.Code)
 		}
 	}
@@ -87,23 +91,23 @@ func TestOwnFormsPass(t *testing.T) {
 
 // GET changes nothing, whatever the page.
 func TestGetChangesNothing(t *testing.T) {
-	s := newSite(t)
+	s := webtest.NewSite(t)
 	h := s.Handler()
-	ask(h, "POST", "/sample", url.Values{})
-	before := fingerprint(t, s)
-	for _, route := range everyRoute(t, h) {
-		if safe(route[0]) || route[0] == "HEAD" {
-			ask(h, "GET", route[1]+"?units=imperial&undo=1&delete=1", nil)
-			ask(h, "HEAD", route[1], nil)
+	webtest.Ask(h, "POST", "/sample", url.Values{})
+	before := webtest.Fingerprint(t, s)
+	for _, route := range webtest.EveryRoute(t, h) {
+		if web.Safe(route[0]) || route[0] == "HEAD" {
+			webtest.Ask(h, "GET", route[1]+"?units=imperial&undo=1&delete=1", nil)
+			webtest.Ask(h, "HEAD", route[1], nil)
 		}
 	}
-	if after := fingerprint(t, s); after != before {
+	if after := webtest.Fingerprint(t, s); after != before {
 		t.Errorf("something changed:\n%s\n%s", before, after)
 	}
 }
 
 func TestOnlyForms(t *testing.T) {
-	s := newSite(t)
+	s := webtest.NewSite(t)
 	h := s.Handler()
 	for _, kind := range []string{"", "text/plain", "application/json", "application/x-www-form-urlencoded-not", ";;;"} {
 		r := httptest.NewRequest("POST", "http://127.0.0.1:8807/settings", strings.NewReader("units=imperial&currency=X"))
@@ -117,21 +121,21 @@ func TestOnlyForms(t *testing.T) {
 }
 
 func TestBodiesAreLimited(t *testing.T) {
-	h := newSite(t).Handler()
-	if w := ask(h, "POST", "/settings", url.Values{"units": {"metric"}, "currency": {strings.Repeat("a", formLimit)}}); w.Code != http.StatusRequestEntityTooLarge {
+	h := webtest.NewSite(t).Handler()
+	if w := webtest.Ask(h, "POST", "/settings", url.Values{"units": {"metric"}, "currency": {strings.Repeat("a", page.FormLimit)}}); w.Code != http.StatusRequestEntityTooLarge {
 		t.Errorf("a form of more than 1 MiB: %d, want 413", w.Code)
 	}
-	if w := upload(h, "/import", "file", make([]byte, importLimit)); w.Code != http.StatusRequestEntityTooLarge {
+	if w := webtest.Upload(h, "/import", "file", make([]byte, page.ImportLimit)); w.Code != http.StatusRequestEntityTooLarge {
 		t.Errorf("a document of more than 8 MiB: %d, want 413", w.Code)
 	}
 }
 
 func TestHeaders(t *testing.T) {
-	h := newSite(t).Handler()
-	for _, route := range everyRoute(t, h) {
-		head := ask(h, route[0], route[1], nil).Header()
+	h := webtest.NewSite(t).Handler()
+	for _, route := range webtest.EveryRoute(t, h) {
+		head := webtest.Ask(h, route[0], route[1], nil).Header()
 		for name, want := range map[string]string{
-			"Content-Security-Policy":      policy,
+			"Content-Security-Policy":      web.Policy,
 			"X-Content-Type-Options":       "nosniff",
 			"Referrer-Policy":              "no-referrer",
 			"Cross-Origin-Opener-Policy":   "same-origin",
@@ -146,10 +150,10 @@ func TestHeaders(t *testing.T) {
 			t.Errorf("%s %s sets a cookie", route[0], route[1])
 		}
 	}
-	if strings.Contains(policy, "unsafe") || !strings.Contains(policy, "default-src 'none'") {
+	if strings.Contains(web.Policy, "unsafe") || !strings.Contains(web.Policy, "default-src 'none'") {
 		t.Error("the policy is open")
 	}
-	if server := newSite(t).Server(); server.ReadHeaderTimeout == 0 || server.ReadTimeout == 0 || server.WriteTimeout == 0 || server.IdleTimeout == 0 || server.MaxHeaderBytes > 16<<10 {
+	if server := webtest.NewSite(t).Server(); server.ReadHeaderTimeout == 0 || server.ReadTimeout == 0 || server.WriteTimeout == 0 || server.IdleTimeout == 0 || server.MaxHeaderBytes > 16<<10 {
 		t.Error("a timeout or the limit of headers is not set")
 	}
 }

@@ -4,6 +4,8 @@ import (
 	"net/http"
 	"strconv"
 	"strings"
+
+	"duskweight/web/page"
 )
 
 // hosts are the names under which the program answers, and no others. A page of a stranger can make its own name
@@ -38,7 +40,7 @@ func ownPort(text string) bool {
 func (s *Site) onlyOwnHost(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		if !ownHost(r.Host) {
-			s.fail(w, r, errWrongHost)
+			s.Fail(w, r, page.ErrWrongHost)
 			return
 		}
 		next.ServeHTTP(w, r)

@@ -1,23 +1,15 @@
-package web
+package web_test
 
 import (
-	"encoding/json"
 	"net/http"
 	"net/url"
 	"strconv"
 	"strings"
 	"testing"
 
-	"github.com/go-chi/chi/v5"
+	"duskweight/web"
+	"duskweight/web/webtest"
 )
-
-func dump(v any) string {
-	b, err := json.Marshal(v)
-	if err != nil {
-		return err.Error()
-	}
-	return string(b)
-}
 
 // hostile are names that a stranger's page, a rebinding name server or a careless parser could bring.
 var hostile = []string{
@@ -34,42 +26,14 @@ var hostile = []string{
 	"127。0。0。1", "127.0.0.1%00", "127.0.0.1%2eevil.example", "null", "*", "localhost:8807,evil.example",
 }
 
-// everyRoute lists what the router serves, with something in place of the parameters.
-func everyRoute(t *testing.T, h http.Handler) [][2]string {
-	t.Helper()
-	var out [][2]string
-	err := chi.Walk(h.(chi.Routes), func(method, route string, _ http.Handler, _ ...func(http.Handler) http.Handler) error {
-		path := ""
-		for i := 0; i < len(route); i++ {
-			switch route[i] {
-			case '{':
-				for route[i] != '}' {
-					i++
-				}
-				path += "1"
-			case '*':
-				path += "app.css"
-			default:
-				path += string(route[i])
-			}
-		}
-		out = append(out, [2]string{method, path})
-		return nil
-	})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return append(out, [2]string{"GET", "/nothing"}, [2]string{"OPTIONS", "/"}, [2]string{"TRACE", "/"}, [2]string{"PUT", "/settings"}, [2]string{"DELETE", "/projects/1"})
-}
-
 func TestHostileHosts(t *testing.T) {
-	s := newSite(t)
+	s := webtest.NewSite(t)
 	h := s.Handler()
-	ask(h, "POST", "/sample", url.Values{})
-	before := fingerprint(t, s)
-	for _, route := range everyRoute(t, h) {
+	webtest.Ask(h, "POST", "/sample", url.Values{})
+	before := webtest.Fingerprint(t, s)
+	for _, route := range webtest.EveryRoute(t, h) {
 		for _, host := range hostile {
-			w := ask(h, route[0], route[1], url.Values{}, "Host", host)
+			w := webtest.Ask(h, route[0], route[1], url.Values{}, "Host", host)
 			if w.Code != http.StatusMisdirectedRequest {
 				t.Errorf("%s %s for %q: %d, want 421", route[0], route[1], host, w.Code)
 			}
@@ -78,7 +42,7 @@ func TestHostileHosts(t *testing.T) {
 			}
 		}
 	}
-	if after := fingerprint(t, s); after != before {
+	if after := webtest.Fingerprint(t, s); after != before {
 		t.Errorf("something changed:\n%s\n%s", before, after)
 	}
 	if len(hostile) < 40 {
@@ -87,9 +51,9 @@ func TestHostileHosts(t *testing.T) {
 }
 
 func TestOwnHosts(t *testing.T) {
-	h := newSite(t).Handler()
+	h := webtest.NewSite(t).Handler()
 	for _, host := range []string{"localhost", "localhost:8807", "127.0.0.1", "127.0.0.1:1", "127.0.0.1:65535", "[::1]", "[::1]:8807"} {
-		if w := ask(h, "GET", "/", nil, "Host", host); w.Code != http.StatusOK {
+		if w := webtest.Ask(h, "GET", "/", nil, "Host", host); w.Code != http.StatusOK {
 			t.Errorf("%q: %d, want 200", host, w.Code)
 		}
 	}
@@ -102,7 +66,7 @@ func FuzzHost(f *testing.F) {
 	}
 	f.Add("127.0.0.1:8807")
 	f.Fuzz(func(t *testing.T, host string) {
-		if !ownHost(host) {
+		if !web.OwnHost(host) {
 			return
 		}
 		name, port := host, ""

@@ -1,57 +1,49 @@
-// Package web is everything that speaks HTTP: routes, pages, forms and the few scripts they carry. It computes nothing:
-// it turns typed text into a design, asks the model, keeps what is saved in the store, and prints strings that are
-// ready to read.
+// Package web is everything that speaks HTTP, put together: which rooms there are, at which addresses, and what guards
+// them. Each subject has a room of its own below this folder; what rooms share is web/page, and what a form is, web/form.
 package web
 
 import (
-	"errors"
+	"embed"
 	"log/slog"
 	"net/http"
 	"time"
 
 	"duskweight/internal/store"
+	"duskweight/web/guide"
+	"duskweight/web/page"
+	"duskweight/web/place"
 )
+
+//go:embed static
+var staticFiles embed.FS
 
 // Config is what a site is made of.
 type Config struct {
-	Store   *store.Store
-	Now     func() time.Time
-	Version string
-	File    string
-	Log     *slog.Logger
-}
-
-// Site is the whole web side of one running program.
-type Site struct {
 	Store   *store.Store
 	Now     func() time.Time // the only clock of the pages
 	Version string           // shown in the footer and on the sheet
 	File    string           // the data file, shown in the footer
 	Log     *slog.Logger
+}
 
-	assets  *assets
-	grounds *grounds
-	desk    *desk
-	guide   *guide
-	tables  Tables
-	words   *lexicon
+// Site is the whole web side of one running program.
+type Site struct {
+	*page.Site
+	guide *guide.Pages
+	place *place.Pages
 }
 
 // New checks that a site has what it needs and reads its embedded files.
 func New(c Config) (*Site, error) {
-	s := Site{Store: c.Store, Now: c.Now, Version: c.Version, File: c.File, Log: c.Log}
-	if s.Store == nil || s.Now == nil || s.Log == nil {
-		return nil, errors.New("a site needs a store, a clock and a log")
-	}
-	var err error
-	if s.assets, err = readAssets(staticFiles); err != nil {
+	shared, err := page.New(page.Site{Store: c.Store, Now: c.Now, Version: c.Version, File: c.File, Log: c.Log, Tables: AllTables()}, staticFiles)
+	if err != nil {
 		return nil, err
 	}
-	s.grounds, s.desk, s.tables = &grounds{now: s.Now}, &desk{}, AllTables()
-	if s.guide, s.words, err = readGuide(); err != nil {
+	book, err := guide.New(shared)
+	if err != nil {
 		return nil, err
 	}
-	return &s, nil
+	return &Site{Site: shared, guide: book, place: place.New(shared)}, nil
 }
 
 // Timeouts of a server that talks to one household. An import of 8 MiB over loopback takes a moment; a slow peer that

@@ -1,0 +1,6 @@
+package compare
+
+// What the tests from outside ask for.
+var (
+	InputGroups = inputGroups
+)

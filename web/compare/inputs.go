@@ -1,0 +1,124 @@
+package compare
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
+	"duskweight/web/form"
+	"duskweight/web/page"
+)
+
+// Inputs of variants side by side: the variant's own, then each store, the first lifted mass beside the first lifted
+// mass, the first battery beside the first battery.
+
+// inputWords is one input in words, with its place inside its group.
+type inputWords struct{ path, label, text string }
+
+// inputGroups are the inputs that differ, or all of them. What only one of the variants has is not a difference in its
+// inputs: its row of stores says it.
+func inputGroups(of page.Tables, vs []store.Saved[model.Variant], all bool, sys unit.System) []compareGroup {
+	var titles []string
+	byTitle := map[string][][]inputWords{} // by variant; nil where it has no such store
+	put := func(i int, title string, texts []inputWords) {
+		if byTitle[title] == nil {
+			titles = append(titles, title)
+			byTitle[title] = make([][]inputWords, len(vs))
+		}
+		byTitle[title][i] = texts
+	}
+	for i, v := range vs {
+		put(i, "Panels and what is always on", ownTexts(of, v.Value, sys))
+	}
+	for i, v := range vs {
+		count := map[string]int{}
+		for _, s := range v.Value.Stores {
+			kind, texts := "Lifted mass", []inputWords(nil)
+			if s.Hoist != nil {
+				texts = textsOf(of.Hoist(), *s.Hoist, sys)
+			} else if s.Cells != nil {
+				kind, texts = "Battery", textsOf(of.Cells(), *s.Cells, sys)
+			}
+			if count[kind]++; count[kind] > 1 {
+				kind = fmt.Sprintf("%s %d", kind, count[kind])
+			}
+			put(i, kind, texts)
+		}
+	}
+	var out []compareGroup
+	for _, t := range titles {
+		g := compareGroup{Title: "What was put in: " + strings.ToLower(t), Rows: inputRows(byTitle[t], "no "+strings.ToLower(t))}
+		if !all {
+			g.Rows = slices.DeleteFunc(g.Rows, func(r compareRow) bool { return !r.Differs })
+		}
+		if len(g.Rows) > 0 {
+			out = append(out, g)
+		}
+	}
+	return out
+}
+
+// inputRows lays the inputs of one group side by side. No cell stays blank: a store that is not there, a row of a list
+// that is not there, and a value that is not known are different things.
+func inputRows(by [][]inputWords, absent string) []compareRow {
+	var rows []compareRow
+	at := map[string]int{}
+	for i, texts := range by {
+		for _, in := range texts {
+			n, ok := at[in.path]
+			if !ok {
+				n = len(rows)
+				at[in.path] = n
+				rows = append(rows, compareRow{Name: in.label, Cells: make([]compareCell, len(by))})
+				for j := range by {
+					rows[n].Cells[j].Text = "none"
+					if by[j] == nil {
+						rows[n].Cells[j].Text = absent
+					}
+				}
+			}
+			rows[n].Cells[i].Text = form.OrNotKnown(in.text)
+		}
+	}
+	for i := range rows {
+		first := ""
+		for _, c := range rows[i].Cells {
+			if c.Text == absent {
+				continue
+			}
+			rows[i].Differs = rows[i].Differs || first != "" && c.Text != first
+			first = c.Text
+		}
+	}
+	return slices.DeleteFunc(rows, func(r compareRow) bool { // nobody gave it
+		return !slices.ContainsFunc(r.Cells, func(c compareCell) bool { return c.Text != "not known" && c.Text != absent && c.Text != "none" })
+	})
+}
+
+// ownTexts are the inputs of a variant without its name.
+func ownTexts(of page.Tables, v model.Variant, sys unit.System) []inputWords {
+	return slices.DeleteFunc(textsOf(of.Variant(), v, sys), func(in inputWords) bool {
+		return in.path == "name"
+	})
+}
+
+// textsOf are all inputs of a form in words; those of a list's row are told by the list and the row's number.
+func textsOf[T any](parts []form.Part[T], t T, sys unit.System) []inputWords {
+	out := []inputWords{}
+	f := form.Form[T]{Parts: parts}
+	labels := f.Labels(t)
+	f.Walk(parts, &t, func(in *form.Input[T]) {
+		label := in.Label
+		if list, row, ok := strings.Cut(in.Path, "["); ok && labels[list] != "" {
+			var n int
+			if _, err := fmt.Sscanf(row, "%d]", &n); err == nil {
+				label = fmt.Sprintf("%s, %d: %s", labels[list], n+1, label)
+			}
+		}
+		out = append(out, inputWords{in.Path, label, in.Text(&t, sys)})
+	})
+	return out
+}

@@ -1,0 +1,247 @@
+// Package compare shows variants side by side (/projects/{project}/compare): what they give, what they cost over the
+// years, what was put in; and the terms of the money (/projects/{project}/money).
+package compare
+
+import (
+	"fmt"
+	"net/http"
+	"slices"
+	"strings"
+
+	"github.com/go-chi/chi/v5"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
+	"duskweight/web/form"
+	"duskweight/web/page"
+)
+
+// Pages are the pages of this room.
+type Pages struct{ *page.Site }
+
+// Routes hangs the pages at their addresses.
+func (s *Pages) Routes(r chi.Router) {
+	r.Get("/projects/{project}/compare", s.Page(s.showCompare))
+	r.Get("/projects/{project}/compare/costs.csv", s.Page(s.sendCompareCSV))
+	page.EditorAt(r, s.Site, "/projects/{project}/money", s.moneyEditor)
+}
+
+// compareView is the comparison, ready to print.
+type compareView struct {
+	URL       string
+	Choices   []page.CompareChoice
+	Names     []form.LinkView
+	IDs       []string // of the same variants
+	Variants  string   // where a copy is asked for
+	Groups    []compareGroup
+	OnlyDiff  bool
+	AllInputs bool // inputs that are the same too
+	Empty     string
+	Costs     page.CostsView
+	Range     page.RangeView
+	Terms     string
+}
+
+type compareGroup struct {
+	Title string
+	Rows  []compareRow
+}
+
+// compareRow is one line: a value for each variant.
+type compareRow struct {
+	Name    string
+	Sense   string // "highest" or "lowest" is best; empty: neither
+	Cells   []compareCell
+	Differs bool
+}
+
+type compareCell struct {
+	Text string
+	Best bool
+}
+
+func (s *Pages) showCompare(w http.ResponseWriter, r *http.Request) error {
+	p, all, chosen, err := s.Chosen(r)
+	if err != nil {
+		return err
+	}
+	sys, err := s.Units(r.Context())
+	if err != nil {
+		return err
+	}
+	url := page.ProjectURL(p.ID) + "/compare"
+	f, err := s.ProjectFrame(r.Context(), p, "Compare", url)
+	if err != nil {
+		return err
+	}
+	v, err := s.compareOf(p, all, chosen, r.URL.Query()["rows"], sys, url)
+	if err != nil {
+		return err
+	}
+	return s.Show(w, r, http.StatusOK, f, comparePage(v))
+}
+
+func (s *Pages) compareOf(p store.Saved[model.Project], all, chosen []store.Saved[model.Variant], rows []string, sys unit.System, url string) (compareView, error) {
+	v := compareView{URL: url, Variants: page.ProjectURL(p.ID) + "/variants", OnlyDiff: slices.Contains(rows, "differ"), AllInputs: slices.Contains(rows, "all")}
+	for _, a := range all {
+		v.Choices = append(v.Choices, page.CompareChoice{ID: fmt.Sprint(a.ID), Name: a.Value.Name, Chosen: slices.ContainsFunc(chosen, func(c store.Saved[model.Variant]) bool { return c.ID == a.ID })})
+	}
+	if len(chosen) < 2 {
+		v.Empty = "Choose at least two variants. Copy one on the overview, change it, and compare."
+		return v, nil
+	}
+	g := s.Grounds.Of(p)
+	results := make([]model.VariantResult, len(chosen))
+	for i, c := range chosen {
+		results[i] = g.Evaluate(c.Value)
+		v.Names = append(v.Names, form.LinkView{Text: c.Value.Name, URL: page.VariantURL(p.ID, c.ID)})
+		v.IDs = append(v.IDs, fmt.Sprint(c.ID))
+	}
+	v.Groups = answerGroups(results, p.Value.Currency, sys)
+	money := &v.Groups[len(v.Groups)-1]
+	money.Rows = append(money.Rows, compareRow{Name: "Asked for by the plan, not on its list"})
+	for i, c := range chosen {
+		_, open := model.Matched(c.Value.Parts, model.Needs(c.Value, results[i]))
+		row := &money.Rows[len(money.Rows)-1]
+		row.Cells = append(row.Cells, compareCell{Text: page.Counted(len(open), "part")})
+	}
+	for i := range v.Groups {
+		markDifferent(&v.Groups[i], v.OnlyDiff)
+	}
+	v.Groups = append(slices.DeleteFunc(v.Groups, func(g compareGroup) bool { return len(g.Rows) == 0 }), inputGroups(s.Tables, chosen, v.AllInputs, sys)...)
+	v.Terms = page.ProjectURL(p.ID) + "/money"
+	if g.Sky != nil && g.Load.ApplianceYear > 0 {
+		v.Range = page.RangeLater(p.ID, chosen)
+		v.Range.Follow += "&pairs=yes"
+		v.Range.Room += " pairs"
+	}
+	var err error
+	v.Costs, err = page.CostsOf(page.BillsOf(results, chosen, p.Value.Currency), p.ID, sys)
+	return v, err
+}
+
+func markDifferent(g *compareGroup, only bool) {
+	for i, row := range g.Rows {
+		for _, c := range row.Cells[1:] {
+			if c.Text != row.Cells[0].Text {
+				g.Rows[i].Differs = true
+			}
+		}
+	}
+	if only {
+		g.Rows = slices.DeleteFunc(g.Rows, func(r compareRow) bool { return !r.Differs })
+	}
+}
+
+// answerGroups are the answers, with the best of each row in words.
+func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []compareGroup {
+	money := func(v float64) string { return page.MoneyText(unit.Money(v), currency) }
+	year := func(f func(model.VariantResult) float64) func(model.VariantResult) (float64, bool) {
+		return func(r model.VariantResult) (float64, bool) {
+			if !r.YearKnown || r.Open != "" {
+				return 0, false
+			}
+			return f(r), true
+		}
+	}
+	energy := func(v float64) string { return unit.BigEnergies.Format(v, sys) }
+	count := func(v float64) string { return unit.Rounded(v, 3) }
+	return []compareGroup{
+		{"Verdict", []compareRow{
+			textRow("Verdict", rs, func(r model.VariantResult) string { return form.OrNotKnown(r.Verdict) }),
+			textRow("Plan sheet", rs, func(r model.VariantResult) string { return page.ReadyOf(r) }),
+		}},
+		{"Nights", []compareRow{
+			numberRow("Nights with light", "highest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.NightsServed) }), count),
+			numberRow("Nights that count", "", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Nights) }), count),
+			numberRow("Longest time without, hours", "lowest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.LongestOutage.Hours) }), count),
+			numberRow("Share of lamps and devices served", "highest", rs, func(r model.VariantResult) (float64, bool) {
+				return float64(r.Year.ServedShare.Val), r.Year.ServedShare.Is
+			},
+				func(v float64) string { return unit.Percents.Format(v, sys) }),
+		}},
+		{"Energy, a year", []compareRow{
+			numberRow("Out of stores", "highest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Delivered) }), energy),
+			numberRow("Uses power all the time", "lowest", rs, year(func(r model.VariantResult) float64 {
+				return float64(r.Year.Standing.Wanted + r.Year.StoreStanding.Wanted)
+			}), energy),
+			numberRow("Sun not used", "", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Spilled) }), energy),
+			numberRow("Wanted and not there", "lowest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Unmet) }), energy),
+		}},
+		{"Stores", []compareRow{
+			textRow("Stores", rs, storeNames),
+			textRow("Give from full", rs, func(r model.VariantResult) string {
+				return eachStore(r, func(s model.StoreResult) string { return page.Known(s.Capacity, unit.Energies, sys) })
+			}),
+			textRow("Of what goes in comes back", rs, func(r model.VariantResult) string {
+				return eachStore(r, func(s model.StoreResult) string { return page.Known(s.RoundTrip, unit.Percents, sys) })
+			}),
+			textRow("Breaks first", rs, page.BreaksFirst),
+		}},
+		{"Money", []compareRow{
+			textRow("Parts priced", rs, func(r model.VariantResult) string { return fmt.Sprintf("%d of %d", r.Cost.Priced, r.Cost.Parts) }),
+			numberRow("Cost of the listed parts", "lowest", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Capital.Val), r.Cost.Capital.Is }, money),
+			numberRow("Spent so far", "", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Spent), r.Cost.Parts > 0 }, money),
+			numberRow("One stored kWh over its life", "lowest", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Levelised.Val), r.Cost.Levelised.Is }, money),
+		}},
+	}
+}
+
+func textRow(name string, rs []model.VariantResult, of func(model.VariantResult) string) compareRow {
+	row := compareRow{Name: name}
+	for _, r := range rs {
+		row.Cells = append(row.Cells, compareCell{Text: of(r)})
+	}
+	return row
+}
+
+// numberRow marks the best where at least two are known and they are not all the same.
+func numberRow(name, sense string, rs []model.VariantResult, of func(model.VariantResult) (float64, bool), show func(float64) string) compareRow {
+	row := compareRow{Name: name, Sense: sense}
+	best, n := -1, 0
+	values := make([]float64, len(rs))
+	for i, r := range rs {
+		v, ok := of(r)
+		if !ok {
+			row.Cells = append(row.Cells, compareCell{Text: "not known"})
+			continue
+		}
+		values[i] = v
+		n++
+		row.Cells = append(row.Cells, compareCell{Text: show(v)})
+		if best < 0 || sense == "highest" && v > values[best] || sense == "lowest" && v < values[best] {
+			best = i
+		}
+	}
+	if sense == "" || n < 2 {
+		return row
+	}
+	others := 0
+	for i := range row.Cells {
+		if row.Cells[i].Text != row.Cells[best].Text && row.Cells[i].Text != "not known" {
+			others++
+		}
+	}
+	for i := range row.Cells {
+		if others > 0 && row.Cells[i].Text == row.Cells[best].Text {
+			row.Cells[i].Best = true
+		}
+	}
+	return row
+}
+
+func storeNames(r model.VariantResult) string {
+	return eachStore(r, func(s model.StoreResult) string { return page.OrUnnamed(s.Name) })
+}
+
+func eachStore(r model.VariantResult, of func(model.StoreResult) string) string {
+	if len(r.Stores) == 0 {
+		return "none"
+	}
+	var parts []string
+	for _, s := range r.Stores {
+		parts = append(parts, of(s))
+	}
+	return strings.Join(parts, "; ")
+}

@@ -1,0 +1,11 @@
+package web
+
+// What the tests from outside ask for.
+const (
+	Policy = policy
+)
+
+var (
+	OwnHost = ownHost
+	Safe    = safe
+)

@@ -1,0 +1,39 @@
+package form
+
+import (
+	"testing"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
+)
+
+// In the other system a value is shown in that system's unit, in short; by hand: 240/0.45359237 = 529.1, 1 in = 25.4 mm.
+func TestShownInTheChosenSystem(t *testing.T) {
+	for _, one := range []struct {
+		q    unit.Quantity
+		si   float64
+		sys  unit.System
+		want string
+	}{
+		{unit.Masses, 240, unit.Metric, "240"},
+		{unit.Masses, 240, unit.Imperial, "529"},
+		{unit.Masses, 529 * 0.45359237, unit.Imperial, "529"},
+		{unit.SmallLengths, 0.0254, unit.Imperial, "1"},
+		{unit.Angles, float64(30 * unit.Degree), unit.Imperial, "30"},
+		{unit.Powers, 100.0 / 3, unit.Metric, "33.3333"},
+		{unit.ClockTimes, 18*3600 + 30*60, unit.Metric, "18:30"},
+	} {
+		if got := TypedForm(one.q, one.si, one.sys); got != one.want {
+			t.Errorf("%g is %s, want %s", one.si, got, one.want)
+		}
+	}
+}
+
+func TestTableMistakesStopTheProgram(t *testing.T) {
+	defer func() {
+		if recover() == nil {
+			t.Error("a path that does not exist is taken")
+		}
+	}()
+	Text("nmae", "Name", func(v *model.Variant) *string { return &v.Name })
+}

@@ -1,0 +1,4 @@
+package form
+
+// LinkView is a link with its words.
+type LinkView struct{ Text, URL string }

@@ -1,0 +1,43 @@
+package form
+
+import "strings"
+
+// enumWords are the words on the screen for the words of the document, where they are not simply the same with spaces.
+var enumWords = map[string]string{
+	"none_one_block": "nothing: it is one block",
+	"":               "not known",
+	"hmpe":           "high-modulus (HMPE)",
+	"lfp":            "lithium iron phosphate (LFP)",
+	"nmc":            "lithium nickel manganese cobalt (NMC)",
+	"pom":            "acetal (POM)",
+	"dc":             "straight from the line",
+
+	"hanger":      "hook, eye or shackle",
+	"hold":        "one of the holds",
+	"upper_stop":  "stop at the top",
+	"shunt":       "resistor or clamp on the motor",
+	"changeover":  "changeover switch",
+	"landing":     "soft landing",
+	"base_weight": "weights on the base",
+	"panel_fuse":  "fuse at the panels",
+
+	"not_seen": "not seen yet",
+	"in_plane": "along the layers",
+	"string":   "lamps in a row",
+	"cell":     "battery",
+	"governed": "kept at one speed",
+	"clamp":    "clamp (voltage limit)",
+	"monthly":  "twelve monthly means",
+	"file":     "a weather file",
+	"own":      "my own",
+	"sun":      "by the sun",
+	"nice":     "nice to have",
+}
+
+// WordFor gives the word on the screen.
+func WordFor(value string) string {
+	if w, ok := enumWords[value]; ok {
+		return w
+	}
+	return strings.ReplaceAll(value, "_", " ")
+}

@@ -1,0 +1,6 @@
+package history
+
+// What the tests from outside ask for.
+var (
+	ChangesOf = changesOf
+)

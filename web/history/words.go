@@ -1,0 +1,78 @@
+package history
+
+import (
+	"reflect"
+	"strings"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/cell"
+	"duskweight/internal/model/cost"
+	"duskweight/internal/model/load"
+	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
+	"duskweight/web/form"
+	"duskweight/web/page"
+)
+
+// changesOf tells what a change changed, value by value: "Rope diameter: 6 mm → 8 mm".
+func changesOf(c store.Chapter, of page.Tables, sys unit.System) []string {
+	var out []string
+	switch {
+	case c.ProjectWas != nil && c.ProjectIs != nil:
+		out = form.Differ(projectValues(c.ProjectWas, of, sys), projectValues(c.ProjectIs, of, sys), "")
+	case c.VariantWas != nil && c.VariantIs != nil:
+		out = form.Differ(variantValues(c.VariantWas, of, sys), variantValues(c.VariantIs, of, sys), "")
+	}
+	if len(out) == 0 {
+		out = append(untold(reflect.ValueOf(c.ProjectWas), reflect.ValueOf(c.ProjectIs), ""), untold(reflect.ValueOf(c.VariantWas), reflect.ValueOf(c.VariantIs), "")...)
+	}
+	if c.OtherYear {
+		out = append(out, "Weather file: another one")
+	}
+	return out
+}
+
+func projectValues(p *model.Project, of page.Tables, sys unit.System) []form.Value {
+	out := form.ValuesOf(of.Place(p), p, "", sys)
+	out = append(out, form.ValuesOf(form.Within("load", func(p *model.Project) *load.Load { return &p.Load }, of.Load()...), p, "", sys)...)
+	out = append(out, form.ValuesOf(form.Within("shelf", func(p *model.Project) *model.Shelf { return &p.Shelf }, of.Shelf()...), p, "", sys)...)
+	return append(out, form.ValuesOf(form.Within("money", func(p *model.Project) *cost.Terms { return &p.Money }, of.Money()...), p, "", sys)...)
+}
+
+// variantValues are those of the variant's own form, and its stores as a list, each with those of its page.
+func variantValues(v *model.Variant, of page.Tables, sys unit.System) []form.Value {
+	out := append(form.ValuesOf(of.Variant(), v, "", sys), form.ValuesOf(of.Parts(), v, "", sys)...)
+	stores := form.Value{Key: "stores", One: "store"}
+	for _, st := range v.Stores {
+		switch {
+		case st.Hoist != nil:
+			stores.Rows = append(stores.Rows, append(form.ValuesOf(of.Hoist(), st.Hoist, "", sys), form.ValuesOf(of.Trials(), st.Hoist, "", sys)...))
+			stores.Names = append(stores.Names, st.Hoist.Name)
+		case st.Cells != nil:
+			stores.Rows = append(stores.Rows, form.ValuesOf[cell.Bank](of.Cells(), st.Cells, "", sys))
+			stores.Names = append(stores.Names, st.Cells.Name)
+		}
+	}
+	return append(out, stores)
+}
+
+// untold names what differs and has no field, by its meaning in the document. Where a value comes from is none of it.
+func untold(was, is reflect.Value, say string) (out []string) {
+	switch {
+	case was.Kind() != is.Kind() || was.Type() == reflect.TypeFor[model.Origins]():
+	case was.Kind() == reflect.Pointer:
+		if !was.IsNil() && !is.IsNil() {
+			return untold(was.Elem(), is.Elem(), say)
+		}
+	case was.Kind() == reflect.Struct && !was.FieldByName("Is").IsValid():
+		for i := range was.NumField() {
+			if f := was.Type().Field(i); f.IsExported() {
+				out = append(out, untold(was.Field(i), is.Field(i), f.Tag.Get("say"))...)
+			}
+		}
+	case !reflect.DeepEqual(was.Interface(), is.Interface()) && say != "":
+		say, _, _ = strings.Cut(say, ";")
+		return []string{say + ": changed"}
+	}
+	return out
+}

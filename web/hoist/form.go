@@ -1,0 +1,281 @@
+package hoist
+
+import (
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
+	"duskweight/web/form"
+	"duskweight/web/page"
+	"duskweight/web/typical"
+)
+
+// HoistForm is every input of one hoist. What a first plan needs stands open; what only the careful give is folded.
+func HoistForm() []form.Part[lift.Hoist] {
+	type h = lift.Hoist
+	return []form.Part[h]{
+		form.InBrief(form.Heading("Weight and travel", "",
+			form.Text("name", "Name", func(h *h) *string { return &h.Name }),
+			form.Rows("mass", "What hangs", "piece", 40, func(h *h) *[]lift.Piece { return &h.Mass }, lift.Piece{},
+				form.Text("name", "What", func(p *lift.Piece) *string { return &p.Name }),
+				form.Number("mass_kg", "Mass", unit.Masses, func(p *lift.Piece) *unit.Known[unit.Mass] { return &p.Mass }),
+				form.Word("weighed", "Weighed by", func(p *lift.Piece) *string { return &p.Weighed })),
+			form.Number("travel_m", "Travel", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Travel }, form.Hint[h]("upper stop to lower stop")),
+			form.Number("units", "Hoists of this kind", unit.Counts, func(h *h) *unit.Known[unit.Count] { return &h.Units }),
+		), massAndTravel),
+		form.Telling(form.Folded("Rope and pulleys", "", ropeInputs()...), "rope.kind", "rope.diameter_m", "rope.breaking_load_n|breaks at %s"),
+		form.Telling(form.Folded("Drum", "", drumInputs()...), "drum.diameter_m|%s across"),
+		form.Telling(form.Folded("Gears", "", trainInputs()...), "train.stages"),
+		form.Telling(form.Folded("Motor", "", motorInputs()...), "machine.name", "machine.sheet_voltage_v", "machine.sheet_no_load_speed_rad_s"),
+		form.Folded("What feeds it by day", "", raiseInputs()...),
+		form.Telling(form.Folded("What it drives at night", "", lowerInputs()...), "lower.loads"),
+		form.Telling(form.Folded("What carries it", "", structureInputs()...), "structure.hanger_kind", "structure.hanger_working_load_n|for %s", "structure.beam.kind|%s"),
+		form.Telling(form.Folded("Weight that keeps the drive down", "", baseInputs()...), "base.mass_kg", "base.where"),
+		form.Telling(form.Folded("Holds and stops", "Motor, gears, joined wires and lamps hold nothing.", holdInputs()...), "holds.holds", "holds.upper_stops"),
+		form.Telling(form.Folded("Drum shaft, hub and coupling", "Needed for the checks of these parts.", shaftInputs()...), "drum.shaft_diameter_m|shaft %s"),
+		form.Telling(form.Folded("What holds the mass together", "", containerInputs()...), "container.kind", "container.working_load_n|for %s"),
+		form.Telling(form.Folded("Round the hoist", "Asked once. What you do not answer counts as the worse answer.", siteInputs()...), "site.owner|structure: %s"),
+		form.Telling(form.Folded("Motor: measured at the bench", "", benchInputs()...), "machine.bench_resistance", "machine.bench_no_load", "machine.bench_driven"),
+	}
+}
+
+// massAndTravel tells what hangs and how far it moves.
+func massAndTravel(h *lift.Hoist, sys unit.System) string {
+	var all unit.Mass
+	for _, p := range h.Mass {
+		m, ok := p.Mass.Value()
+		if !ok {
+			return form.ManyOf(len(h.Mass), "piece")
+		}
+		all += m
+	}
+	if travel, ok := h.Travel.Value(); ok && len(h.Mass) > 0 {
+		return unit.Masses.Format(float64(all), sys) + ", " + unit.Lengths.Format(float64(travel), sys)
+	}
+	return ""
+}
+
+func ropeInputs() []form.Part[lift.Hoist] {
+	type h = lift.Hoist
+	return append(form.Within("rope", func(h *h) *lift.Rope { return &h.Rope }, page.RopeForm()...),
+		form.Number("reeving.rope_parts", "Ropes that carry the mass", unit.Counts, func(h *h) *unit.Known[unit.Count] { return &h.Reeving.RopeParts }, form.Hint[h]("count them at the mass")),
+		form.Number("reeving.lead_sheaves", "Pulleys between mass and drum", unit.Counts, func(h *h) *unit.Known[unit.Count] { return &h.Reeving.LeadSheaves }, form.Hint[h]("the top one too")),
+		form.Number("reeving.sheave_efficiency", "Efficiency of a pulley", unit.Percents, func(h *h) *unit.Known[unit.Ratio] { return &h.Reeving.Efficiency }),
+		form.Word("reeving.dead_end", "Far end of the rope", func(h *h) *string { return &h.Reeving.DeadEnd }),
+		form.Rows("reeving.sheaves", "Single pulleys, from the drum", "pulley", 24, func(h *h) *[]lift.Sheave { return &h.Reeving.Sheaves }, lift.Sheave{},
+			form.Text("name", "Where", func(s *lift.Sheave) *string { return &s.Name }),
+			form.Number("efficiency", "Efficiency", unit.Percents, func(s *lift.Sheave) *unit.Known[unit.Ratio] { return &s.Efficiency }),
+			form.Number("diameter_m", "Diameter", unit.SmallLengths, func(s *lift.Sheave) *unit.Known[unit.Length] { return &s.Diameter }),
+			form.Number("working_load_n", "Load on its label", unit.Loads, func(s *lift.Sheave) *unit.Known[unit.Force] { return &s.Rating }),
+			form.Word("rating_of", "The label means", func(s *lift.Sheave) *string { return &s.RatingOf }),
+			form.Number("angle_rad", "Angle between its ropes", unit.Angles, func(s *lift.Sheave) *unit.Known[unit.Angle] { return &s.Angle }),
+			form.Word("on_base", "On the drive's base", func(s *lift.Sheave) *string { return &s.OnBase }),
+			form.Number("fixing_working_load_n", "What holds it bears", unit.Loads, func(s *lift.Sheave) *unit.Known[unit.Force] { return &s.Fixing })))
+}
+
+func drumInputs() []form.Part[lift.Hoist] {
+	return form.Within("drum", func(h *lift.Hoist) *lift.Drum { return &h.Drum }, page.DrumForm()...)
+}
+
+func trainInputs() []form.Part[lift.Hoist] {
+	type h = lift.Hoist
+	type s = lift.Stage
+	return []form.Part[h]{
+		form.Rows("train.stages", "Stages, the first at the motor", "stage", 20, func(h *h) *[]s { return &h.Train.Stages }, s{}, page.StageForm()...),
+		form.Number("train.breakaway", "First push", unit.Ratios, func(h *h) *unit.Known[unit.Ratio] { return &h.Train.Breakaway }),
+		form.Word("train.case_screws", "All case screws in place", func(h *h) *string { return &h.Train.CaseScrews }),
+		form.Folded("Case screws", "",
+			form.Number("train.case_screw_diameter_m", "Screw size", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Train.CaseScrewSize }),
+			form.Number("train.case_screw_count", "How many", unit.Counts, func(h *h) *unit.Known[unit.Count] { return &h.Train.CaseScrewCount }),
+			form.Number("train.case_screw_circle_m", "Circle they stand on", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Train.CaseScrewCircle }),
+			form.Number("train.case_screw_proof_pa", "Proof strength", unit.Stresses, func(h *h) *unit.Known[unit.Stress] { return &h.Train.CaseScrewProof })),
+	}
+}
+
+func motorInputs() []form.Part[lift.Hoist] {
+	return form.Within("machine", func(h *lift.Hoist) *lift.Machine { return &h.Machine }, page.MachineForm()...)
+}
+
+func benchInputs() []form.Part[lift.Hoist] {
+	type h = lift.Hoist
+	type b = lift.Bench
+	volts := func() form.Part[b] {
+		return form.Number("voltage_v", "Volts", unit.Voltages, func(b *b) *unit.Known[unit.Voltage] { return &b.Voltage })
+	}
+	amps := func() form.Part[b] {
+		return form.Number("current_a", "Amperes", unit.Currents, func(b *b) *unit.Known[unit.Current] { return &b.Current })
+	}
+	return []form.Part[h]{
+		form.Rows("machine.bench_resistance", "Shaft held: volts and amperes", "reading", 20, func(h *h) *[]b { return &h.Machine.BenchR }, b{}, volts(), amps()),
+		form.Rows("machine.bench_no_load", "Turning freely", "reading", 20, func(h *h) *[]b { return &h.Machine.BenchI0 }, b{}, volts(), amps()),
+		form.Rows("machine.bench_driven", "Turned by a drill, wires open", "reading", 20, func(h *h) *[]b { return &h.Machine.BenchK }, b{}, volts(),
+			form.Number("speed_rad_s", "Speed", unit.RotationSpeeds, func(b *b) *unit.Known[unit.AngularSpeed] { return &b.Speed })),
+	}
+}
+
+func raiseInputs() []form.Part[lift.Hoist] {
+	type h = lift.Hoist
+	return []form.Part[h]{
+		form.Word("raise.feed", "Fed by", func(h *h) *string { return &h.Raise.Feed }),
+		form.Number("raise.voltage_v", "Supply voltage", unit.Voltages, func(h *h) *unit.Known[unit.Voltage] { return &h.Raise.Voltage }),
+		form.Number("raise.current_limit_a", "Most current it gives", unit.Currents, func(h *h) *unit.Known[unit.Current] { return &h.Raise.CurrentLimit }),
+		form.Number("raise.wire_ohm", "Resistance of the wires", unit.Resistances, func(h *h) *unit.Known[unit.Resistance] { return &h.Raise.WireR }),
+		form.Number("raise.drive_efficiency", "Efficiency of the drive", unit.Percents, func(h *h) *unit.Known[unit.Ratio] { return &h.Raise.DriveEff }),
+		form.Number("raise.auxiliary_w", "Brake coil while lifting", unit.Powers, func(h *h) *unit.Known[unit.Power] { return &h.Raise.Auxiliary }),
+	}
+}
+
+func lowerInputs() []form.Part[lift.Hoist] {
+	type h = lift.Hoist
+	type l = lift.DCLoad
+	return []form.Part[h]{
+		form.Rows("lower.loads", "On the motor's wires", "load", 20, func(h *h) *[]l { return &h.Lower.Loads }, l{},
+			form.Word("kind", "Kind", func(l *l) *string { return &l.Kind }),
+			form.Text("name", "Name", func(l *l) *string { return &l.Name }),
+			form.Number("threshold_v", "Begins at", unit.Voltages, func(l *l) *unit.Known[unit.Voltage] { return &l.Threshold }, form.UsualBy(unit.Voltages, typical.LoadBegins)),
+			form.Number("slope_ohm", "Slope", unit.Resistances, func(l *l) *unit.Known[unit.Resistance] { return &l.Slope }, form.UsualBy(unit.Resistances, typical.LoadSlope)),
+			form.Number("resistance_ohm", "Resistance", unit.Resistances, func(l *l) *unit.Known[unit.Resistance] { return &l.Resistance }),
+			form.Number("power_w", "Constant power", unit.Powers, func(l *l) *unit.Known[unit.Power] { return &l.Power }),
+			form.Number("rated_current_a", "Rated current", unit.Currents, func(l *l) *unit.Known[unit.Current] { return &l.MaxCurrent }),
+			form.Word("permanent", "Wired for good", func(l *l) *string { return &l.Permanent }),
+			form.Folded("More of this load", "",
+				form.Number("diode_v", "Diode in front", unit.Voltages, func(l *l) *unit.Known[unit.Voltage] { return &l.Diode }),
+				form.Number("set_speed_rad_s", "Speed it keeps", unit.RotationSpeeds, func(l *l) *unit.Known[unit.AngularSpeed] { return &l.Speed }),
+				form.Number("efficiency", "Share that reaches the lamps", unit.Percents, func(l *l) *unit.Known[unit.Ratio] { return &l.Efficiency }),
+				form.Number("min_voltage_v", "Least voltage", unit.Voltages, func(l *l) *unit.Known[unit.Voltage] { return &l.MinVoltage }),
+				form.Number("max_voltage_v", "Most voltage", unit.Voltages, func(l *l) *unit.Known[unit.Voltage] { return &l.MaxVoltage }))),
+		form.Number("lower.auxiliary_w", "Brake coil while lowering", unit.Powers, func(h *h) *unit.Known[unit.Power] { return &h.Lower.Auxiliary }),
+		form.Number("lower.ambient_c", "Air round the motor", unit.Temperatures, func(h *h) *unit.Known[unit.Celsius] { return &h.Lower.Ambient }),
+		form.Word("lower.shunt", "Resistor or clamp straight on the motor", func(h *h) *string { return &h.Lower.Shunt }),
+	}
+}
+
+func structureInputs() []form.Part[lift.Hoist] {
+	type h = lift.Hoist
+	type p = lift.Post
+	return []form.Part[h]{
+		form.Word("structure.hanger_kind", "Holds the top pulley", func(h *h) *string { return &h.Structure.HangerKind }),
+		form.Number("structure.hanger_working_load_n", "Hook or eye: working load", unit.Loads, func(h *h) *unit.Known[unit.Force] { return &h.Structure.HangerRating }, form.Hint[h]("printed on it; never guessed")),
+		form.Word("structure.hanger_fixing", "How it is fastened", func(h *h) *string { return &h.Structure.HangerFixing }),
+		form.Number("structure.hanger_washer_m", "Washer on the wood", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Washer }),
+		form.Number("structure.hanger_angle_rad", "Angle of the pull", unit.Angles, func(h *h) *unit.Known[unit.Angle] { return &h.Structure.HangerAngle }),
+		form.Number("structure.lead_line_angle_rad", "Angle between the two ropes at the top", unit.Angles, func(h *h) *unit.Known[unit.Angle] { return &h.Structure.LeadAngle }),
+		form.Number("structure.side_pull_n", "Frame braced sideways for", unit.Loads, func(h *h) *unit.Known[unit.Force] { return &h.Structure.SidePull }),
+		form.Number("structure.head_height_m", "Height of the top pulley", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.HeadHeight }),
+		form.Word("structure.rests_on", "Beam rests on", func(h *h) *string { return &h.Structure.RestsOn }),
+		form.Word("structure.rests_on_confirmed", "Confirmed by a qualified person", func(h *h) *string { return &h.Structure.RestsOnOK }),
+		form.Folded("Beam", "", beamInputs()...),
+		form.Folded("Posts", "",
+			form.Rows("structure.posts", "Posts", "post", 12, func(h *h) *[]p { return &h.Structure.Posts }, p{},
+				form.Word("kind", "Kind", func(p *p) *string { return &p.Kind }),
+				form.Word("class", "Class", func(p *p) *string { return &p.Class }),
+				form.Number("width_m", "Smaller side", unit.SmallLengths, func(p *p) *unit.Known[unit.Length] { return &p.Width }),
+				form.Number("depth_m", "Larger side", unit.SmallLengths, func(p *p) *unit.Known[unit.Length] { return &p.Depth }),
+				form.Number("wall_m", "Wall", unit.SmallLengths, func(p *p) *unit.Known[unit.Length] { return &p.Wall }),
+				form.Number("yield_pa", "Yield strength", unit.Stresses, func(p *p) *unit.Known[unit.Stress] { return &p.Yield }),
+				form.Number("height_m", "Height", unit.Lengths, func(p *p) *unit.Known[unit.Length] { return &p.Height }),
+				form.Word("fixing", "Ends", func(p *p) *string { return &p.Fixing }),
+				form.Number("lean_rad", "Leans from upright", unit.Angles, func(p *p) *unit.Known[unit.Angle] { return &p.Lean }),
+				form.Word("foot_tied", "Foot tied to the others", func(p *p) *string { return &p.Tied }),
+				form.Number("load_share", "Share of the load", unit.Percents, func(p *p) *unit.Known[unit.Ratio] { return &p.Share }),
+				form.Number("foot_area_m2", "Area of its foot", unit.Areas, func(p *p) *unit.Known[unit.Area] { return &p.FootArea }),
+				form.Word("soil", "Stands on", func(p *p) *string { return &p.Soil }))),
+	}
+}
+
+func beamInputs() []form.Part[lift.Hoist] {
+	type h = lift.Hoist
+	return []form.Part[h]{
+		form.Word("structure.beam.kind", "Kind", func(h *h) *string { return &h.Structure.Beam.Kind }),
+		form.Word("structure.beam.class", "Timber class", func(h *h) *string { return &h.Structure.Beam.Class }),
+		form.Number("structure.beam.width_m", "Width", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Beam.Width }),
+		form.Number("structure.beam.depth_m", "Depth, standing", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Beam.Depth }),
+		form.Number("structure.beam.wall_m", "Wall", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Beam.Wall }),
+		form.Number("structure.beam.yield_pa", "Yield strength", unit.Stresses, func(h *h) *unit.Known[unit.Stress] { return &h.Structure.Beam.Yield }),
+		form.Number("structure.beam.span_m", "Span", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Beam.Span }),
+		form.Word("structure.beam.support", "Held", func(h *h) *string { return &h.Structure.Beam.Support }),
+		form.Number("structure.beam.load_from_support_m", "Pulley from the nearer support", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Beam.From }),
+		form.Number("structure.beam.bearing_length_m", "Length it lies on", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Beam.Bearing }),
+		form.Number("structure.beam.hole_m", "Largest hole", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Beam.Hole }),
+		form.Number("structure.beam.own_mass_kg", "Its own mass", unit.Masses, func(h *h) *unit.Known[unit.Mass] { return &h.Structure.Beam.OwnMass }),
+	}
+}
+
+func baseInputs() []form.Part[lift.Hoist] {
+	type h = lift.Hoist
+	return []form.Part[h]{
+		form.Word("base.where", "Drive stands", func(h *h) *string { return &h.Base.Where }),
+		form.Number("base.mass_kg", "Mass of base, drive and weights", unit.Masses, func(h *h) *unit.Known[unit.Mass] { return &h.Base.Mass }),
+		form.Word("base.weights_fixed", "Weights fastened", func(h *h) *string { return &h.Base.ChildProof }),
+		form.Number("base.loose_mass_kg", "Of it loose", unit.Masses, func(h *h) *unit.Known[unit.Mass] { return &h.Base.LoosePart }),
+		form.Number("base.rope_angle_rad", "Rope leaves it, from straight up", unit.Angles, func(h *h) *unit.Known[unit.Angle] { return &h.Base.RopeAngle }),
+		form.Folded("Sliding, tipping, board and ground", "",
+			form.Number("base.width_m", "Width along the pull", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Base.Width }),
+			form.Number("base.pull_height_m", "Height of the pull", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Base.PullHeight }),
+			form.Number("base.pull_offset_m", "Pull from the middle", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Base.PullOffset }),
+			form.Number("base.friction", "Friction on the ground", unit.Ratios, func(h *h) *unit.Known[unit.Ratio] { return &h.Base.Friction }),
+			form.Word("base.ground", "Ground", func(h *h) *string { return &h.Base.Ground }),
+			form.Number("base.board.thickness_m", "Board: thickness", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Base.Board.Thickness }),
+			form.Number("base.board.width_m", "Board: width", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Base.Board.Width }),
+			form.Number("base.board.arm_m", "Board: drum to nearest weight", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Base.Board.Arm }),
+			form.Number("base.board.bending_strength_pa", "Board: bending strength", unit.Stresses, func(h *h) *unit.Known[unit.Stress] { return &h.Base.Board.Strength })),
+	}
+}
+
+func shaftInputs() []form.Part[lift.Hoist] {
+	return form.Within("drum", func(h *lift.Hoist) *lift.Drum { return &h.Drum }, page.ShaftForm()...)
+}
+
+func containerInputs() []form.Part[lift.Hoist] {
+	type h = lift.Hoist
+	return []form.Part[h]{
+		form.Word("container.kind", "Held by", func(h *h) *string { return &h.Container.Kind }),
+		form.Number("container.working_load_n", "Bag or cage: working load", unit.Loads, func(h *h) *unit.Known[unit.Force] { return &h.Container.Rating }),
+		form.Number("container.safety_factor", "Safety factor on its label", unit.Ratios, func(h *h) *unit.Known[unit.Ratio] { return &h.Container.Factor }),
+		form.Number("container.in_use_s", "In use for", unit.Years, func(h *h) *unit.Known[unit.Duration] { return &h.Container.Age }),
+		form.Number("container.eye_working_load_n", "Eye on the mass: working load", unit.Loads, func(h *h) *unit.Known[unit.Force] { return &h.Container.EyeRating }),
+	}
+}
+
+func holdInputs() []form.Part[lift.Hoist] {
+	type h = lift.Hoist
+	return []form.Part[h]{
+		form.Rows("holds.holds", "What holds the mass", "hold", 10, func(h *h) *[]lift.Hold { return &h.Holds.Holds }, lift.Hold{},
+			form.Word("kind", "Kind", func(o *lift.Hold) *string { return &o.Kind }),
+			form.Word("on_drum", "Acts on the drum", func(o *lift.Hold) *string { return &o.OnDrum }),
+			form.Number("torque_nm", "Holds at the drum a torque of", unit.Torques, func(o *lift.Hold) *unit.Known[unit.Torque] { return &o.Torque }),
+			form.Number("force_n", "Or a load of", unit.Loads, func(o *lift.Hold) *unit.Known[unit.Force] { return &o.Force })),
+		form.Rows("holds.upper_stops", "What stops it at the top", "stop", 10, func(h *h) *[]lift.Stop { return &h.Holds.UpperStops }, lift.Stop{},
+			form.Word("kind", "Kind", func(o *lift.Stop) *string { return &o.Kind }),
+			form.Word("own_path", "Cuts power by its own path", func(o *lift.Stop) *string { return &o.Path })),
+		form.Word("holds.slack_switch", "Slack-rope switch", func(h *h) *string { return &h.Holds.SlackSwitch }),
+		form.Number("holds.brake_delay_s", "Time until the brake sets", unit.Durations, func(h *h) *unit.Known[unit.Duration] { return &h.Holds.BrakeDelay }),
+		form.Number("holds.room_above_m", "Room above the upper stop", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Holds.RoomAbove }),
+		form.Folded("Factor for jerks", "",
+			form.Number("holds.dynamic_factor", "Your own factor", unit.Ratios, func(h *h) *unit.Known[unit.Ratio] { return &h.Holds.Factor }),
+			form.Word("holds.hoist_class", "Hoisting class", func(h *h) *string { return &h.Holds.Class })),
+	}
+}
+
+func siteInputs() []form.Part[lift.Hoist] {
+	type h = lift.Hoist
+	return []form.Part[h]{
+		form.Word("site.outdoors", "Outdoors", func(h *h) *string { return &h.Site.Outdoors }),
+		form.Word("site.earthquake", "Earthquakes", func(h *h) *string { return &h.Site.Earthquake }),
+		form.Word("site.children", "Children or animals near", func(h *h) *string { return &h.Site.Children }),
+		form.Word("site.owner", "Whose structure", func(h *h) *string { return &h.Site.Carries }),
+		form.Word("site.lives_below", "Someone lives below or behind", func(h *h) *string { return &h.Site.Below }),
+		form.Word("site.helper", "Someone can come to help", func(h *h) *string { return &h.Site.Helper }),
+		form.Word("site.self_start", "Can start by itself", func(h *h) *string { return &h.Site.SelfStart }),
+		form.Long("site.comes_down_without_power", "How it comes down without power", func(h *h) *string { return &h.Site.ComesDown }),
+		form.Word("site.floor_below", "Under the floor", func(h *h) *string { return &h.Site.FloorBelow }),
+		form.Number("site.pad_depth_m", "Soft landing, depth", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Site.PadDepth }),
+		form.Number("site.load_width_m", "Width of the mass", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Site.LoadWidth }),
+		form.Number("site.load_height_m", "Height of the mass", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Site.LoadHeight }),
+		form.Number("site.frame_height_m", "Height of the frame", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Site.FrameHeight }),
+		form.Word("site.neighbours_told", "Neighbours told", func(h *h) *string { return &h.Site.Told }),
+		form.Word("site.lit_at_night", "Light there at night", func(h *h) *string { return &h.Site.Lit }),
+		form.Word("site.noise_at_bed", "Noise at the bed is fine", func(h *h) *string { return &h.Site.Noise }),
+		form.Word("site.wind_plan", "Lowered in wind and frost", func(h *h) *string { return &h.Site.WindPlan }),
+		form.Word("site.insurance_and_rules", "Insurance and rules asked", func(h *h) *string { return &h.Site.Insurance }),
+		form.Word("site.watched_halfway", "Watched while halfway", func(h *h) *string { return &h.Site.Watched }),
+	}
+}

@@ -1,0 +1,93 @@
+package hoist
+
+import (
+	"cmp"
+	"slices"
+	"strings"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
+	"duskweight/web/form"
+	"duskweight/web/page"
+)
+
+// hoistView is the answer of one hoist, ready to print.
+type hoistView struct {
+	Headline string
+	More     []string
+	Facts    []page.FactView
+	First    string // the part that gives way first, in words; empty when none does
+	Flags    []page.FlagView
+	Checks   []page.CheckView
+	Up       []page.PairView
+	Down     []page.PairView
+	Heat     []page.PairView
+	Trouble  []troubleView // when it goes wrong
+	Direct   *directView   // the panel straight on the motor
+	Motor    motorView
+	URL      string // of the page; what follows the answer has its own under it
+	Fits     string // where other parts are tried in it; empty for none
+	MayOpen  []string
+	Cures    []string
+	Missing  []form.LinkView
+	Round    []page.QuestionView
+	Keep     []page.PairView // drop and keep-out
+	Cautions []string
+	Order    []string
+	Wiring   page.WiringView
+	Drawing  string // SVG
+}
+
+// hoistViewOf prints store i of a variant.
+func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[string]string, here string) hoistView {
+	r = page.Retold(r, sys)
+	h := r.Stores[i].Hoist
+	d := h.Drive
+	at := model.StorePath(i, "hoist")
+	v := hoistView{Facts: page.FactsOf(r, sys), Checks: page.CheckViews(h.Checks, at, sys, labels, here), MayOpen: d.Lowering.MayOpen, Order: h.Hazards.SwitchOrder}
+	v.Headline, v.More = page.HeadlineOf(r)
+	if len(v.Checks) > 0 && v.Checks[0].Class == "bad" {
+		gives := " gives way first. "
+		if strings.HasPrefix(v.Checks[0].Part, "The two ") {
+			gives = " give way first. "
+		}
+		v.First = v.Checks[0].Part + gives + v.Checks[0].Say
+	}
+	for _, f := range d.Flags {
+		v.Flags = append(v.Flags, page.FlagView{Say: f.Say, Bad: f.Bad, Links: []form.LinkView{page.FlagLink(at, f.Path, labels, here)}})
+	}
+	v.Flags = page.SaidOnce(v.Flags)
+	slices.SortStableFunc(v.Flags, func(a, b page.FlagView) int { return cmp.Compare(page.Badness(b), page.Badness(a)) })
+	v.Up, v.Down, v.Heat, v.Trouble = raisingRows(d, h.Direct, sys), loweringRows(d, sys), heatRows(d, sys), troublesOf(h, sys)
+	v.Direct, v.Motor = directViewOf(h.Direct, sys, here), motorViewOf(h, sys, at, here)
+	for _, c := range d.Lowering.Cures {
+		v.Cures = append(v.Cures, c.Say)
+	}
+	for _, m := range r.Missing {
+		if model.Within(m.Path, at) {
+			l := page.FieldLink(m.Path, labels, here)
+			l.Text += ": " + m.Wants
+			v.Missing = append(v.Missing, l)
+		}
+	}
+	v.Round = page.RoundOf(h)
+	for _, c := range h.Hazards.Cautions {
+		v.Cautions = append(v.Cautions, c.Say)
+	}
+	v.Keep = keepRows(h, sys)
+	v.Wiring = page.WiringOf(h)
+	var clashes []string
+	v.Drawing, clashes = page.DrawingOf(h, sys)
+	for _, say := range clashes {
+		v.Flags = append(v.Flags, page.FlagView{Say: say, Bad: true})
+	}
+	v.URL = here
+	return v
+}
+
+func yesNo(b bool) string {
+	if b {
+		return "yes"
+	}
+	return "no"
+}

@@ -1,0 +1,47 @@
+package load
+
+import (
+	"duskweight/internal/model/load"
+	"duskweight/internal/model/unit"
+	"duskweight/web/form"
+	"duskweight/web/page"
+	"duskweight/web/typical"
+)
+
+// LoadForm is what the night wants.
+func LoadForm() []form.Part[load.Load] {
+	type l = load.Load
+	type a = load.Appliance
+	return []form.Part[l]{
+		form.Rows("appliances", "What the night needs", "lamp or device", 200, func(l *l) *[]a { return &l.Appliances }, a{Supply: "dc", Priority: "essential", AfterDusk: "yes"},
+			form.Text("name", "What", func(a *a) *string { return &a.Name }),
+			form.Number("power_w", "Power of one", unit.Powers, func(a *a) *unit.Known[unit.Power] { return &a.Power }),
+			form.Number("count", "How many", unit.Counts, func(a *a) *unit.Known[unit.Count] { return &a.Count }),
+			form.Number("from_dusk_s", "From dusk, for", unit.Hours, func(a *a) *unit.Known[unit.Duration] { return &a.FromDusk }, form.Hint[a](""), form.UsualBy(unit.Hours, fromDusk)),
+			form.Number("from_s", "Or on from", unit.ClockTimes, func(a *a) *unit.Known[unit.Duration] { return &a.From }, form.Hint[a]("")),
+			form.Number("to_s", "Until", unit.ClockTimes, func(a *a) *unit.Known[unit.Duration] { return &a.To }, form.Hint[a]("")),
+			form.Word("after_dusk", "In the dark only", func(a *a) *string { return &a.AfterDusk }),
+			form.Word("priority", "It is", func(a *a) *string { return &a.Priority }),
+			form.Folded("More of it", "",
+				form.Number("share_on", "Share of that time on", unit.Percents, func(a *a) *unit.Known[unit.Ratio] { return &a.Share }, form.Hint[a]("empty counts as 100 %")),
+				form.Word("supply", "Fed from", func(a *a) *string { return &a.Supply }),
+				form.Word("purpose", "For", func(a *a) *string { return &a.Purpose }))),
+		form.Rows("standing", "What uses power all the time", "device", 50, func(l *l) *[]load.Standing { return &l.Standing }, load.Standing{}, page.StandingRow()...),
+		form.Heading("Inverter", "Makes house current from 12 V; it takes power even with nothing plugged in.",
+			form.Word("inverter.present", "Is there one", func(l *l) *string { return &l.Inverter.Present }),
+			form.Number("inverter.idle_w", "Takes all the time", unit.Powers, func(l *l) *unit.Known[unit.Power] { return &l.Inverter.Idle }),
+			form.Number("inverter.efficiency", "Efficiency", unit.Percents, func(l *l) *unit.Known[unit.Ratio] { return &l.Inverter.Efficiency }, form.Hint[l]("empty counts as 85 %"))),
+		form.Folded("Which hours are night", "",
+			form.Word("night.hours", "Night by", func(l *l) *string { return &l.Night.Own }),
+			form.Number("night.from_s", "From", unit.ClockTimes, func(l *l) *unit.Known[unit.Duration] { return &l.Night.From }, form.Hint[l]("")),
+			form.Number("night.to_s", "Until", unit.ClockTimes, func(l *l) *unit.Known[unit.Duration] { return &l.Night.To }, form.Hint[l](""))),
+	}
+}
+
+// fromDusk offers an evening where no hours of the clock are given.
+func fromDusk(a *load.Appliance) typical.Habit {
+	if a.From.Is {
+		return typical.None(typical.WhyYours, "0.1 h", "14 h")
+	}
+	return typical.PlainHabits["load.Appliance from_dusk_s"]
+}

@@ -1,0 +1,135 @@
+package load
+
+import (
+	"fmt"
+	"slices"
+
+	"duskweight/internal/draw"
+	"duskweight/internal/model"
+	"duskweight/internal/model/load"
+	"duskweight/internal/model/unit"
+	"duskweight/web/form"
+	"duskweight/web/page"
+)
+
+// loadView is what the nights want, ready to print.
+type loadView struct {
+	Headline string
+	Facts    []page.FactView
+	Flags    []page.FlagView
+	Each     [][]string
+	Pictures []page.PictureView
+	Day      []dayRow
+	Missing  []form.LinkView
+}
+
+// dayRow is one clock hour of a winter and a summer day.
+type dayRow struct{ Clock, Winter, Summer string }
+
+func loadViewOf(g model.Ground, sys unit.System, labels map[string]string, here string) loadView {
+	if g.Sky == nil {
+		v := loadView{Headline: "What a night needs is not known yet: its length depends on the place."}
+		for _, p := range g.WhyNot {
+			v.Flags = append(v.Flags, page.FlagView{Say: form.Sentence(p.Say)})
+		}
+		return v
+	}
+	l := g.Load
+	wh := func(e unit.Energy) string { return unit.Energies.Format(float64(e), sys) }
+	v := loadView{Headline: "A mean night needs " + wh(l.MeanNight+l.StandingNight) + ", before controller and stores."}
+	if l.MeanNight <= 0 {
+		v.Headline = "Nothing is asked of the night yet."
+	}
+	v.Facts = []page.FactView{
+		{ID: "appliances", Label: "Lamps and devices, a mean night", Value: wh(l.MeanNight), Note: "the longest: " + wh(l.MaxNight),
+			How: &page.HowView{Formula: "Σ power × number × share on, over the night's hours", Source: "summed over the year's 8760 hours", Topic: "night"}},
+		{ID: "standing", Label: "All the time, in a mean night", Value: wh(l.StandingNight), Note: unit.Powers.Format(float64(l.StandingPower), sys) + " day and night, without controller and stores",
+			How: &page.HowView{Formula: "standing power × night hours", Source: "the same in all variants; each variant adds its own", Topic: "night"}},
+		{ID: "year", Label: "Lamps and devices, a year", Value: unit.BigEnergies.Format(float64(l.ApplianceYear), sys), Note: fmt.Sprintf("%d nights count", l.Nights)},
+	}
+	if l.StandingNight > l.MeanNight && l.MeanNight > 0 {
+		v.Flags = append(v.Flags, page.FlagView{Say: "What uses power all the time takes more than all lamps and devices. Switching it off saves more than any store gives."})
+	}
+	for _, f := range l.Flags {
+		v.Flags = append(v.Flags, page.FlagView{Say: f.Say})
+	}
+	for _, e := range l.Each {
+		row := []string{page.OrUnnamed(e.Name), wh(e.Night), unit.BigEnergies.Format(float64(e.Year), sys)}
+		if e.Refused != "" {
+			row = []string{page.OrUnnamed(e.Name), "refused", e.Refused}
+		}
+		v.Each = append(v.Each, row)
+	}
+	v.Day = dayRows(l, sys)
+	if l.ApplianceYear > 0 {
+		v.Pictures = []page.PictureView{burnsPicture(g, "21 December", load.Winter, func(e load.ApplianceYear) [24]float64 { return e.Winter }),
+			burnsPicture(g, "21 June", load.Summer, func(e load.ApplianceYear) [24]float64 { return e.Summer })}
+		for i := range v.Pictures {
+			v.Pictures[i].CSV = here + "/" + v.Pictures[i].ID + ".csv"
+		}
+	}
+	for _, m := range l.Missing {
+		link := page.FieldLink("load."+m.Path, labels, here)
+		link.Text += ": " + m.Wants
+		v.Missing = append(v.Missing, link)
+	}
+	return v
+}
+
+// burnsPicture draws what burns when on one day.
+func burnsPicture(g model.Ground, name string, day int, hours func(load.ApplianceYear) [24]float64) page.PictureView {
+	b := draw.Burns{Name: name}
+	for h := range b.Dark {
+		b.Dark[h] = g.Sky.Geometry.Down[24*day+h]
+	}
+	for _, e := range g.Load.Each {
+		if e.Refused == "" {
+			b.Each = append(b.Each, draw.Burn{Name: page.OrUnnamed(e.Name), Hours: hours(e)})
+		}
+	}
+	return page.PictureView{ID: fmt.Sprintf("burns-%d", day), Title: "What burns when, " + name, Say: mostAt(b), SVG: page.SvgOf(b.Draw), Numbers: func() page.SheetOfNumbers { return burnsNumbers(b) }}
+}
+
+// burnsNumbers is the power of each appliance by the hour.
+func burnsNumbers(b draw.Burns) page.SheetOfNumbers {
+	t := page.SheetOfNumbers{Name: "what-burns-when", Head: []string{"from hour"}}
+	for _, one := range b.Each {
+		t.Head = append(t.Head, one.Name+", W")
+	}
+	for h := range 24 {
+		row := []any{h}
+		for _, one := range b.Each {
+			row = append(row, one.Hours[h])
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return t
+}
+
+// mostAt tells the hour in which the most burns.
+func mostAt(b draw.Burns) string {
+	var sums [24]float64
+	for _, one := range b.Each {
+		for h, w := range one.Hours {
+			sums[h] += w
+		}
+	}
+	most := slices.Max(sums[:])
+	if most <= 0 {
+		return "Nothing burns on this day."
+	}
+	return "The most from " + page.Clock(float64(slices.Index(sums[:], most))) + ": " + unit.Powers.Format(most, unit.Metric) + "; in the whole day " + unit.Energies.Format(page.Sum(sums[:])*3600, unit.Metric) + "."
+}
+
+// dayRows is the load by clock hour on 21 December and on 21 June.
+func dayRows(l load.Year, sys unit.System) []dayRow {
+	const december, june = load.Winter * 24, load.Summer * 24
+	at := func(h int) string {
+		return unit.Powers.Format(l.Standing[h]+l.Essential[h]+l.Nice[h], sys)
+	}
+	rows := make([]dayRow, 24)
+	for h := range rows {
+		rows[h] = dayRow{fmt.Sprintf("%02d:00", h), at(december + h), at(june + h)}
+	}
+	return rows
+}

@@ -1,0 +1,63 @@
+package page
+
+import (
+	"strings"
+
+	"duskweight/internal/model"
+	"duskweight/web/form"
+)
+
+func BreaksFirst(r model.VariantResult) string {
+	for _, s := range r.Stores {
+		if s.Hoist != nil && len(s.Hoist.Checks) > 0 {
+			c := s.Hoist.Checks[0]
+			return c.Part + ": " + CheckWords[c.Word].Word
+		}
+	}
+	return "nothing hangs"
+}
+
+// FirstSentence is what stands before the first full stop that ends a sentence.
+func FirstSentence(say string) string {
+	first, _, _ := strings.Cut(say, ". ")
+	return strings.TrimSuffix(first, ".")
+}
+
+// ReadyOf says what the plan sheet will say.
+func ReadyOf(r model.VariantResult) string {
+	if r.Ready == "no" {
+		return strings.ToLower(DoNot(r))
+	}
+	return map[string]string{"yes": "ready", "not_known": "not ready: something is not known"}[string(r.Ready)]
+}
+
+// DoNot is what a plan that is not to be built says: nothing is hung where a hoist is the reason, and else the battery is
+// not used.
+func DoNot(r model.VariantResult) string {
+	for _, s := range r.Stores {
+		if s.Hoist != nil && s.Hoist.Ready == "no" {
+			return "DO NOT HANG"
+		}
+	}
+	return "DO NOT USE"
+}
+
+// NightsByMonth counts the nights with light, by the month in which each night begins.
+func NightsByMonth(r model.VariantResult) [][]string {
+	var out [][]string
+	d := 0
+	for m, days := range MonthDays {
+		served, of := 0, 0
+		for range days {
+			if n := r.Year.NightLog[d]; n.Counted {
+				of++
+				if n.Served {
+					served++
+				}
+			}
+			d++
+		}
+		out = append(out, []string{form.MonthNames[m], Itoa(served), Itoa(of), Itoa(of - served)})
+	}
+	return out
+}

@@ -1,0 +1,38 @@
+package page
+
+import (
+	"fmt"
+	"net/http"
+	"slices"
+
+	"duskweight/internal/model"
+	"duskweight/internal/store"
+)
+
+// The page Compare: /projects/{project}/compare?v=1&v=2. Two to four variants side by side.
+
+const MostCompared = 4
+
+type CompareChoice struct {
+	ID, Name string
+	Chosen   bool
+}
+
+// ChosenVariants picks the variants of the address, at most four; the first four where it names none.
+func ChosenVariants(all []store.Saved[model.Variant], ids []string) []store.Saved[model.Variant] {
+	var out []store.Saved[model.Variant]
+	for _, v := range all {
+		if len(ids) == 0 || slices.Contains(ids, fmt.Sprint(v.ID)) {
+			out = append(out, v)
+		}
+	}
+	return out[:min(len(out), MostCompared)]
+}
+
+// LeftOr is no error where the page was left meanwhile.
+func LeftOr(r *http.Request, err error) error {
+	if r.Context().Err() != nil {
+		return nil
+	}
+	return err
+}

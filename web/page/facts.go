@@ -1,0 +1,131 @@
+package page
+
+import (
+	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
+	"duskweight/web/form"
+)
+
+// FactsOf prints the four large figures beside a verdict: what a night needs, what the sun leaves over, what the store
+// gives, what it would take.
+func FactsOf(r model.VariantResult, sys unit.System) []FactView {
+	f := r.Facts
+	facts := []FactView{nightFact(f, sys), surplusFact(f, r, sys)}
+	if f.OneLiftOut.Is || HasHoist(r) {
+		facts = append(facts, liftFact(f, sys), takesFact(f, sys))
+	} else {
+		facts = append(facts, cellsFact(f, sys), nightsFact(r))
+	}
+	return facts
+}
+
+func HasHoist(r model.VariantResult) bool {
+	for _, s := range r.Stores {
+		if s.Hoist != nil {
+			return true
+		}
+	}
+	return false
+}
+
+func EnergyOr(k unit.Known[unit.Energy], sys unit.System) string { return Known(k, unit.Energies, sys) }
+
+func nightFact(f model.Facts, sys unit.System) FactView {
+	v := FactView{ID: "night", Label: "A night needs", Value: "not known"}
+	if !f.NightAppliances.Is {
+		v.Note = "the place is not known"
+		return v
+	}
+	all := f.NightAppliances.Val + f.NightStanding.Or(0)
+	v.Value = unit.Energies.Format(float64(all), sys)
+	v.Note = EnergyOr(f.NightStanding, sys) + " of it for things that use power all the time"
+	if f.NightStanding.Val > f.NightAppliances.Val {
+		v.Note += ": more than for all lamps and devices"
+	}
+	v.How = &HowView{Formula: "mean over all nights of Σ power × hours on in night hours, and standing power × night hours", Topic: "night",
+		Inputs: []PairView{{"lamps and devices", EnergyOr(f.NightAppliances, sys)}, {"all the time", EnergyOr(f.NightStanding, sys)}, {"longest night", EnergyOr(f.NightLongest, sys)}},
+		Source: "summed over the 8760 hours of the year; night: sun lower than 0.833° under the horizon"}
+	return v
+}
+
+func surplusFact(f model.Facts, r model.VariantResult, sys unit.System) FactView {
+	v := FactView{ID: "surplus", Label: "Sun left over", Value: EnergyOr(f.SurplusDay, sys)}
+	if !f.SurplusDay.Is {
+		return v
+	}
+	v.Note = "a mean day; in " + form.MonthNames[f.SurplusMonth-1] + " " + EnergyOr(f.SurplusWorst, sys)
+	v.How = &HowView{Formula: "Σ max(0, sun at the line − all loads) / 365", Topic: "sun",
+		Inputs: []PairView{{"sun at the line, a year", unit.BigEnergies.Format(float64(r.Year.Bus), sys)}, {"used at once", unit.BigEnergies.Format(float64(r.Year.Direct), sys)},
+			{"put into stores", unit.BigEnergies.Format(float64(r.Year.Taken), sys)}, {"not used", unit.BigEnergies.Format(float64(r.Year.Spilled), sys)}},
+		Source: "run hour by hour over a year"}
+	return v
+}
+
+func liftFact(f model.Facts, sys unit.System) FactView {
+	v := FactView{ID: "lift", Label: "One full lift gives back", Value: EnergyOr(f.OneLiftOut, sys)}
+	in, out := f.OneLiftIn, f.OneLiftOut
+	if in.Is && out.Is && in.Val > 0 {
+		v.Note = "of " + EnergyOr(in, sys) + " put in, " + unit.Percents.Format(float64(out.Val/unit.Energy(in.Val)), sys)
+	}
+	if !out.Is {
+		v.Note = "the missing inputs stand under “Still missing”"
+	}
+	if f.LiftMinutes.Is {
+		v.Note += "; your lamps use that in " + model.Lasting(f.LiftMinutes.Val)
+	}
+	v.How = &HowView{Formula: "out = Σ over the layers of (U·I·η − P) × time;  in = Σ (V·I/η + P) × time", Topic: "hoist",
+		Inputs: []PairView{{"put in", EnergyOr(in, sys)}, {"given back", EnergyOr(out, sys)}, {"mean power of your lamps", Known(f.LampPower, unit.Powers, sys)}},
+		Source: "direct-current machine, gears and rope as in the guide"}
+	return v
+}
+
+func takesFact(f model.Facts, sys unit.System) FactView {
+	v := FactView{ID: "takes", Label: "To last the night", Value: "not known"}
+	if !f.MassForNight.Is {
+		if f.OneLiftOut.Is && f.OneLiftOut.Val <= 0 {
+			v.Value, v.Note = "no mass", "this drive gives nothing back"
+		}
+		if !f.OneLiftOut.Is {
+			v.Note = "what one lift gives is not known"
+		}
+		return v
+	}
+	v.Value = Tonnes(f.MassForNight.Val, sys)
+	v.Note = "at this height, and all that holds it grown along"
+	if f.NoMass != "" {
+		v.Value, v.Note = "no mass", "in proportion "+v.Value+". But "+form.Retell(f.NoMass, sys)+"."
+	}
+	if f.NightBattery.Is {
+		if f.NoMass == "" {
+			v.Note += "."
+		}
+		v.Note += " For one mean night: a 12.8 V battery of " + unit.Charges.Format(float64(f.NightBattery.Val), sys)
+	}
+	v.How = &HowView{Formula: "mass × what a night needs / what one lift gives;  battery = energy / (0.8 × 12.8 V)", Topic: "hoist",
+		Inputs: []PairView{{"mass in proportion", Known(f.MassForNight, unit.Masses, sys)}, {"times one lift", Known(f.TimesMore, unit.Ratios, sys)}, {"or, with this mass, a height of", Known(f.HeightFor, unit.Lengths, sys)},
+			{"the battery that equals one lift", Known(f.SameBattery, unit.Charges, sys)}},
+		Source: "in proportion; base weights, beam, rope and gears must grow with the mass"}
+	return v
+}
+
+func Tonnes(m unit.Mass, sys unit.System) string {
+	if sys == unit.Metric && m >= 10000 {
+		return unit.Rounded(float64(m)/1000, 2) + " t"
+	}
+	return unit.Masses.Format(float64(m), sys)
+}
+
+func cellsFact(f model.Facts, sys unit.System) FactView {
+	return FactView{ID: "cells", Label: "The battery holds", Value: EnergyOr(f.CellsHold, sys), Note: "from full, at the night's load",
+		How: &HowView{Formula: "capacity × voltage × usable share × share for fast drawing × discharging efficiency", Topic: "cells", Source: "Peukert in the rated form; values of the kind on the battery's own page"}}
+}
+
+func nightsFact(r model.VariantResult) FactView {
+	v := FactView{ID: "nights", Label: "Nights with light", Value: "not known"}
+	if r.YearKnown && r.Open == "" {
+		v.Value = unit.Rounded(float64(r.Year.NightsServed), 3) + " of " + unit.Rounded(float64(r.Year.Nights), 3)
+		v.Note = "longest time without: " + unit.Rounded(float64(r.Year.LongestOutage.Hours), 3) + " hours of essential load"
+		v.How = &HowView{Formula: "a night counts when nothing the appliances wanted is missing", Topic: "night", Source: "settled year, run hour by hour"}
+	}
+	return v
+}

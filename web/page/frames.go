@@ -1,0 +1,141 @@
+package page
+
+import (
+	"context"
+	"net/http"
+	"sync"
+	"time"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/reason"
+	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
+)
+
+// Project reads the project of the address.
+func (s *Site) Project(r *http.Request) (store.Saved[model.Project], error) {
+	id, err := PathID(r, "project")
+	if err != nil {
+		return store.Saved[model.Project]{}, err
+	}
+	return s.Store.Project(r.Context(), id)
+}
+
+// Variant reads the variant of the address, and its project.
+func (s *Site) Variant(r *http.Request) (store.Saved[model.Project], store.Saved[model.Variant], error) {
+	p, err := s.Project(r)
+	if err != nil {
+		return p, store.Saved[model.Variant]{}, err
+	}
+	id, err := PathID(r, "variant")
+	if err != nil {
+		return p, store.Saved[model.Variant]{}, err
+	}
+	v, err := s.Store.Variant(r.Context(), id)
+	if err == nil && v.Project != p.ID {
+		err = ErrNotFound
+	}
+	return p, v, err
+}
+
+// VariantIn is variant with the units of the settings.
+func (s *Site) VariantIn(r *http.Request) (p store.Saved[model.Project], v store.Saved[model.Variant], sys unit.System, err error) {
+	if p, v, err = s.Variant(r); err == nil {
+		sys, err = s.Units(r.Context())
+	}
+	return p, v, sys, err
+}
+
+// Chosen reads the project of the address, all its variants, and those that the address asks for.
+func (s *Site) Chosen(r *http.Request) (p store.Saved[model.Project], all, chosen []store.Saved[model.Variant], err error) {
+	if p, err = s.Project(r); err == nil {
+		all, err = s.Store.Variants(r.Context(), p.ID)
+	}
+	return p, all, ChosenVariants(all, r.URL.Query()["v"]), err
+}
+
+// ProjectFrame is the frame of a page of a project; here is the address of the tab that is filled.
+func (s *Site) ProjectFrame(ctx context.Context, p store.Saved[model.Project], title, here string) (Frame, error) {
+	tabs, err := s.ProjectTabs(ctx, p, here)
+	if err != nil {
+		return Frame{}, err
+	}
+	steps, err := s.StepsOf(ctx, p.ID)
+	steps.Back = here
+	return Frame{Title: title, Tabs: tabs, Steps: steps}, err
+}
+
+// StepsOf says what undo and redo would do in a project. Where nothing can be saved, nothing is offered.
+func (s *Site) StepsOf(ctx context.Context, project int64) (stepsView, error) {
+	v := stepsView{URL: ProjectURL(project)}
+	if s.Store.ReadOnly() != "" {
+		return v, nil
+	}
+	undo, redo, err := s.Store.Steps(ctx, project)
+	v.Undo, v.Redo = StepOf(undo), StepOf(redo)
+	return v, err
+}
+
+// VariantFrame adds the pages of a variant.
+func (s *Site) VariantFrame(ctx context.Context, p store.Saved[model.Project], v store.Saved[model.Variant], title, here string) (Frame, error) {
+	u := VariantURL(p.ID, v.ID)
+	f, err := s.ProjectFrame(ctx, p, title+": "+v.Value.Name, u)
+	f.Steps.Back = here
+	f.Inner = []Tab{{Text: "Variant", URL: u}}
+	for i, st := range v.Value.Stores {
+		switch {
+		case st.Hoist != nil:
+			f.Inner = append(f.Inner, Tab{Text: "Lifted mass", URL: StoreURL(p.ID, v.ID, i, "hoist")})
+		case st.Cells != nil:
+			f.Inner = append(f.Inner, Tab{Text: "Battery", URL: StoreURL(p.ID, v.ID, i, "cells")})
+		}
+	}
+	for i, st := range v.Value.Stores {
+		if st.Hoist != nil {
+			f.Inner = append(f.Inner, Tab{Text: "Tests and repairs", URL: StoreURL(p.ID, v.ID, i, "trials")})
+		}
+	}
+	f.Inner = append(f.Inner, Tab{Text: "What it would take", URL: u + "/takes"}, Tab{Text: "Buy and make", URL: u + "/parts"}, Tab{Text: "Plan sheet", URL: u + "/sheet"})
+	at(f.Inner, here)
+	return f, err
+}
+
+// Grounds keeps what the last few projects come to before any variant, by project and revision: a page that follows
+// typing computes only what changed.
+type Grounds struct {
+	now  func() time.Time
+	mu   sync.Mutex
+	kept []keptGround
+}
+
+type keptGround struct {
+	project, revision int64
+	ground            model.Ground
+}
+
+const groundsKept = 8
+
+// Of returns the ground of a stored project on this day.
+func (g *Grounds) Of(p store.Saved[model.Project]) model.Ground {
+	return g.keep(p).At(reason.Today(g.now()))
+}
+
+// keep returns the ground of a stored project on no day.
+func (g *Grounds) keep(p store.Saved[model.Project]) model.Ground {
+	g.mu.Lock()
+	for i, k := range g.kept {
+		if k.project == p.ID && k.revision == p.Revision {
+			copy(g.kept[1:i+1], g.kept[:i])
+			g.kept[0] = k
+			g.mu.Unlock()
+			return k.ground
+		}
+	}
+	g.mu.Unlock()
+	fresh := keptGround{p.ID, p.Revision, model.Prepare(p.Value)}
+	g.mu.Lock()
+	defer g.mu.Unlock()
+	g.kept = append([]keptGround{fresh}, g.kept...)
+	g.kept = g.kept[:min(len(g.kept), groundsKept)]
+	return fresh.ground
+}

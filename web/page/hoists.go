@@ -1,0 +1,39 @@
+package page
+
+import (
+	"net/url"
+	"strconv"
+
+	"duskweight/internal/model"
+	"duskweight/internal/store"
+)
+
+// HoistAt is a hoist of the project that parts may be tried in.
+type HoistAt struct {
+	Variant store.Saved[model.Variant]
+	I       int
+	Name    string
+}
+
+func (h HoistAt) VariantID() string { return strconv.FormatInt(h.Variant.ID, 10) }
+
+func (h HoistAt) Query() string {
+	return url.Values{"v": {h.VariantID()}, "i": {Itoa(h.I)}}.Encode()
+}
+
+func HoistsOf(variants []store.Saved[model.Variant]) (out []HoistAt) {
+	for _, v := range variants {
+		n := 0
+		for i, st := range v.Value.Stores {
+			if st.Hoist == nil {
+				continue
+			}
+			name := OrUnnamed(v.Value.Name)
+			if n++; n > 1 {
+				name += ", " + OrUnnamed(st.Hoist.Name)
+			}
+			out = append(out, HoistAt{v, i, name})
+		}
+	}
+	return out
+}

@@ -1,0 +1,229 @@
+package page
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/lift/path"
+	"duskweight/internal/model/unit"
+	"duskweight/web/form"
+)
+
+// Results are printed here once and shown by the pages: strings ready to read, nothing computed in a template.
+
+// HowView is what stands behind "how": formula, inputs with units, source.
+type HowView struct {
+	Formula string
+	Inputs  []PairView
+	Source  string
+	Also    []string // further sources of its numbers
+	Topic   string   // page of the guide
+}
+
+// PairView is a name and a value ready to print.
+type PairView struct{ Name, Value string }
+
+// FigureRow is one figure with what stands behind it.
+type FigureRow struct {
+	ID, Name, Value string
+	How             HowView
+}
+
+// FactView is one large figure.
+type FactView struct {
+	ID, Label, Value, Note string
+	How                    *HowView
+}
+
+// CheckView is one line of "what breaks first".
+type CheckView struct {
+	ID                string
+	Part, Case        string
+	Pulls, PullsSI    string
+	May, MaySI        string
+	Use               string
+	Over              bool
+	Bar               float64 // share of the bar that is filled, 0 … 1
+	Sign, Word, Class string
+	Say               string
+	How               HowView
+	Cases             [][]string
+	Missing           []form.LinkView
+}
+
+var CheckWords = map[path.Word]struct{ sign, Word, class string }{
+	path.GivesWay: {"✕", "gives way", "bad"},
+	path.Tight:    {"!", "tight", "tight"},
+	path.Holds:    {"✓", "holds", "good"},
+	path.NotKnown: {"?", "not known", "unk"},
+}
+
+// CheckViews prints the checks of the hoist at one place of its variant.
+func CheckViews(checks []path.Check, at string, sys unit.System, labels map[string]string, hoistURL string) []CheckView {
+	out := make([]CheckView, len(checks))
+	for i, c := range checks {
+		w := CheckWords[c.Word]
+		v := CheckView{ID: c.ID, Part: form.SentenceCase(c.Part), Case: c.Case, Sign: w.sign, Word: w.Word, Class: w.class, Say: c.Say,
+			How: HowView{Formula: c.Formula, Source: c.Source.String(), Also: alsoOf(c), Topic: "breaks"}}
+		v.Pulls, v.PullsSI = loadText(c.Demand, c.Unit, sys)
+		v.May, v.MaySI = loadText(allowed(c), c.Unit, sys)
+		if c.Unit == "1" && c.Capacity.Is { // counted, not pulled: so many are wanted, so many are there
+			v.Pulls, v.May = unit.Rounded(float64(c.Wanted*c.Demand.Or(1)), 3)+" wanted", unit.Rounded(float64(c.Capacity.Val), 3)+" there"
+		}
+		if u, ok := c.Use.Value(); ok {
+			v.Use, v.Over = UseText(float64(u)), u > 1
+			v.Bar = min(float64(u)/1.6, 1) // the border of 1 stands at 5/8 of the bar, so that "too much" has room
+		} else {
+			v.Use = "–"
+		}
+		for _, in := range c.Inputs {
+			v.How.Inputs = append(v.How.Inputs, PairView{in.Name, inputText(in, sys)})
+		}
+		for _, k := range c.Cases {
+			v.Cases = append(v.Cases, []string{k.Name, Amount(float64(k.Demand), k.Unit, sys), Amount(float64(k.Capacity), k.Unit, sys), unit.Rounded(float64(k.Wanted), 3), useOr(k.Use)})
+		}
+		for _, m := range c.Missing {
+			v.Missing = append(v.Missing, FieldLink(at+"."+m, labels, hoistURL))
+		}
+		out[i] = v
+	}
+	return out
+}
+
+// alsoOf names the further sources of a check's numbers, each once.
+func alsoOf(c path.Check) (all []string) {
+	for _, r := range c.Also {
+		if s := r.String(); s != c.Source.String() && !slices.Contains(all, s) {
+			all = append(all, s)
+		}
+	}
+	return all
+}
+
+// allowed is what a part may carry with the factor that is wanted: its strength over that factor. Use is what it carries
+// over this.
+func allowed(c path.Check) unit.Known[unit.Ratio] {
+	if c.Capacity.Is && c.Wanted > 0 {
+		return unit.Of(c.Capacity.Val / c.Wanted)
+	}
+	return unit.Known[unit.Ratio]{}
+}
+
+func useOr(k unit.Known[unit.Ratio]) string {
+	if u, ok := k.Value(); ok {
+		return UseText(float64(u))
+	}
+	return "–"
+}
+
+// Weak counts the checks that do not simply hold; they stand first.
+func Weak(checks []CheckView) int {
+	for i, c := range checks {
+		if c.Class == "good" {
+			return i
+		}
+	}
+	return len(checks)
+}
+
+// UseText says how much of the strength is asked for.
+func UseText(u float64) string {
+	if u > 1000 {
+		return "over 1000 ×"
+	}
+	text := fmt.Sprintf("%.2f", u)
+	switch {
+	case text == "0.00" && u > 0:
+		return "under 0.01 ×"
+	case text == "1.00" && u < 1: // rounding brings no part to its limit, and none back to it
+		return "just under 1 ×"
+	case text == "1.00" && u > 1:
+		return "just over 1 ×"
+	case u >= 10:
+		return unit.Rounded(u, 3) + " ×"
+	}
+	return text + " ×"
+}
+
+// loadText gives a force first as the mass whose weight it is, and in newtons beside it; other units as they are. A pound
+// and the force of its weight have the same figure, so that is told once.
+func loadText(k unit.Known[unit.Ratio], u string, sys unit.System) (first, beside string) {
+	v, ok := k.Value()
+	if !ok {
+		return "–", ""
+	}
+	if u == "N" {
+		first = unit.Loads.Format(float64(v), sys)
+		if sys == unit.Metric {
+			beside = forceText(float64(v), sys)
+		}
+		return first, beside
+	}
+	return Amount(float64(v), u, sys), ""
+}
+
+func forceText(n float64, sys unit.System) string {
+	if sys == unit.Metric && (n >= 1000 || n <= -1000) {
+		return unit.Rounded(n/1000, 3) + " kN"
+	}
+	return unit.Forces.Format(n, sys)
+}
+
+// quantities by the unit that the model names.
+var ByUnit = map[string]unit.Quantity{
+	"N": unit.Loads, "Pa": unit.Stresses, "N·m": unit.Torques, "m": unit.SmallLengths, "kg": unit.Masses, "W": unit.Powers, "A": unit.Currents,
+	"V": unit.Voltages, "rad": unit.Angles, "m²": unit.Areas, "m/s": unit.Speeds, "s": unit.Durations, "J": unit.Energies,
+}
+
+func Amount(v float64, u string, sys unit.System) string {
+	if u == "m" {
+		return lengthText(unit.Length(v), sys)
+	}
+	if q, ok := ByUnit[u]; ok {
+		return q.Format(v, sys)
+	}
+	if u == "1" || u == "" {
+		return unit.Rounded(v, 3)
+	}
+	return unit.Rounded(v, 3) + " " + u
+}
+
+func inputText(in path.Input, sys unit.System) string {
+	if in.Unit == "N" {
+		return forceText(in.Value, sys)
+	}
+	return Amount(in.Value, in.Unit, sys)
+}
+
+// FieldLink leads to the field of a path, by its label. A row that is not there yet is named by its list, and the link
+// leads to the page.
+func FieldLink(at string, labels map[string]string, page string) form.LinkView {
+	if _, rest, ok := strings.Cut(at, ".hoist.trials."); ok && labels[at] == "" {
+		_, look, _ := strings.Cut(rest, ".looked.")
+		return form.LinkView{Text: "look at: " + form.OrNotKnown(look), URL: strings.Replace(page, "/hoist/", "/trials/", 1) + "#" + form.FieldID(at)}
+	}
+	if text := labels[at]; text != "" {
+		return form.LinkView{Text: text, URL: page + "#" + form.FieldID(at)}
+	}
+	list, _, _ := strings.Cut(at[strings.LastIndex(at, "[")+1:], "]")
+	n, err := strconv.Atoi(list)
+	title := labels[at[:max(0, strings.LastIndex(at, "["))]]
+	if err != nil || title == "" {
+		return form.LinkView{Text: "a value of this page", URL: page}
+	}
+	return form.LinkView{Text: title + ", number " + Itoa(n+1), URL: page + "#" + form.FieldID(at[:strings.LastIndex(at, "[")])}
+}
+
+// HeadlineOf joins the sentences of a verdict.
+func HeadlineOf(r model.VariantResult) (first string, rest []string) {
+	if len(r.Headline) == 0 {
+		return "Not known yet.", nil
+	}
+	return r.Headline[0], r.Headline[1:]
+}
+
+// barWidth is the filled part of a bar of 64, as an SVG attribute.
+func barWidth(share float64) string { return strconv.FormatFloat(64*share, 'f', 1, 64) }

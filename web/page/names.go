@@ -1,0 +1,21 @@
+package page
+
+import (
+	"fmt"
+
+	"duskweight/internal/model"
+	"duskweight/internal/store"
+)
+
+// FreeName puts a number behind a name until no variant has it.
+func FreeName(variants []store.Saved[model.Variant], name string) string {
+	taken := map[string]bool{}
+	for _, v := range variants {
+		taken[v.Value.Name] = true
+	}
+	for n := 2; ; n++ {
+		if next := fmt.Sprintf("%s, %d", name, n); !taken[next] {
+			return next
+		}
+	}
+}

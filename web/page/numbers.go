@@ -1,0 +1,117 @@
+package page
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"duskweight/internal/model/unit"
+)
+
+// MoneyText writes an amount with the label of the currency: to the hundredth below a thousand, whole above.
+func MoneyText(m unit.Money, currency string) string {
+	v := RoundTo(float64(m), 12)
+	text := fmt.Sprintf("%.2f", v)
+	if v >= 1000 || v <= -1000 {
+		text = fmt.Sprintf("%.0f", v)
+	}
+	if v >= 1e9 || v <= -1e9 {
+		text = unit.Rounded(v, 4)
+	}
+	text = strings.TrimSuffix(text, ".00")
+	return strings.TrimSpace(text + "\u00a0" + currency)
+}
+
+func ForceBoth(f unit.Known[unit.Force], sys unit.System) string {
+	n, ok := f.Value()
+	if !ok {
+		return "not known"
+	}
+	first, beside := loadText(unit.Of(unit.Ratio(n)), "N", sys)
+	if beside != "" {
+		beside = " (" + beside + ")"
+	}
+	return first + beside
+}
+
+// lengthText gives a length in the unit that its size suits.
+func lengthText(l unit.Length, sys unit.System) string { return LengthUnit(l).Format(float64(l), sys) }
+
+// LengthUnit is the quantity that a length is told as: in millimetres under a metre.
+func LengthUnit(l unit.Length) unit.Quantity {
+	if l < 1 && l > -1 {
+		return unit.SmallLengths
+	}
+	return unit.Lengths
+}
+
+// Known prints a value that may be not known.
+func Known[T unit.Number](k unit.Known[T], q unit.Quantity, sys unit.System) string {
+	if v, ok := k.Value(); ok {
+		return q.Format(float64(v), sys)
+	}
+	return "not known"
+}
+
+// Itoa writes a whole number into an id.
+func Itoa(i int) string { return strconv.Itoa(i) }
+
+func OrUnnamed(name string) string {
+	if name == "" {
+		return "without a name"
+	}
+	return name
+}
+
+func MoneyOr(k unit.Known[unit.Money], currency string) string {
+	if v, ok := k.Value(); ok {
+		return MoneyText(v, currency)
+	}
+	return "not known"
+}
+
+// Clock writes an hour of the day, 0 … 24, as a clock does.
+func Clock(hours float64) string {
+	m := int(math.Round(hours * 60))
+	return fmt.Sprintf("%02d:%02d", m/60%24, m%60)
+}
+
+func Sum(v []float64) float64 {
+	s := 0.0
+	for _, x := range v {
+		s += x
+	}
+	return s
+}
+
+// Counted writes a number with its noun.
+func Counted(n int, noun string) string {
+	if n == 1 {
+		return "1 " + noun
+	}
+	return strconv.Itoa(n) + " " + noun + "s"
+}
+
+// Thousands prints a whole number with thin spaces between its thousands.
+func Thousands(n int) string {
+	s := Itoa(n)
+	for i := len(s) - 3; i > 0; i -= 3 {
+		s = s[:i] + unit.Space + s[i:]
+	}
+	return s
+}
+
+func OrElse(s, otherwise string) string {
+	if s == "" {
+		return otherwise
+	}
+	return s
+}
+
+func OrNone[T unit.Number](k unit.Known[T]) float64 {
+	if !k.Is {
+		return math.NaN()
+	}
+	return float64(k.Val)
+}

@@ -1,0 +1,5 @@
+package page
+
+const PressNeed = "need"
+
+const PressFree = "free"

@@ -1,0 +1,38 @@
+package page
+
+import (
+	"duskweight/internal/model"
+	"duskweight/internal/model/lift/path"
+)
+
+// QuestionView is one of the questions with its answer.
+type QuestionView struct {
+	Ask, Answer, Say string
+	Worse            bool
+}
+
+// RoundOf are all questions round a hoist with their answers.
+func RoundOf(h *model.HoistResult) []QuestionView {
+	return append(questionViews(h.Hazards.Questions), questionViews(h.Hazards.Round)...)
+}
+
+func questionViews(qs []path.Question) []QuestionView {
+	out := make([]QuestionView, len(qs))
+	for i, q := range qs {
+		out[i] = QuestionView{q.Ask, q.Answer, q.Say, q.Worse}
+	}
+	return out
+}
+
+// LooksOwed counts the parts that nobody looked at yet since a fall or a shock.
+func LooksOwed(checks []path.Check) int {
+	open := map[string]bool{}
+	for _, c := range checks {
+		for _, m := range c.Missing {
+			if model.Within(m, "trials") {
+				open[m] = true
+			}
+		}
+	}
+	return len(open)
+}

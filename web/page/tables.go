@@ -1,0 +1,24 @@
+package page
+
+import (
+	"duskweight/internal/model"
+	"duskweight/internal/model/cell"
+	"duskweight/internal/model/cost"
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/load"
+	"duskweight/web/form"
+)
+
+// Tables holds the inputs table of every form, for the pages that tell of all of them: history, comparison, guide, and
+// the links to a value that is missing. The page of a form makes its table; the site hands all of them on.
+type Tables struct {
+	Place   func(*model.Project) []form.Part[model.Project]
+	Load    func() []form.Part[load.Load]
+	Shelf   func() []form.Part[model.Shelf]
+	Money   func() []form.Part[cost.Terms]
+	Variant func() []form.Part[model.Variant] // without the insides of its stores
+	Parts   func() []form.Part[model.Variant]
+	Hoist   func() []form.Part[lift.Hoist]
+	Trials  func() []form.Part[lift.Hoist]
+	Cells   func() []form.Part[cell.Bank]
+}

@@ -1,0 +1,20 @@
+package page
+
+import "time"
+
+// MonthDays are the lengths of the months of the typical year.
+var MonthDays = [12]int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}
+
+// When writes a time as its reader thinks of it.
+func (s *Site) When(t time.Time) string {
+	now := s.Now()
+	t = t.In(now.Location())
+	midnight := func(t time.Time) time.Time { return time.Date(t.Year(), t.Month(), t.Day(), 12, 0, 0, 0, time.UTC) }
+	switch days := int(midnight(now).Sub(midnight(t)).Hours() / 24); {
+	case days == 0:
+		return "today, " + t.Format("15:04")
+	case days == 1:
+		return "yesterday, " + t.Format("15:04")
+	}
+	return t.Format("2 January 2006, 15:04")
+}

@@ -1,0 +1,75 @@
+// Package parts shows the page Buy and make (…/parts below a variant): the list of parts with their prices, what it costs
+// over the years, and the lists for the market and the workshop as sheets of paper.
+package parts
+
+import (
+	"net/http"
+	"strings"
+
+	"github.com/go-chi/chi/v5"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
+	"duskweight/web/page"
+)
+
+// Pages are the pages of this room.
+type Pages struct{ *page.Site }
+
+// OfVariant hangs the pages below the address of the variant.
+func (s *Pages) OfVariant(r chi.Router) {
+	page.EditorAt(r, s.Site, "/parts", s.partsEditor)
+	r.Get("/parts/costs.csv", s.Page(s.sendPartsCSV))
+	r.Get("/parts/market", s.Page(s.showMarket))
+	r.Get("/parts/making", s.Page(s.showMaking))
+}
+
+// The page Buy and make: /projects/{project}/variants/{variant}/parts.
+
+func (s *Pages) partsEditor(r *http.Request) (page.Editor[model.Variant], error) {
+	p, v, sys, err := s.VariantIn(r)
+	if err != nil {
+		return page.Editor[model.Variant]{}, err
+	}
+	url := page.VariantURL(p.ID, v.ID) + "/parts"
+	e := s.VariantEditor(r.Context(), p, v, url, "Buy and make")
+	g := s.Grounds.Of(p)
+	result := g.Evaluate(v.Value)
+	needs := model.Needs(v.Value, result)
+	e.Form.Parts = PartsForm()
+	e.Form.Press = func(v *model.Variant, do string) { pressParts(v, needs, do) }
+	e.Below = askedParts(askedOf(v.Value, needs, sys))
+	e.Answer = func(typed model.Variant) (page.Answer, error) {
+		view, err := partsViewOf(g.Evaluate(typed), typed, needs, p, page.VariantURL(p.ID, v.ID), sys)
+		return page.Answer{First: view.Headline, Facts: view.Facts, Body: partsResults(view)}, err
+	}
+	return e, nil
+}
+
+// Buttons of this page: a part that the plan asks for goes on the list, or all of them; what is there already costs
+// nothing.
+const (
+	allOfThem = "all"
+)
+
+func pressParts(v *model.Variant, needs []model.Need, do string) {
+	verb, what, _ := strings.Cut(do, ":")
+	switch verb {
+	case page.PressNeed:
+		_, open := model.Matched(v.Parts, needs)
+		for _, n := range open {
+			if len(v.Parts) < mostParts && (what == allOfThem || needs[n].As == what) {
+				v.Parts = append(v.Parts, needs[n].Part())
+				if what != allOfThem {
+					return
+				}
+			}
+		}
+	case page.PressFree:
+		for i, part := range v.Parts {
+			if (part.Get == "have" || part.Get == "borrow") && !part.Price.Is {
+				v.Parts[i].Price = unit.Of[unit.Money](0)
+			}
+		}
+	}
+}

@@ -1,0 +1,59 @@
+package place
+
+import (
+	"fmt"
+	"slices"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/sun"
+	"duskweight/internal/model/unit"
+	"duskweight/web/form"
+)
+
+// PlaceForm is where the panels stand and how its sky is known. The twelve means appear once there are any.
+func PlaceForm(p *model.Project) []form.Part[model.Project] {
+	type m = model.Project
+	table := []form.Part[m]{
+		form.Heading("Where", "",
+			form.Text("place.name", "Place", func(p *m) *string { return &p.Place.Name }),
+			form.Number("place.latitude_rad", "Latitude", unit.Latitudes, func(p *m) *unit.Known[unit.Angle] { return &p.Place.Latitude }, form.Hint[m]("north positive, such as 49.6; south −33.9")),
+			form.Number("place.longitude_rad", "Longitude", unit.Longitudes, func(p *m) *unit.Known[unit.Angle] { return &p.Place.Longitude }, form.Hint[m]("east positive")),
+			form.Number("place.elevation_m", "Height above the sea", unit.Elevations, func(p *m) *unit.Known[unit.Length] { return &p.Place.Elevation }),
+			form.Number("place.utc_offset_s", "Standard time ahead of UTC", unit.UTCOffsets, func(p *m) *unit.Known[unit.Duration] { return &p.Place.UTCOffset })),
+		form.Heading("Sky", "",
+			form.Word("place.sky", "Known by", func(p *m) *string { return &p.Place.Sky }),
+			form.Word("place.described", "How is your sky", func(p *m) *string { return &p.Place.Described }, form.Hint[m]("in words: rough, and marked so")),
+			form.Number("place.albedo", "Light the ground throws back", unit.Percents, func(p *m) *unit.Known[unit.Ratio] { return &p.Place.Albedo }, form.Hint[m]("empty counts as 20 %"))),
+	}
+	if p.Place.Monthly != nil {
+		table = append(table,
+			form.Part[m]{Group: &form.Group[m]{Title: "Mean of each month", Shape: form.ShapeMonths, Fold: true, Brief: sunOfTheYear, Parts: []form.Part[m]{
+				{Group: months("Sun on the flat, a day", "ghi_j_m2_day", unit.Irradiations, func(p *model.Project, i int) *unit.Irradiation { return &p.Place.Monthly.GHI[i] })},
+				{Group: months("Air", "t_mean_c", unit.Temperatures, func(p *model.Project, i int) *unit.Celsius { return &p.Place.Monthly.TMean[i] })},
+				{Group: months("Warmest", "t_day_max_c", unit.Temperatures, func(p *model.Project, i int) *unit.Celsius { return &p.Place.Monthly.TMax[i] })},
+				{Group: months("Coldest", "t_day_min_c", unit.Temperatures, func(p *model.Project, i int) *unit.Celsius { return &p.Place.Monthly.TMin[i] })}}}})
+	}
+	return append(table,
+		form.Rows("place.horizon", "Skyline", "point", 72, func(p *m) *[]sun.Horizon { return &p.Place.Horizon }, sun.Horizon{},
+			form.Plain("azimuth_rad", "Direction", unit.Angles, func(h *sun.Horizon) *unit.Angle { return &h.Azimuth }),
+			form.Plain("altitude_rad", "Height", unit.Angles, func(h *sun.Horizon) *unit.Angle { return &h.Altitude })),
+		indoorInputs(),
+		form.Heading("Project", "",
+			form.Text("name", "Name of the project", func(p *m) *string { return &p.Name }),
+			form.Text("currency", "Money", func(p *m) *string { return &p.Currency })))
+}
+
+// months is one value for each month.
+func months[X unit.Number](title, key string, q unit.Quantity, at func(p *model.Project, i int) *X) *form.Group[model.Project] {
+	g := &form.Group[model.Project]{Title: title}
+	for i, name := range form.MonthNames {
+		g.Parts = append(g.Parts, form.Plain(fmt.Sprintf("place.monthly.%s[%d]", key, i), name, q, func(p *model.Project) *X { return at(p, i) }, form.Hint[model.Project]("")))
+	}
+	return g
+}
+
+// sunOfTheYear tells the poorest and the richest month.
+func sunOfTheYear(p *model.Project, sys unit.System) string {
+	ghi := p.Place.Monthly.GHI[:]
+	return unit.Irradiations.Number(float64(slices.Min(ghi)), sys) + " to " + unit.Irradiations.Format(float64(slices.Max(ghi)), sys) + " a day"
+}

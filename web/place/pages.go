@@ -1,0 +1,102 @@
+// Package place shows the page Place and sun (/projects/{project}/place): where it is, its twelve months or a starter
+// climate, and the weather of a file (…/place/file), which is read, mapped and taken here.
+package place
+
+import (
+	"fmt"
+	"net/http"
+
+	"github.com/go-chi/chi/v5"
+
+	"duskweight/internal/catalog"
+	"duskweight/internal/document"
+	"duskweight/internal/model"
+	"duskweight/internal/model/sun"
+	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
+	"duskweight/web/page"
+)
+
+// Pages are the pages of this room.
+type Pages struct {
+	*page.Site
+	desk *desk // weather files that wait to be taken
+}
+
+// New makes the pages, with an empty desk for the files that are read in.
+func New(s *page.Site) *Pages { return &Pages{s, &desk{}} }
+
+// Routes hangs the pages at their addresses.
+func (s *Pages) Routes(r chi.Router) {
+	page.EditorAt(r, s.Site, "/projects/{project}/place", s.placeEditor)
+	r.Post("/projects/{project}/place/climate", s.Page(s.takeClimate))
+	r.Get("/projects/{project}/place/file", s.Page(s.showWeather))
+	r.Post("/projects/{project}/place/file/columns", s.Page(s.mapWeather))
+	r.Post("/projects/{project}/place/file/use", s.Page(s.useWeather))
+	r.Get("/projects/{project}/place/{picture}.csv", s.Page(s.sendPlaceCSV))
+}
+
+// Uploads hangs what reads in a weather file, which may be larger than a form.
+func (s *Pages) Uploads(r chi.Router) {
+	r.Post("/projects/{project}/place/file", s.Page(s.readWeather))
+}
+
+// The page Place and sun: /projects/{project}/place.
+
+func (s *Pages) placeEditor(r *http.Request) (page.Editor[model.Project], error) {
+	e, sys, err := s.ProjectEditor(r, "/place", "Place and sun")
+	if err != nil {
+		return e, err
+	}
+	e.Form.Parts = PlaceForm(&e.Saved.Value)
+	e.Below = climatePicker(e.Url, fmt.Sprint(e.Saved.Revision), page.ClimateOptions(), e.Saved.Value.Place.Monthly == nil)
+	e.Answer = func(p model.Project) (page.Answer, error) {
+		v := placeViewOf(model.Prepare(p), sys, e.Url)
+		return page.Answer{First: v.Headline, Facts: v.Facts, Body: placeResults(v)}, nil
+	}
+	return e, nil
+}
+
+// sendPlaceCSV sends the numbers of the picture of the place as it is saved.
+func (s *Pages) sendPlaceCSV(w http.ResponseWriter, r *http.Request) error {
+	p, err := s.Project(r)
+	if err != nil {
+		return err
+	}
+	var pictures []page.PictureView
+	if one := placeViewOf(s.Grounds.Of(p), unit.Metric, "").Picture; one != nil {
+		pictures = append(pictures, *one)
+	}
+	return page.SendPicture(w, r, pictures)
+}
+
+// takeClimate copies the means of a starter climate into the project, or those of the described sky, to be typed over.
+func (s *Pages) takeClimate(w http.ResponseWriter, r *http.Request) error {
+	p, err := s.Project(r)
+	if err != nil {
+		return err
+	}
+	typed, revision, err := page.PostedForm(r)
+	if err != nil {
+		return err
+	}
+	v, said := document.Clone(p.Value), ""
+	if name := typed.Get("climate"); name != "" {
+		place, ok := catalog.Climate(name)
+		if !ok {
+			return page.BadRequest("There is no starter climate of that name.")
+		}
+		v.Place, said = place, "Starter climate: "+name
+	} else {
+		monthly, ok := sun.DescribedMeans(v.Place)
+		if !ok {
+			return page.BadRequest("Give the latitude and say how your sky is first; then its twelve means can be typed over.")
+		}
+		v.Place.Monthly, v.Place.Sky, said = &monthly, "monthly", "Twelve means opened for typing"
+	}
+	_, err = s.Store.SaveProject(r.Context(), p.ID, v, store.Edit{Revision: revision, Said: said}, s.Now())
+	if err != nil {
+		return err
+	}
+	return page.SeeOther(w, r, page.ProjectURL(p.ID)+"/place")
+}

@@ -1,0 +1,326 @@
+package place
+
+import (
+	"bytes"
+	"crypto/rand"
+	"errors"
+	"fmt"
+	"io"
+	"net/http"
+	"strings"
+	"sync"
+	"time"
+
+	"duskweight/internal/document"
+	"duskweight/internal/model"
+	"duskweight/internal/model/sun"
+	"duskweight/internal/store"
+	"duskweight/internal/weather"
+	"duskweight/web/form"
+	"duskweight/web/page"
+)
+
+// The page Weather file: /projects/{project}/place/file. A file is read into memory and shown; nothing of it is stored
+// before its reader says so.
+
+const (
+	WeatherLimit = 64 << 20 // bytes of a form with a weather file
+	weatherKept  = 4        // files that wait for an answer
+	weatherWaits = 10 * time.Minute
+)
+
+// desk keeps the last files that were read and wait for an answer.
+type desk struct {
+	mu   sync.Mutex
+	kept []sheetOnDesk
+}
+
+// sheetOnDesk is one file that waits: its bytes as long as they may be read another way, and its year once it is read.
+type sheetOnDesk struct {
+	token   string
+	project int64
+	at      time.Time
+	file    string
+	data    []byte
+	mapping weather.Mapping // how it was shown
+	year    *sun.Series     // nil until it is read in full
+	said    weather.Mapping // what the file itself says of its place, where it was read in full
+}
+
+// put lays a file on the desk; the oldest goes.
+func (d *desk) put(s sheetOnDesk) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	d.kept = append(d.kept, s)
+	d.kept = append([]sheetOnDesk(nil), d.kept[max(0, len(d.kept)-weatherKept):]...)
+}
+
+// find gives the file of a token and a project, and forgets all that waited too long.
+func (d *desk) find(token string, project int64, now time.Time) (sheetOnDesk, bool) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	var fresh []sheetOnDesk
+	for _, s := range d.kept {
+		if now.Sub(s.at) < weatherWaits {
+			fresh = append(fresh, s)
+		}
+	}
+	d.kept = fresh
+	for _, s := range fresh {
+		if s.token == token && s.project == project {
+			return s, true
+		}
+	}
+	return sheetOnDesk{}, false
+}
+
+// drop takes a file off the desk.
+func (d *desk) drop(token string) {
+	d.mu.Lock()
+	defer d.mu.Unlock()
+	for i, s := range d.kept {
+		if s.token == token {
+			d.kept = append(append([]sheetOnDesk(nil), d.kept[:i]...), d.kept[i+1:]...)
+			return
+		}
+	}
+}
+
+const weatherGone = "This file is no longer in memory: it waits ten minutes, and only the last four wait. Choose it again."
+
+func (s *Pages) showWeather(w http.ResponseWriter, r *http.Request) error {
+	p, err := s.Project(r)
+	if err != nil {
+		return err
+	}
+	return s.weatherPage(w, r, p, http.StatusOK, weatherView{})
+}
+
+func (s *Pages) weatherPage(w http.ResponseWriter, r *http.Request, p store.Saved[model.Project], status int, v weatherView) error {
+	v.URL, v.Back, v.Revision = page.ProjectURL(p.ID)+"/place/file", page.ProjectURL(p.ID)+"/place", fmt.Sprint(p.Revision)
+	if y := p.Value.Weather; y != nil {
+		v.Now = y.Name
+	}
+	f, err := s.ProjectFrame(r.Context(), p, "Weather file", v.Back)
+	if err != nil {
+		return err
+	}
+	f.Refused = status >= http.StatusBadRequest
+	return s.Show(w, r, status, f, weatherPage(v))
+}
+
+// readWeather takes a file that was sent and shows what it holds.
+func (s *Pages) readWeather(w http.ResponseWriter, r *http.Request) error {
+	p, err := s.Project(r)
+	if err != nil {
+		return err
+	}
+	name, data, err := postedWeather(r)
+	if _, ok := errors.AsType[*http.MaxBytesError](err); ok {
+		return s.weatherPage(w, r, p, http.StatusRequestEntityTooLarge, weatherView{Faults: []string{
+			fmt.Sprintf("This file is larger than %d MB. A year of hours has about 2 MB: is this the right file?", weather.Largest>>20)}})
+	}
+	if bad, ok := errors.AsType[page.BadRequest](err); ok {
+		return s.weatherPage(w, r, p, http.StatusUnprocessableEntity, weatherView{Faults: []string{string(bad)}})
+	}
+	if err != nil {
+		return err
+	}
+	return s.tryWeather(w, r, p, sheetOnDesk{token: rand.Text(), project: p.ID, at: s.Now(), file: name, data: data}, weather.Mapping{}, false)
+}
+
+// postedWeather reads the part "file" of a form into memory. What is larger than a weather file may be is refused as
+// what is larger than the route takes.
+func postedWeather(r *http.Request) (name string, data []byte, err error) {
+	parts, err := r.MultipartReader()
+	if err != nil {
+		return "", nil, page.BadRequest("Choose a file first.")
+	}
+	for {
+		part, err := parts.NextPart()
+		if errors.Is(err, io.EOF) {
+			return "", nil, page.BadRequest("Choose a file first.")
+		}
+		if err != nil {
+			return "", nil, arrived(err)
+		}
+		if part.FormName() != "file" || part.FileName() == "" {
+			continue
+		}
+		if data, err = io.ReadAll(io.LimitReader(part, weather.Largest+1)); err != nil {
+			return "", nil, arrived(err)
+		}
+		if len(data) > weather.Largest {
+			return "", nil, &http.MaxBytesError{Limit: weather.Largest}
+		}
+		return plainText(part.FileName(), 60), data, nil
+	}
+}
+
+// arrived is why a file did not arrive: it was larger than the route takes, or the line broke.
+func arrived(err error) error {
+	if _, tooLarge := errors.AsType[*http.MaxBytesError](err); tooLarge {
+		return err
+	}
+	return page.BadRequest("The file did not arrive in full. Choose it again.")
+}
+
+// plainText is a text of a file without what cannot be printed, cut to n letters' room.
+func plainText(text string, n int) string {
+	return form.Clip(strings.Map(func(c rune) rune {
+		if c < ' ' || c == 0x7f || c == '\ufffd' || c == '\u2028' || c == '\u2029' || c >= 0x80 && c < 0xa0 {
+			return ' '
+		}
+		return c
+	}, strings.ToValidUTF8(text, " ")), n)
+}
+
+// tryWeather reads a file with a mapping and shows it: as a year that may be used, as a table whose columns are to be
+// named, or as refused. again says that the mapping was sent by its form.
+func (s *Pages) tryWeather(w http.ResponseWriter, r *http.Request, p store.Saved[model.Project], on sheetOnDesk, hint weather.Mapping, again bool) error {
+	sys, err := s.Units(r.Context())
+	if err != nil {
+		return err
+	}
+	year, report, err := weather.Read(bytes.NewReader(on.data), hint, nil)
+	refused, isRefused := errors.AsType[*weather.Refused](err)
+	if err != nil && !isRefused {
+		return err
+	}
+	look, lookErr := weather.Look(bytes.NewReader(on.data), hint)
+	if lookErr != nil && !isRefused {
+		return lookErr
+	}
+	v := weatherView{File: on.file, Token: on.token}
+	if lookErr == nil {
+		v.Rows = previewRows(look, sys)
+	}
+	table := lookErr == nil && look.Mapping.Layout == weather.Table && len(look.Heads) > 1
+	if table {
+		on.mapping = look.Mapping
+		if report.Mapping.Stamp != "" {
+			on.mapping.Stamp, on.mapping.Order = report.Mapping.Stamp, report.Mapping.Order
+		}
+		v.Mapping = mappingView(on.mapping, look)
+	} else {
+		on.data = nil
+	}
+	if isRefused {
+		v.Faults, v.More = faultLines(refused)
+		v.Asks = table && !again && look.Refused != nil && general(refused) // a year that is wrong as a whole is refused, not asked about
+		if table {
+			s.desk.put(on)
+		}
+		status := http.StatusUnprocessableEntity
+		if v.Asks {
+			status = http.StatusOK
+		}
+		return s.weatherPage(w, r, p, status, v)
+	}
+	year.Name, year.Source = plainText(year.Name, 60), plainText(year.Source, 150)
+	if year.Name == "" {
+		year.Name = on.file
+	}
+	on.year, on.said = &year, report.Mapping
+	s.desk.put(on)
+	v.Year = weatherYearOf(year, report, p.Value.Place, sys)
+	return s.weatherPage(w, r, p, http.StatusOK, v)
+}
+
+// general reports whether nothing but the naming of columns, units and place is missing.
+func general(r *weather.Refused) bool {
+	for _, f := range r.Faults {
+		if f.Line > 0 || f.Value != "" {
+			return false
+		}
+	}
+	return true
+}
+
+// mapWeather reads a file that waits with the columns that its form names.
+func (s *Pages) mapWeather(w http.ResponseWriter, r *http.Request) error {
+	p, on, err := s.waiting(w, r)
+	if err != nil || on == nil {
+		return err
+	}
+	if on.data == nil {
+		return page.BadRequest("This file says itself how it is to be read.")
+	}
+	hint, faults := mappingOf(r.PostForm, on.mapping)
+	if len(faults) > 0 {
+		look, err := weather.Look(bytes.NewReader(on.data), hint)
+		if err != nil {
+			return err
+		}
+		sys, err := s.Units(r.Context())
+		if err != nil {
+			return err
+		}
+		v := weatherView{File: on.file, Token: on.token, Faults: faults, Rows: previewRows(look, sys), Mapping: mappingView(look.Mapping, look)}
+		v.Mapping.keep(r.PostForm)
+		return s.weatherPage(w, r, p, http.StatusUnprocessableEntity, v)
+	}
+	s.desk.drop(on.token)
+	next := *on
+	next.token, next.at, next.year = rand.Text(), s.Now(), nil
+	return s.tryWeather(w, r, p, next, hint, true)
+}
+
+// waiting finds the file that a form speaks of; where it is gone it shows the page that says so, and gives nil.
+func (s *Pages) waiting(w http.ResponseWriter, r *http.Request) (store.Saved[model.Project], *sheetOnDesk, error) {
+	p, err := s.Project(r)
+	if err != nil {
+		return p, nil, err
+	}
+	if err := page.ParseForm(r); err != nil {
+		return p, nil, err
+	}
+	on, ok := s.desk.find(r.PostForm.Get("token"), p.ID, s.Now())
+	if !ok {
+		return p, nil, s.weatherPage(w, r, p, http.StatusGone, weatherView{Faults: []string{weatherGone}})
+	}
+	return p, &on, nil
+}
+
+// useWeather stores the year of a file that waits.
+func (s *Pages) useWeather(w http.ResponseWriter, r *http.Request) error {
+	p, on, err := s.waiting(w, r)
+	if err != nil || on == nil {
+		return err
+	}
+	_, revision, err := page.PostedForm(r)
+	if err != nil {
+		return err
+	}
+	if on.year == nil {
+		return page.BadRequest("This file is not understood yet.")
+	}
+	v := withWeather(p.Value, *on.year, on.said)
+	if problems := model.CheckRanges(v); len(problems) > 0 {
+		return problems
+	}
+	if _, err := s.Store.SaveProject(r.Context(), p.ID, v, store.Edit{Revision: revision, Said: "Weather file: " + on.year.Name}, s.Now()); err != nil {
+		return err
+	}
+	s.desk.drop(on.token)
+	return page.SeeOther(w, r, page.ProjectURL(p.ID)+"/place")
+}
+
+// withWeather is a project with a weather file; what it does not know of its place it takes from the file, as far as the
+// file says it.
+func withWeather(p model.Project, y sun.Series, said weather.Mapping) model.Project {
+	p = document.Clone(p)
+	p.Weather, p.Place.Sky = &y, "file"
+	if p.Place.Name == "" {
+		p.Place.Name = y.Name
+	}
+	fill(&p.Place.Latitude, y.Latitude)
+	fill(&p.Place.Longitude, y.Longitude)
+	if said.Elevation.Is {
+		fill(&p.Place.Elevation, y.Elevation)
+	}
+	if said.UTCOffset.Is {
+		fill(&p.Place.UTCOffset, y.UTCOffset)
+	}
+	return p
+}

@@ -1,0 +1,6 @@
+package projects
+
+// What the tests from outside ask for.
+const (
+	PlaceNotKnown = placeNotKnown
+)

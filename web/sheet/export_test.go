@@ -1,0 +1,7 @@
+package sheet
+
+// What the tests from outside ask for.
+var (
+	BuildRows = buildRows
+	PlainType = plainType
+)

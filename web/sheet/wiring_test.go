@@ -1,0 +1,52 @@
+package sheet_test
+
+import (
+	"net/http"
+	"strings"
+	"testing"
+
+	"duskweight/internal/catalog"
+	"duskweight/internal/model"
+	"duskweight/internal/model/lift"
+	"duskweight/web/page"
+	"duskweight/web/webtest"
+)
+
+// The pages for the yard carry the band of the plan sheet, every check, the order of switching and the cautions; the
+// drawing says when nothing stays on the motor.
+func TestYardPages(t *testing.T) {
+	s := webtest.NewSite(t)
+	p, vs := webtest.Create(t, s, "sample", catalog.Sample())
+	at := page.VariantURL(p.ID, vs[0].ID) + "/sheet"
+	sheet := webtest.Ask(s.Handler(), "GET", at, nil).Body.String()
+	wiring := webtest.Ask(s.Handler(), "GET", at+"/wiring", nil).Body.String()
+	checks := webtest.Ask(s.Handler(), "GET", at+"/checks", nil).Body.String()
+	r := model.Evaluate(catalog.Sample(), "").Variants[0]
+	h := r.Stores[0].Hoist
+	for _, c := range h.Checks {
+		if !strings.Contains(strings.ToLower(webtest.Unescape(checks)), strings.ToLower(c.Part)) {
+			t.Errorf("%q is not in the list of checks", c.Part)
+		}
+	}
+	if n := strings.Count(checks, "☐"); n != len(h.Checks) {
+		t.Errorf("%d boxes for %d checks", n, len(h.Checks))
+	}
+	for _, body := range []string{sheet, wiring, checks} {
+		if !strings.Contains(body, "DO NOT HANG") {
+			t.Error("a page for the yard does not say DO NOT HANG")
+		}
+	}
+	for _, want := range append(append([]string{"Nobody under the mass", "licensed person", "no switch, no plug"}, h.Hazards.SwitchOrder...), h.Drive.Lowering.MayOpen...) {
+		if !strings.Contains(webtest.Unescape(wiring), want) {
+			t.Errorf("the wiring does not say %q", want)
+		}
+	}
+	bare := *h
+	bare.Design.Lower.Shunt, bare.Design.Lower.Loads = "", []lift.DCLoad{{Kind: "resistor", Permanent: "no"}}
+	if v := page.WiringOf(&bare); v.Shunt != "" || !strings.Contains(page.WiringAlt(v), "is missing") {
+		t.Errorf("a resistor behind a switch counts as one that stays: %+v", v)
+	}
+	if w := webtest.Ask(s.Handler(), "GET", page.VariantURL(p.ID, vs[1].ID)+"/sheet/wiring", nil); w.Code != http.StatusNotFound {
+		t.Errorf("the wiring of a hoist that is not there: %d", w.Code)
+	}
+}

@@ -1,0 +1,268 @@
+// Package sure shows the page How sure (/projects/{project}/sure): a hundred and more years of weather, what is promised
+// of them and what moves it; and the range that stands beside other answers (…/sure/said).
+package sure
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"net/http"
+	"net/url"
+	"runtime"
+	"strconv"
+	"time"
+
+	"github.com/go-chi/chi/v5"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/search"
+	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
+	"duskweight/web/page"
+)
+
+// Pages are the pages of this room.
+type Pages struct {
+	*page.Site
+	// EditVariant makes the editor of a variant that was read already.
+	EditVariant func(r *http.Request, p store.Saved[model.Project], v store.Saved[model.Variant], sys unit.System) (page.Editor[model.Variant], error)
+}
+
+// Routes hangs the pages of a project at their addresses.
+func (s *Pages) Routes(r chi.Router) {
+	r.Get("/projects/{project}/sure", s.Page(s.showSure))
+	r.Get("/projects/{project}/sure/years.csv", s.Page(s.sendYearsCSV))
+	r.Get("/projects/{project}/sure/many", s.Page(s.sendSure))
+	r.Get("/projects/{project}/sure/said", s.Page(s.sendRange))
+}
+
+// OfVariant hangs the second answer of a variant below the address of the variant.
+func (s *Pages) OfVariant(r chi.Router) {
+	r.Get("/sure", s.Page(s.showVariantSure))
+	r.Post("/sure", s.Page(s.tryVariantSure))
+}
+
+// The page How sure: /projects/{project}/sure?v=1&v=2&n=100&parts=yes. Many weather years for up to four variants. With
+// scripts the numbers come as they are made, from …/sure/many, and a button stops them; without, the page comes when all
+// is done. Who leaves the page stops the work.
+
+const (
+	usualYears = 100
+	manyYears  = 1000
+	fewYears   = 10
+)
+
+// sureAsked is what the address asks for, and what is needed to answer.
+type sureAsked struct {
+	project     store.Saved[model.Project]
+	all, chosen []store.Saved[model.Variant]
+	n           int
+	parts       bool
+	sys         unit.System
+	run         *search.Run
+}
+
+func (s *Pages) sureAsked(r *http.Request) (a sureAsked, err error) {
+	if a.project, a.all, a.chosen, err = s.Chosen(r); err != nil {
+		return a, err
+	}
+	q := r.URL.Query()
+	if a.n, err = yearsAsked(q.Get("n")); err != nil {
+		return a, err
+	}
+	a.parts = q.Get("parts") == "yes"
+	if a.sys, err = s.Units(r.Context()); err != nil {
+		return a, err
+	}
+	var variants []model.Variant
+	for _, c := range a.chosen {
+		variants = append(variants, c.Value)
+	}
+	a.run = search.NewRun(a.project.Value, variants, a.parts)
+	return a, nil
+}
+
+// view is what the years so far come to.
+func (a sureAsked) view(took time.Duration) sureView {
+	sure := a.run.Sure()
+	v := sureOf(sure, a.project.Value, a.sys)
+	v.choose(page.ProjectURL(a.project.ID)+"/sure", a)
+	v.CSV = page.ProjectURL(a.project.ID) + "/sure/years.csv?" + a.query(a.n).Encode()
+	v.timed(sure.Years, took)
+	return v
+}
+
+func (s *Pages) showSure(w http.ResponseWriter, r *http.Request) error {
+	a, err := s.sureAsked(r)
+	if err != nil {
+		return err
+	}
+	address := page.ProjectURL(a.project.ID) + "/sure"
+	f, err := s.ProjectFrame(r.Context(), a.project, "How sure", page.ProjectURL(a.project.ID)+"/compare")
+	if err != nil {
+		return err
+	}
+	f.Steps.Back = address
+	began := time.Now()
+	_ = http.NewResponseController(w).SetWriteDeadline(began.Add(sureWaits)) // it is not a slow reader, it is a long sum
+	err = a.run.Until(r.Context(), a.n, runtime.GOMAXPROCS(0), nil)
+	if r.Context().Err() != nil {
+		return nil // the page was left
+	}
+	if err != nil {
+		return err
+	}
+	return s.Show(w, r, http.StatusOK, f, surePage(a.view(time.Since(began))))
+}
+
+// sendYearsCSV sends every year of the variants of the address, in the order in which they were made.
+func (s *Pages) sendYearsCSV(w http.ResponseWriter, r *http.Request) error {
+	a, err := s.sureAsked(r)
+	if err != nil {
+		return err
+	}
+	_ = http.NewResponseController(w).SetWriteDeadline(time.Now().Add(sureWaits))
+	if err := a.run.Until(r.Context(), a.n, runtime.GOMAXPROCS(0), nil); err != nil {
+		return page.LeftOr(r, err)
+	}
+	t := page.SheetOfNumbers{Name: "years", Head: []string{"year"}}
+	sure := a.run.Sure()
+	for _, c := range sure.Variants {
+		name := page.OrUnnamed(c.Name)
+		t.Head = append(t.Head, name+": nights with light", name+": longest without, h", name+": share served")
+	}
+	for i := range sure.Years {
+		row := []any{i + 1}
+		for _, c := range sure.Variants {
+			row = append(row, nth(c.Nights, i), nth(c.Outage, i), nth(c.Served, i))
+		}
+		t.Rows = append(t.Rows, row)
+	}
+	return page.SendCSV(w, t)
+}
+
+// nth is a value of a list, not a number where the list has none.
+func nth(v []float64, i int) float64 {
+	if i < len(v) {
+		return v[i]
+	}
+	return math.NaN()
+}
+
+// sureWaits is the longest that the years of one page may take.
+const sureWaits = 10 * time.Minute
+
+// sureLine is one line of the answer that comes bit by bit: how many years are done, and now and then what they come to.
+type sureLine struct {
+	Done int    `json:"done"`
+	Of   int    `json:"of"`
+	HTML string `json:"html,omitempty"`
+	URL  string `json:"url,omitempty"` // with the last line: the address of the same page
+}
+
+// sendSure sends the years as they come, one line of JSON each time.
+func (s *Pages) sendSure(w http.ResponseWriter, r *http.Request) error {
+	a, err := s.sureAsked(r)
+	if err != nil {
+		return err
+	}
+	began := time.Now()
+	w.Header().Set("Content-Type", "application/x-ndjson")
+	out, to := json.NewEncoder(w), http.NewResponseController(w)
+	_ = to.SetWriteDeadline(began.Add(sureWaits))
+	send := func(l sureLine) {
+		_ = out.Encode(l) // a browser that left ends the context
+		_ = to.Flush()
+	}
+	var last time.Time
+	progress := func(done int) {
+		if now := time.Now(); now.Sub(last) > sureBeat {
+			last = now
+			send(sureLine{Done: done, Of: a.n})
+		}
+	}
+	send(sureLine{Of: a.n})
+	for _, n := range sureSteps(a.n) {
+		if err := a.run.Until(r.Context(), n, runtime.GOMAXPROCS(0), progress); err != nil {
+			return nil // stopped: what was sent stands
+		}
+		part, err := page.Rendered(r, sureResults(a.view(time.Since(began))))
+		if err != nil {
+			return err
+		}
+		l := sureLine{Done: n, Of: a.n, HTML: string(s.Words.Link(part, true))}
+		if n == a.n {
+			l.URL = page.ProjectURL(a.project.ID) + "/sure?" + a.query(a.n).Encode()
+		}
+		send(l)
+	}
+	return nil
+}
+
+// sureBeat is how often progress is told.
+const sureBeat = 100 * time.Millisecond
+
+// sureSteps are the numbers of years after which the results so far are shown: 25, 100, 250, 500, and all of them.
+func sureSteps(n int) (steps []int) {
+	for _, k := range []int{25, 100, 250, 500} {
+		if k < n {
+			steps = append(steps, k)
+		}
+	}
+	return append(steps, n)
+}
+
+// query asks for the same variants with another number of years.
+func (a sureAsked) query(n int) url.Values {
+	q := url.Values{}
+	for _, c := range a.chosen {
+		q.Add("v", fmt.Sprint(c.ID))
+	}
+	q.Set("n", page.Itoa(n))
+	if a.parts {
+		q.Set("parts", "yes")
+	}
+	return q
+}
+
+// yearsAsked reads how many years are asked for; 100 where the address does not say.
+func yearsAsked(typed string) (int, error) {
+	if typed == "" {
+		return usualYears, nil
+	}
+	n, err := strconv.Atoi(typed)
+	if err != nil || n < fewYears || n > manyYears {
+		return 0, page.BadRequest(fmt.Sprintf("Ask for %d to 1,000 years.", fewYears))
+	}
+	return n, nil
+}
+
+// showVariantSure leads from the variant to the page How sure with this variant alone.
+func (s *Pages) showVariantSure(w http.ResponseWriter, r *http.Request) error {
+	p, v, err := s.Variant(r)
+	if err != nil {
+		return err
+	}
+	return page.SeeOther(w, r, fmt.Sprintf("%s/sure?v=%d&n=100&parts=yes", page.ProjectURL(p.ID), v.ID))
+}
+
+// tryVariantSure is the second answer that follows typing: 100 years of the variant as it is typed.
+func (s *Pages) tryVariantSure(w http.ResponseWriter, r *http.Request) error {
+	p, saved, sys, err := s.VariantIn(r)
+	if err != nil {
+		return err
+	}
+	e, err := s.EditVariant(r, p, saved, sys)
+	if err != nil {
+		return err
+	}
+	more := fmt.Sprintf("%s/sure?v=%d", page.ProjectURL(p.ID), saved.ID)
+	e.Answer = func(v model.Variant) (page.Answer, error) {
+		sure, err := search.Years(r.Context(), p.Value, []model.Variant{v}, usualYears, runtime.GOMAXPROCS(0), nil)
+		if err != nil {
+			return page.Answer{}, err
+		}
+		return page.Answer{Body: variantSure(sureOf(sure, p.Value, sys), more)}, nil
+	}
+	return page.TryEditor(s.Site, w, r, e)
+}

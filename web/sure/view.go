@@ -1,0 +1,268 @@
+package sure
+
+import (
+	"fmt"
+	"math"
+	"net/url"
+	"slices"
+	"strings"
+	"time"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/search"
+	"duskweight/internal/model/unit"
+	"duskweight/web/form"
+	"duskweight/web/page"
+)
+
+// sureView is what many years come to, ready to print.
+type sureView struct {
+	Say     string
+	URL     string // of this page without the question
+	Years   string // as asked, for the form
+	Choices []page.CompareChoice
+	Compare string
+	Empty   string // instead of everything below
+	Rows    []sureRow
+	Lacks   []string // variants without a year, and stores that give nothing back
+	Pairs   []string
+	Strips  []sureStrip
+	Moves   []sureMoves
+	Parts   bool
+	CSV     string // address of all years
+	Took    string
+	Other   form.LinkView // the same years with or without parts that differ
+	More    form.LinkView // the same with another number of years
+}
+
+type sureRow struct {
+	Name, Bad, Usual, Good string
+	Outage, Share          string
+	Nine                   string
+}
+
+func sureOf(s search.Sure, p model.Project, sys unit.System) sureView {
+	var v sureView
+	for _, c := range s.Variants {
+		if c.WhyNot != "" {
+			v.Lacks = append(v.Lacks, fmt.Sprintf("%s: no year can be run, because %s.", page.OrUnnamed(c.Name), c.WhyNot))
+		}
+		for _, w := range c.Without {
+			v.Lacks = append(v.Lacks, fmt.Sprintf("%s counts without a store that gives nothing back. %s.", page.OrUnnamed(c.Name), strings.Trim(w, " :.")))
+		}
+		if c.Unready > 0 {
+			v.Lacks = append(v.Lacks, fmt.Sprintf("%s: %s did not end as they began. Their numbers are rough.", page.OrUnnamed(c.Name), page.Counted(c.Unready, "year")))
+		}
+	}
+	switch {
+	case len(s.Variants) == 0:
+		v.Empty = "There is no variant to try yet."
+		return v
+	case s.WhyOne != "" && s.Years == 1 && s.Nights > 0:
+		v.Empty = "There is one year only: " + s.WhyOne + ". So there is no bad and no good year. The numbers of that one year stand on the page Compare."
+		return v
+	case s.Nights == 0:
+		v.Empty = "No year can be run yet: " + page.OrElse(s.WhyOne, "no night has lamps or devices") + "."
+		return v
+	}
+	v.Parts = s.Parts
+	v.Say = fmt.Sprintf("%s years of weather, made from the same monthly means and the same for every variant. Each has %d nights that count.", page.Thousands(s.Years), s.Nights)
+	if s.WhyOne != "" {
+		v.Say = fmt.Sprintf("%s draws of the parts, all with the same weather: %s. Each has %d nights that count.", page.Thousands(s.Years), s.WhyOne, s.Nights)
+	}
+	if s.Parts {
+		v.Say += " Light, parts and use are drawn anew for each year, within the ranges below."
+	}
+	if p.Place.Sky == "described" {
+		v.Say += " Rough: the sky is only described in words."
+	}
+	for _, c := range s.Variants {
+		if c.WhyNot == "" {
+			v.Rows = append(v.Rows, sureRowOf(c, s.Nights, sys))
+		}
+	}
+	v.Pairs = pairsSaid(s)
+	v.Strips, v.Moves = stripsOf(s), movesOf(s)
+	return v
+}
+
+// pairsSaid compares every pair of variants whose years are known, in words.
+func pairsSaid(s search.Sure) []string {
+	var out []string
+	for a := range s.Variants {
+		for b := a + 1; b < len(s.Variants); b++ {
+			if s.Pairs[a][b].Years > 0 && s.Variants[a].WhyNot == "" && s.Variants[b].WhyNot == "" {
+				out = append(out, pairSay(s.Variants[a].Name, s.Variants[b].Name, s.Pairs[a][b]))
+			}
+		}
+	}
+	return out
+}
+
+// sureRowOf prints a bad year rounded down, so that what is promised is reached.
+func sureRowOf(c search.Certain, nights int, sys unit.System) sureRow {
+	whole := func(x float64) string { return fmt.Sprintf("%.0f", math.Round(x)) }
+	share := func(x float64) string { return unit.Percents.Format(x, sys) }
+	return sureRow{
+		Name: page.OrUnnamed(c.Name), Bad: fmt.Sprint(c.Nine), Usual: whole(c.Light.Usual), Good: whole(c.Light.Good),
+		Outage: fmt.Sprintf("%s h, %s h", whole(c.Longer.Usual), whole(c.Longer.Bad)),
+		Share:  fmt.Sprintf("%s, %s, %s", share(c.Share.Bad), share(c.Share.Usual), share(c.Share.Good)),
+		Nine:   page.OrUnnamed(c.Name) + ": " + nineSay(c, nights),
+	}
+}
+
+// nineSay is the headline of a variant: what can be counted on in about 9 years of 10.
+func nineSay(c search.Certain, nights int) string {
+	switch {
+	case c.Light.Best == 0:
+		return "in no year does a single night have light to its end."
+	case c.Light.Worst == c.Light.Best:
+		return fmt.Sprintf("in every year that was tried %.0f of %d nights have light.", c.Light.Best, nights)
+	case c.Nine == 0:
+		return fmt.Sprintf("a bad year may have no night with light; a good one has %.0f of %d.", c.Light.Good, nights)
+	case c.Nine == nights:
+		return "in about 9 years of 10 every night has light."
+	}
+	return fmt.Sprintf("in about 9 years of 10 at least %d of %d nights have light.", c.Nine, nights)
+}
+
+// pairSay tells how often one variant has more nights with light than another, the better one first.
+func pairSay(a, b string, v search.Versus) string {
+	a, b = page.OrUnnamed(a), page.OrUnnamed(b)
+	if v.Less > v.More {
+		a, b = b, a
+		v.More, v.Less = v.Less, v.More
+	}
+	n := page.Thousands(v.Years)
+	switch {
+	case v.Same == v.Years:
+		return fmt.Sprintf("In every one of %s years, %s and %s have the same number of nights with light.", n, a, b)
+	case v.More == v.Years:
+		return fmt.Sprintf("In all %s years, %s has more nights with light than %s: a chance above %.3g %%.", n, a, b, 100*(1-v.Bound()))
+	case v.More == v.Less:
+		return fmt.Sprintf("Neither is better: in %s of %s years, %s has more nights with light than %s, in as many it has fewer, and in %s the same.", page.Thousands(v.More), n, a, b, page.Thousands(v.Same))
+	}
+	return fmt.Sprintf("In %s of %s years, %s has more nights with light than %s. In %s it has the same and in %s fewer. The chance is %s, give or take %s.",
+		page.Thousands(v.More), n, a, b, page.Thousands(v.Same), page.Thousands(v.Less), percentTo(v.Chance(), v.Places()), percentTo(v.Error(), v.Places()))
+}
+
+// percentTo prints a share with so many digits behind the point; −1 rounds to tens.
+func percentTo(x float64, places int) string {
+	if places < 0 {
+		return fmt.Sprintf("%.0f %%", 10*math.Round(10*x))
+	}
+	return fmt.Sprintf("%.*f %%", places, 100*x)
+}
+
+// choose fills in what can be chosen, and the links to the other number of years and to the other kind.
+func (v *sureView) choose(here string, a sureAsked) {
+	v.URL, v.Years, v.Compare, v.Parts = here, page.Itoa(a.n), page.ProjectURL(a.project.ID)+"/compare", a.parts
+	q := a.query(a.n)
+	if len(q["v"]) > 0 {
+		v.Compare += "?" + url.Values{"v": q["v"]}.Encode()
+	}
+	for _, c := range a.all {
+		v.Choices = append(v.Choices, page.CompareChoice{ID: fmt.Sprint(c.ID), Name: c.Value.Name, Chosen: slices.Contains(q["v"], fmt.Sprint(c.ID))})
+	}
+	other := manyYears
+	if a.n == manyYears {
+		other = usualYears
+	}
+	v.More = form.LinkView{Text: "Try " + page.Thousands(other) + " years", URL: here + "?" + a.query(other).Encode()}
+	a.parts = !a.parts
+	v.Other = form.LinkView{Text: "Let light, parts and use differ too", URL: here + "?" + a.query(usualYears).Encode()}
+	if v.Parts {
+		v.Other.Text = "Only the weather differs"
+	}
+}
+
+// timed says how long it took, and about how long the other number will take.
+func (v *sureView) timed(n int, took time.Duration) {
+	v.Took = fmt.Sprintf("These %s years took %s.", page.Thousands(n), seconds(took))
+	if n < manyYears && n > 0 {
+		v.More.Text += ", about " + seconds(took*manyYears/time.Duration(n))
+	}
+}
+
+func seconds(d time.Duration) string {
+	return unit.Rounded(max(0.01, d.Seconds()), 2) + " s"
+}
+
+// sureStrip is one variant's years in a row, from the fewest nights with light to the most.
+type sureStrip struct {
+	Name, Say string
+	Line      string // points of the years
+	Ticks     []stripTick
+	Dots      []stripDot
+	Last      string // number of the last year
+}
+
+type stripTick struct{ Y, TextY, Text string }
+
+type stripDot struct{ X, Y, TextX, TextY, Anchor, Text string }
+
+// The paper of a strip, in its own units.
+const (
+	stripLeft, stripRight = 34.0, 288.0
+	stripTop, stripBottom = 24.0, 122.0
+)
+
+// stripsOf draws each variant on an axis of its own: on a common one the years of a good variant would be a flat line.
+func stripsOf(s search.Sure) []sureStrip {
+	var out []sureStrip
+	for _, c := range s.Variants {
+		switch {
+		case len(c.Nights) < 2:
+		case c.Light.Worst == c.Light.Best:
+			out = append(out, sureStrip{Name: page.OrUnnamed(c.Name), Say: fmt.Sprintf("%.0f nights with light in every one of %s years.", c.Light.Best, page.Thousands(len(c.Nights)))})
+		default:
+			out = append(out, stripOf(c, float64(s.Nights)))
+		}
+	}
+	return out
+}
+
+// stripScale is the part of the axis that a variant needs: tens, and at least twenty nights, so that one night more is no
+// mountain.
+func stripScale(worst, best, nights float64) (low, high float64) {
+	low, high = math.Floor(worst/10)*10, math.Ceil(best/10)*10
+	if high-low < 20 {
+		low = max(0, high-20)
+	}
+	if high > nights {
+		high = nights
+	}
+	return low, max(high, low+1)
+}
+
+func stripOf(c search.Certain, nights float64) sureStrip {
+	low, high := stripScale(c.Light.Worst, c.Light.Best, nights)
+	y := func(nights float64) float64 {
+		return stripBottom - (nights-low)/(high-low)*(stripBottom-stripTop)
+	}
+	x := func(share float64) float64 { return stripLeft + share*(stripRight-stripLeft) }
+	at := func(v float64) string { return fmt.Sprintf("%.1f", v) }
+	sorted := slices.Sorted(slices.Values(c.Nights))
+	t := sureStrip{Name: page.OrUnnamed(c.Name), Last: page.Thousands(len(sorted))}
+	t.Say = fmt.Sprintf("From %.0f nights with light in the worst of %s years to %.0f in the best.", c.Light.Worst, t.Last, c.Light.Best)
+	var line strings.Builder
+	for i, n := range sorted {
+		fmt.Fprintf(&line, "%s,%s ", at(x(float64(i)/float64(len(sorted)-1))), at(y(n)))
+	}
+	t.Line = strings.TrimSpace(line.String())
+	for _, n := range []float64{low, math.Round((low + high) / 2), high} {
+		t.Ticks = append(t.Ticks, stripTick{at(y(n)), at(y(n) + 4), fmt.Sprintf("%.0f", n)})
+	}
+	for _, d := range []struct {
+		share, nights float64
+		text, anchor  string
+		right         float64
+	}{{0.1, c.Light.Bad, "bad", "start", 6}, {0.5, c.Light.Usual, "usual", "start", 6}, {0.9, c.Light.Good, "good", "start", 2}} {
+		below := y(d.nights) + 15
+		if below > stripBottom-2 {
+			below = y(d.nights) - 8
+		}
+		t.Dots = append(t.Dots, stripDot{at(x(d.share)), at(y(d.nights)), at(x(d.share) + d.right), at(below), d.anchor, d.text})
+	}
+	return t
+}

@@ -1,0 +1,107 @@
+// Package takes shows the page What it would take (…/takes below a variant) and panel and store together (…/sweep).
+package takes
+
+import (
+	"fmt"
+	"net/http"
+	"slices"
+	"strings"
+
+	"github.com/go-chi/chi/v5"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/search"
+	"duskweight/internal/model/unit"
+	"duskweight/web/page"
+)
+
+// Pages are the pages of this room.
+type Pages struct{ *page.Site }
+
+// OfVariant hangs the pages below the address of the variant.
+func (s *Pages) OfVariant(r chi.Router) {
+	r.Get("/takes", s.Page(s.showTakes))
+	r.Get("/sweep", s.Page(s.showSweep))
+	r.Get("/sweep.csv", s.Page(s.sendSweepCSV))
+	r.Get("/sweep-lines.csv", s.Page(s.sendContoursCSV))
+}
+
+// The page What it would take: /projects/{project}/variants/{variant}/takes. It asks the model some hundred times, so it
+// is a page of its own and not a part of the answer that follows typing.
+
+// takesView is the ways to carry the night, ready to print.
+type takesView struct {
+	Name, Say     string
+	Rows          []takeRow
+	Grows, Breaks bool // some row has one
+	Season        seasonView
+	Sweep         string // address
+}
+
+type takeRow struct {
+	What, Answer, Grows string
+	Breaks              string
+}
+
+func (s *Pages) showTakes(w http.ResponseWriter, r *http.Request) error {
+	p, v, sys, err := s.VariantIn(r)
+	if err != nil {
+		return err
+	}
+	f, err := s.VariantFrame(r.Context(), p, v, "What it would take", page.VariantURL(p.ID, v.ID)+"/takes")
+	if err != nil {
+		return err
+	}
+	g := s.Grounds.Of(p)
+	now := g.Evaluate(v.Value)
+	takes, err := search.WhatItTakes(r.Context(), g, v.Value, now)
+	if err != nil {
+		return err
+	}
+	view := takesView{Name: v.Value.Name, Sweep: page.VariantURL(p.ID, v.ID) + "/sweep", Say: fmt.Sprintf("To have light in %s of the nights, with one thing changed alone and the rest as it is.", unit.Percents.Format(search.Target, sys))}
+	if g.Sky == nil {
+		view.Say = "The place is not known yet; without it there is no year to try."
+	}
+	for _, t := range takes {
+		row := takeRowOf(t, sys)
+		view.Rows = append(view.Rows, row)
+		view.Grows, view.Breaks = view.Grows || row.Grows != "", view.Breaks || row.Breaks != ""
+	}
+	if b, ok := now.Facts.NightBattery.Value(); ok && now.Verdict != model.CarriesNight && !slices.ContainsFunc(takes, func(t search.Take) bool { return t.What == "battery" }) {
+		view.Rows = append(view.Rows, takeRow{What: "A battery beside it", Answer: "12.8 V and " + unit.Charges.Format(float64(b), sys) + " hold what one mean night needs, 80 % of it used. Add one on the page of the variant."})
+	}
+	if view.Season, err = seasonOf(r.Context(), g, v.Value, now, sys); err != nil {
+		return err
+	}
+	return s.Show(w, r, http.StatusOK, f, takesPage(view))
+}
+
+var takeNames = map[string]string{"mass": "A heavier mass", "height": "A greater height", "battery": "A larger battery", "panels": "More panels", "load": "The most the lamps may need"}
+
+func takeRowOf(t search.Take, sys unit.System) takeRow {
+	row := takeRow{What: takeNames[t.What], Grows: strings.Join(t.Grows, "; "), Breaks: t.Breaks}
+	if t.Open != "" {
+		row.Answer = "Not known yet: " + t.Open + "."
+		return row
+	}
+	if !t.Found {
+		row.Answer = "None would do: " + t.WhyNot + "."
+		return row
+	}
+	times := unit.Rounded(t.Factor, 3) + " × as much: "
+	switch {
+	case t.What == "load":
+		row.Answer = page.Known(t.Load, unit.Energies, sys) + " in a mean night, " + unit.Rounded(t.Factor, 2) + " × as much as now."
+	case t.Have:
+		row.Answer = "It is enough as it is."
+	case t.What == "mass":
+		row.Answer = times + page.Tonnes(t.Mass.Val, sys) + "."
+	case t.What == "height":
+		row.Answer = times + page.Known(t.Height, unit.Lengths, sys) + "."
+	case t.What == "battery":
+		row.Answer = times + page.Known(t.Charge, unit.Charges, sys) + "."
+	case t.What == "panels":
+		row.Answer = times + page.Known(t.Power, unit.Powers, sys) + "."
+	}
+	return row
+}

@@ -1,0 +1,111 @@
+package takes
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/search"
+	"duskweight/internal/model/unit"
+	"duskweight/web/page"
+)
+
+// seasonView is what the next season asks for: months without enough, parts at their end, the change with most effect.
+type seasonView struct {
+	Months []string // with nights without light
+	Ends   []page.PairView
+	Best   string
+	Levers [][]string
+	Look   string // what to look at before the first lift; empty without a hoist
+	Plenty string // said where no month is short, or all are
+}
+
+// seasonOf prints the next season of a variant from its answer.
+func seasonOf(ctx context.Context, g model.Ground, v model.Variant, r model.VariantResult, sys unit.System) (seasonView, error) {
+	s := seasonView{Ends: endsOf(r, v)}
+	if page.HasHoist(r) {
+		s.Look = "Before the first lift of a season, look at rope, knots, pulleys, pins, bag or cage, and base, one by one. Set the mass on its blocks first."
+	}
+	if !r.YearKnown || r.Year.Nights == 0 {
+		s.Best = "No year can be tried yet, so no month is known: " + r.WhyNoYear + "."
+		return s, nil
+	}
+	if r.Open != "" {
+		s.Best = "Not known yet: " + r.Open + "."
+		return s, nil
+	}
+	for _, row := range page.NightsByMonth(r) {
+		if row[3] != "0" {
+			s.Months = append(s.Months, fmt.Sprintf("%s: the light does not last in %s of %s nights", row[0], row[3], row[2]))
+		}
+	}
+	if r.Year.NightsServed == 0 {
+		s.Months, s.Plenty = nil, "In no month is it enough: the light you ask for does not last in any night."
+	} else if len(s.Months) == 0 {
+		s.Plenty = "In a usual year the light you ask for lasts in every night."
+	}
+	levers, err := search.Levers(ctx, g, v, r)
+	if err != nil {
+		return s, err
+	}
+	for _, l := range levers {
+		s.Levers = append(s.Levers, []string{leverNames[l.What], signed(l.Nights), unit.Energies.Format(float64(l.Energy), sys)})
+	}
+	s.Best = bestLever(levers, r)
+	return s, nil
+}
+
+var leverNames = map[string]string{"mass": "A quarter more mass, with its gears", "height": "A quarter more height", "battery": "A quarter more battery",
+	"panels": "A quarter more panel", "load": "A fifth less for the lamps"}
+
+// bestLever names the one change with most effect.
+func bestLever(levers []search.Lever, r model.VariantResult) string {
+	if len(levers) == 0 || r.Year.NightsServed == r.Year.Nights {
+		return ""
+	}
+	l := levers[0]
+	name := leverNames[l.What]
+	if l.Nights <= 0 {
+		return "No change this small adds a night with light. It takes a large one: see above."
+	}
+	return fmt.Sprintf("The one change with most effect: %s. It adds %s with light a year.", strings.ToLower(name[:1])+name[1:], page.Counted(l.Nights, "night"))
+}
+
+func signed(n int) string {
+	switch {
+	case n < 0:
+		return "−" + page.Itoa(-n)
+	case n == 0:
+		return "0"
+	}
+	return "+" + page.Itoa(n)
+}
+
+// endsOf lists the parts whose end is computed or was told, the first first as they stand in the design.
+func endsOf(r model.VariantResult, v model.Variant) []page.PairView {
+	var out []page.PairView
+	for _, s := range r.Stores {
+		if s.Cells == nil {
+			continue
+		}
+		name := s.Name
+		if name == "" {
+			name = "Battery"
+		}
+		switch life := s.Cells.Life; {
+		case life.Years.Is:
+			out = append(out, page.PairView{Name: name, Value: "worn to four fifths in about " + unit.Rounded(float64(life.Years.Val), 2) + " years"})
+		case life.Known:
+			out = append(out, page.PairView{Name: name, Value: "nothing wears it"})
+		default:
+			out = append(out, page.PairView{Name: name, Value: "not known"})
+		}
+	}
+	for _, p := range v.Parts {
+		if life, ok := p.Life.Value(); ok {
+			out = append(out, page.PairView{Name: p.Name, Value: "replaced after " + unit.Years.Format(float64(life), unit.Metric) + ", as you told"})
+		}
+	}
+	return out
+}

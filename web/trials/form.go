@@ -1,0 +1,80 @@
+package trials
+
+import (
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
+	"duskweight/web/form"
+)
+
+// TrialsForm is the record of what was tried with one hoist.
+func TrialsForm() []form.Part[lift.Hoist] {
+	type t = lift.Trials
+	return form.Within("trials", func(h *lift.Hoist) *t { return &h.Trials },
+		form.Heading("Load steps", "With dead weight, 100 mm off the ground first, then the whole travel. Nobody inside the keep-out.",
+			stepInputs("at_25", "25 %", func(t *t) *lift.LoadStep { return &t.Steps.S25 }),
+			stepInputs("at_50", "50 %", func(t *t) *lift.LoadStep { return &t.Steps.S50 }),
+			stepInputs("at_75", "75 %", func(t *t) *lift.LoadStep { return &t.Steps.S75 }),
+			stepInputs("at_100", "100 %", func(t *t) *lift.LoadStep { return &t.Steps.S100 }),
+			stepInputs("at_125", "125 %", func(t *t) *lift.LoadStep { return &t.Steps.S125 })),
+		form.Rows("failures", "What broke, fell or jerked", "failure", 40, func(t *t) *[]lift.Failure { return &t.Failures }, lift.Failure{},
+			form.Text("date", "Date", func(f *lift.Failure) *string { return &f.Date }),
+			form.Long("what", "What broke or moved", func(f *lift.Failure) *string { return &f.What }),
+			form.Word("shock", "Did it fall, jerk or hit a stop?", func(f *lift.Failure) *string { return &f.Shock }, form.Hint[lift.Failure]("empty counts as yes")),
+			form.Word("looked.rope", "Rope, looked at", func(f *lift.Failure) *string { return &f.Look.Rope }),
+			form.Word("looked.knots", "Knots and ends, looked at", func(f *lift.Failure) *string { return &f.Look.Knots }, form.Hint[lift.Failure]("a knot tied again is a new knot")),
+			form.Word("looked.pulleys", "Pulleys and what holds them", func(f *lift.Failure) *string { return &f.Look.Pulleys }),
+			form.Word("looked.pins", "Pins, drum, gears, brake, stops", func(f *lift.Failure) *string { return &f.Look.Pins }),
+			form.Word("looked.container", "What holds the mass together", func(f *lift.Failure) *string { return &f.Look.Container }),
+			form.Word("looked.base", "Base, posts and beam", func(f *lift.Failure) *string { return &f.Look.Base }),
+			form.Text("looked.note", "Who looked, and when", func(f *lift.Failure) *string { return &f.Look.Note })),
+		form.Rows("raises", "Lifts", "lift", 100, func(t *t) *[]lift.RaiseTrial { return &t.Raises }, lift.RaiseTrial{},
+			form.Text("date", "Date", func(r *lift.RaiseTrial) *string { return &r.Date }),
+			form.Number("mass_kg", "Mass", unit.Masses, func(r *lift.RaiseTrial) *unit.Known[unit.Mass] { return &r.Mass }, form.Hint[lift.RaiseTrial]("all that hung; 0 for motor and gears alone")),
+			form.Number("voltage_v", "Volts at the motor", unit.Voltages, func(r *lift.RaiseTrial) *unit.Known[unit.Voltage] { return &r.Voltage }),
+			form.Number("current_a", "Amps while it moved", unit.Currents, func(r *lift.RaiseTrial) *unit.Known[unit.Current] { return &r.Current }),
+			form.Number("travel_m", "Went up", unit.Lengths, func(r *lift.RaiseTrial) *unit.Known[unit.Length] { return &r.Travel }),
+			form.Number("time_s", "In", unit.Durations, func(r *lift.RaiseTrial) *unit.Known[unit.Duration] { return &r.Time }),
+			form.Number("motor_c", "Motor at the end", unit.Temperatures, func(r *lift.RaiseTrial) *unit.Known[unit.Celsius] { return &r.Warm }),
+			form.Text("note", "Note", func(r *lift.RaiseTrial) *string { return &r.Note })),
+		form.Rows("lowers", "Ways down", "way down", 100, func(t *t) *[]lift.LowerTrial { return &t.Lowers }, lift.LowerTrial{},
+			form.Text("date", "Date", func(r *lift.LowerTrial) *string { return &r.Date }),
+			form.Number("mass_kg", "Mass", unit.Masses, func(r *lift.LowerTrial) *unit.Known[unit.Mass] { return &r.Mass }),
+			form.Number("voltage_v", "Volts at the motor", unit.Voltages, func(r *lift.LowerTrial) *unit.Known[unit.Voltage] { return &r.Voltage }),
+			form.Number("current_a", "Amps while it moved", unit.Currents, func(r *lift.LowerTrial) *unit.Known[unit.Current] { return &r.Current }),
+			form.Number("travel_m", "Came down", unit.Lengths, func(r *lift.LowerTrial) *unit.Known[unit.Length] { return &r.Travel }),
+			form.Number("time_s", "In", unit.Durations, func(r *lift.LowerTrial) *unit.Known[unit.Duration] { return &r.Time }),
+			form.Number("motor_c", "Motor at the end", unit.Temperatures, func(r *lift.LowerTrial) *unit.Known[unit.Celsius] { return &r.Warm }),
+			form.Text("note", "Note", func(r *lift.LowerTrial) *string { return &r.Note })),
+		form.Folded("Smallest mass that comes down", "Close to the ground, lamps off. Add a little at a time.",
+			form.Number("least.alone_kg", "Came down by itself", unit.Masses, func(t *t) *unit.Known[unit.Mass] { return &t.Least.Alone }, form.Hint[t]("the smallest that did")),
+			form.Number("least.alone_stays_kg", "Stayed where it was", unit.Masses, func(t *t) *unit.Known[unit.Mass] { return &t.Least.AloneStays }, form.Hint[t]("the largest that did")),
+			form.Number("least.push_kg", "Went on after a push", unit.Masses, func(t *t) *unit.Known[unit.Mass] { return &t.Least.Push }, form.Hint[t]("the smallest that did")),
+			form.Number("least.push_stays_kg", "Stopped again after a push", unit.Masses, func(t *t) *unit.Known[unit.Mass] { return &t.Least.PushStays }, form.Hint[t]("the largest that did")),
+			form.Text("least.date", "Date", func(t *t) *string { return &t.Least.Date })),
+		form.Folded("Motor temperature", "Each line is one reading. A line with time 0 begins a new run. Write down some readings while it cools too.",
+			form.Word("warm_at", "What the thermometer touches", func(t *t) *string { return &t.WarmAt }, form.Hint[t]("the winding is hotter than the case")),
+			form.Rows("warmth", "Readings", "reading", 200, func(t *t) *[]lift.WarmthTrial { return &t.Warmth }, lift.WarmthTrial{},
+				form.Number("at_s", "Time since the start", unit.Minutes, func(r *lift.WarmthTrial) *unit.Known[unit.Duration] { return &r.At }),
+				form.Number("motor_c", "Motor", unit.Temperatures, func(r *lift.WarmthTrial) *unit.Known[unit.Celsius] { return &r.Warm }),
+				form.Number("air_c", "Air", unit.Temperatures, func(r *lift.WarmthTrial) *unit.Known[unit.Celsius] { return &r.Air }),
+				form.Number("current_a", "Amps since the last line", unit.Currents, func(r *lift.WarmthTrial) *unit.Known[unit.Current] { return &r.Current }),
+				form.Number("voltage_v", "Volts since the last line", unit.Voltages, func(r *lift.WarmthTrial) *unit.Known[unit.Voltage] { return &r.Voltage }))),
+		form.Rows("held", "Dead weight on brake, catch or base", "test", 40, func(t *t) *[]lift.HeldTrial { return &t.Held }, lift.HeldTrial{},
+			form.Text("date", "Date", func(r *lift.HeldTrial) *string { return &r.Date }),
+			form.Word("what", "What was tested", func(r *lift.HeldTrial) *string { return &r.What }),
+			form.Number("mass_kg", "Dead weight", unit.Masses, func(r *lift.HeldTrial) *unit.Known[unit.Mass] { return &r.Mass }),
+			form.Number("time_s", "For", unit.Minutes, func(r *lift.HeldTrial) *unit.Known[unit.Duration] { return &r.Time }),
+			form.Word("held", "Held, nothing moved", func(r *lift.HeldTrial) *string { return &r.Held }),
+			form.Text("note", "Note", func(r *lift.HeldTrial) *string { return &r.Note })),
+	)
+}
+
+// stepInputs are the inputs of one load step.
+func stepInputs(key, title string, at func(*lift.Trials) *lift.LoadStep) form.Part[lift.Trials] {
+	type s = lift.LoadStep
+	return form.Heading(title+" of the mass", "", form.Within("steps."+key, at,
+		form.Word("done", "Passed", func(s *s) *string { return &s.Done }, form.Hint[s]("nothing moved, slipped or got hot")),
+		form.Number("mass_kg", "Mass that hung", unit.Masses, func(s *s) *unit.Known[unit.Mass] { return &s.Mass }),
+		form.Text("date", "Date", func(s *s) *string { return &s.Date }),
+		form.Text("note", "Note", func(s *s) *string { return &s.Note }))...)
+}

@@ -1,0 +1,280 @@
+// Package variant shows the page of a variant (/projects/{project}/variants/{variant}): its panels and its list of
+// stores, what it gives in a year and on a day, what is missing. Each store has a room of its own.
+package variant
+
+import (
+	"fmt"
+	"net/http"
+	"slices"
+	"strconv"
+
+	"github.com/go-chi/chi/v5"
+
+	"duskweight/internal/document"
+	"duskweight/internal/model"
+	"duskweight/internal/model/cell"
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/load"
+	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
+	"duskweight/web/form"
+	"duskweight/web/page"
+)
+
+// Pages are the pages of this room.
+type Pages struct{ *page.Site }
+
+// Routes hangs what makes a variant.
+func (s *Pages) Routes(r chi.Router) {
+	r.Post("/projects/{project}/variants", s.Page(s.addVariant))
+}
+
+// OfVariant hangs the pages below the address of the variant.
+func (s *Pages) OfVariant(r chi.Router) {
+	page.EditorAt(r, s.Site, "/", s.wholeVariantEditor)
+	r.Post("/stores", s.Page(s.changeStores))
+	r.Post("/delete", s.Page(s.deleteVariant))
+	r.Get("/{picture}.csv", s.Page(s.sendVariantCSV))
+}
+
+// The page Variant: /projects/{project}/variants/{variant}.
+
+func (s *Pages) wholeVariantEditor(r *http.Request) (page.Editor[model.Variant], error) {
+	p, v, sys, err := s.VariantIn(r)
+	if err != nil {
+		return page.Editor[model.Variant]{}, err
+	}
+	return s.EditVariant(r, p, v, sys)
+}
+
+// EditVariant is the editor of a variant that was read already.
+func (s *Pages) EditVariant(r *http.Request, p store.Saved[model.Project], v store.Saved[model.Variant], sys unit.System) (page.Editor[model.Variant], error) {
+	url := page.VariantURL(p.ID, v.ID)
+	e := s.VariantEditor(r.Context(), p, v, url, "Variant")
+	e.Title = v.Value.Name
+	e.Form.Parts, e.Tidy = VariantForm(), dropEmptySheets
+	e.Below = storeList(storeListOf(p, v))
+	labels, month := e.Form.Labels(v.Value), s.monthOf(r)
+	if r.URL.Query().Has("month") {
+		e.Query = fmt.Sprintf("?month=%d", month+1)
+	}
+	e.Answer = func(w model.Variant) (page.Answer, error) {
+		g := s.Grounds.Of(p)
+		view := variantViewOf(g, g.Evaluate(w), p.Value.Currency, month, url, sys)
+		view.Missing = missingOf(s.Tables, view.missing, w, labels, p, v.ID)
+		return page.Answer{First: view.Headline, Facts: view.Facts, Body: variantResults(view)}, nil
+	}
+	return e, nil
+}
+
+// monthOf is the month that the address names, 0 for January; the present one where it names none.
+func (s *Pages) monthOf(r *http.Request) int {
+	if m, err := strconv.Atoi(r.URL.Query().Get("month")); err == nil && m >= 1 && m <= 12 {
+		return m - 1
+	}
+	return int(s.Now().Month()) - 1
+}
+
+// missingGroup is what is missing for one thing.
+type missingGroup struct {
+	For   string
+	Links []form.LinkView
+}
+
+// mostMissing is how many of them stand open; more are a wall that nobody reads.
+const mostMissing = 6
+
+// missingOf links what is missing to the page that holds its field, the variant's own, a store's, or the night load, and
+// gathers it by what it is needed for.
+func missingOf(of page.Tables, ms []model.Missing, v model.Variant, labels map[string]string, p store.Saved[model.Project], id int64) []missingGroup {
+	var out []missingGroup
+	at := map[string]int{}
+	for _, m := range ms {
+		i, ok := at[m.Wants]
+		if !ok {
+			i = len(out)
+			at[m.Wants] = i
+			out = append(out, missingGroup{For: form.SentenceCase(m.Wants)})
+		}
+		l := missingLink(of, m.Path, v, labels, p, id)
+		if !slices.Contains(out[i].Links, l) {
+			out[i].Links = append(out[i].Links, l)
+		}
+	}
+	return out
+}
+
+func missingLink(of page.Tables, at string, v model.Variant, labels map[string]string, p store.Saved[model.Project], id int64) form.LinkView {
+	if model.Within(at, "load") {
+		f := form.Form[model.Project]{Parts: form.Within("load", func(p *model.Project) *load.Load { return &p.Load }, of.Load()...)}
+		return page.FieldLink(at, f.Labels(p.Value), page.ProjectURL(p.ID)+"/load")
+	}
+	for i, st := range v.Stores {
+		link := func(kind string, labels map[string]string) form.LinkView {
+			inside := map[string]string{}
+			for path, label := range labels {
+				inside[model.Join(model.StorePath(i, kind), path)] = label
+			}
+			return page.FieldLink(at, inside, page.StoreURL(p.ID, id, i, kind))
+		}
+		switch {
+		case st.Hoist != nil && model.Within(at, model.StorePath(i, "hoist")):
+			return link("hoist", form.Form[lift.Hoist]{Parts: of.Hoist()}.Labels(*st.Hoist))
+		case st.Cells != nil && model.Within(at, model.StorePath(i, "cells")):
+			return link("cells", form.Form[cell.Bank]{Parts: of.Cells()}.Labels(*st.Cells))
+		}
+	}
+	return page.FieldLink(at, labels, page.VariantURL(p.ID, id))
+}
+
+// storeListView is the list of stores under the form of a variant.
+type storeListView struct {
+	URL, Revision string
+	Stores        []storeCard
+	Full          bool
+}
+
+type storeCard struct{ Name, Kind, URL, Index string }
+
+func storeListOf(p store.Saved[model.Project], v store.Saved[model.Variant]) storeListView {
+	out := storeListView{URL: page.VariantURL(p.ID, v.ID), Revision: fmt.Sprint(v.Revision), Full: len(v.Value.Stores) >= 8}
+	for i, st := range v.Value.Stores {
+		c := storeCard{Index: page.Itoa(i)}
+		switch {
+		case st.Hoist != nil:
+			c.Name, c.Kind, c.URL = st.Hoist.Name, "Lifted mass", page.StoreURL(p.ID, v.ID, i, "hoist")
+		case st.Cells != nil:
+			c.Name, c.Kind, c.URL = st.Cells.Name, "Battery", page.StoreURL(p.ID, v.ID, i, "cells")
+		}
+		if c.Name == "" {
+			c.Name = c.Kind
+		}
+		out.Stores = append(out.Stores, c)
+	}
+	return out
+}
+
+// changeStores adds, removes or moves up a store of a variant: field do is add:hoist, add:cells, remove:1 or up:1.
+func (s *Pages) changeStores(w http.ResponseWriter, r *http.Request) error {
+	p, v, err := s.Variant(r)
+	if err != nil {
+		return err
+	}
+	typed, revision, err := page.PostedForm(r)
+	if err != nil {
+		return err
+	}
+	next := document.Clone(v.Value)
+	said, err := storeChange(&next, typed.Get(form.NameDo))
+	if err != nil {
+		return err
+	}
+	if problems := model.CheckVariant(next); len(problems) > 0 {
+		return problems
+	}
+	if _, err = s.Store.SaveVariant(r.Context(), v.ID, next, store.Edit{Revision: revision, Said: said}, s.Now()); err != nil {
+		return err
+	}
+	return page.SeeOther(w, r, page.VariantURL(p.ID, v.ID)+"#stores")
+}
+
+func storeChange(v *model.Variant, do string) (string, error) {
+	var i int
+	switch {
+	case do == "add:hoist":
+		v.Stores = append(v.Stores, model.Store{Hoist: &lift.Hoist{Name: "Lifted mass"}})
+		return "Lifted mass added", nil
+	case do == "add:cells":
+		v.Stores = append(v.Stores, model.Store{Cells: &cell.Bank{Name: "Battery", Kind: "lfp"}})
+		return "Battery added", nil
+	case scan(do, "remove:%d", &i) && i < len(v.Stores):
+		v.Stores = append(v.Stores[:i:i], v.Stores[i+1:]...)
+		v.Origins = originsWithout(v.Origins, i)
+		return "Store removed", nil
+	case scan(do, "up:%d", &i) && i > 0 && i < len(v.Stores):
+		v.Stores[i-1], v.Stores[i] = v.Stores[i], v.Stores[i-1]
+		v.Origins = originsSwapped(v.Origins, i-1, i)
+		return "Order of the stores changed", nil
+	}
+	return "", page.BadRequest("This page has no such button.")
+}
+
+func scan(text, format string, i *int) bool {
+	n, err := fmt.Sscanf(text, format, i)
+	return n == 1 && err == nil && *i >= 0
+}
+
+// originsWithout moves the origins of the stores behind a removed one up.
+func originsWithout(o model.Origins, i int) model.Origins {
+	out := model.Origins{}
+	for path, origin := range o {
+		if to, keep := form.MoveUp(path, "stores", i); keep {
+			out[to] = origin
+		}
+	}
+	return out
+}
+
+func originsSwapped(o model.Origins, i, j int) model.Origins {
+	out := model.Origins{}
+	a, b := fmt.Sprintf("stores[%d]", i), fmt.Sprintf("stores[%d]", j)
+	for path, origin := range o {
+		switch {
+		case model.Within(path, a):
+			path = b + path[len(a):]
+		case model.Within(path, b):
+			path = a + path[len(b):]
+		}
+		out[path] = origin
+	}
+	return out
+}
+
+// addVariant makes a new variant: a copy of the one that field from names, or an empty one.
+func (s *Pages) addVariant(w http.ResponseWriter, r *http.Request) error {
+	p, err := s.Project(r)
+	if err != nil {
+		return err
+	}
+	if err := page.ParseForm(r); err != nil {
+		return err
+	}
+	variants, err := s.Store.Variants(r.Context(), p.ID)
+	if err != nil {
+		return err
+	}
+	v, said := model.Variant{Name: "New variant"}, "Variant added"
+	v.Controller.Kind = "tracking"
+	for _, have := range variants {
+		if r.PostForm.Get("from") == fmt.Sprint(have.ID) {
+			v = document.Clone(have.Value)
+			for _, st := range v.Stores {
+				if st.Hoist != nil { // what was tried belongs to the hoist that was tried; what fell stays
+					st.Hoist.Trials = lift.Trials{Failures: st.Hoist.Trials.Failures}
+				}
+			}
+			v.Name = page.FreeName(variants, have.Value.Name)
+			said = "Copied from " + have.Value.Name
+		}
+	}
+	saved, err := s.Store.CreateVariant(r.Context(), p.ID, v, said, s.Now())
+	if err != nil {
+		return err
+	}
+	return page.SeeOther(w, r, page.VariantURL(p.ID, saved.ID))
+}
+
+func (s *Pages) deleteVariant(w http.ResponseWriter, r *http.Request) error {
+	p, v, err := s.Variant(r)
+	if err != nil {
+		return err
+	}
+	_, revision, err := page.PostedForm(r)
+	if err != nil {
+		return err
+	}
+	if err := s.Store.DeleteVariant(r.Context(), v.ID, revision, "Variant deleted: "+v.Value.Name, s.Now()); err != nil {
+		return err
+	}
+	return page.SeeOther(w, r, page.ProjectURL(p.ID))
+}
