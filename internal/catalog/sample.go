@@ -55,7 +55,7 @@ func samplePanels() []panel.Array {
 }
 
 func sampleController() panel.Controller {
-	return panel.Controller{Kind: "tracking", Night: unit.Of[unit.Power](0.15), BusVolts: unit.Of[unit.Voltage](12.8)}
+	return panel.Controller{Kind: "tracking", Night: unit.Of[unit.Power](0.15), BusVolts: unit.Of[unit.Voltage](12.8), MaxInput: unit.Of[unit.Voltage](100)}
 }
 
 func sampleMass() model.Variant {
@@ -92,15 +92,17 @@ func sampleBoth() model.Variant {
 	h.Name = "Block in the gable, mended"
 	h.Structure.HangerRating = unit.Of(unit.Mass(700).Weight())
 	h.Structure.HangerKind = "shoulder_eyebolt"
-	small := electronicsCells()
-	small.Name, small.Role = "12 V 7 Ah lead, sealed", "night"
-	small.Capacity = unit.Of(7 * unit.AmpereHour)
+	small := &cell.Bank{
+		Name: "12.8 V 20 Ah iron phosphate", Role: "night", Kind: "lfp", Capacity: unit.Of(20 * unit.AmpereHour),
+		Voltage: unit.Of[unit.Voltage](12.8), Indoors: "own_room", Board: "yes", BoardMost: unit.Of[unit.Current](20), Origin: "new", Fuse: unit.Of[unit.Current](20),
+		CableLength: unit.Of[unit.Length](1), CableArea: unit.Of(4 * unit.SquareMillimetre),
+	}
 	return model.Variant{
 		Name: "Block and a small battery", Panels: samplePanels(), Controller: sampleController(),
 		Stores: []model.Store{{Hoist: &h}, {Cells: small}},
 		Parts: append(priced(hoistParts()),
 			cost.Part{Name: "Eye bolt M16 with shoulder", Get: "buy", Of: "store", As: "hanger", Price: unit.Of[unit.Money](7)},
-			cost.Part{Name: "Battery 12 V 7 Ah, sealed lead", Get: "buy", Of: "store", As: "battery", Price: unit.Of[unit.Money](24), Cells: "yes"}),
+			cost.Part{Name: "Battery 12.8 V 20 Ah with its board", Get: "buy", Of: "store", As: "battery", Price: unit.Of[unit.Money](90), Cells: "yes"}),
 	}
 }
 
@@ -109,7 +111,7 @@ func electronicsCells() *cell.Bank {
 	return &cell.Bank{
 		Name: "12 V 1.2 Ah for the electronics", Role: "electronics", Kind: "sealed_lead", Capacity: unit.Of(1.2 * unit.AmpereHour),
 		Voltage: unit.Of[unit.Voltage](12), Indoors: "own_room", Origin: "new", Fuse: unit.Of[unit.Current](3),
-		CableLength: unit.Of[unit.Length](1), CableArea: unit.Of(1.5 * unit.SquareMillimetre),
+		CableLength: unit.Of[unit.Length](1), CableArea: unit.Of(1.5 * unit.SquareMillimetre), Vent: unit.Of(200 * unit.SquareMillimetre),
 	}
 }
 
@@ -141,7 +143,7 @@ func priced(parts []cost.Part) []cost.Part {
 		cost.Part{Name: "Beam and posts, C24", Get: "buy", Of: "store", As: "beam", Price: unit.Of[unit.Money](110)},
 		cost.Part{Name: "Kerb stones, bolted to the base", Get: "borrow", Of: "store", As: "base_weight", Price: unit.Of[unit.Money](0)},
 		cost.Part{Name: "Board of the base", Get: "have", Of: "store", As: "base_board", Price: unit.Of[unit.Money](0)},
-		cost.Part{Name: "Step-down drive 24 V", Get: "buy", Of: "store", As: "drive", Price: unit.Of[unit.Money](38), Life: unit.Of(10 * calendarYear)},
+		cost.Part{Name: "Step-up drive, 12.8 to 24 V", Get: "buy", Of: "store", As: "drive", Price: unit.Of[unit.Money](38), Life: unit.Of(10 * calendarYear)},
 		cost.Part{Name: "Clamp on a steel plate", Get: "make", Of: "safety", As: "shunt", Price: unit.Of[unit.Money](14)},
 		cost.Part{Name: "Gloves and goggles", Get: "buy", Of: "safety", As: "gloves", Price: unit.Of[unit.Money](18), Life: unit.Of(4 * calendarYear)})
 }
@@ -177,6 +179,7 @@ func sampleHoist() lift.Hoist {
 			J: unit.Of[unit.Inertia](1.5e-4), MaxCurrent: unit.Of[unit.Current](4), MaxSpeed: unit.Of(6000 * unit.RevPerMinute), MaxWinding: unit.Of[unit.Celsius](130),
 			RthWinding: unit.Of[unit.ThermalResistance](4), TauWinding: unit.Of[unit.Duration](900), I0WithGear: "no"},
 		Raise: lift.Raise{Feed: "drive", Voltage: unit.Of[unit.Voltage](24), CurrentLimit: unit.Of[unit.Current](6), WireR: unit.Of[unit.Resistance](0.05),
+			Converter: "step_up", Fuse: unit.Of[unit.Current](7.5), WireArea: unit.Of(1.5 * unit.SquareMillimetre), Switch: unit.Of[unit.Current](16),
 			DriveEff: unit.Of[unit.Ratio](0.92), Auxiliary: unit.Of[unit.Power](0)},
 		Lower: lift.Lower{Loads: []lift.DCLoad{
 			{Kind: "string", Name: "Four white lamps in a row, three rows", Threshold: unit.Of[unit.Voltage](11), Slope: unit.Of[unit.Resistance](0.93), MaxCurrent: unit.Of[unit.Current](1.05), Permanent: "no"},
