@@ -52,6 +52,8 @@ type VariantAnswer struct {
 	Capital        unit.Known[unit.Money]       `json:"capital"`
 	Levelised      unit.Known[unit.Money]       `json:"levelised_per_kwh"`
 	PricedParts    [2]int                       `json:"priced_parts"`
+	Peak           PeakAnswer                   `json:"peak"`
+	Wiring         WiringAnswer                 `json:"wiring"`
 	Stores         []StoreAnswer                `json:"stores"`
 }
 

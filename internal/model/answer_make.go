@@ -19,15 +19,20 @@ func (r Result) Answer() Answer {
 		}
 		a.Load = LoadAnswer{unit.Of(r.Ground.Load.ApplianceYear), unit.Of(r.Ground.Load.MeanNight), unit.Of(r.Ground.Load.MaxNight)}
 	}
+	var names []string
+	for _, one := range r.Ground.Project.Load.Appliances {
+		names = append(names, one.Name)
+	}
 	for i, v := range r.Variants {
 		a.Variants[i] = v.answer()
+		a.Variants[i].Peak = v.Peak.answer(names)
 	}
 	return a
 }
 
 func (r VariantResult) answer() VariantAnswer {
 	a := VariantAnswer{Name: r.Name, Ready: r.Ready, Because: becauseAnswers(r.Because), Plane: r.Plane, Capital: r.Cost.Capital, Levelised: r.Cost.Levelised,
-		PricedParts: [2]int{r.Cost.Priced, r.Cost.Parts}, Stores: make([]StoreAnswer, len(r.Stores))}
+		PricedParts: [2]int{r.Cost.Priced, r.Cost.Parts}, Wiring: r.Wiring.answer(), Stores: make([]StoreAnswer, len(r.Stores))}
 	if r.Verdict != "" {
 		a.Verdict = &r.Verdict
 	}

@@ -29,6 +29,9 @@ type VariantResult struct {
 	Bus   *panel.Bus                   // nil where the year is not known
 	Year  year.Result
 
+	Peak   Peak   // of the line, with everything on that may be on together
+	Wiring Wiring // strings, cables and voltages
+
 	StandingPower unit.Power // project, variant, controller and stores together
 
 	Verdict    string // a word of the closed list, or "" where nothing is wanted, or the year or what a store gives is not known
@@ -81,6 +84,7 @@ func Evaluate(doc Document, on reason.Day) Result {
 func (g Ground) Evaluate(v Variant) VariantResult {
 	r := VariantResult{Name: v.Name, Stores: reduce(v)}
 	g.year(v, &r)
+	r.Peak = g.peak(v, r.Stores)
 	r.finish(g, v)
 	return r
 }

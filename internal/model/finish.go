@@ -41,6 +41,8 @@ func (r *VariantResult) finish(g Ground, v Variant) {
 		lives = append(lives, s.Part.Lives()...)
 	}
 	r.Cost = cost.Reckon(cost.Input{Parts: v.Parts, Terms: g.Project.Money, Delivered: delivered, Nights: nights, Batteries: lives})
+	r.Peak.check(g, v, r.Stores)
+	r.Wiring = g.wiring(v, r.Stores)
 	r.judge(g, v)
 	r.missing(g)
 	r.Headline = headline(r)

@@ -9,6 +9,8 @@ import (
 
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
+	"duskweight/internal/model/sun"
+	"duskweight/internal/model/unit"
 )
 
 // leaves calls f for every value that may be not known and every word inside v, with its path.
@@ -52,6 +54,7 @@ var mayBeLeftOut = map[string]string{
 // forgotten, but for those that may be left out for a reason. Round the hoist the program never passes anything, and a
 // forgotten answer there is asked for beside it.
 func TestForgottenIsNotReady(t *testing.T) {
+	mild := model.Ground{Project: model.Project{Place: sun.Place{RecordLow: unit.Of[unit.Celsius](-20)}}}
 	design := catalog.Sample().Variants[2].Stores[0].Hoist
 	var paths []string
 	leaves(reflect.ValueOf(design).Elem(), "", func(p string, v reflect.Value) {
@@ -71,7 +74,7 @@ func TestForgottenIsNotReady(t *testing.T) {
 				x.SetZero()
 			}
 		})
-		if len(model.CheckVariant(v)) > 0 || (model.Ground{}).Evaluate(v).Ready != "yes" {
+		if len(model.CheckVariant(v)) > 0 || mild.Evaluate(v).Ready != "yes" {
 			continue
 		}
 		rule := index.ReplaceAllString(p, "[]")

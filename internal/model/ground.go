@@ -27,6 +27,8 @@ func Prepare(p Project) Ground {
 		g.WhyNot.Add(Join("place", q.Path), q.Say)
 	}
 	if len(problems) > 0 || sky == nil {
+		g.Load.Peaks = load.PeaksAnywhere(p.Load)
+		g.Load.Losses, _ = p.Load.Inverter.Losses()
 		return g
 	}
 	return g.under(sky)

@@ -42,7 +42,7 @@ type rule struct {
 
 // rules are all rules of a variant, in the order of the rule book. Those of one hoist alone are in ready.Rules.
 func rules() []rule {
-	return slices.Concat([]rule{{"no_store", noStore}, {"not_computed", notComputed}}, hoistRules(), batteryRules())
+	return slices.Concat([]rule{{"no_store", noStore}, {"not_computed", notComputed}}, hoistRules(), batteryRules(), lineRules())
 }
 
 // hoistRules are the rules that need nothing but a hoist and the origins of its values.

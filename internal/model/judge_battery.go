@@ -1,6 +1,7 @@
 package model
 
 import (
+	"cmp"
 	"slices"
 
 	"duskweight/internal/model/reason"
@@ -22,7 +23,10 @@ func batteryFlags(j judgement) []reason.Reason {
 			continue
 		}
 		for _, f := range slices.Concat(c.Cautions, c.Line.Flags) {
-			r := reason.Reason{ID: batteryID(f.Path), Path: Join(CellsPath(i), f.Path), Say: say.That("%s", f.Say), Source: source.CommonPractice.Whole()}
+			if f.Path == "series" {
+				continue // said by volts_touch, at the voltage of the full battery
+			}
+			r := reason.Reason{ID: cmp.Or(f.ID, batteryID(f.Path)), Path: Join(CellsPath(i), f.Path), Say: say.That("%s", f.Say), Source: source.CommonPractice.Whole()}
 			switch {
 			case f.Bad:
 				r.Word, r.Clears = reason.No, reason.Change

@@ -40,7 +40,7 @@ func (g Ground) asCold(c CellsResult) []cell.Flag {
 func (c *CellsResult) age(y YearView) {
 	r, g := y.Result, y.Ground
 	t, hourly := g.cellsOf(c.Design), r.Year.Hourly
-	c.Line = c.Resolved.Line(max(most(hourly, y.At, c.Resolved.Voltage), r.fill(y.Store, c.Resolved.Voltage, y.Variant.labelPower())))
+	c.Line = c.Resolved.Line(max(r.Peak.of(y.Store), most(hourly, y.At, c.Resolved.Voltage), r.fill(y.Store, c.Resolved.Voltage, y.Variant.labelPower())))
 	c.Life = c.Resolved.Age(hourly.State[y.At], y.Store.Reservoir.Capacity, t)
 	c.Sizing, c.SizingSet = c.Resolved.TradeSizing(r.Year.Load/load.DaysInYear, t)
 	if c.SizingSet && r.Year.Nights > 0 {

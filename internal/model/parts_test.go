@@ -109,12 +109,10 @@ func TestFuseAndCableNeeded(t *testing.T) {
 	few.Panels = slices.Clone(few.Panels)
 	few.Panels[0].Power = unit.Of[unit.Power](1)
 	f := model.Prepare(doc.Project).Evaluate(few)
-	most := 0.0
-	for h := range f.Year.Hourly.Taken[0] {
-		most = max(most, f.Year.Hourly.Taken[0][h], f.Year.Hourly.Delivered[0][h])
-	}
-	if got, want := float64(f.Stores[0].Cells.Line.Most), most/3600/12.5; math.Abs(got-want) > 1e-12 || most/3600 < 1 {
-		t.Errorf("greatest current %g with a tiny panel, want %g", got, want)
+	// Lamps of 7 and 4 × 0.5 W, the radio of 3 W, sensor and controller of 0.05 and 0.15 W together: 12.2 W. Without a cable
+	// 0.05·12.5/40 = 0.015625 Ω: (12.5 − √(156.25 − 4·0.015625·12.2))/(2·0.015625) = 0.97719 A.
+	if got := float64(f.Stores[0].Cells.Line.Most); math.Abs(got-0.977193634) > 1e-9 {
+		t.Errorf("greatest current %g with a tiny panel, want 0.97719", got)
 	}
 	l := c.Resolved.Line(2)
 	if l.FuseTake.Val != 3 || math.Abs(float64(l.AreaTake.Val)-1.5e-6) > 1e-12 {

@@ -14,6 +14,7 @@ type Flag struct {
 	Say  string
 	Bad  bool
 	Open bool
+	ID   string // of the reason that a bad one makes; empty follows from Path
 }
 
 // Life is how the settled year wears the cells.

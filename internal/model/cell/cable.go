@@ -1,6 +1,10 @@
 package cell
 
-import "duskweight/internal/model/unit"
+import (
+	"math"
+
+	"duskweight/internal/model/unit"
+)
 
 // Copper: resistivity at 20 °C (source.CopperIEC: 0.017241 Ω·mm²/m) and its rise, 1/K.
 const (
@@ -34,6 +38,29 @@ func Ampacity(a unit.Area) (unit.Current, bool) {
 		amps = s.amps
 	}
 	return unit.Current(amps), amps > 0
+}
+
+// AreaFor returns the smallest standard section that carries a current; false where the table has none.
+func AreaFor(i unit.Current) (unit.Area, bool) {
+	for _, s := range sections {
+		if s.amps >= float64(i) {
+			return unit.Area(s.area * 1e-6), true
+		}
+	}
+	return 0, false
+}
+
+// AmpacityEnds returns the least and the greatest current that a cable of section a may carry: what the table has for it, or
+// what the nearest section of the table bounds.
+func AmpacityEnds(a unit.Area) (least, most unit.Current) {
+	const thinnest, thickest = 17.5, 119 // A, of 1.5 and 35 mm²
+	if i, ok := Ampacity(a); ok {
+		return i, i
+	}
+	if float64(a) < 1.5e-6 {
+		return 0, thinnest
+	}
+	return thickest, unit.Current(math.Inf(1))
 }
 
 // DropMost is the share of the voltage that may be lost in a cable (common practice), HotCable the temperature at which

@@ -26,7 +26,13 @@ func (r Resolved) Cautions(l Life) []Flag {
 	ask := func(path, what string) { out = append(out, Flag{Path: path, Say: "Not known " + what, Open: true}) }
 	r.bankCautions(say, ask)
 	r.fireCautions(say, ask)
+	before := len(out)
 	r.yearCautions(l, say)
+	for i := range out[before:] {
+		if f := &out[before+i]; f.Bad && f.Path == "place" {
+			f.ID = "freezes"
+		}
+	}
 	for _, n := range r.Kind.Notes {
 		say("kind", false, "%s", n)
 	}

@@ -52,6 +52,15 @@ func Peaks(l Load, sunDown []bool, dusk []int) []Together {
 	return all
 }
 
+// PeaksAnywhere is Peaks where the place is not known: whatever waits for dusk may be on at any hour.
+func PeaksAnywhere(l Load) []Together {
+	down := make([]bool, HoursInYear)
+	for h := range down {
+		down[h] = true
+	}
+	return Peaks(l, down, make([]int, HoursInYear))
+}
+
 // moments finds what is on in a moment, each combination once.
 type moments struct {
 	list   []Appliance

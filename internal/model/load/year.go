@@ -93,7 +93,7 @@ func Hours(l Load, sunDown []bool, solarNoon []unit.Duration) Year {
 func (y *Year) addStanding(l Load) {
 	p, missing := StandingPower(l.Standing)
 	y.Missing = append(y.Missing, missing...)
-	if l.hasInverter() {
+	if l.HasInverter() {
 		if idle, ok := l.Inverter.Idle.Value(); ok {
 			p += idle
 		} else {
@@ -120,8 +120,8 @@ func StandingPower(list []Standing) (unit.Power, []Missing) {
 	return p, missing
 }
 
-// hasInverter reports whether an inverter idles: there is one, or nothing is said and an appliance needs it.
-func (l Load) hasInverter() bool {
+// HasInverter reports whether an inverter idles: there is one, or nothing is said and an appliance needs it.
+func (l Load) HasInverter() bool {
 	if l.Inverter.Present != "" {
 		return l.Inverter.Present == "yes"
 	}
