@@ -7,8 +7,8 @@ import (
 	"duskweight/internal/model/sun"
 )
 
-// Clone copies a design with everything it points to, so that a change of one cannot touch the other. A weather year is
-// shared: nothing writes into one.
+// Clone copies a design with everything it points to, so that a change of one cannot touch the other. The copy is what reading
+// back the written design would give: an empty list or table is nil. A weather year is shared: nothing writes into one.
 func Clone[T any](v T) T {
 	out := reflect.New(reflect.TypeFor[T]()).Elem()
 	out.Set(copyOf(reflect.ValueOf(&v).Elem()))
@@ -28,8 +28,8 @@ func copyOf(v reflect.Value) reflect.Value {
 		out.Elem().Set(copyOf(v.Elem()))
 		return out
 	case reflect.Slice:
-		if v.IsNil() {
-			return v
+		if v.Len() == 0 {
+			return reflect.Zero(v.Type())
 		}
 		out := reflect.MakeSlice(v.Type(), v.Len(), v.Len())
 		if flat(v.Type().Elem()) {
@@ -41,8 +41,8 @@ func copyOf(v reflect.Value) reflect.Value {
 		}
 		return out
 	case reflect.Map:
-		if v.IsNil() {
-			return v
+		if v.Len() == 0 {
+			return reflect.Zero(v.Type())
 		}
 		out := reflect.MakeMapWithSize(v.Type(), v.Len())
 		for it := v.MapRange(); it.Next(); {

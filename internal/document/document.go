@@ -33,7 +33,7 @@ func Decode(data []byte) (model.Document, error) {
 }
 
 // Encode writes a document in this edition, indented, with a line end. A number that is NaN or infinite, and a text
-// that is not UTF-8, are model.Problems.
+// that is not UTF-8 or not a word of its list, are model.Problems.
 func Encode(doc model.Document) ([]byte, error) {
 	doc.Edition = Edition
 	flat, err := encode(doc)
@@ -51,7 +51,8 @@ func Encode(doc model.Document) ([]byte, error) {
 // EncodeProject writes a project alone, compact, as the store keeps it beside its edition.
 func EncodeProject(p model.Project) ([]byte, error) { return encode(p) }
 
-// EncodeVariant writes a variant alone, compact, as the store keeps it beside its edition.
+// EncodeVariant writes a variant alone, compact, as the store keeps it beside its edition. What it writes can be read back, and
+// is then what Clone gives.
 func EncodeVariant(v model.Variant) ([]byte, error) { return encode(v) }
 
 // DecodeProject reads a project that was written in an edition.

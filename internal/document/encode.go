@@ -2,10 +2,12 @@ package document
 
 import (
 	"encoding/json"
+	"fmt"
 	"math"
 	"reflect"
 	"slices"
 	"strconv"
+	"strings"
 	"unicode/utf8"
 
 	"duskweight/internal/model"
@@ -78,12 +80,26 @@ func (e *encoder) structure(v reflect.Value, path string) {
 		}
 		e.add(open + strconv.Quote(f.key) + ":")
 		e.value(v.Field(f.index), model.Join(path, f.key))
+		e.closed(v.Field(f.index), f.tag.Get("enum"), model.Join(path, f.key))
 		open = ","
 	}
 	if open == "{" {
 		e.add(open)
 	}
 	e.add("}")
+}
+
+// closed refuses a word that is not in the list of its tag: it could not be read back.
+func (e *encoder) closed(v reflect.Value, words, path string) {
+	switch {
+	case words == "":
+	case v.Kind() == reflect.Slice || v.Kind() == reflect.Array:
+		for i := range v.Len() {
+			e.closed(v.Index(i), words, path+"["+strconv.Itoa(i)+"]")
+		}
+	case v.Kind() == reflect.String && v.Len() > 0 && !strings.Contains("|"+words+"|", "|"+v.String()+"|"):
+		e.problems.Add(path, fmt.Sprintf("must be %s; it is %.60q", model.Choices(strings.Split(words, "|")), v.String()))
+	}
 }
 
 func (e *encoder) list(v reflect.Value, path string) {

@@ -87,6 +87,16 @@ func (c content[T]) read(t text) (T, error) {
 	return v, err
 }
 
+// packed keeps what a row was packed from: it is what its text would be read to, so that nobody reads it again.
+func (c content[T]) packed(r row, v T) {
+	if c.series != nil {
+		*c.series(&v) = nil // it is not in the text
+	}
+	if len(r.body) <= designLimit {
+		c.known.keep(text{r.edition, r.body}, document.Clone(v), designsKept)
+	}
+}
+
 func keepSeries(ctx context.Context, tx *sql.Tx, s sun.Series) (string, error) {
 	body, err := document.EncodeSeries(s)
 	if err != nil {

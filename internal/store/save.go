@@ -63,6 +63,7 @@ func save[T any](ctx context.Context, s *Store, c content[T], id int64, v T, e E
 		if err := c.pack(ctx, tx, &r, v); err != nil {
 			return err
 		}
+		c.packed(r, v)
 		if r, err = follow(ctx, tx, current, r); err != nil {
 			return err
 		}
