@@ -120,6 +120,10 @@ func raiseInputs() []form.Part[lift.Hoist] {
 		form.Number("raise.wire_ohm", "Resistance of the wires", unit.Resistances, func(h *h) *unit.Known[unit.Resistance] { return &h.Raise.WireR }),
 		form.Number("raise.drive_efficiency", "Efficiency of the drive", unit.Percents, func(h *h) *unit.Known[unit.Ratio] { return &h.Raise.DriveEff }),
 		form.Number("raise.auxiliary_w", "Brake coil while lifting", unit.Powers, func(h *h) *unit.Known[unit.Power] { return &h.Raise.Auxiliary }),
+		form.Word("raise.converter", "The drive steps the voltage", func(h *h) *string { return &h.Raise.Converter }),
+		form.Number("raise.fuse_a", "Fuse of the motor's supply", unit.Currents, func(h *h) *unit.Known[unit.Current] { return &h.Raise.Fuse }),
+		form.Number("raise.wire_area_m2", "Copper of the motor's wires", unit.SmallAreas, func(h *h) *unit.Known[unit.Area] { return &h.Raise.WireArea }),
+		form.Number("raise.switch_a", "Direct current its switch can break", unit.Currents, func(h *h) *unit.Known[unit.Current] { return &h.Raise.Switch }),
 	}
 }
 

@@ -19,6 +19,7 @@ func PlaceForm(p *model.Project) []form.Part[model.Project] {
 			form.Number("place.latitude_rad", "Latitude", unit.Latitudes, func(p *m) *unit.Known[unit.Angle] { return &p.Place.Latitude }, form.Hint[m]("north positive, such as 49.6; south −33.9")),
 			form.Number("place.longitude_rad", "Longitude", unit.Longitudes, func(p *m) *unit.Known[unit.Angle] { return &p.Place.Longitude }, form.Hint[m]("east positive")),
 			form.Number("place.elevation_m", "Height above the sea", unit.Elevations, func(p *m) *unit.Known[unit.Length] { return &p.Place.Elevation }),
+			form.Number("place.record_low_c", "Lowest temperature ever measured", unit.Temperatures, func(p *m) *unit.Known[unit.Celsius] { return &p.Place.RecordLow }),
 			form.Number("place.utc_offset_s", "Standard time ahead of UTC", unit.UTCOffsets, func(p *m) *unit.Known[unit.Duration] { return &p.Place.UTCOffset })),
 		form.Heading("Sky", "",
 			form.Word("place.sky", "Known by", func(p *m) *string { return &p.Place.Sky }),

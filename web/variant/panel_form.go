@@ -28,6 +28,7 @@ func panelSheetInputs() []form.Part[panel.Array] {
 		form.Number("sheet.beta_voc_per_k", "Voltage with temperature", unit.PerKelvins, func(a *a) *unit.Known[unit.PerKelvin] { return &sheet(a).Beta }, form.Hint[a]("below zero")),
 		form.Number("sheet.cells_in_series", "Cells in a row", unit.Counts, func(a *a) *unit.Known[unit.Count] { return &sheet(a).Cells }),
 		form.Number("sheet.panels_in_series", "Panels in a row", unit.Counts, func(a *a) *unit.Known[unit.Count] { return &sheet(a).Series }),
+		form.Number("sheet.max_fuse_a", "Largest series fuse", unit.Currents, func(a *a) *unit.Known[unit.Current] { return &sheet(a).Fuse }),
 	}
 }
 
