@@ -180,7 +180,7 @@ func TestLayers(t *testing.T) {
 			beside = append(beside, "web", "web/webtest", "web/page", "web/form", "web/typical", "internal/document", "internal/draw", "internal/store", "internal/weather")
 		}
 		if row == "internal/model" || !strings.HasPrefix(row, "internal/model/") || row == "internal/model/search" {
-			beside = append(beside, "internal/catalog", "internal/model", "internal/model/*")
+			beside = append(beside, "internal/catalog", "internal/model", "internal/model/*", "internal/document")
 		}
 		withTests := layer{ours: append(beside, l.ours...), others: append(slices.Clone(l.others), forTests...)}
 		for _, i := range slices.Concat(p.TestImports, p.XTestImports) {

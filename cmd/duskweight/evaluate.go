@@ -30,7 +30,7 @@ func evaluate(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	}
 	doc, err := document.Decode(data)
 	if err == nil {
-		err = model.Check(doc).Err()
+		err = model.CheckOn(doc, a.on).Err()
 	}
 	if problems, ok := errors.AsType[model.Problems](err); ok {
 		return refuse(stderr, problems, a.json)

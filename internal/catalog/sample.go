@@ -51,6 +51,8 @@ func samplePanels() []panel.Array {
 	return []panel.Array{{
 		Name: "Workshop roof", Count: unit.Of[unit.Count](1), Power: unit.Of[unit.Power](100),
 		Tilt: unit.Of(55 * unit.Degree), Azimuth: unit.Of(180 * unit.Degree),
+		Sheet: &panel.Sheet{Isc: unit.Of[unit.Current](5.9), Voc: unit.Of[unit.Voltage](22.5), Imp: unit.Of[unit.Current](5.5), Vmp: unit.Of[unit.Voltage](18.2),
+			Alpha: unit.Of[unit.PerKelvin](0.0005), Beta: unit.Of[unit.PerKelvin](-0.003), Cells: unit.Of[unit.Count](36), Series: unit.Of[unit.Count](1)},
 	}}
 }
 
@@ -75,7 +77,7 @@ func sampleBattery() model.Variant {
 		Name: "Battery under the bench", Panels: samplePanels(), Controller: sampleController(),
 		Stores: []model.Store{{Cells: &cell.Bank{
 			Name: "12.8 V 40 Ah iron phosphate", Role: "night", Kind: "lfp", Capacity: unit.Of(40 * unit.AmpereHour),
-			Voltage: unit.Of[unit.Voltage](12.8), Indoors: "own_room", Board: "yes", Origin: "new",
+			Voltage: unit.Of[unit.Voltage](12.8), Indoors: "own_room", Board: "yes", BoardMost: unit.Of[unit.Current](40), Origin: "new",
 			CableLength: unit.Of[unit.Length](2), CableArea: unit.Of(4 * unit.SquareMillimetre), Fuse: unit.Of[unit.Current](15),
 			Autonomy: unit.Of[unit.Ratio](3),
 		}}},
@@ -92,26 +94,24 @@ func sampleBoth() model.Variant {
 	h.Name = "Block in the gable, mended"
 	h.Structure.HangerRating = unit.Of(unit.Mass(700).Weight())
 	h.Structure.HangerKind = "shoulder_eyebolt"
-	small := &cell.Bank{
-		Name: "12.8 V 20 Ah iron phosphate", Role: "night", Kind: "lfp", Capacity: unit.Of(20 * unit.AmpereHour),
-		Voltage: unit.Of[unit.Voltage](12.8), Indoors: "own_room", Board: "yes", BoardMost: unit.Of[unit.Current](20), Origin: "new", Fuse: unit.Of[unit.Current](20),
-		CableLength: unit.Of[unit.Length](1), CableArea: unit.Of(4 * unit.SquareMillimetre),
-	}
+	small := electronicsCells()
+	small.Name, small.Role = "12.8 V 20 Ah iron phosphate", "night"
+	small.Capacity, small.ChargeRate, small.Depth = unit.Of(20*unit.AmpereHour), unit.Known[unit.Ratio]{}, unit.Known[unit.Ratio]{}
 	return model.Variant{
 		Name: "Block and a small battery", Panels: samplePanels(), Controller: sampleController(),
 		Stores: []model.Store{{Hoist: &h}, {Cells: small}},
 		Parts: append(priced(hoistParts()),
 			cost.Part{Name: "Eye bolt M16 with shoulder", Get: "buy", Of: "store", As: "hanger", Price: unit.Of[unit.Money](7)},
-			cost.Part{Name: "Battery 12.8 V 20 Ah with its board", Get: "buy", Of: "store", As: "battery", Price: unit.Of[unit.Money](90), Cells: "yes"}),
+			cost.Part{Name: "Battery 12.8 V 20 Ah with its board", Get: "buy", Of: "store", As: "battery", Price: unit.Of[unit.Money](85), Cells: "yes"}),
 	}
 }
 
 // electronicsCells is the small battery that the hoist's own electronics need anyway.
 func electronicsCells() *cell.Bank {
 	return &cell.Bank{
-		Name: "12 V 1.2 Ah for the electronics", Role: "electronics", Kind: "sealed_lead", Capacity: unit.Of(1.2 * unit.AmpereHour),
-		Voltage: unit.Of[unit.Voltage](12), Indoors: "own_room", Origin: "new", Fuse: unit.Of[unit.Current](3),
-		CableLength: unit.Of[unit.Length](1), CableArea: unit.Of(1.5 * unit.SquareMillimetre), Vent: unit.Of(200 * unit.SquareMillimetre),
+		Name: "12.8 V 2.5 Ah for the electronics", Role: "electronics", Kind: "lfp", Capacity: unit.Of(2.5 * unit.AmpereHour), ChargeRate: unit.Of[unit.Ratio](4), Depth: unit.Of[unit.Ratio](0.15),
+		Voltage: unit.Of[unit.Voltage](12.8), Indoors: "own_room", Board: "yes", BoardMost: unit.Of[unit.Current](20), Origin: "new", Fuse: unit.Of[unit.Current](15),
+		CableLength: unit.Of[unit.Length](1), CableArea: unit.Of(4 * unit.SquareMillimetre),
 	}
 }
 
@@ -126,6 +126,7 @@ func hoistParts() []cost.Part {
 		{Name: "Motor 24 V, 3000 rpm", Get: "have", Of: "store", As: "motor"},
 		{Name: "Spring brake on the drum", Get: "buy", Of: "safety", As: "hold", Price: unit.Of[unit.Money](70)},
 		{Name: "Ratchet on the drum", Get: "buy", Of: "safety", As: "hold", Price: unit.Of[unit.Money](25)},
+		{Name: "Overspeed catch on the drum, with its governor", Get: "buy", Of: "safety", As: "hold", Price: unit.Of[unit.Money](90)},
 		{Name: "Two limit switches", Get: "buy", Of: "safety", As: "upper_stop", Price: unit.Of[unit.Money](12)},
 		{Name: "Slack-rope switch", Get: "buy", Of: "safety", As: "slack_switch", Price: unit.Of[unit.Money](6)},
 		{Name: "Fence and sign", Get: "borrow", Of: "safety", As: "fence"},
@@ -143,7 +144,7 @@ func priced(parts []cost.Part) []cost.Part {
 		cost.Part{Name: "Beam and posts, C24", Get: "buy", Of: "store", As: "beam", Price: unit.Of[unit.Money](110)},
 		cost.Part{Name: "Kerb stones, bolted to the base", Get: "borrow", Of: "store", As: "base_weight", Price: unit.Of[unit.Money](0)},
 		cost.Part{Name: "Board of the base", Get: "have", Of: "store", As: "base_board", Price: unit.Of[unit.Money](0)},
-		cost.Part{Name: "Step-up drive, 12.8 to 24 V", Get: "buy", Of: "store", As: "drive", Price: unit.Of[unit.Money](38), Life: unit.Of(10 * calendarYear)},
+		cost.Part{Name: "Step-down drive 12 V", Get: "buy", Of: "store", As: "drive", Price: unit.Of[unit.Money](38), Life: unit.Of(10 * calendarYear)},
 		cost.Part{Name: "Clamp on a steel plate", Get: "make", Of: "safety", As: "shunt", Price: unit.Of[unit.Money](14)},
 		cost.Part{Name: "Gloves and goggles", Get: "buy", Of: "safety", As: "gloves", Price: unit.Of[unit.Money](18), Life: unit.Of(4 * calendarYear)})
 }
@@ -178,14 +179,13 @@ func sampleHoist() lift.Hoist {
 		Machine: lift.Machine{Name: "24 V, 3000 rpm", K: unit.Of[unit.MachineConstant](0.0756), R: unit.Of[unit.Resistance](0.8), I0: unit.Of[unit.Current](0.3),
 			J: unit.Of[unit.Inertia](1.5e-4), MaxCurrent: unit.Of[unit.Current](4), MaxSpeed: unit.Of(6000 * unit.RevPerMinute), MaxWinding: unit.Of[unit.Celsius](130),
 			RthWinding: unit.Of[unit.ThermalResistance](4), TauWinding: unit.Of[unit.Duration](900), I0WithGear: "no"},
-		Raise: lift.Raise{Feed: "drive", Voltage: unit.Of[unit.Voltage](24), CurrentLimit: unit.Of[unit.Current](6), WireR: unit.Of[unit.Resistance](0.05),
-			Converter: "step_up", Fuse: unit.Of[unit.Current](7.5), WireArea: unit.Of(1.5 * unit.SquareMillimetre), Switch: unit.Of[unit.Current](16),
-			DriveEff: unit.Of[unit.Ratio](0.92), Auxiliary: unit.Of[unit.Power](0)},
+		Raise: lift.Raise{Feed: "drive", Converter: "step_down", Voltage: unit.Of[unit.Voltage](12), Fuse: unit.Of[unit.Current](7.5), WireArea: unit.Of(1.5 * unit.SquareMillimetre), Switch: unit.Of[unit.Current](16), CurrentLimit: unit.Of[unit.Current](6), WireR: unit.Of[unit.Resistance](0.05),
+			DriveEff: unit.Of[unit.Ratio](0.92), Auxiliary: unit.Of[unit.Power](8)},
 		Lower: lift.Lower{Loads: []lift.DCLoad{
 			{Kind: "string", Name: "Four white lamps in a row, three rows", Threshold: unit.Of[unit.Voltage](11), Slope: unit.Of[unit.Resistance](0.93), MaxCurrent: unit.Of[unit.Current](1.05), Permanent: "no"},
 			{Kind: "clamp", Name: "Clamp straight on the motor", Threshold: unit.Of[unit.Voltage](14), Slope: unit.Of[unit.Resistance](0.3), MaxCurrent: unit.Of[unit.Current](5), Permanent: "yes"},
-		}, Auxiliary: unit.Of[unit.Power](0), Ambient: unit.Of[unit.Celsius](15), Shunt: "yes"},
-		Structure: lift.Structure{HangerAngle: unit.Of[unit.Angle](0), HangerFixing: "bolted_through_wood", Washer: unit.Of(80 * unit.Millimetre), SidePull: unit.Of(unit.Mass(60).Weight()), HeadHeight: unit.Of[unit.Length](5.9), LeadAngle: unit.Of(12 * unit.Degree),
+		}, Auxiliary: unit.Of[unit.Power](3), Ambient: unit.Of[unit.Celsius](15), Shunt: "yes"},
+		Structure: lift.Structure{HangerAngle: unit.Of[unit.Angle](0), HangerFixing: "bolted_through_wood", Washer: unit.Of(80 * unit.Millimetre), SidePull: unit.Of(unit.Mass(60).Weight()), HeadHeight: unit.Of[unit.Length](5.75), LeadAngle: unit.Of(12 * unit.Degree),
 			Beam: lift.Beam{Kind: "timber", Class: "C24", Width: unit.Of(100 * unit.Millimetre), Depth: unit.Of(200 * unit.Millimetre), Span: unit.Of[unit.Length](1.6),
 				Support: "two_supports", From: unit.Of[unit.Length](0.8), Bearing: unit.Of(90 * unit.Millimetre), Hole: unit.Of(18 * unit.Millimetre), OwnMass: unit.Of[unit.Mass](22)},
 			Posts:   []lift.Post{samplePost(), samplePost()},
@@ -195,12 +195,24 @@ func sampleHoist() lift.Hoist {
 			Board: lift.Board{Thickness: unit.Of(40 * unit.Millimetre), Width: unit.Of(600 * unit.Millimetre), Arm: unit.Of(200 * unit.Millimetre), Strength: unit.Of(24 * unit.Megapascal)}},
 		Container: lift.Container{Kind: "cage", Rating: unit.Of(unit.Mass(300).Weight()), EyeRating: unit.Of(unit.Mass(700).Weight())},
 		Holds: lift.Holds{
-			Holds:       []lift.Hold{{Kind: "spring_brake", OnDrum: "yes", Torque: unit.Of[unit.Torque](110)}, {Kind: "ratchet", OnDrum: "yes", Torque: unit.Of[unit.Torque](110)}},
-			UpperStops:  []lift.Stop{{Kind: "limit_switch", Path: "yes"}, {Kind: "second_limit_switch", Path: "yes"}},
-			SlackSwitch: "yes", BrakeDelay: unit.Of[unit.Duration](0.2), RoomAbove: unit.Of[unit.Length](0.6)},
+			Holds:        sampleHolds(),
+			BrakeRelease: "coil",
+			UpperStops:   []lift.Stop{{Kind: "limit_switch", Path: "yes"}, {Kind: "second_limit_switch", Path: "yes"}},
+			SlackSwitch:  "yes", BrakeDelay: unit.Of[unit.Duration](0.2), RoomAbove: unit.Of[unit.Length](0.6)},
 		Site: lift.Site{Outdoors: "no", Earthquake: "none", Children: "no", Carries: "own", Below: "no", Helper: "yes", SelfStart: "no",
 			ComesDown: "The hand crank on the second motor shaft lets it down, brake open and pawl up", FloorBelow: "solid_ground", PadDepth: unit.Of(150 * unit.Millimetre),
-			LoadWidth: unit.Of[unit.Length](0.4), LoadHeight: unit.Of[unit.Length](0.5), FrameHeight: unit.Of[unit.Length](6.1), Told: "yes", Lit: "yes", Noise: "yes", WindPlan: "yes", Insurance: "yes", Watched: "yes"},
+			LoadWidth: unit.Of[unit.Length](0.4), LoadHeight: unit.Of[unit.Length](0.3), FrameHeight: unit.Of[unit.Length](6.1), Told: "yes", Lit: "yes", Noise: "yes", WindPlan: "yes", Insurance: "yes", Watched: "yes",
+			Barrier: "locked_room", WayDown: "hand_crank", CarriesPeople: "no", Rig: unit.Of(100 * unit.Millimetre)},
+	}
+}
+
+// sampleHolds are a spring brake that sets without power, a ratchet for hands near the drum, and a catch that a governor
+// throws when a gear breaks.
+func sampleHolds() []lift.Hold {
+	return []lift.Hold{
+		{Kind: "spring_brake", OnDrum: "yes", Torque: unit.Of[unit.Torque](110), Sets: "power_off", Trips: "no", Independent: "yes"},
+		{Kind: "ratchet", OnDrum: "yes", Torque: unit.Of[unit.Torque](110), Sets: "by_hand", Independent: "yes"},
+		{Kind: "overspeed_catch", OnDrum: "yes", Torque: unit.Of[unit.Torque](150), Trips: "yes", TripsAt: unit.Of[unit.Speed](0.3), EngagesIn: unit.Of(20 * unit.Millimetre), TripHow: "governor", Independent: "yes"},
 	}
 }
 

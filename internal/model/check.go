@@ -115,6 +115,7 @@ func checkHoist(h lift.Hoist) Problems {
 	if l, t, n := h.Rope.Length, h.Travel, h.Reeving.RopeParts; l.Is && t.Is && n.Is && float64(l.Val) < float64(t.Val)*float64(n.Val) {
 		ps.Tell("rope.length_m", say.That("the rope is too short: %s × the travel is %s before any of it reaches the drum", n.Val, say.Height(t.Val*unit.Length(n.Val)).Up()))
 	}
+	ps = append(ps, checkSafety(h)...)
 	ps = append(ps, checkReeving(h)...)
 	ps = append(ps, checkMachine(h.Machine)...)
 	ps = append(ps, checkPosts(h.Structure)...)

@@ -71,7 +71,11 @@ func TestClashesAreNotReady(t *testing.T) {
 	}{
 		{"a controller and the motor on the panels", "raise.feed", "a controller stands between panels and motor", "no", true, func(_ *model.Variant, h *lift.Hoist) { h.Raise.Feed = "panel" }},
 		{"a drive without a controller", "raise.feed", "nothing reaches the line", "no", true, func(v *model.Variant, _ *lift.Hoist) { direct(v) }},
-		{"panels of which the sheet is not known", "raise.feed", "the curve of the panel needs", "not_known", false, func(v *model.Variant, h *lift.Hoist) { direct(v); h.Raise.Feed = "panel" }},
+		{"panels of which the sheet is not known", "raise.feed", "the curve of the panel needs", "not_known", false, func(v *model.Variant, h *lift.Hoist) {
+			direct(v)
+			h.Raise.Feed = "panel"
+			v.Panels[0].Sheet = nil
+		}},
 		{"a motor of two resistances", "machine.r_ohm", "by your own number and", "not_known", false, func(_ *model.Variant, h *lift.Hoist) {
 			h.Machine.SheetVolts, h.Machine.SheetStall = unit.Of[unit.Voltage](24), unit.Of[unit.Current](60)
 		}},

@@ -31,6 +31,17 @@ type judgement struct {
 	variant Variant
 	result  *VariantResult
 	on      reason.Day
+	hoists  map[int]ready.Case // by the store's place
+}
+
+func judgementOf(g Ground, v Variant, r *VariantResult, on reason.Day) judgement {
+	j := judgement{g, v, r, on, map[int]ready.Case{}}
+	for i, s := range r.Stores {
+		if h := HoistOf(s); h != nil {
+			j.hoists[i] = h.readyCase(on)
+		}
+	}
+	return j
 }
 
 // rule is one rule of a variant with its name in the table of rules. Its reasons have their paths inside the variant, or
@@ -57,7 +68,7 @@ func hoistRules() []rule {
 // Judge says whether a variant may be hung and used, from its design, what it was computed to and the day on which proofs
 // must be valid. It is the one judge: pages, sheet, search and evaluate read it.
 func Judge(g Ground, v Variant, r *VariantResult, on reason.Day) Readiness {
-	return judgeBy(rules(), judgement{g, v, r, on})
+	return judgeBy(rules(), judgementOf(g, v, r, on))
 }
 
 func judgeBy(rules []rule, j judgement) Readiness {
@@ -94,7 +105,7 @@ func (r *VariantResult) judge(g Ground, v Variant) {
 func (h *HoistResult) judgeAlone(v Variant, i int, on reason.Day) {
 	alone := VariantResult{Stores: make([]StoreResult, i+1)}
 	alone.Stores[i] = StoreResult{Kind: hoistKind, Part: h}
-	j := judgeBy(hoistRules(), judgement{variant: v, result: &alone, on: on})
+	j := judgeBy(hoistRules(), judgementOf(Ground{}, v, &alone, on))
 	h.Ready, h.Because = j.Ready, j.Because
 }
 
@@ -104,7 +115,7 @@ func ofHoists(of ready.Rule) func(judgement) []reason.Reason {
 		var out []reason.Reason
 		for i, s := range j.result.Stores {
 			if h := HoistOf(s); h != nil {
-				out = append(out, inStore(HoistPath(i), of.Look(h.readyCase(j.on)))...)
+				out = append(out, inStore(HoistPath(i), of.Look(j.hoists[i]))...)
 			}
 		}
 		return out
@@ -113,7 +124,11 @@ func ofHoists(of ready.Rule) func(judgement) []reason.Reason {
 
 // readyCase is a hoist as the rules of one hoist look at it.
 func (h *HoistResult) readyCase(on reason.Day) ready.Case {
-	return ready.Case{Hoist: bySupply(h.Design), Drive: h.Drive, Checks: h.Checks, Hazards: h.Hazards, On: on}
+	fed := bySupply(h.Design)
+	if h.Direct != nil && h.Direct.Known {
+		fed = h.Direct.inFullSun(fed)
+	}
+	return ready.New(fed, h.Drive, h.Checks, h.Hazards, on)
 }
 
 // inStore moves paths inside a design to where it stands in the variant.

@@ -58,7 +58,7 @@ func TestUnderSun(t *testing.T) {
 	flag := func(power unit.Power) (*lift.Flag, model.VariantResult) {
 		v := doc.Variants[2]
 		array := v.Panels[0]
-		array.Power = unit.Of(power)
+		array.Power, array.Sheet = unit.Of(power), nil
 		v.Panels = append(v.Panels[:0:0], array)
 		r := g.Evaluate(v)
 		for _, s := range r.Stores {

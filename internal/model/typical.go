@@ -9,7 +9,7 @@ import (
 
 // energyOnly are the values of a hoist that move energy and nothing that bears or holds: a typical one of them makes the
 // answer rough, and nothing unsafe.
-var energyOnly = map[string]bool{"units": true, "raise.drive_efficiency": true, "raise.auxiliary_w": true, "lower.auxiliary_w": true}
+var energyOnly = map[string]bool{"units": true, "raise.drive_efficiency": true}
 
 // typicalPaths are the typical values of the hoist at that place of the variant that are not yet the builder's own, by
 // their paths in the variant, in order.

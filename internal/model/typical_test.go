@@ -31,7 +31,7 @@ func TestTypicalValuesAreNotReady(t *testing.T) {
 		"stores[0].hoist.machine.max_winding_c":      "not_known",
 		"stores[0].hoist.train.stages[0].efficiency": "not_known",
 		"stores[0].hoist.raise.drive_efficiency":     "yes",
-		"stores[0].hoist.lower.auxiliary_w":          "yes",
+		"stores[0].hoist.lower.auxiliary_w":          "not_known",
 		"stores[1].cells.usable_depth":               "yes",
 		"panels[0].tilt_rad":                         "yes",
 	} {

@@ -109,7 +109,7 @@ func TestSheetOfBattery(t *testing.T) {
 		t.Errorf("in a bedroom: %q, sign %v", s.Band, s.Sign)
 	}
 	s := sheet(func(b *cell.Bank) { b.Indoors, b.Board, b.Fuse = "", "", unit.Known[unit.Current]{} })
-	if want := []string{"Whether a board stops cold charging", "Where the battery stands", "Which fuse stands close to the battery"}; !slices.Equal(s.Unknown, want) || s.Band != "NOT READY: 3 things are not known." {
+	if want := []string{"Which fuse stands close to the battery is not known.", "Whether a board stops cold charging", "Where the battery stands"}; !slices.Equal(s.Unknown, want) || s.Band != "NOT READY: 3 things are not known." {
 		t.Errorf("%q: %q, want %q", s.Band, s.Unknown, want)
 	}
 }

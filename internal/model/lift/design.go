@@ -100,6 +100,8 @@ type Drum struct {
 
 	CouplingRating unit.Known[unit.Torque] `json:"coupling_torque_nm" say:"Rated torque of the coupling between gear and drum" range:"(0,1e6]"`
 	NoCoupling     string                  `json:"coupling" say:"Is there a coupling between gear and drum?" enum:"|yes|none"`
+	CouplingMade   string                  `json:"coupling_made_of" say:"What that coupling is made of" enum:"|metal|printed|rubber"`
+	HubPressed     string                  `json:"hub_pressed" say:"Is the drum pressed onto its hub, or the hub onto its shaft?" enum:"|yes|no"`
 }
 
 // Train is the gears between machine and drum, first stage at the machine.
@@ -308,10 +310,19 @@ type Container struct {
 
 // Hold is one thing that holds the mass by itself.
 type Hold struct {
-	Kind   string                  `json:"kind" say:"What it is" enum:"|spring_brake|ratchet|rated_prop|locking_pin|overspeed_catch|motor|gears|joined_wires|lamps|belt"`
+	Kind   string                  `json:"kind" say:"What it is" enum:"|spring_brake|ratchet|rated_prop|locking_pin|overspeed_catch|load_arrester|motor|gears|joined_wires|lamps|belt"`
 	OnDrum string                  `json:"on_drum" say:"Does it act on the drum, with nothing printed, no belt and no set screw between?" enum:"|yes|no"`
 	Torque unit.Known[unit.Torque] `json:"torque_nm" say:"Torque it holds at the drum" range:"(0,1e6]"`
 	Force  unit.Known[unit.Force]  `json:"force_n" say:"Or the load it holds directly" range:"(0,1e8]"`
+
+	Sets        string                    `json:"sets" say:"What sets it: it sets by itself when power goes or when a held lever is let go, or by hand" enum:"|power_off|lever_released|by_hand"`
+	Trips       string                    `json:"trips" say:"Does it set by itself when the drum turns too fast?" enum:"|yes|no"`
+	TripsAt     unit.Known[unit.Speed]    `json:"trips_at_m_s" say:"Speed of the mass at which it sets by itself; more than the speed of coming down" range:"(0,5]"`
+	ActsIn      unit.Known[unit.Duration] `json:"acts_in_s" say:"Time from that speed until it grips; not known takes the time until the brake sets" range:"[0,5]"`
+	EngagesIn   unit.Known[unit.Length]   `json:"engages_in_m" say:"Catch: how far the mass falls from that speed until it has locked" range:"(0,2]"`
+	TripHow     string                    `json:"trip_how" say:"Catch: what throws the pawl" enum:"|rated|governor|geared|plain_pawl"`
+	Stopping    unit.Known[unit.Torque]   `json:"stopping_torque_nm" say:"Brake: torque with which it slows a turning drum; not known takes 0.8 of what it holds" range:"(0,1e6]"`
+	Independent string                    `json:"independent" say:"Is it a hold of its own, with no part shared with another hold?" enum:"|yes|no"`
 }
 
 // Stop is one thing that ends the travel at the top.
@@ -322,13 +333,14 @@ type Stop struct {
 
 // Holds is what keeps the mass up and what ends the travel.
 type Holds struct {
-	Holds       []Hold                    `json:"holds" say:"What holds the mass; at least two that do not depend on each other"`
-	UpperStops  []Stop                    `json:"upper_stops" say:"What stops it at the top; at least two that do not depend on each other"`
-	SlackSwitch string                    `json:"slack_switch" say:"Is there a switch that stops the drum when the rope goes slack?" enum:"|yes|no"`
-	BrakeDelay  unit.Known[unit.Duration] `json:"brake_delay_s" say:"Time until the brake sets" range:"[0,60]"`
-	RoomAbove   unit.Known[unit.Length]   `json:"room_above_m" say:"Free room above the upper stop before something jams" range:"[0,100]"`
-	Factor      unit.Known[unit.Ratio]    `json:"dynamic_factor" say:"Your own factor for jerks; not known takes 1.25, or 2 when the rope can go slack" range:"[1,10]"`
-	Class       string                    `json:"hoist_class" say:"Hoisting class of EN 13001-2, if you want the factor computed" enum:"|HC1|HC2|HC3|HC4"`
+	Holds        []Hold                    `json:"holds" say:"What holds the mass; at least two that do not depend on each other"`
+	UpperStops   []Stop                    `json:"upper_stops" say:"What stops it at the top; at least two that do not depend on each other"`
+	BrakeRelease string                    `json:"brake_release" say:"What holds the brake open while it moves" enum:"|held_by_hand|coil|latching"`
+	SlackSwitch  string                    `json:"slack_switch" say:"Is there a switch that stops the drum when the rope goes slack?" enum:"|yes|no"`
+	BrakeDelay   unit.Known[unit.Duration] `json:"brake_delay_s" say:"Time until the brake sets" range:"[0,60]"`
+	RoomAbove    unit.Known[unit.Length]   `json:"room_above_m" say:"Free room above the upper stop before something jams" range:"[0,100]"`
+	Factor       unit.Known[unit.Ratio]    `json:"dynamic_factor" say:"Your own factor for jerks; not known takes 1.25, or 2 when the rope can go slack" range:"[1,10]"`
+	Class        string                    `json:"hoist_class" say:"Hoisting class of EN 13001-2, if you want the factor computed" enum:"|HC1|HC2|HC3|HC4"`
 }
 
 // Site is the seven questions and what is round the hoist. Each answer is yes, no or not known; not known counts as
@@ -353,4 +365,14 @@ type Site struct {
 	WindPlan    string                  `json:"wind_plan" say:"Is it lowered in wind, frost and gales?" enum:"|yes|no"`
 	Insurance   string                  `json:"insurance_and_rules" say:"Insurance and local rule asked?" enum:"|yes|no"`
 	Watched     string                  `json:"watched_halfway" say:"Does someone watch it while it hangs halfway?" enum:"|yes|no"`
+
+	Barrier         string                  `json:"barrier" say:"What keeps people away from the mass: a locked room, a fence at least 1.8 m high, or nothing" enum:"|locked_room|fence|none"`
+	BelowSecured    string                  `json:"below_secured" say:"Is the room under the floor emptied and locked, and are pipes and tanks moved?" enum:"|yes|no"`
+	SelfStartGuard  string                  `json:"self_start_guard" say:"Is there a lockable switch, no restart after a power loss, a warning, and a stop that sets the brake?" enum:"|yes|no"`
+	CarriesPeople   string                  `json:"carries_people" say:"Does it ever carry a person?" enum:"|yes|no"`
+	WayDown         string                  `json:"way_down" say:"How it comes down with dead power" enum:"|hand_crank|brake_by_hand|other_hoist|none"`
+	MayFall         string                  `json:"may_fall" say:"May the mass fall, because nobody can be where it falls?" enum:"|yes|no"`
+	FenceRadius     unit.Known[unit.Length] `json:"fence_radius_m" say:"Distance from the point under the mass to the fence" range:"(0,100]"`
+	ControlsOutside string                  `json:"controls_outside" say:"Do all controls stand outside the fence or the locked room?" enum:"|yes|no"`
+	Rig             unit.Known[unit.Length] `json:"rig_m" say:"Height of splice, thimble, shackle and hook between mass and rope; not known counts as 0.2 m" range:"[0.02,2]"`
 }

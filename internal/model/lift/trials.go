@@ -14,6 +14,7 @@ type Trials struct {
 	Held     []HeldTrial   `json:"held" say:"Dead weight hung on brake, catch or base, with nothing turning"`
 	Steps    LoadSteps     `json:"steps"`
 	Failures []Failure     `json:"failures" say:"What broke, fell, slipped or jerked"`
+	Proofs   []Proof       `json:"proofs" say:"Load tests of parts that nobody rates"`
 }
 
 // RaiseTrial is one lift. Amps are those of the fullest layer of rope, where the drum has several.
@@ -67,6 +68,24 @@ type HeldTrial struct {
 	Time unit.Known[unit.Duration] `json:"time_s" say:"How long" range:"(0,1e8]"`
 	Held string                    `json:"held" say:"Did it hold, with nothing moved?" enum:"|yes|no"`
 	Note string                    `json:"note" say:"What was seen"`
+}
+
+// Proof is a load test of one part that has no rating. Force and torque are those on the part, or with the mass on the rope
+// the weight that hung.
+type Proof struct {
+	Part     string                    `json:"part" say:"What was tested" enum:"|drum_hub|coupling|cross_pin|gear_tooth|case_fasteners|head_sheave|redirect_sheave|hanger|container|base_board|base_uplift|base_sliding|beam|post|holds|bracing|rope|knot"`
+	MadeOf   string                    `json:"made_of" say:"What it is made of" enum:"|metal|wood|plastic|printed|fibre|ground"`
+	Load     unit.Known[unit.Force]    `json:"load_n" say:"Force that was put on it" range:"(0,1e8]"`
+	Torque   unit.Known[unit.Torque]   `json:"torque_nm" say:"Or torque at the drum that was put on it" range:"(0,1e6]"`
+	HeldFor  unit.Known[unit.Duration] `json:"held_s" say:"How long" range:"(0,1e8]"`
+	Moved    string                    `json:"moved" say:"Did a mark move, slip or stay bent?" enum:"|yes|no"`
+	Measured string                    `json:"measured_with" say:"How the load was measured, within 2 %" enum:"|dead_weight|load_cell|lever_and_weight"`
+	On       string                    `json:"on" say:"Where it was put on: the mass on the rope, a lever on the drum, or a bench" enum:"|rope|lever|bench"`
+	Date     string                    `json:"date" say:"Day of the test, such as 2026-11-28"`
+	By       string                    `json:"by" say:"Who tested it"`
+	Witness  string                    `json:"witness" say:"A second adult who saw it"`
+	Expert   string                    `json:"qualified" say:"Over 5 kJ or 250 kg: the qualified person who saw it"`
+	Lifts    unit.Known[unit.Count]    `json:"lifts_since" say:"Lifts since then" range:"[0,1e7]"`
 }
 
 // LoadSteps is the plan of loading by steps, each with dead weight.

@@ -21,7 +21,7 @@ const (
 
 func (w Word) rank() int {
 	switch w {
-	case Yes:
+	case Yes, "":
 		return 0
 	case Proven:
 		return 1
@@ -69,6 +69,9 @@ type Reason struct {
 	Forbids bool                   // even the first step, 100 mm off the ground, is forbidden
 	Use     unit.Known[unit.Ratio] // of a check that gives way: wanted strength over the strength that is there
 	Source  source.Ref
+
+	Mass  unit.Known[unit.Mass] // Proven: up to this mass
+	Until Day                   // Proven: the last day of the proof
 }
 
 // Text is what is wrong and what to do about it.

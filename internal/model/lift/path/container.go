@@ -43,9 +43,11 @@ func containerChecks(t *loads) []*Check {
 	}
 	if t.m > 0 && okR && k.Kind != "none_one_block" {
 		l.add("working", "N", t.phi*t.weight(), float64(rating), 1, 2)
+		t.addCaught(l, t.weight(), float64(rating))
 	}
 	if t.m > 0 && okE {
 		l.add("working, the eye on the mass", "N", t.phi*t.weight(), float64(eye), 1, 1.25)
+		t.addCaught(l, t.weight(), float64(eye))
 	}
 	if k.Kind == "bag" {
 		mend = t.bag(l, mend)

@@ -84,7 +84,9 @@ func (t *loads) catches(up float64) []event {
 	if s, ok := t.d.Overtravel.Value(); ok && t.h.Holds.SlackSwitch == "yes" {
 		out = append(out, event{"slack caught", still * SlackFactor(float64(s), k, t.m)})
 	}
-	if v, ok := t.d.LetGo.BrakeSpeed.Value(); ok {
+	if pull, ok := t.caught(); ok {
+		out = append(out, event{caughtCase, pull / float64(t.n) / up})
+	} else if v, ok := t.d.LetGo.BrakeSpeed.Value(); ok {
 		out = append(out, event{"brake catches", still * StopFactor(math.Abs(float64(v)), k, t.m)})
 	}
 	return out

@@ -99,8 +99,8 @@ func (z *Hazards) circles(h lift.Hoist, d lift.Drive) {
 		z.SwingRadius = unit.Of(unit.Length(float64(t)*math.Sin(swing) + float64(w)/2))
 	}
 	frame, okF := h.Site.FrameHeight.Value()
-	if !okF {
-		frame, okF = h.Structure.HeadHeight.Value()
+	if head, ok := h.Structure.HeadHeight.Value(); ok { // what contradicts counts as the larger
+		frame, okF = max(frame, head), true
 	}
 	switch {
 	case okF:

@@ -11,7 +11,7 @@ import (
 // more. Motor, gears, joined wires, lamps and belts are none. One line counts them, and each has a line of its own.
 func holdsChecks(t *loads) []*Check {
 	named := namedHolds(t.h)
-	l := newLine("holds", "the two holds", "holds named ≥ 2, one of them on the drum", source.Platforms.At("primary and secondary brake"))
+	l := newLine("holds", TwoHolds, "holds named ≥ 2, one of them on the drum", source.Platforms.At("primary and secondary brake"))
 	l.add("holds that do not depend on each other", "1", 1, float64(len(named)), 2, 2)
 	mend := "Name two, one of them on the drum: a spring-set brake and a ratchet, for example. Motor, gears, joined wires and lamps hold nothing."
 	drum := onDrum(named)
@@ -95,6 +95,8 @@ func holdName(kind string) string {
 		return "the locking pin"
 	case "overspeed_catch":
 		return "the overspeed catch"
+	case "load_arrester":
+		return "the load arrester"
 	}
 	return ""
 }
@@ -123,7 +125,7 @@ func (t *loads) holdCheck(i int, x lift.Hold) *Check {
 			l.miss("drum.diameter_m")
 		}
 		l.miss("")
-	case x.Kind == "rated_prop" || x.Kind == "locking_pin":
+	case x.Kind == "rated_prop" || x.Kind == "locking_pin" || x.Kind == "load_arrester":
 		l.miss(at("holds.holds", i, "force_n"))
 	default:
 		l.miss(at("holds.holds", i, "torque_nm"))
@@ -170,3 +172,6 @@ func stopsChecks(t *loads) []*Check {
 	countSay(c, said, mend)
 	return []*Check{c}
 }
+
+// TwoHolds is the part of the line that counts the holds.
+const TwoHolds = "the two holds"

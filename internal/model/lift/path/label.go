@@ -176,7 +176,7 @@ func holdLabels(a, b []Check, h, design lift.Hoist) []Label {
 	var out []Label
 	n := 0
 	for i, c := range a {
-		if c.ID != "holds" || c.Part == "the two holds" || i >= len(b) || n >= len(h.Holds.Holds) {
+		if c.ID != "holds" || c.Part == TwoHolds || i >= len(b) || n >= len(h.Holds.Holds) {
 			continue
 		}
 		l := Label{ID: "holds", Unit: "N·m", Path: at("holds.holds", n, "torque_nm")}

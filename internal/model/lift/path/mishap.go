@@ -165,8 +165,12 @@ func brakeCatchChecks(t *loads) []*Check {
 		return nil
 	}
 	l, cap, ok := t.eventLine("brake_catch", "the rope when the brake catches a mass that runs away", "2·T·(1 + (v/g)·√(k/m)) ≤ strength left", source.Juvinall.At("impact"))
+	pull, caught := t.caught()
+	if caught {
+		l.c.Formula = "2·T ≤ strength left, T from a free fall until the catch has locked"
+	}
 	v, okV := t.d.LetGo.BrakeSpeed.Value()
-	if !okV {
+	if !okV && !caught {
 		if !t.h.Holds.BrakeDelay.Is {
 			l.miss("holds.brake_delay_s")
 		}
@@ -179,7 +183,11 @@ func brakeCatchChecks(t *loads) []*Check {
 		if okV && len(miss) == 0 {
 			x = StopFactor(math.Abs(float64(v)), k, t.m)
 		}
-		l.in("speed when the brake sets", float64(v), "m/s")
+		if caught {
+			x = pull / t.weight()
+		} else {
+			l.in("speed when the brake sets", float64(v), "m/s")
+		}
 		l.in("stiffness of rope and beam", k, "N/m")
 		l.in("times its weight", x, "1")
 		l.add("brake catches", "N", x*t.m*unit.G/float64(t.n), cap, 2, 2.5)

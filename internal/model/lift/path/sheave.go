@@ -117,6 +117,7 @@ func (t *loads) pulleyCheck(id string, j int) *Check {
 		l.in("tension on the far side, raising", t.up[j], "N")
 		if ok {
 			l.add("working", "N", t.phi*t.hook(j), capacity, 1, 1.25)
+			t.addCaught(l, t.hook(j), capacity)
 		} else {
 			mend = "It carries both sides of the rope, " + amount(t.phi*t.hook(j), "N") + ": look for that rating on its label."
 		}
@@ -146,6 +147,7 @@ func (t *loads) fixingCheck(j int) *Check {
 	if t.known() {
 		if ok {
 			l.add("working", "N", t.phi*t.hook(j), float64(rating), 1, 1.25)
+			t.addCaught(l, t.hook(j), float64(rating))
 		} else {
 			mend = "It must bear " + amount(t.phi*t.hook(j), "N") + ". Say what it bears, or fasten the pulley to the base of the drive."
 		}
@@ -217,6 +219,7 @@ func hangerChecks(t *loads) []*Check {
 		l.in("tension towards the drum, raising", t.up[t.k-1], "N")
 		if ok {
 			l.add("working", "N", t.phi*f, float64(rating)*share, 1, 1.25)
+			t.addCaught(l, f, float64(rating)*share)
 		} else {
 			mend = "It carries " + amount(t.phi*f, "N") + ": look for that on its label."
 		}

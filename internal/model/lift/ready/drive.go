@@ -5,49 +5,38 @@ import (
 	"strings"
 
 	"duskweight/internal/model/lift"
-	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/source"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
 
-// checks are the lines of the load path that give way or are not known. What is not known since a fall or a shock is
-// said once, by shock.
-func checks(c Case) []reason.Reason {
-	var out []reason.Reason
-	for _, k := range c.Checks {
-		r := reason.Reason{ID: k.ID, Path: first(k.Missing), Use: k.Use, Source: k.Source}
-		switch {
-		case k.Word == path.GivesWay:
-			r.Word, r.Clears, r.Say = reason.No, reason.Change, say.That("Gives way: %s. %s", k.Part, k.Say)
-		case k.Word == path.NotKnown && !shaken(k):
-			r.Word, r.Clears, r.Say = reason.NotKnown, reason.Answer, say.That("%s. %s", capital(k.Part), k.Say)
-		default:
-			continue
-		}
-		out = append(out, r)
+// lifts are the reasons of the drive: it stalls, does not come down, races, needs a push, or cannot be computed.
+func lifts(c Case) []reason.Reason {
+	out := c.spread(moves)
+	h := c.Hoist
+	if h.Raise.Feed == "" {
+		out = append(out, open("lift_stalls", "raise.feed", say.That("What feeds the motor by day is not known.")))
 	}
-	if len(c.Checks) == 0 {
-		out = append(out, open("not_computed", "", say.That("Nothing was checked.")))
+	if h.Machine.I0WithGear != "yes" {
+		for i, s := range h.Train.Stages {
+			if !s.IdleTorque.Is {
+				out = append(out, open("stays_up", fmt.Sprintf("train.stages[%d].idle_torque_nm", i),
+					say.That("What it takes to turn gear stage %s empty is not known. Measure the current without load with the gears on.", i+1)))
+			}
+		}
 	}
 	return out
 }
 
-// shaken reports whether a line waits for a look after a fall or a shock.
-func shaken(k path.Check) bool {
-	for _, p := range k.Missing {
-		if strings.HasPrefix(p, "trials.failures[") {
-			return true
-		}
-	}
-	return false
-}
-
-// lifts are the reasons of the drive: it stalls, does not come down, races, needs a push, or cannot be computed.
-func lifts(c Case) []reason.Reason {
+// moves is what one mass does on its way up and down.
+func moves(w Work) []reason.Reason {
 	var out []reason.Reason
-	up, down := c.Drive.Raising, c.Drive.Lowering
-	if up.Known && (up.Stalls || !up.Starts) {
+	up, down := w.Drive.Raising, w.Drive.Lowering
+	switch {
+	case !up.Known:
+		out = append(out, open("lift_stalls", "raise.voltage_v", say.That("Whether it lifts is not known.")))
+	case up.Stalls || !up.Starts:
 		out = append(out, no("lift_stalls", "raise.voltage_v", orElse(up.Say, "The motor stalls: it does not lift this mass.")))
 	}
 	switch {
@@ -62,37 +51,30 @@ func lifts(c Case) []reason.Reason {
 	case down.RunsBack != "yes":
 		out = append(out, open("needs_push", "train.stages", say.That("It comes down only with a push: do not count on it until it was tried.")))
 	}
-	if !up.Known {
-		out = append(out, open("lift_stalls", "raise.voltage_v", say.That("Whether it lifts is not known.")))
+	return out
+}
+
+// ratings are what the drive says against hanging it, and what year and panels say of the plan.
+func ratings(c Case) []reason.Reason {
+	told := map[string]bool{}
+	out := c.spread(func(w Work) []reason.Reason { return flags(w.Drive) })
+	for _, r := range out {
+		told[r.ID+r.Path] = true
 	}
-	if c.Hoist.Raise.Feed == "" {
-		out = append(out, open("lift_stalls", "raise.feed", say.That("What feeds the motor by day is not known.")))
-	}
-	if c.Hoist.Machine.I0WithGear != "yes" {
-		for i, s := range c.Hoist.Train.Stages {
-			if !s.IdleTorque.Is {
-				out = append(out, open("stays_up", fmt.Sprintf("train.stages[%d].idle_torque_nm", i),
-					say.That("What it takes to turn gear stage %s empty is not known. Measure the current without load with the gears on.", i+1)))
-			}
+	for _, r := range flags(c.Plan.Drive) {
+		if (r.ID == "never_lifts" || r.Path == "raise.feed") && !told[r.ID+r.Path] {
+			out = append(out, r)
 		}
 	}
 	return out
 }
 
-// ratings are what the drive says against hanging it, and loads whose rating nobody gave.
-func ratings(c Case) []reason.Reason {
+// flags are the bad flags of a drive that moves does not say already.
+func flags(d lift.Drive) []reason.Reason {
 	var out []reason.Reason
-	told := map[string]bool{c.Drive.Raising.Say: true, c.Drive.Lowering.Say: true}
-	for _, f := range c.Drive.Flags {
-		if f.Bad && !told[f.Say] {
-			told[f.Say] = true
+	for _, f := range d.Flags {
+		if f.Bad && f.Say != d.Raising.Say && f.Say != d.Lowering.Say {
 			out = append(out, no(flagID(f), f.Path, f.Say))
-		}
-	}
-	for i, l := range c.Hoist.Lower.Loads {
-		if !l.MaxCurrent.Is {
-			out = append(out, open("load_unknown", fmt.Sprintf("lower.loads[%d].rated_current_a", i),
-				say.That("What current load %s withstands is not known. A load that burns out lets the mass go.", i+1)))
 		}
 	}
 	return out
@@ -109,17 +91,92 @@ func flagID(f lift.Flag) string {
 	return "load_rating"
 }
 
+// loadUnknown are loads on the motor whose rating nobody gave.
+func loadUnknown(c Case) []reason.Reason {
+	var out []reason.Reason
+	for i, l := range c.Hoist.Lower.Loads {
+		if !l.MaxCurrent.Is {
+			out = append(out, open("load_unknown", fmt.Sprintf("lower.loads[%d].rated_current_a", i),
+				say.That("What current load %s withstands is not known. A load that burns out lets the mass go.", i+1)))
+		}
+	}
+	return out
+}
+
 // motorUnknown are the values of the motor that decide whether it burns out or breaks up while the mass hangs on it.
 func motorUnknown(c Case) []reason.Reason {
 	var out []reason.Reason
 	m := c.Hoist.Machine
-	if !m.RthWinding.Is || !m.TauWinding.Is || !m.MaxWinding.Is {
-		out = append(out, open("motor_unknown", "machine.rth_winding_k_w", say.That("How hot the motor gets is not known: give its thermal values, or those of a motor of its size.")))
+	for _, x := range []struct {
+		is   bool
+		path string
+	}{{m.RthWinding.Is, "machine.rth_winding_k_w"}, {m.TauWinding.Is, "machine.tau_winding_s"}, {m.MaxWinding.Is, "machine.max_winding_c"}} {
+		if !x.is {
+			out = append(out, open("motor_unknown", x.path, say.That("How hot the motor gets is not known: give its thermal values, or those of a motor of its size.")))
+			break
+		}
 	}
 	if !m.MaxSpeed.Is {
 		out = append(out, open("motor_unknown", "machine.max_speed_rad_s", say.That("How fast the motor may turn is not known: look at its sheet.")))
 	}
 	return out
+}
+
+// brakePower is a coil that holds the brake open and takes no power here.
+func brakePower(c Case) []reason.Reason {
+	h := c.Hoist.Holds
+	if h.BrakeRelease != "" && h.BrakeRelease != "coil" {
+		return nil
+	}
+	brake := false
+	for _, x := range h.Holds {
+		brake = brake || x.Kind == "spring_brake"
+	}
+	none := func(p unit.Known[unit.Power]) bool { return !p.Is || p.Val == 0 }
+	path := "lower.auxiliary_w"
+	if none(c.Hoist.Raise.Auxiliary) {
+		path = "raise.auxiliary_w"
+	}
+	if !brake || !none(c.Hoist.Raise.Auxiliary) && !none(c.Hoist.Lower.Auxiliary) {
+		return nil
+	}
+	return []reason.Reason{{ID: "brake_power", Word: reason.NotKnown, Path: path, Clears: reason.Answer,
+		Say:    say.That("A coil holds the spring brake open while the mass moves, and it takes no power here."),
+		Mend:   say.That("Give the watts of the coil, up and down, or say that the brake is held open by hand."),
+		Source: source.Derivation.Whole()}}
+}
+
+// shunt is a resistor or clamp wired to the motor for good: whatever opens then, the mass does not run away. The list of
+// loads counts, whatever was answered beside it.
+func shunt(c Case) []reason.Reason {
+	best, worst := false, false
+	path := "lower.loads"
+	for i, l := range c.Hoist.Lower.Loads {
+		if l.Kind != "resistor" && l.Kind != "clamp" {
+			continue
+		}
+		worst = worst || l.Permanent == "yes"
+		best = best || l.Permanent != "no"
+		if l.Permanent == "" {
+			path = fmt.Sprintf("lower.loads[%d].permanent", i)
+		}
+	}
+	w := reason.Tried(!best, !worst)
+	if w == reason.Yes {
+		return nil
+	}
+	return []reason.Reason{{ID: "shunt", Word: w, Path: path, Clears: answerOr(w),
+		Say:    say.That("Whatever opens in the motor's circuit lets the mass run away: no resistor or clamp among the loads is wired straight to the motor for good."),
+		Mend:   say.That("Wire one straight to the motor, with no fuse, switch or plug, and say so in the list of loads."),
+		Source: source.Derivation.Whole()}}
+}
+
+// answerOr is what clears a reason of this word: an answer, or a change of the plan.
+func answerOr(w reason.Word) reason.Clears {
+	if w == reason.NotKnown {
+		return reason.Answer
+	}
+	return reason.Change
 }
 
 // no is a reason that a change of the plan clears.

@@ -1,30 +1,137 @@
 package ready
 
 import (
+	"math"
+
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/source"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
 
-// motorHot is one run from cold that passes the highest winding temperature.
+// motorHot is one run from cold that passes the highest winding temperature, with the mass as planned or at its heaviest.
 func motorHot(c Case) []reason.Reason {
-	up, down := c.Drive.HeatUp, c.Drive.HeatDown
-	if !(up.Known && up.TooHot) && !(down.Known && down.TooHot) {
+	w := reason.Tried(hot(c.Plan.Drive), hot(c.Heavy.Drive))
+	if w == reason.Yes {
 		return nil
 	}
-	return []reason.Reason{{ID: "motor_hot", Word: reason.No, Path: "machine.max_winding_c", Clears: reason.Change,
+	r := reason.Reason{ID: "motor_hot", Path: "machine.max_winding_c", Clears: reason.Change,
 		Say:    say.That("One run from cold already makes the motor too hot. A burnt winding lets the mass go."),
 		Mend:   say.That("Use more gear ratio, less mass, or a larger motor."),
-		Source: source.FromMemory.At("IEC 60034-1")}}
+		Source: source.FromMemory.At("IEC 60034-1")}
+	if w == reason.NotKnown {
+		return withGuess([]reason.Reason{between(r, reason.No, reason.Yes)}, c)
+	}
+	r.Word = w
+	return []reason.Reason{r}
 }
 
-// motorMixed are numbers of one motor that do not fit each other.
+func hot(d lift.Drive) bool {
+	return d.HeatUp.Known && d.HeatUp.TooHot || d.HeatDown.Known && d.HeatDown.TooHot
+}
+
+// How far the numbers of one motor may disagree (our own judgement).
+const (
+	sameResistance = 0.25
+	sameSpeed      = 0.10
+	leastWarmth    = 0.1 // of the winding's allowance at the current it withstands all day
+	mostWarmth     = 2.5
+)
+
+// motorMixed are numbers of a motor that cannot come from one motor: its resistance, its speed without load, and how warm it
+// gets at the current it withstands all day.
 func motorMixed(c Case) []reason.Reason {
-	if len(c.Drive.Machine.Contradictions) == 0 {
+	var out []reason.Reason
+	m, k := c.Hoist.Machine, c.Plan.Drive.Machine
+	add := func(path string, s say.Sentence) {
+		out = append(out, reason.Reason{ID: "motor_mixed", Word: reason.NotKnown, Path: path, Clears: reason.Answer, Say: s,
+			Mend: say.That("Use numbers that all come from one label, or measure them on the bench."), Source: source.Judgement.Whole()})
+	}
+	if mixed(k.Found, "resistance", sameResistance) {
+		add("machine.r_ohm", say.That("The numbers of the motor give two winding resistances: they may come from two motors."))
+	}
+	if mixed(k.Found, "machine constant", sameSpeed) && offSpeed(m, k) {
+		add("machine.k_vs_rad", say.That("The numbers of the motor give two speeds without load: they may come from two motors."))
+	}
+	switch w, ok := warmth(m, k); {
+	case ok && math.IsInf(w, 1):
+		add("machine.continuous_current_a", say.That("At the current that the motor withstands all day its winding would never stop getting warmer: the numbers may come from two motors."))
+	case ok && (w < leastWarmth || w > mostWarmth):
+		add("machine.continuous_current_a", say.That("At the current that the motor withstands all day its winding would get %s times as warm as it may: the numbers may come from two motors.", say.Times(unit.Ratio(w)).To(2)))
+	}
+	return out
+}
+
+// mixed reports whether two sets of inputs give values that differ by more than a share, or one that cannot be.
+func mixed(found []lift.Found, what string, share float64) bool {
+	first := 0.0
+	for _, f := range found {
+		switch {
+		case f.What != what:
+		case f.Value <= 0:
+			return true
+		case first == 0:
+			first = f.Value
+		case math.Abs(f.Value-first) > share*first:
+			return true
+		}
+	}
+	return false
+}
+
+// offSpeed reports whether the speed without load by K is off the label's at both ends of the drop at the brushes. Values
+// of the bench alone stand as they are.
+func offSpeed(m lift.Machine, k lift.Constants) bool {
+	if !m.SheetVolts.Is || !m.SheetSpeed.Is || !k.K.Is || !k.R.Is || !k.I0.Is {
+		return true
+	}
+	label := float64(m.SheetSpeed.Val) * float64(m.SheetGear.Or(1))
+	for _, drop := range []float64{float64(m.BrushLow.Or(m.BrushDrop.Or(0))), float64(m.BrushHigh.Or(m.BrushDrop.Or(0)))} {
+		speed := (float64(m.SheetVolts.Val) - drop - float64(k.I0.Val)*float64(k.R.Val)) / float64(k.K.Val)
+		if math.Abs(speed-label) <= sameSpeed*label {
+			return false
+		}
+	}
+	return true
+}
+
+// Warmth is how much warmer than 25 °C a winding settles at a current, K: R_th·I²·R/(1 − α·R_th·I²·R); +Inf where it never
+// settles.
+func Warmth(rth, current, r float64) float64 {
+	p := rth * current * current * r
+	if x := lift.Alpha * p; x < 1 {
+		return p / (1 - x)
+	}
+	return math.Inf(1)
+}
+
+// warmth is that at the current which the motor withstands all day, as a share of what its winding may warm up.
+func warmth(m lift.Machine, k lift.Constants) (float64, bool) {
+	if !m.MaxCurrent.Is || !m.RthWinding.Is || !m.MaxWinding.Is || !k.R.Is {
+		return 0, false
+	}
+	rth := float64(m.RthWinding.Val) + float64(m.RthCase.Or(0))
+	return Warmth(rth, float64(m.MaxCurrent.Val), float64(k.R.Val)) / (float64(m.MaxWinding.Val) - 25), true
+}
+
+// sameRatio is how far the label's gearbox may be off the first stages (our own judgement).
+const sameRatio = 0.05
+
+// labelGear is a gearbox on the motor's label that is no part of the train.
+func labelGear(c Case) []reason.Reason {
+	g, ok := c.Hoist.Machine.SheetGear.Value()
+	if !ok || g <= 1 {
 		return nil
 	}
-	return []reason.Reason{{ID: "motor_mixed", Word: reason.NotKnown, Path: "machine", Clears: reason.Answer,
-		Say:    say.That("The motor's numbers contradict each other: which of them are right is not known."),
-		Mend:   say.That("Use numbers that all come from one label, or measure them on the bench."),
-		Source: source.Judgement.Whole()}}
+	product := 1.0
+	for _, s := range c.Plan.Drive.Stages {
+		if product *= float64(s.Ratio); math.Abs(product-float64(g)) <= sameRatio*float64(g) {
+			return nil
+		}
+	}
+	return []reason.Reason{{ID: "label_gear", Word: reason.NotKnown, Path: "machine.sheet_gear_ratio", Clears: reason.Answer,
+		Say:    say.That("The gearbox of the motor's label, %s : 1, is not in the train.", say.Times(g)),
+		Mend:   say.That("Add it as the first stage."),
+		Source: source.Derivation.Whole()}}
 }

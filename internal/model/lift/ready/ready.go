@@ -2,7 +2,8 @@
 // from a hoist, with what it was computed to, to the reasons against hanging it; Rules lists them in the order of the rule
 // book. What is not known is tried at its worst and at its best: bad at best is "no", bad only at worst is "not_known".
 //
-// Left out: fatigue; everything electrical beside the motor, which package model judges with the rest of the variant.
+// Left out: fatigue; beam and posts when a catch stops a free fall; everything electrical beside the motor, which package
+// model judges with the rest of the variant.
 package ready
 
 import (
@@ -11,13 +12,33 @@ import (
 	"duskweight/internal/model/reason"
 )
 
-// Case is what the rules look at. Checks and Hazards are those of the drive.
+// Case is what the rules look at: a hoist as it was designed, and with all that hangs as light and as heavy as its weighing
+// allows.
 type Case struct {
-	Hoist   lift.Hoist
-	Drive   lift.Drive
-	Checks  []path.Check
-	Hazards path.Hazards
-	On      reason.Day // the day that proofs are looked at; empty is not known, and then no proof counts
+	Hoist        lift.Hoist
+	Plan         Work // as designed; its flags hold what the year says of it, too
+	Light, Heavy Work
+	Hazards      path.Hazards
+	On           reason.Day // the day that proofs are looked at; empty is not known, and then no proof counts
+}
+
+// Work is what a hoist with one mass comes to.
+type Work struct {
+	Hoist  lift.Hoist
+	Drive  lift.Drive
+	Checks []path.Check
+}
+
+// New makes a case of a hoist and what it was computed to.
+func New(h lift.Hoist, d lift.Drive, checks []path.Check, z path.Hazards, on reason.Day) Case {
+	c := Case{Hoist: h, Plan: Work{h, d, checks}, Hazards: z, On: on}
+	c.Light, c.Heavy = worked(weighed(h, -1)), worked(weighed(h, 1))
+	return c
+}
+
+func worked(h lift.Hoist) Work {
+	d := lift.Compute(h)
+	return Work{h, d, path.Checks(h, d)}
 }
 
 // Rule is one rule with the name that the table of rules gives it.
@@ -30,12 +51,34 @@ type Rule struct {
 func Rules() []Rule {
 	return []Rule{
 		{"checks", checks},
+		{"hub_and_coupling", hubAndCoupling},
 		{"lift", lifts},
 		{"ratings", ratings},
+		{"load_unknown", loadUnknown},
 		{"motor_unknown", motorUnknown},
 		{"shock", shock},
+		{"holds_count", holdsCount},
+		{"holds_drum", holdsDrum},
+		{"holds_independent", holdsIndependent},
+		{"holds_auto", holdsAuto},
+		{"overspeed", overspeed},
+		{"free_drum", freeDrum},
+		{"brake_power", brakePower},
+		{"shunt", shunt},
+		{"geometry", geometry},
+		{"contradiction", contradictions},
+		{"bracing", bracing},
+		{"people_ride", peopleRide},
+		{"people_near", peopleNear},
+		{"people_below", peopleBelow},
+		{"floor_below", floorBelow},
+		{"owner", owner},
+		{"helper", helper},
+		{"self_start", selfStart},
+		{"way_down", wayDown},
 		{"motor_hot", motorHot},
 		{"motor_mixed", motorMixed},
+		{"label_gear", labelGear},
 		{"step_failed", failedSteps},
 	}
 }

@@ -12,7 +12,7 @@ import (
 func shock(c Case) []reason.Reason {
 	at := ""
 	var parts []string
-	for _, k := range c.Checks {
+	for _, k := range c.Heavy.Checks {
 		if shaken(k) {
 			parts = append(parts, k.Part)
 			for _, p := range k.Missing {

@@ -1,0 +1,98 @@
+package ready
+
+import (
+	"duskweight/internal/model/reason"
+	"duskweight/internal/model/source"
+	"duskweight/internal/say"
+)
+
+// asked makes a reason of a question about the place; none for the word Yes.
+func asked(id string, w reason.Word, path, wrong, open, mend string, forbids bool, ref source.Ref) []reason.Reason {
+	if w == reason.Yes {
+		return nil
+	}
+	r := reason.Reason{ID: id, Word: w, Path: path, Say: say.That("%s", wrong), Mend: say.That("%s", mend), Clears: answerOr(w), Forbids: forbids, Source: ref}
+	if w == reason.NotKnown {
+		r.Say = say.That("%s", open)
+	}
+	return []reason.Reason{r}
+}
+
+// peopleRide is a hoist of which nobody said that it carries no person. One that does is refused as a document.
+func peopleRide(c Case) []reason.Reason {
+	return asked("people_ride", reason.YesNo(c.Hoist.Site.CarriesPeople, "yes"), "site.carries_people",
+		"It is said to carry people. Nobody rides on it.", "Whether it ever carries a person is not known. Nobody rides on it.",
+		"Say that it carries nobody.", true, source.FromMemory.At("EN 14492-2, scope"))
+}
+
+// peopleNear is a place that children or animals reach, with neither a fence nor a locked room.
+func peopleNear(c Case) []reason.Reason {
+	s := c.Hoist.Site
+	if s.Barrier == "locked_room" || s.Barrier == "fence" {
+		return nil
+	}
+	return asked("people_near", reason.YesNo(s.Children, "yes"), "site.children",
+		"Children or animals can come under the mass.", "Whether children or animals can come under the mass is not known.",
+		"Lock the room, or put a fence at least 1.8 m high round it.", true, source.FromMemory.At("ISO 12100"))
+}
+
+// peopleBelow is somebody who lives under or behind the hoist.
+func peopleBelow(c Case) []reason.Reason {
+	return asked("people_below", reason.YesNo(c.Hoist.Site.Below, "yes"), "site.lives_below",
+		"Somebody lives below or behind the hoist.", "Whether somebody lives below or behind the hoist is not known.",
+		"Build it elsewhere.", true, source.FromMemory.At("ISO 12100"))
+}
+
+// floorBelow is a floor over a room, pipes or a tank that nobody secured.
+func floorBelow(c Case) []reason.Reason {
+	s := c.Hoist.Site
+	if s.FloorBelow == "solid_ground" || s.BelowSecured == "yes" {
+		return nil
+	}
+	return asked("floor_below", reason.Tried(s.FloorBelow != "", true), "site.floor_below",
+		"A mass that falls goes through the floor.", "What is under the floor is not known: a mass that falls may go through it.",
+		"Empty and lock the room below, and move pipes and tanks.", true, source.CommonPractice.Whole())
+}
+
+// owner is a structure whose owner was not asked.
+func owner(c Case) []reason.Reason {
+	if o := c.Hoist.Site.Carries; o == "own" || o == "agreed" {
+		return nil
+	}
+	r := asked("owner", reason.NotKnown, "site.owner", "", "Whether the owner of the structure agrees is not known.", "Ask the owner.", false, source.CommonPractice.Whole())
+	r[0].Clears = reason.Person
+	return r
+}
+
+// helper is a hoist that is lifted alone.
+func helper(c Case) []reason.Reason {
+	if c.Hoist.Site.Helper == "yes" {
+		return nil
+	}
+	return asked("helper", reason.NotKnown, "site.helper", "", "Nobody is named who can come to help.", "Do not lift alone: a second person with a phone stands outside the keep-out.", false, source.CommonPractice.Whole())
+}
+
+// selfStart is a hoist that starts by itself with no guard against it.
+func selfStart(c Case) []reason.Reason {
+	s := c.Hoist.Site
+	if s.SelfStartGuard == "yes" {
+		return nil
+	}
+	return asked("self_start", reason.YesNo(s.SelfStart, "yes"), "site.self_start",
+		"The hoist can start by itself.", "Whether the hoist can start by itself is not known.",
+		"Use a switch that locks, no restart after a power loss, a warning before it moves, and a stop that sets the brake.", false, source.FromMemory.At("ISO 14118"))
+}
+
+// wayDown is a mass that nobody can let down with dead power.
+func wayDown(c Case) []reason.Reason {
+	s := c.Hoist.Site
+	if s.WayDown != "" && s.WayDown != "none" && s.ComesDown != "" {
+		return nil
+	}
+	path := "site.way_down"
+	if s.ComesDown == "" {
+		path = "site.comes_down_without_power"
+	}
+	return asked("way_down", reason.NotKnown, path, "", "How the mass comes down without power is not known.",
+		"Plan it before the first lift: a hand crank, the brake opened by hand, or another hoist.", false, source.FromMemory.At("ISO 12100"))
+}
