@@ -121,7 +121,7 @@ func TestLineCases(t *testing.T) {
 				t.Errorf("%s: %+v says too little", c.ID, b)
 			}
 		}
-		j := judgement{g, doc.Variants[0], &r, g.On}
+		j := judgementOf(g, doc.Variants[0], &r, g.On)
 		for i, one := range rules() {
 			if without := judgeBy(slices.Delete(rules(), i, i+1), j); c.fails(without.Because) != "" {
 				needed[one.name] = true
