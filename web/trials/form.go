@@ -66,6 +66,20 @@ func TrialsForm() []form.Part[lift.Hoist] {
 			form.Number("time_s", "For", unit.Minutes, func(r *lift.HeldTrial) *unit.Known[unit.Duration] { return &r.Time }),
 			form.Word("held", "Held, nothing moved", func(r *lift.HeldTrial) *string { return &r.Held }),
 			form.Text("note", "Note", func(r *lift.HeldTrial) *string { return &r.Note })),
+		form.Rows("proofs", "Load tests of parts that nobody rates", "load test", 40, func(t *t) *[]lift.Proof { return &t.Proofs }, lift.Proof{},
+			form.Word("part", "Part", func(r *lift.Proof) *string { return &r.Part }),
+			form.Word("made_of", "Made of", func(r *lift.Proof) *string { return &r.MadeOf }),
+			form.Number("load_n", "Force on it", unit.Loads, func(r *lift.Proof) *unit.Known[unit.Force] { return &r.Load }),
+			form.Number("torque_nm", "Or torque at the drum", unit.Torques, func(r *lift.Proof) *unit.Known[unit.Torque] { return &r.Torque }),
+			form.Number("held_s", "For", unit.Minutes, func(r *lift.Proof) *unit.Known[unit.Duration] { return &r.HeldFor }),
+			form.Word("moved", "A mark moved", func(r *lift.Proof) *string { return &r.Moved }),
+			form.Word("measured_with", "Measured with", func(r *lift.Proof) *string { return &r.Measured }),
+			form.Word("on", "Put on", func(r *lift.Proof) *string { return &r.On }),
+			form.Text("date", "Day, such as 2026-11-28", func(r *lift.Proof) *string { return &r.Date }),
+			form.Text("by", "Tested by", func(r *lift.Proof) *string { return &r.By }),
+			form.Text("witness", "Second adult who saw it", func(r *lift.Proof) *string { return &r.Witness }),
+			form.Text("qualified", "Qualified person who saw it", func(r *lift.Proof) *string { return &r.Expert }),
+			form.Number("lifts_since", "Lifts since then", unit.Counts, func(r *lift.Proof) *unit.Known[unit.Count] { return &r.Lifts })),
 	)
 }
 
