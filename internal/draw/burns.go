@@ -4,6 +4,9 @@ import (
 	"fmt"
 	"io"
 	"math"
+
+	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Burn is one lamp or device over the clock hours of a day: the power it takes in each, W.
@@ -127,5 +130,5 @@ func (b Burns) reading() string {
 	if most == 0 {
 		return "Nothing burns."
 	}
-	return fmt.Sprintf("Most at %02d:00: %s W.", when, tick(round3(most)))
+	return say.That("Most at %s: %s.", fmt.Sprintf("%02d:00", when), say.Power(unit.Power(most))).String()
 }

@@ -224,7 +224,7 @@ func TestDayReadBack(t *testing.T) {
 		t.Errorf("room for a store that is not there: %v high", r.h)
 	}
 	// Means of hours are what a day comes to: 12 hours of 2 W are 24 Wh, however many values they come in.
-	if got := (TypicalDay{Sun: []float64{2, 0}, Load: []float64{1}}).reading(); !strings.Contains(got, "24 Wh in the day; up to 1 W and 24 Wh") {
+	if got := (TypicalDay{Sun: []float64{2, 0}, Load: []float64{1}}).reading(); !strings.Contains(got, "24\u00a0Wh in the day; up to 1\u00a0W and 24\u00a0Wh") {
 		t.Error(got)
 	}
 }
@@ -548,7 +548,7 @@ func TestMassHeightReadBack(t *testing.T) {
 	}
 	// In feet and pounds the same picture in other numbers: 240 kg are 529 lb, 3.8 m 12.47 ft.
 	m = someMass()
-	m.MassUnit, m.MassTitle, m.HeightUnit, m.HeightTitle = 0.45359237, "mass, lb", 0.3048, "height, ft"
+	m.Units = unit.Imperial
 	r = parse(t, drawn(t, func(b *strings.Builder) error { return MassHeight(m, b) }))
 	x, y = decadesOf(t, r, false), decadesOf(t, r, true)
 	today = looking(r.circles, "stroke", massColour)[0].pts[0]

@@ -35,7 +35,7 @@ func TestMassHeight(t *testing.T) {
 		t.Fatal(err)
 	}
 	sound(t, b.String())
-	if !strings.Contains(b.String(), "0.817 Wh") || strings.Contains(b.String(), ">too near to read<") {
+	if !strings.Contains(b.String(), "0.817\u00a0Wh") || strings.Contains(b.String(), ">too near to read<") {
 		t.Error(b.String())
 	}
 	r := rand.New(rand.NewSource(6))
@@ -97,7 +97,7 @@ func TestDay(t *testing.T) {
 		sound(t, b.String())
 	}
 	got := TypicalDay{Sun: sun, Load: load, Stored: stored}.reading()
-	if want := "The sun gives up to 150 W and 150 Wh in the day; up to 20 W and 20 Wh are wanted. At most 10 Wh are stored."; got != want {
+	if want := "The sun gives up to 150\u00a0W and 150\u00a0Wh in the day; up to 20\u00a0W and 20\u00a0Wh are needed. At most 10\u00a0Wh are stored."; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
@@ -123,7 +123,7 @@ func TestBurns(t *testing.T) {
 		t.Fatal(err)
 	}
 	sound(t, b.String())
-	if !strings.Contains(b.String(), "Most at 20:00: 780 W.") || !strings.Contains(b.String(), ">31 more<") { // 0 + 1 + … + 39
+	if !strings.Contains(b.String(), "Most at 20:00: 780\u00a0W.") || !strings.Contains(b.String(), ">31 more<") { // 0 + 1 + … + 39
 		t.Error(b.String())
 	}
 	b.Reset()
@@ -141,7 +141,7 @@ func TestSunMonths(t *testing.T) {
 		t.Fatal(err)
 	}
 	sound(t, b.String())
-	if !strings.Contains(b.String(), "least in Dec with 0.5 kWh/m² a day, most in Jun with 6.") {
+	if !strings.Contains(b.String(), "least in Dec with 0.5\u00a0kWh/m² a day, most in Jun with 6\u00a0kWh/m².") {
 		t.Error(b.String())
 	}
 }
@@ -171,7 +171,7 @@ func TestWorstWeek(t *testing.T) {
 		t.Fatal(err)
 	}
 	sound(t, b.String())
-	for _, want := range []string{"336 Wh are wanted, 20 Wh of them are not there", ">31<", ">1 Jan<", ">stored<"} {
+	for _, want := range []string{"336\u00a0Wh are needed, 20\u00a0Wh of them are not there", ">31<", ">1 Jan<", ">stored<"} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("no %q", want)
 		}

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // TypicalDay is a day of 24 hours: what the panels give and what is wanted, W, hour by hour, and what is stored at the
@@ -141,9 +142,11 @@ func (d TypicalDay) reading() string {
 		}
 		return sum / math.Max(1, float64(len(v))) * 24
 	}
-	s := fmt.Sprintf("The sun gives up to %.3g W and %.3g Wh in the day; up to %.3g W and %.3g Wh are wanted.", peak(d.Sun), mean(d.Sun), peak(d.Load), mean(d.Load))
+	watts := func(v []float64) say.Amount { return say.Power(unit.Power(peak(v))) }
+	day := func(v []float64) say.Amount { return say.Energy(unit.Energy(mean(v)) * unit.WattHour) }
+	s := say.That("The sun gives up to %s and %s in the day; up to %s and %s are needed.", watts(d.Sun), day(d.Sun), watts(d.Load), day(d.Load))
 	if len(d.Stored) > 0 {
-		s += fmt.Sprintf(" At most %.3g Wh are stored.", unit.Energy(peak(d.Stored)).WattHours())
+		s = say.Join(s, say.That("At most %s are stored.", say.Energy(unit.Energy(peak(d.Stored)))))
 	}
-	return s
+	return s.String()
 }

@@ -4,9 +4,10 @@ import (
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
-func (s Scene) lengthText(mm float64) string { return s.length(unit.Length(mm / 1000)) }
+func (s Scene) lengthText(mm float64) string { return say.Length(unit.Length(mm / 1000)).In(s.units) }
 
 // detail draws the drive larger: drum, rope line, hole and foot pulley with their chain of dimensions.
 func (c *sheet) detail() {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // What becomes of a part of the energy.
@@ -86,7 +87,7 @@ func share(part, whole unit.Energy) string {
 	if percent > 0 && percent < 0.1 {
 		return "under 0.1 %"
 	}
-	return unit.Rounded(percent, 2) + " %"
+	return say.Share(unit.Ratio(part / whole)).String()
 }
 
 // reading is the text equivalent.

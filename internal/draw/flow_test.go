@@ -15,7 +15,7 @@ func TestFlow(t *testing.T) {
 		t.Fatal(err)
 	}
 	sound(t, b.String())
-	for _, want := range []string{`<rect x="8" y="50" width="139"`, `<rect x="147" y="81" width="69.5"`, `<rect x="216.5" y="112" width="69.5"`, ">50 %<", ">25 %<", "sun, of it: light: 50 %; heat: 25 %; not used: 25 %."} {
+	for _, want := range []string{`<rect x="8" y="50" width="139"`, `<rect x="147" y="81" width="69.5"`, `<rect x="216.5" y="112" width="69.5"`, ">50\u00a0%<", ">25\u00a0%<", "sun, of it: light: 50\u00a0%; heat: 25\u00a0%; not used: 25\u00a0%."} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("no %q in %s", want, b.String())
 		}

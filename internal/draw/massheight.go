@@ -1,11 +1,11 @@
 package draw
 
 import (
-	"fmt"
 	"io"
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Energies are lines of equal energy in the picture of mass against height.
@@ -15,35 +15,40 @@ type Energies struct {
 	Strong bool        // the one that matters
 }
 
-// MassAgainstHeight is what the picture of mass against height is made of. Its axes are kg and m; the writers turn
-// values into the project's units and the titles name them.
+// MassAgainstHeight is what the picture of mass against height is made of. Its axes are kg and m, or lb and ft.
 type MassAgainstHeight struct {
 	Mass   unit.Known[unit.Mass]   // today's design
 	Height unit.Known[unit.Length] // today's design
 	Lines  []Energies
-	// MassTitle and HeightTitle name the axes; MassUnit and HeightUnit are one unit of the axis. Zero values are kg and m.
-	MassTitle, HeightTitle string
-	MassUnit               unit.Mass
-	HeightUnit             unit.Length
+	Units  unit.System
+}
+
+// units is one unit of either axis.
+func (m MassAgainstHeight) units() (unit.Mass, unit.Length) {
+	if m.Units == unit.Imperial {
+		return unit.Pound, unit.Foot
+	}
+	return 1, 1
+}
+
+// product is mass times height on a line, in units of the axes.
+func (m MassAgainstHeight) product(l Energies) float64 {
+	mass, height := m.units()
+	return float64(l.Energy) / (unit.G * float64(mass) * float64(height))
 }
 
 // MassHeight draws mass against height with both axes logarithmic, the lines of equal energy and today's design.
 func MassHeight(m MassAgainstHeight, out io.Writer) error {
 	const w, h = 380.0, 300.0
-	if m.MassUnit <= 0 {
-		m.MassUnit, m.MassTitle = 1, "mass, kg"
-	}
-	if m.HeightUnit <= 0 {
-		m.HeightUnit, m.HeightTitle = 1, "height of travel, m"
-	}
+	oneMass, oneHeight := m.units()
 	p := open(out, "massheight", w, h, "Mass against height", m.reading())
 	x := axis{lo: 0.5, hi: 200, a: 58, b: w - 16, log: true}
 	y := axis{lo: 10, hi: 1e5, a: h - 44, b: 14, log: true}
-	x.cover(float64(m.Height.Val), m.Height.Is, float64(m.HeightUnit))
-	y.cover(float64(m.Mass.Val), m.Mass.Is, float64(m.MassUnit))
+	x.cover(float64(m.Height.Val), m.Height.Is, float64(oneHeight))
+	y.cover(float64(m.Mass.Val), m.Mass.Is, float64(oneMass))
 	p.logGrid(x, y)
-	p.text((x.a+x.b)/2, h-8, m.HeightTitle, letter, "middle", 0)
-	p.text(14, (y.a+y.b)/2, m.MassTitle, letter, "middle", 90)
+	p.text((x.a+x.b)/2, h-8, "height of travel, "+unit.Lengths.Symbol(m.Units), letter, "middle", 0)
+	p.text(14, (y.a+y.b)/2, "mass, "+unit.Masses.Symbol(m.Units), letter, "middle", 90)
 	lines := m.apart()
 	var taken []box
 	mass, massIs := m.Mass.Value()
@@ -111,7 +116,7 @@ func (p *pen) logGrid(x, y axis) {
 
 // energyLine draws mass·g·height = energy, with its name along it.
 func (p *pen) energyLine(l Energies, x, y axis, m MassAgainstHeight, taken *[]box) {
-	e := float64(l.Energy) / (unit.G * float64(m.MassUnit) * float64(m.HeightUnit)) // mass·height in axis units
+	e := m.product(l) // mass·height in axis units
 	if !(e > 0) || math.IsInf(e, 0) {
 		return
 	}
@@ -149,7 +154,8 @@ func (p *pen) energyLine(l Energies, x, y axis, m MassAgainstHeight, taken *[]bo
 
 // today marks the design, a cross in a ring, with its name where no line runs through it; it returns what it takes.
 func (m MassAgainstHeight) today(p *pen, x, y axis, lines []Energies) []box {
-	px, py := x.at(float64(m.Height.Val/m.HeightUnit)), y.at(float64(m.Mass.Val/m.MassUnit))
+	oneMass, oneHeight := m.units()
+	px, py := x.at(float64(m.Height.Val/oneHeight)), y.at(float64(m.Mass.Val/oneMass))
 	p.circle(px, py, 6, stroke(massColour, 2, ""), attrs{"fill", massColour, "fill-opacity", ".25"})
 	p.line(px-10, py, px+10, py, stroke(massColour, 1, ""))
 	p.line(px, py-10, px, py+10, stroke(massColour, 1, ""))
@@ -157,7 +163,7 @@ func (m MassAgainstHeight) today(p *pen, x, y axis, lines []Energies) []box {
 	w := TextWidth(name, letter)
 	crossed := func(b box) bool {
 		for _, l := range lines {
-			e := float64(l.Energy) / (unit.G * float64(m.MassUnit) * float64(m.HeightUnit))
+			e := m.product(l)
 			if x.value(b.x0)*y.value(b.y1) < e && e < x.value(b.x1)*y.value(b.y0) {
 				return true
 			}
@@ -184,12 +190,14 @@ func (m MassAgainstHeight) today(p *pen, x, y axis, lines []Energies) []box {
 func (m MassAgainstHeight) reading() string {
 	mass, massIs := m.Mass.Value()
 	height, heightIs := m.Height.Value()
-	s := "Lines of equal energy fall from a heavy mass at a small height to a light mass at a great height."
+	lines := say.That("Lines of equal energy fall from a heavy mass at a small height to a light mass at a great height.")
+	today := say.Sentence{}
 	if massIs && heightIs {
-		s = fmt.Sprintf("Today's design stands at %s lifted %s, that is %.3g Wh before losses. ", metricMass(mass), metricLength(height), float64(mass)*unit.G*float64(height)/3600) + s
+		today = say.That("Today's design stands at %s lifted %s, that is %s before losses.", say.Mass(mass), say.Length(height), say.Energy(unit.Energy(float64(mass)*unit.G*float64(height))))
 	}
-	for _, l := range m.Lines {
-		s += " " + l.Name + "."
+	names := make([]say.Sentence, len(m.Lines))
+	for i, l := range m.Lines {
+		names[i] = say.That("%s.", l.Name)
 	}
-	return s
+	return say.Join(today, lines, say.Join(names...)).In(m.Units)
 }

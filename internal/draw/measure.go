@@ -1,10 +1,10 @@
 package draw
 
 import (
-	"fmt"
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // dimension lists what is measured.
@@ -49,7 +49,7 @@ func (b *builder) dimension() {
 
 // add completes a dimension with its texts.
 func (s *Scene) add(d Dim, name string, value float64) {
-	d.Short = s.length(unit.Length(value / 1000))
+	d.Short = s.lengthText(value)
 	if !d.Known {
 		d.Short = "?"
 	}
@@ -83,7 +83,7 @@ func (b *builder) chain() {
 
 func (s *Scene) chainDim(i int, y float64, known bool) {
 	d := Dim{From: Point{s.Chain[i].X, y}, To: Point{s.Chain[i+1].X, y}, Known: known}
-	d.Short = s.length(unit.Length((d.To.X - d.From.X) / 1000))
+	d.Short = s.lengthText(d.To.X - d.From.X)
 	if !known {
 		d.Short = "?"
 	}
@@ -97,13 +97,13 @@ func (b *builder) label() {
 	m, known := b.mass()
 	text := "mass ?"
 	if known {
-		text = b.p.Mass(unit.Mass(m))
+		text = say.Mass(unit.Mass(m)).In(b.p.Units)
 	}
 	s.Labels = append(s.Labels, Label{Point{(s.Mass.X0 + s.Mass.X1) / 2, (s.Mass.Y0 + s.Mass.Y1) / 2}, text, s.Fails["mass"]})
 	if s.HasBase {
 		text = "base ?"
 		if v, ok := b.h.Base.Mass.Value(); ok {
-			text = "base " + b.p.Mass(v)
+			text = say.That("base %s", say.Mass(v)).In(b.p.Units)
 		}
 		if s.Fails["base"] {
 			text += " ✕"
@@ -136,30 +136,22 @@ func (b *builder) describe() {
 	s := &b.s
 	s.Title = "The hoist as designed, seen from the side"
 	m, known := b.mass()
-	mass := "A mass that is not known"
+	mass, travel, drum := say.That("A mass that is not known"), say.That("a height that is not known"), say.That("a drum of unknown diameter")
 	if known {
-		mass = "A mass of " + b.p.Mass(unit.Mass(m))
+		mass = say.That("A mass of %s", say.Mass(unit.Mass(m)))
 	}
-	travel := "a height that is not known"
 	if s.TravelKnown {
-		travel = s.length(unit.Length(s.Travel / 1000))
+		travel = say.That("%s", say.Length(unit.Length(s.Travel/1000)))
 	}
-	drum := "a drum of unknown diameter"
 	if s.Wheels[0].Known {
-		drum = "a drum of " + s.length(unit.Length(s.Wheels[0].Bare/1000))
+		drum = say.That("a drum of %s", say.Length(unit.Length(s.Wheels[0].Bare/1000)))
 	}
-	s.Desc = fmt.Sprintf("%s hangs on %s and travels %s. %s between mass and drum; %s.",
-		mass, count(b.parts, "rope", "ropes"), travel, count(b.lead, "pulley", "pulleys"), drum)
+	desc := say.That("%s hangs on %s and travels %s. %s between mass and drum; %s.",
+		mass, say.Plural(b.parts, "rope", "ropes"), travel, say.Plural(b.lead, "pulley", "pulleys"), drum)
 	for _, d := range s.Dims {
 		if d.Column == 1 && d.Known {
-			s.Desc += " Its axis stands at " + d.Short + "."
+			desc = say.Join(desc, say.That("Its axis stands at %s.", d.Short))
 		}
 	}
-}
-
-func count(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
+	s.Desc = desc.In(b.p.Units)
 }

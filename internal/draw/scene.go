@@ -8,7 +8,6 @@
 package draw
 
 import (
-	"fmt"
 	"math"
 
 	"duskweight/internal/model/lift"
@@ -16,14 +15,13 @@ import (
 	"duskweight/internal/model/unit"
 )
 
-// Plan is what the side view is made from. Length and Mass write a value in the project's units; nil writes metric.
+// Plan is what the side view is made from, with the units that it is labelled in.
 type Plan struct {
 	Hoist   lift.Hoist
 	Drive   lift.Drive
-	Checks  []path.Check             // parts that give way are marked
-	KeepOut unit.Known[unit.Length]  // from the middle of the mass
-	Length  func(unit.Length) string // "4.50 m"
-	Mass    func(unit.Mass) string   // "240 kg"
+	Checks  []path.Check            // parts that give way are marked
+	KeepOut unit.Known[unit.Length] // from the middle of the mass
+	Units   unit.System
 }
 
 // Point is a place in the scene: mm, x to the right, y up from the ground.
@@ -105,19 +103,13 @@ type Scene struct {
 	Notes       []string        // where the drawing does not match the numbers
 	Clashes     []string        // of these, what cannot be built so
 	Fails       map[string]bool // "rope", "head", "beam", "post", "base", "drum", "mass"
-	length      func(unit.Length) string
+	units       unit.System
 }
 
 // Make builds the scene. It draws every design, however little is known of it.
 func Make(p Plan) Scene {
-	if p.Length == nil {
-		p.Length = metricLength
-	}
-	if p.Mass == nil {
-		p.Mass = metricMass
-	}
 	b := &builder{p: p, h: p.Hoist}
-	b.s.length = p.Length
+	b.s.units = p.Units
 	b.s.Fails = failing(p.Checks)
 	b.sizes()
 	b.reeve()
@@ -221,30 +213,4 @@ func failing(checks []path.Check) map[string]bool {
 		}
 	}
 	return out
-}
-
-func metricLength(l unit.Length) string {
-	switch x := l.Millimetres(); {
-	case math.IsNaN(x) || math.IsInf(x, 0):
-		return "?"
-	case math.Abs(x) >= 9999.5:
-		return fmt.Sprintf("%.4g m", x/1000)
-	case math.Abs(x) >= 999.5:
-		return fmt.Sprintf("%.2f m", x/1000)
-	case math.Abs(x) >= 99.5:
-		return fmt.Sprintf("%.0f mm", x)
-	default:
-		return fmt.Sprintf("%.3g mm", x)
-	}
-}
-
-func metricMass(m unit.Mass) string {
-	switch x := float64(m); {
-	case math.IsNaN(x) || math.IsInf(x, 0):
-		return "?"
-	case x >= 9999.5:
-		return fmt.Sprintf("%.4g t", x/1000)
-	default:
-		return fmt.Sprintf("%.3g kg", x)
-	}
 }

@@ -13,6 +13,7 @@ import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 func of(mm float64) unit.Known[unit.Length] { return unit.Of(unit.Length(mm / 1000)) }
@@ -126,7 +127,7 @@ func TestChainFollowsTheDrum(t *testing.T) {
 		near(t, "hole – foot pulley", s.Chain[2].X-s.Chain[1].X, 49, 1e-9)
 		near(t, "rope goes straight down through the hole", s.Legs[0].From.X, s.Hole.X, 1e-9)
 		near(t, "and on to the pulley", s.Legs[0].To.X, s.Hole.X, 1e-9)
-		if want := metricLength(unit.Length(c.first / 1000)); s.ChainDims[0].Text != want {
+		if want := say.Length(unit.Length(c.first / 1000)).String(); s.ChainDims[0].Text != want {
 			t.Errorf("written %q, want %q", s.ChainDims[0].Text, want)
 		}
 	}
@@ -139,7 +140,7 @@ func TestChainFollowsTheDrum(t *testing.T) {
 // What is written is what is drawn.
 func TestDimensions(t *testing.T) {
 	s := Make(Plan{Hoist: hoist()})
-	want := map[string]float64{"travel 3.80 m": 3800, "room 250 mm": 250, "head pulley 5.20 m": 5200, "span 2.60 m": 2600}
+	want := map[string]float64{"travel 3.8\u00a0m": 3800, "room 250\u00a0mm": 250, "head pulley 5.2\u00a0m": 5200, "span 2.6\u00a0m": 2600}
 	for _, d := range s.Dims {
 		mm, ok := want[d.Text]
 		if !ok {
@@ -171,7 +172,7 @@ func TestTravelThatDoesNotFit(t *testing.T) {
 	for _, d := range s.Dims {
 		if d.Off {
 			off++
-			if !strings.Contains(d.Text, "5.20 m") {
+			if !strings.Contains(d.Text, "5.2\u00a0m") {
 				t.Errorf("the user's own number is not written: %q", d.Text)
 			}
 		}
@@ -395,4 +396,24 @@ func textBoxes(t *testing.T, svg string) []textBox {
 		out = append(out, textBox{b, x.Text, x.Size})
 	}
 	return out
+}
+
+// The drawing is labelled in the reader's units and nothing else changes: 3.8 m are 12.5 ft, 240 kg 529 lb, 250 mm 9.84 in.
+func TestLabelsInFeet(t *testing.T) {
+	metric, imperial := Make(Plan{Hoist: hoist()}), Make(Plan{Hoist: hoist(), Units: unit.Imperial})
+	said := imperial.Desc
+	for _, d := range imperial.Dims {
+		said += " " + d.Text
+	}
+	for _, want := range []string{"A mass of 529\u00a0lb hangs", "travels 12.5\u00a0ft", "room 9.84\u00a0in"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("no %q in %q", want, said)
+		}
+	}
+	if strings.Contains(said, "\u00a0m") || strings.Contains(said, "kg") {
+		t.Errorf("metric: %q", said)
+	}
+	if metric.Travel != imperial.Travel || metric.Wheels[0] != imperial.Wheels[0] {
+		t.Error("the labels change the drawing")
+	}
 }

@@ -1,9 +1,11 @@
 package draw
 
 import (
-	"fmt"
 	"io"
 	"math"
+
+	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // SunMonths draws the sun of twelve months as pairs of bars, in kWh/m² a day: on the flat open, on the panel filled.
@@ -34,6 +36,9 @@ func SunMonths(flat, panel [12]float64, out io.Writer) error {
 
 // sunReading is the text equivalent.
 func sunReading(panel [12]float64) string {
+	sun := func(kilowattHours float64) say.Amount {
+		return say.Of(unit.Irradiations, finite(kilowattHours)*3.6e6)
+	}
 	low, high := 0, 0
 	for m, v := range panel {
 		if finite(v) < finite(panel[low]) {
@@ -43,5 +48,5 @@ func sunReading(panel [12]float64) string {
 			high = m
 		}
 	}
-	return fmt.Sprintf("On the panel: least in %s with %s kWh/m² a day, most in %s with %s.", monthNames[low], tick(round3(finite(panel[low]))), monthNames[high], tick(round3(finite(panel[high]))))
+	return say.That("On the panel: least in %s with %s a day, most in %s with %s.", monthNames[low], sun(panel[low]), monthNames[high], sun(panel[high])).String()
 }

@@ -1,9 +1,11 @@
 package draw
 
 import (
-	"fmt"
 	"io"
 	"math"
+
+	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Week is the first seven days of a weather file, hour by hour: light on the flat and its diffuse part in W/m², air in °C.
@@ -60,5 +62,5 @@ func (p *pen) air(v []float64, x axis) {
 
 // reading is the text equivalent.
 func (d Week) reading() string {
-	return fmt.Sprintf("1 to 7 January: at most %s W/m² on the flat, of it diffuse at most %s.", tick(math.Round(peak(d.Global))), tick(math.Round(peak(d.Diffuse))))
+	return say.That("1 to 7 January: at most %s on the flat, of it diffuse at most %s.", say.Light(unit.Irradiance(peak(d.Global))), say.Light(unit.Irradiance(peak(d.Diffuse)))).String()
 }

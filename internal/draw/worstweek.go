@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // WorstWeek is a week hour by hour: what the panels give, what is wanted and what of it is not there, W, and what is
@@ -109,12 +110,12 @@ func (p *pen) held(d WorstWeek, left float64, x, y axis) {
 
 // reading is the text equivalent.
 func (d WorstWeek) reading() string {
-	whole := func(v []float64) float64 {
+	whole := func(v []float64) say.Amount {
 		sum := 0.0
 		for _, w := range v {
 			sum += finite(w)
 		}
-		return unit.Energy(sum * 3600).WattHours()
+		return say.Energy(unit.Energy(sum * 3600))
 	}
-	return fmt.Sprintf("The sun gives %.3g Wh in the week, %.3g Wh are wanted, %.3g Wh of them are not there.", whole(d.Sun), whole(d.Load), whole(d.Missing))
+	return say.That("The sun gives %s in the week, %s are needed, %s of them are not there.", whole(d.Sun), whole(d.Load), whole(d.Missing)).String()
 }

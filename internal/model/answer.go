@@ -3,6 +3,7 @@ package model
 import (
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // The answer that other programs read: SI with the unit as key suffix. Every key is always there; what is not known is
@@ -122,7 +123,7 @@ type DirectAnswer struct {
 	Hours           unit.Known[unit.Count]      `json:"turning_h_year"`
 	ConverterLight  unit.Known[unit.Irradiance] `json:"converter_start_w_m2"`
 	ConverterHeight unit.Known[unit.Length]     `json:"converter_height_m_day"`
-	Say             string                      `json:"say"`
+	Say             say.Sentence                `json:"say"`
 }
 
 // DirectPointAnswer is where panels and motor agree in one light; speed is the mass's.
@@ -150,7 +151,7 @@ type RaiseAnswer struct {
 	Speed    unit.Known[unit.Speed]    `json:"speed_m_s"`
 	Time     unit.Known[unit.Duration] `json:"time_s"`
 	EnergyIn unit.Known[unit.Energy]   `json:"energy_in_j"`
-	Say      string                    `json:"say"`
+	Say      say.Sentence              `json:"say"`
 }
 
 // LowerAnswer is the way down.
@@ -163,7 +164,7 @@ type LowerAnswer struct {
 	Power     unit.Known[unit.Power]    `json:"power_w"`
 	EnergyOut unit.Known[unit.Energy]   `json:"energy_out_j"`
 	Steady    *bool                     `json:"steady"`
-	Say       string                    `json:"say"`
+	Say       say.Sentence              `json:"say"`
 }
 
 // LetGoAnswer is what happens with the lamps unplugged or the motor wires joined.
@@ -195,7 +196,7 @@ type CheckAnswer struct {
 	Word         string                 `json:"word"`
 	Source       string                 `json:"source"`
 	Also         []string               `json:"also"` // further sources of its numbers
-	Say          string                 `json:"say"`
+	Say          say.Sentence           `json:"say"`
 	Case         string                 `json:"case"`
 	Formula      string                 `json:"formula"`
 	Inputs       []InputAnswer          `json:"inputs"`

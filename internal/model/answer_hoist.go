@@ -4,6 +4,7 @@ import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // What a hoist's page says beyond the figures: what is flagged and missing by field, the train, what goes wrong, what it
@@ -11,9 +12,9 @@ import (
 
 // FlagAnswer is one thing said in words, with the field it is about; bad means do not hang.
 type FlagAnswer struct {
-	Path string `json:"path"`
-	Say  string `json:"say"`
-	Bad  bool   `json:"bad"`
+	Path string       `json:"path"`
+	Say  say.Sentence `json:"say"`
+	Bad  bool         `json:"bad"`
 }
 
 // MissingAnswer is an input that is not known and what it keeps from being told; the path is inside the hoist.
@@ -40,13 +41,13 @@ type MachineAnswer struct {
 	R              unit.Known[unit.Resistance]      `json:"r_ohm"`
 	I0             unit.Known[unit.Current]         `json:"i0_a"`
 	From           string                           `json:"from"`
-	Contradictions []string                         `json:"contradictions"`
+	Contradictions []say.Sentence                   `json:"contradictions"`
 }
 
 // CureAnswer is one way to make loads settle that race.
 type CureAnswer struct {
-	Say   string     `json:"say"`
-	Burns unit.Power `json:"burns_w"`
+	Say   say.Sentence `json:"say"`
+	Burns unit.Power   `json:"burns_w"`
 }
 
 // MishapAnswer is what goes wrong, each as speed, force, length or time.
@@ -76,7 +77,7 @@ type HazardAnswer struct {
 	AtLeast     bool                    `json:"keep_out_at_least"`
 	ComesDown   string                  `json:"comes_down_without_power"`
 	Questions   []QuestionAnswer        `json:"questions"`
-	Cautions    []string                `json:"cautions"`
+	Cautions    []say.Sentence          `json:"cautions"`
 	SwitchOrder []string                `json:"switch_order"`
 }
 
@@ -154,7 +155,7 @@ func mishapAnswer(d lift.Drive) MishapAnswer {
 
 func hazardAnswer(z path.Hazards) HazardAnswer {
 	a := HazardAnswer{DropEnergy: z.DropEnergy, DropSpeed: z.DropSpeed, PadForce: z.PadForce, KeepOut: z.KeepOut, AtLeast: z.AtLeast,
-		ComesDown: z.ComesDown, Questions: []QuestionAnswer{}, Cautions: []string{}, SwitchOrder: some(z.SwitchOrder)}
+		ComesDown: z.ComesDown, Questions: []QuestionAnswer{}, Cautions: []say.Sentence{}, SwitchOrder: some(z.SwitchOrder)}
 	for _, list := range [][]path.Question{z.Questions, z.Round} {
 		for _, q := range list {
 			a.Questions = append(a.Questions, QuestionAnswer{q.Path, q.Ask, q.Answer, q.Worse})
@@ -182,9 +183,9 @@ func (a *CheckAnswer) behind(c path.Check) {
 }
 
 // some is a list that is never null.
-func some(list []string) []string {
+func some[T any](list []T) []T {
 	if list == nil {
-		return []string{}
+		return []T{}
 	}
 	return list
 }

@@ -1,12 +1,11 @@
 package model
 
 import (
-	"strings"
-
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Answer turns a result into what other programs read.
@@ -111,9 +110,9 @@ func (h HoistResult) answer() HoistAnswer {
 }
 
 func directAnswer(d Direct) *DirectAnswer {
-	a := &DirectAnswer{Points: []DirectPointAnswer{}, Say: strings.Join(d.Say, " ")}
+	a := &DirectAnswer{Points: []DirectPointAnswer{}, Say: say.Join(d.Say...)}
 	if !d.Known {
-		a.Say = d.WhyNot
+		a.Say = say.That("%s", d.WhyNot)
 		return a
 	}
 	a.RunCurrent, a.StartCurrent, a.ShortCurrent, a.OpenVoltage = unit.Of(d.Run), unit.Of(d.Start), unit.Of(d.Short), unit.Of(d.Open)

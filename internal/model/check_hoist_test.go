@@ -88,7 +88,7 @@ func TestClashesAreNotReady(t *testing.T) {
 		r := model.Ground{}.Evaluate(v)
 		found := false
 		for _, f := range r.Stores[0].Hoist.Drive.Flags {
-			found = found || f.Path == tc.path && f.Bad == tc.bad && strings.Contains(f.Say, tc.say)
+			found = found || f.Path == tc.path && f.Bad == tc.bad && strings.Contains(f.Say.String(), tc.say)
 		}
 		if !found || r.Ready != tc.ready {
 			t.Errorf("%s: ready %q, want %q; flags %+v", tc.name, r.Ready, tc.ready, r.Stores[0].Hoist.Drive.Flags)

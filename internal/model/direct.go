@@ -6,6 +6,7 @@ import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // The panel straight on the motor: panel and hoist meet here, for they know nothing of each other. A mass asks the motor
@@ -38,7 +39,7 @@ type Direct struct {
 
 	Year      *DirectYear // nil without a year of light
 	Converter DirectCure
-	Say       []string
+	Say       []say.Sentence
 
 	panels *panel.Straight
 	motor  motor

@@ -1,10 +1,9 @@
 package model
 
 import (
-	"fmt"
-
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // typicalStepDown is the efficiency of a step-down converter where the design gives none (source.FromMemory).
@@ -58,52 +57,47 @@ func (k seeking) volts(i float64) (volts, taken float64, ok bool) {
 
 // words says what the panel does to the motor, and the cure.
 func (r *Direct) words() {
-	say := func(format string, args ...any) { r.Say = append(r.Say, fmt.Sprintf(format, args...)) }
+	tell := func(words string, values ...any) { r.Say = append(r.Say, say.That(words, values...)) }
 	start, starts := r.StartLight.Value()
 	stall, turns := r.StallLight.Value()
 	switch {
 	case starts:
-		say("The motor starts when the sun on the panels reaches %s, and stalls under %s.", light(start), light(stall))
+		tell("The motor starts when the sun on the panels reaches %s, and stalls under %s.", say.Light(start), say.Light(stall))
 	case turns:
-		say("No sun starts this motor: the first push takes %s, and the panels give at most %s. Once pushed it would run above %s.", amps(r.Start), amps(r.Short), light(stall))
+		tell("No sun starts this motor: the first push takes %s, and the panels give at most %s. Once pushed it would run above %s.", say.Current(r.Start), say.Current(r.Short), say.Light(stall))
 	default:
-		say("No sun runs this motor: lifting takes %s, and in full sun the panels give at most %s and %s.", amps(r.Run), amps(r.Short), volts(r.Open))
+		tell("No sun runs this motor: lifting takes %s, and in full sun the panels give at most %s and %s.", say.Current(r.Run), say.Current(r.Short), say.Voltage(r.Open))
 	}
 	if y := r.Year; y != nil && starts {
-		say("On a mean day here it could gain %s of height, %s lifts, in %s hours.", metres(y.HeightDay), unit.Rounded(float64(y.LiftsDay), 2), unit.Rounded(float64(y.Hours)/365, 2))
+		tell("On a mean day here it could gain %s of height, %s lifts, in %s hours.", say.Height(y.HeightDay), say.Times(unit.Ratio(y.LiftsDay)).To(2), say.Times(unit.Ratio(y.Hours)/365).To(2))
 	}
-	say("A cloud can stop it, and a stopped motor holds nothing. A ratchet or a brake must hold the mass each time.")
+	tell("A cloud can stop it, and a stopped motor holds nothing. A ratchet or a brake must hold the mass each time.")
 	if starts {
-		say("It starts by itself whenever the sun is strong enough. Put a switch at the site that locks it off.")
+		tell("It starts by itself whenever the sun is strong enough. Put a switch at the site that locks it off.")
 	}
 	if r.Open > touchVolts {
-		say("The panels reach %s without load. Above %s a shock can kill.", volts(r.Open), volts(touchVolts))
+		tell("The panels reach %s without load. Above %s a shock can kill.", say.Voltage(r.Open), say.Voltage(touchVolts))
 	}
 	r.sayCure()
 }
 
 // sayCure compares with a step-down converter, in numbers.
 func (r *Direct) sayCure() {
-	say := func(format string, args ...any) { r.Say = append(r.Say, fmt.Sprintf(format, args...)) }
+	tell := func(words string, values ...any) { r.Say = append(r.Say, say.That(words, values...)) }
 	c := r.Converter
 	start, ok := c.StartLight.Value()
 	if !ok {
-		say("A step-down converter alone does not cure it: more panels, less mass or slower gears are needed.")
+		tell("A step-down converter alone does not cure it: more panels, less mass or slower gears are needed.")
 		return
 	}
 	if was, starts := r.StartLight.Value(); starts && start >= was {
-		say("A step-down converter would not start it earlier: the panels fit the motor already.")
+		tell("A step-down converter would not start it earlier: the panels fit the motor already.")
 		return
 	}
-	say("The cure is a step-down converter between panels and motor: it makes amps of volts that are too many.")
-	with := fmt.Sprintf("With one (%s efficient) the motor starts at %s", percent(float64(c.Efficiency)), light(start))
+	tell("The cure is a step-down converter between panels and motor: it makes amps of volts that are too many.")
+	height := say.Sentence{}
 	if h, ok := c.HeightDay.Value(); ok && r.Year != nil {
-		with += fmt.Sprintf(", and could gain %s a day instead of %s", metres(h), metres(r.Year.HeightDay))
+		height = say.That(", and could gain %s a day instead of %s", say.Height(h), say.Height(r.Year.HeightDay))
 	}
-	say("%s.", with)
+	tell("With one (%s efficient) the motor starts at %s%s.", say.Share(c.Efficiency), say.Light(start), height)
 }
-
-func light(g unit.Irradiance) string { return unit.Rounded(float64(g), 3) + " W/m²" }
-func amps(i unit.Current) string     { return unit.Rounded(float64(i), 3) + " A" }
-func volts(u unit.Voltage) string    { return unit.Rounded(float64(u), 3) + " V" }
-func metres(l unit.Length) string    { return unit.Rounded(float64(l), 3) + " m" }

@@ -191,7 +191,7 @@ func TestDirectInTheYear(t *testing.T) {
 		t.Errorf("%+v, want %+v", ra, d.Points[4])
 	}
 	a := r.answer().Stores[0].Hoist.Direct
-	if a == nil || a.StartLight != d.StartLight || !a.HeightDay.Is || len(a.Points) != 5 || a.Say == "" {
+	if a == nil || a.StartLight != d.StartLight || !a.HeightDay.Is || len(a.Points) != 5 || a.Say.IsZero() {
 		t.Errorf("%+v", a)
 	}
 	dark := Ground{}.Evaluate(v).Stores[0]
@@ -215,7 +215,7 @@ func TestDirectNotKnown(t *testing.T) {
 		if d == nil || d.Known || d.WhyNot == "" || len(d.Missing) == 0 || d.Missing[0].Path != why || r.Stores[0].Reservoir != nil {
 			t.Errorf("%s: %+v", why, d)
 		}
-		if a := r.answer().Stores[0].Hoist.Direct; a == nil || a.StartLight.Is || a.Say == "" {
+		if a := r.answer().Stores[0].Hoist.Direct; a == nil || a.StartLight.Is || a.Say.IsZero() {
 			t.Errorf("%s: %+v", why, a)
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // The current that a battery is rated at is what it really gives: the energy that left it at the line, by the hours in
@@ -60,9 +61,9 @@ func TestColdBatteryIsTold(t *testing.T) {
 	told := func() (headline, cautions string, nights int) {
 		r := model.Evaluate(doc, "").Variants[1]
 		for _, c := range r.Stores[0].Cells.Cautions {
-			cautions += c.Say + "\n"
+			cautions += c.Say.String() + "\n"
 		}
-		return strings.Join(r.Headline, " "), cautions, r.Year.NightsServed
+		return say.Join(r.Headline...).String(), cautions, r.Year.NightsServed
 	}
 	headline, cautions, outside := told()
 	if !strings.Contains(headline, "too cold or too hot to charge") || !strings.Contains(cautions, "Where it stands is not known, so it counts as cold") {

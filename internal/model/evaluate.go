@@ -11,6 +11,7 @@ import (
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/model/year"
+	"duskweight/internal/say"
 )
 
 // Result is everything a document comes to.
@@ -37,7 +38,7 @@ type VariantResult struct {
 	Verdict    string // a word of the closed list, or "" where nothing is wanted, or the year or what a store gives is not known
 	Open       string // why there is no verdict although the year is known, in plain words, without a full stop; or ""
 	NightShare float64
-	Headline   []string
+	Headline   []say.Sentence
 	Facts      Facts
 
 	Stores  []StoreResult

@@ -11,6 +11,7 @@ import (
 	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // mended is the hoist of the sample whose checks all hold, changed by f, with what it comes to.
@@ -29,9 +30,9 @@ func mended(t *testing.T, f func(*lift.Hoist)) (model.VariantResult, *model.Hois
 
 func said(r model.VariantResult) string {
 	h := r.Stores[0].Hoist
-	all := append([]string{h.Drive.Raising.Say, h.Drive.Lowering.Say, h.Drive.WhyNot}, reasonsSaid(r.Because)...)
+	all := append([]string{h.Drive.Raising.Say.String(), h.Drive.Lowering.Say.String(), h.Drive.WhyNot}, reasonsSaid(r.Because)...)
 	for _, f := range h.Drive.Flags {
-		all = append(all, f.Say)
+		all = append(all, f.Say.String())
 	}
 	return strings.Join(all, "\n")
 }
@@ -131,7 +132,7 @@ func TestSampleVerdicts(t *testing.T) {
 			t.Errorf("%s: %q, want %q", r.Variants[i].Name, r.Variants[i].Verdict, want)
 		}
 	}
-	if all := strings.Join(r.Variants[0].Headline, " "); !strings.Contains(all, "battery for your electronics") {
+	if all := say.Join(r.Variants[0].Headline...).String(); !strings.Contains(all, "battery for your electronics") {
 		t.Errorf("the small battery is not named: %s", all)
 	}
 	for i, want := range []reason.Word{reason.No, reason.Yes, reason.Yes} {

@@ -6,6 +6,7 @@ import (
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/reservoir"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Kind is one kind of store: its row in the table of kinds. Whatever differs from kind to kind is a value of the row or a
@@ -90,7 +91,7 @@ type Lever struct {
 	// Tell says what a part comes to that was grown f times; 1 is as it is.
 	Tell func(p Part, f float64) Grown
 	// Stops says what keeps any size from giving asked, or what has to be known first; both empty where neither is so.
-	Stops func(s StoreResult, asked unit.Power) (why, open string)
+	Stops func(s StoreResult, asked unit.Power) (why say.Sentence, open string)
 	Never string // why the largest size tried is not enough, where Stops has no answer
 }
 
@@ -99,8 +100,8 @@ type Grown struct {
 	Mass   unit.Known[unit.Mass]
 	Height unit.Known[unit.Length]
 	Charge unit.Known[unit.Charge]
-	Grows  []string // what must grow along, in words
-	Breaks string   // the part that would give way first with it; empty when none does
+	Grows  []say.Sentence // what must grow along, in words
+	Breaks string         // the part that would give way first with it; empty when none does
 }
 
 // Doubt is how far the truth of one input of a kind may lie from what was typed: a factor between Low and High, most

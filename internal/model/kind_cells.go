@@ -7,6 +7,7 @@ import (
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/reservoir"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // cellsKind is the row of batteries.
@@ -44,7 +45,7 @@ type CellsResult struct {
 	Life      cell.Life
 	Sizing    cell.Sizing // the trade's, where SizingSet
 	SizingSet bool
-	Differ    []string // how the trade's sizing stands to this battery, and why
+	Differ    []say.Sentence // how the trade's sizing stands to this battery, and why
 	Cautions  []cell.Flag
 	Line      cell.Line        // its cable and fuse, where the year is known
 	Air       cell.Ventilation // zero for cells that make no gas
@@ -196,7 +197,7 @@ func tellBank(p Part, _ float64) Grown {
 	return Grown{Charge: all}
 }
 
-func noBankStops(StoreResult, unit.Power) (why, open string) { return "", "" }
+func noBankStops(StoreResult, unit.Power) (why say.Sentence, open string) { return why, "" }
 
 func lessCapacity(s Store, f float64) bool {
 	return s.Cells.Resolve().WhyNot == "" && s.Cells.Capacity.Times(f)

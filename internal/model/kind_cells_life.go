@@ -7,6 +7,7 @@ import (
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/model/year"
+	"duskweight/internal/say"
 )
 
 // Finish works out life, cautions and the trade's sizing of a battery.
@@ -26,12 +27,11 @@ func (g Ground) asCold(c CellsResult) []cell.Flag {
 	if c.Life.NoFillHours+c.Life.FreezeHours+c.Life.NearFreeze == 0 || g.inRoom(c.Design) {
 		return nil
 	}
-	const counts = "so it counts as cold and as warm as the air outside."
 	switch {
 	case c.Design.Indoors == "":
-		return []cell.Flag{{Path: "place", Say: "Where it stands is not known, " + counts}}
+		return []cell.Flag{{Path: "place", Say: say.That("Where it stands is not known, so it counts as cold and as warm as the air outside.")}}
 	case indoors[c.Design.Indoors]:
-		return []cell.Flag{{Path: "place", Say: "How warm its room is is not known, " + counts + " Say it on the page Place and sun, under Room of the battery."}}
+		return []cell.Flag{{Path: "place", Say: say.That("How warm its room is is not known, so it counts as cold and as warm as the air outside. Say it on the page Place and sun, under Room of the battery.")}}
 	}
 	return nil
 }

@@ -9,6 +9,7 @@ import (
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/reservoir"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // hoistKind is the row of lifted masses.
@@ -190,10 +191,10 @@ func reduceHoist(design lift.Hoist, v Variant, fed bool) *HoistResult {
 		if direct = directOf(v, h, d, fed); direct.Known {
 			d = lift.Compute(direct.inFullSun(h))
 		} else {
-			d.Flags = append(d.Flags, lift.Flag{Path: "raise.feed", Bad: direct.Clash, Say: "The panel is to feed this motor straight, but " + direct.WhyNot + "."})
+			d.Flags = append(d.Flags, lift.Flag{Path: "raise.feed", Bad: direct.Clash, Say: say.That("The panel is to feed this motor straight, but %s.", direct.WhyNot)})
 		}
 	case h.Raise.Feed != "" && v.Controller.Kind == "direct":
-		d.Flags = append(d.Flags, lift.Flag{Path: "raise.feed", Bad: true, Say: "These panels have no controller, so nothing reaches the line and nothing lifts. Say that the panel feeds the motor, or take a controller."})
+		d.Flags = append(d.Flags, lift.Flag{Path: "raise.feed", Bad: true, Say: say.That("These panels have no controller, so nothing reaches the line and nothing lifts. Say that the panel feeds the motor, or add a controller.")})
 	}
 	checks := path.Checks(h, d)
 	path.Sort(checks)

@@ -1,11 +1,11 @@
 package model
 
 import (
-	"fmt"
 	"strings"
 
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // What grows of a hoist, what that needs, and how far its inputs may be off.
@@ -43,8 +43,8 @@ func higherHoist(s Store, f float64) Store {
 func tellMass(p Part, f float64) Grown {
 	g := tellHoist(p)
 	if f != 1 {
-		g.Grows = []string{"the gear ratio, to " + unit.Rounded(float64(p.(*HoistResult).Drive.Ratio.Val), 3) + " : 1, for the same motor",
-			fmt.Sprintf("rope, pulleys, hook, beam, posts and base weights, %s times as strong", unit.Rounded(f, 2))}
+		g.Grows = []say.Sentence{say.That("the gear ratio, to %s : 1, for the same motor", say.Times(p.(*HoistResult).Drive.Ratio.Val)),
+			say.That("rope, pulleys, hook, beam, posts and base weights, %s times as strong", say.Times(unit.Ratio(f)).To(2).Up())}
 	}
 	return g
 }
@@ -52,7 +52,7 @@ func tellMass(p Part, f float64) Grown {
 func tellHeight(p Part, f float64) Grown {
 	g := tellHoist(p)
 	if f != 1 {
-		g.Grows = []string{"the frame, the rope and the room on the drum", "the circle in which nobody may be"}
+		g.Grows = []say.Sentence{say.That("the frame, the rope and the room on the drum"), say.That("the circle in which nobody may be")}
 	}
 	return g
 }
@@ -69,16 +69,16 @@ func tellHoist(p Part) Grown {
 
 // hoistStops says what keeps any mass or height from carrying the night: the hoist does not work at all, or gives less power
 // than the lamps ask for at once.
-func hoistStops(s StoreResult, asked unit.Power) (why, open string) {
+func hoistStops(s StoreResult, asked unit.Power) (why say.Sentence, open string) {
 	switch {
 	case s.WhyNot == lift.NotEnough:
-		return "", "too little is known of this hoist"
+		return why, "too little is known of this hoist"
 	case s.Reservoir == nil:
-		return "this hoist gives nothing back. " + strings.TrimSuffix(s.WhyNot, "."), ""
+		return say.That("this hoist gives nothing back. %s", strings.TrimSuffix(s.WhyNot, ".")), ""
 	case s.Reservoir.DrawMax < asked:
-		return fmt.Sprintf("this hoist gives %s W however large it is, and the night asks for up to %s W at once", unit.Rounded(float64(s.Reservoir.DrawMax), 2), unit.Rounded(float64(asked), 2)), ""
+		return say.That("this hoist gives %s however large it is, and the night asks for up to %s at once", say.Power(s.Reservoir.DrawMax).To(2), say.Power(asked).To(2)), ""
 	}
-	return "", ""
+	return why, ""
 }
 
 // byVolume is how far a mass reckoned from its volume may be off: ± 10 %.

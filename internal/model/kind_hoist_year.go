@@ -1,13 +1,13 @@
 package model
 
 import (
-	"fmt"
 	"slices"
 
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/reservoir"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Finish says what the year and the night's lamps make of a hoist.
@@ -28,11 +28,10 @@ func (r *HoistResult) underSun(sun unit.Power) {
 	if tank == nil || tank.Own != nil || sun >= tank.FillMax {
 		return
 	}
-	watts := func(p unit.Power) string { return unit.Powers.Format(float64(p), unit.Metric) }
-	f := lift.Flag{Path: "raise.feed", Say: fmt.Sprintf("At full speed lifting takes %s. Your panels bring at most %s to the line in a usual year, so it lifts more slowly than told here.", watts(tank.FillMax), watts(sun))}
+	f := lift.Flag{Path: "raise.feed", Say: say.That("At full speed lifting takes %s. Your panels bring at most %s to the line in a usual year, so it lifts more slowly than told here.", say.Power(tank.FillMax), say.Power(sun))}
 	if sun < tank.FillThreshold {
 		f.Bad, f.ID = true, "never_lifts"
-		f.Say = fmt.Sprintf("It never lifts under this sun: lifting wants %s on the line, and your panels bring at most %s in a usual year. More gears, a lower voltage or more panels are needed.", watts(tank.FillThreshold), watts(sun))
+		f.Say = say.That("It never lifts under this sun: lifting needs %s on the line, and your panels bring at most %s in a usual year. More gears, a lower voltage or more panels are needed.", say.Power(tank.FillThreshold), say.Power(sun))
 	}
 	r.Drive.Flags = append(r.Drive.Flags, f)
 }
@@ -47,8 +46,8 @@ func (r *HoistResult) overLamps(most float64) {
 	if most <= 0 || !lo.Known || !lo.Steady || lo.Short || lo.RunsBack == "no" || float64(lo.Power) <= overfed*most {
 		return
 	}
-	r.Drive.Flags = append(r.Drive.Flags, lift.Flag{Path: "lower.loads", Say: fmt.Sprintf("On its way down it gives %s for %s, and all lamps of a night take %s. What hangs on the motor must take all of it: lamps for less burn out.",
-		unit.Powers.Format(float64(lo.Power), unit.Metric), Lasting(lo.Time), unit.Powers.Format(most, unit.Metric))})
+	r.Drive.Flags = append(r.Drive.Flags, lift.Flag{Path: "lower.loads", Say: say.That("On its way down it gives %s for %s, and all lamps of a night use %s. What hangs on the motor must use all of it: lamps for less burn out.",
+		say.Power(lo.Power), say.Time(lo.Time).To(2), say.Power(unit.Power(most)))})
 }
 
 // Facts adds what one lift of the first hoist comes to.
@@ -102,13 +101,12 @@ func (r *VariantResult) noMass(g Ground, f *Facts, tank *reservoir.Reservoir) {
 	if !ok || tank == nil || !f.OneLiftOut.Is || f.OneLiftOut.Val <= 0 || !f.OneLiftIn.Is {
 		return
 	}
-	watts := func(p float64) string { return unit.Powers.Format(p, unit.Metric) }
 	asked := g.Load.MostAtNight() + float64(r.StandingPower)
 	fill := max(float64(need), r.drawnDaily(g, float64(tank.DrawMin))) * float64(f.OneLiftIn.Val) / float64(f.OneLiftOut.Val)
 	switch {
 	case float64(tank.DrawMax) < asked:
-		f.NoMass = fmt.Sprintf("this drive gives %s however large it is; the night asks for up to %s", watts(float64(tank.DrawMax)), watts(asked))
+		f.NoMass = say.That("this drive gives %s however large it is; the night asks for up to %s", say.Power(tank.DrawMax).To(2), say.Power(unit.Power(asked)).To(2))
 	case f.SurplusDay.Is && fill > float64(f.SurplusDay.Val):
-		f.NoMass = fmt.Sprintf("lifting that takes %s a day, and the sun leaves over %s", unit.Energies.Format(fill, unit.Metric), unit.Energies.Format(float64(f.SurplusDay.Val), unit.Metric))
+		f.NoMass = say.That("lifting that takes %s a day, and the sun leaves over %s", say.Energy(unit.Energy(fill)).To(2), say.Energy(f.SurplusDay.Val).To(2))
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/trial"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Measured is what the records of a hoist say of it.
@@ -274,7 +275,7 @@ const (
 )
 
 // doubts says that the last lift or the last way down was so far beside the plan that plan or reading is wrong.
-func doubts(h lift.Hoist) (out []string) {
+func doubts(h lift.Hoist) (out []say.Sentence) {
 	var runs []TrialRun
 	if n := len(h.Trials.Raises); n > 0 {
 		runs = append(runs, raised(h, h.Trials.Raises[n-1]))
@@ -283,16 +284,16 @@ func doubts(h lift.Hoist) (out []string) {
 		runs = append(runs, lowered(h, h.Trials.Lowers[n-1]))
 	}
 	for _, r := range runs {
-		way := map[bool]string{false: "The last lift", true: "The last way down"}[r.Down]
+		way, took := map[bool]string{false: "The last lift", true: "The last way down"}[r.Down], [2]say.Amount{}
 		switch {
 		case apart(r.Current, r.PlanCurrent, doubtCurrent):
-			way += fmt.Sprintf(" took %s, and the plan says %s.", unit.Currents.Format(float64(r.Current.Val), unit.Metric), unit.Currents.Format(float64(r.PlanCurrent.Val), unit.Metric))
+			took = [2]say.Amount{say.Current(r.Current.Val), say.Current(r.PlanCurrent.Val)}
 		case apart(r.Time, r.PlanTime, doubtTime):
-			way += fmt.Sprintf(" took %s, and the plan says %s.", Lasting(r.Time.Val), Lasting(r.PlanTime.Val))
+			took = [2]say.Amount{say.Time(r.Time.Val).To(2), say.Time(r.PlanTime.Val).To(2)}
 		default:
 			continue
 		}
-		out = append(out, way+" Mass, gears, motor or a reading is wrong. Find out which before you load more.")
+		out = append(out, say.That("%s took %s, and the plan says %s. Mass, gears, motor or a reading is wrong. Find out which before you load more.", way, took[0], took[1]))
 	}
 	return out
 }

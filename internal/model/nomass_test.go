@@ -24,14 +24,14 @@ func TestNoMassIsNone(t *testing.T) {
 				doc := catalog.Start(catalog.Answers{Name: "Cabin", Place: at, HeavyName: "Sand", Mass: 160, Height: 2.3, Lamps: 1, LampPower: watts, Hours: hours * unit.Hour, Seed: 1})
 				g := model.Prepare(doc.Project)
 				r := g.Evaluate(doc.Variants[0])
-				seen[r.Facts.NoMass != ""]++
-				if r.Facts.NoMass == "" {
+				seen[!r.Facts.NoMass.IsZero()]++
+				if r.Facts.NoMass.IsZero() {
 					continue
 				}
 				if huge := g.Evaluate(search.Grown(doc.Variants[0], "mass", 1e6)); huge.Verdict == model.CarriesNight {
 					t.Errorf("%s, %v h of %v W: %q, and a million times as much carries the night", place, hours, watts, r.Facts.NoMass)
 				}
-				if !strings.Contains(r.Facts.NoMass, "W") {
+				if !strings.Contains(r.Facts.NoMass.String(), "W") {
 					t.Errorf("%q", r.Facts.NoMass)
 				}
 			}
@@ -45,8 +45,8 @@ func TestNoMassIsNone(t *testing.T) {
 		v.Controller.Night, v.Panels[0].Power = unit.Of[unit.Power](0), unit.Of[unit.Power](600)
 		g := model.Prepare(doc.Project)
 		r := g.Evaluate(v)
-		seen[r.Facts.NoMass != ""]++
-		if huge := g.Evaluate(search.Grown(v, "mass", 1e3)); r.Facts.NoMass != "" || huge.Verdict != model.CarriesNight {
+		seen[!r.Facts.NoMass.IsZero()]++
+		if huge := g.Evaluate(search.Grown(v, "mass", 1e3)); !r.Facts.NoMass.IsZero() || huge.Verdict != model.CarriesNight {
 			t.Errorf("%v W: %q, and a thousand times as much %s", watts, r.Facts.NoMass, huge.Verdict)
 		}
 	}

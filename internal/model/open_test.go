@@ -35,7 +35,7 @@ func TestVerdictStaysOpen(t *testing.T) {
 		if r.Verdict != c.want || !strings.Contains(r.Open, c.open) || (c.open == "") != (r.Open == "") {
 			t.Errorf("%s: %q, open %q", c.what, r.Verdict, r.Open)
 		}
-		if c.open != "" && !strings.Contains(r.Headline[0], r.Open) {
+		if c.open != "" && !strings.Contains(r.Headline[0].String(), r.Open) {
 			t.Errorf("%s: %q", c.what, r.Headline)
 		}
 	}

@@ -73,7 +73,7 @@ func TestUnderSun(t *testing.T) {
 		}
 		return nil, r
 	}
-	if f, r := flag(1); f == nil || !f.Bad || !strings.Contains(f.Say, "never lifts") || r.Ready != "no" {
+	if f, r := flag(1); f == nil || !f.Bad || !strings.Contains(f.Say.String(), "never lifts") || r.Ready != "no" {
 		t.Errorf("1 W of panels: %+v, ready %q", f, r.Ready)
 	}
 	if f, r := flag(1000); f != nil || len(r.Because) != 1 || r.Because[0].ID != "charge_current" { // a battery of 20 Ah, and no limit
@@ -81,7 +81,7 @@ func TestUnderSun(t *testing.T) {
 	}
 }
 
-// A hoist that gives more on its way down than all lamps of a night take says so; one that gives less does not.
+// A hoist that gives more on its way down than all lamps of a night use says so; one that gives less does not.
 func TestOverLamps(t *testing.T) {
 	doc := catalog.Sample()
 	said := func(lamps unit.Power) bool {
@@ -91,7 +91,7 @@ func TestOverLamps(t *testing.T) {
 			p.Load.Appliances[i].Power = unit.Of(lamps)
 		}
 		for _, f := range model.Prepare(p).Evaluate(doc.Variants[0]).Stores[0].Hoist.Drive.Flags {
-			if strings.Contains(f.Say, "all lamps of a night take") {
+			if strings.Contains(f.Say.String(), "all lamps of a night use") {
 				return true
 			}
 		}

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"duskweight/internal/model/lift"
+	"duskweight/internal/say"
 )
 
 // energyOnly are the values of a hoist that move energy and nothing that bears or holds: a typical one of them makes the
@@ -46,9 +47,9 @@ func (v Variant) labelled(i int) (h lift.Hoist, gaveWay []string) {
 
 // tellLabel says which typical values the label's numbers replaced.
 func (r *HoistResult) tellLabel(gaveWay []string) {
-	say := map[string]string{"machine.r_ohm": "The winding resistance", "machine.k_vs_rad": "The machine constant"}
+	names := map[string]string{"machine.r_ohm": "The winding resistance", "machine.k_vs_rad": "The machine constant"}
 	for _, path := range gaveWay {
-		r.Drive.Flags = append(r.Drive.Flags, lift.Flag{Path: path, Say: say[path] + " is worked out from the motor's label. The typical value in its field counts no more: empty the field."})
+		r.Drive.Flags = append(r.Drive.Flags, lift.Flag{Path: path, Say: say.That("%s is worked out from the motor's label. The typical value in its field counts no more: empty the field.", names[path])})
 	}
 }
 

@@ -2,9 +2,9 @@ package model
 
 import (
 	"fmt"
-	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // The closed list of verdicts.
@@ -76,7 +76,7 @@ type Facts struct {
 	HeightFor    unit.Known[unit.Length]   // with this mass
 	SameBattery  unit.Known[unit.Charge]   // at 12.8 V and 80 % depth: the battery of the same energy as one lift
 	NightBattery unit.Known[unit.Charge]   // the same for a whole night
-	NoMass       string                    // why no mass or height carries the night with this drive; empty where one may
+	NoMass       say.Sentence              // why no mass or height carries the night with this drive; empty where one may
 
 	CellsHold   unit.Known[unit.Energy] // what all cells of the variant give from full
 	CellsForAux bool                    // the only cells are those the electronics need
@@ -120,34 +120,34 @@ func (f *Facts) fillLift(mass unit.Known[unit.Mass], travel unit.Known[unit.Leng
 func batteryFor(e unit.Energy) unit.Charge { return unit.Charge(float64(e) / 0.8 / 12.8) }
 
 // headline says the verdict and the two numbers that matter, in short sentences.
-func headline(r *VariantResult) []string {
-	var say []string
+func headline(r *VariantResult) []say.Sentence {
+	var out []say.Sentence
 	switch r.Verdict {
 	case "":
 		if r.Open != "" {
-			return []string{"Not known yet: " + r.Open + "."}
+			return []say.Sentence{say.That("Not known yet: %s.", r.Open)}
 		}
 		if r.YearKnown {
-			return []string{"Nothing is asked of the night yet: add your lamps on the page Night load."}
+			return []say.Sentence{say.That("Nothing is asked of the night yet: add your lamps on the page Night load.")}
 		}
-		return []string{"Not known yet: " + r.WhyNoYear + "."}
+		return []say.Sentence{say.That("Not known yet: %s.", r.WhyNoYear)}
 	case CarriesNight:
-		say = append(say, fmt.Sprintf("Carries the night: light in %d of %d nights.", r.Year.NightsServed, r.Year.Nights))
+		out = append(out, say.That("Carries the night: light in %s of %s nights.", r.Year.NightsServed, r.Year.Nights))
 	case CarriesPart:
-		say = append(say, fmt.Sprintf("Carries part: %s of the night's energy, and the whole night in %d of %d nights.", percent(r.NightShare), r.Year.NightsServed, r.Year.Nights))
+		out = append(out, say.That("Carries part: %s of the night's energy, and the whole night in %s of %s nights.", say.Share(unit.Ratio(r.NightShare)), r.Year.NightsServed, r.Year.Nights))
 	case LearningPiece:
-		say = append(say, "A learning piece.")
+		out = append(out, say.That("A learning piece."))
 	}
-	if s := liftSentence(r.Facts); s != "" {
-		say = append(say, s)
+	if s := liftSentence(r.Facts); !s.IsZero() {
+		out = append(out, s)
 	}
-	return append(append(say, cellsSentence(r)...), frostSentence(r)...)
+	return append(append(out, cellsSentence(r)...), frostSentence(r)...)
 }
 
 // frostSentence says of a battery for the night that some days cannot charge it, where not every night has light.
-func frostSentence(r *VariantResult) []string {
+func frostSentence(r *VariantResult) []say.Sentence {
 	if _, hours := r.Uncharged(); hours > 0 {
-		return []string{fmt.Sprintf("In %d hours of the year the battery is too cold or too hot to charge.", hours)}
+		return []say.Sentence{say.That("In %s hours of the year the battery is too cold or too hot to charge.", hours)}
 	}
 	return nil
 }
@@ -166,58 +166,39 @@ func (r *VariantResult) Uncharged() (store, hours int) {
 	return 0, 0
 }
 
-func liftSentence(f Facts) string {
+func liftSentence(f Facts) say.Sentence {
 	if !f.OneLiftOut.Is {
-		return ""
+		return say.Sentence{}
 	}
 	if f.OneLiftOut.Val <= 0 {
-		return "A full lift gives nothing back."
+		return say.That("A full lift gives nothing back.")
 	}
-	s := fmt.Sprintf("One full lift gives back %s", wattHours(f.OneLiftOut.Val))
+	gives, lamps, night := say.Energy(f.OneLiftOut.Val).To(2), say.Sentence{}, say.Sentence{}
 	if f.LiftMinutes.Is {
-		s += fmt.Sprintf(", what your lamps use in %s", Lasting(f.LiftMinutes.Val))
+		lamps = say.That(", what your lamps use in %s", say.Time(f.LiftMinutes.Val).To(2))
 	}
 	switch t := f.TimesMore; {
 	case t.Is && t.Val >= 1.05:
-		s += fmt.Sprintf("; a night needs %s times as much", unit.Rounded(float64(t.Val), 2))
+		night = say.That("; a night needs %s times as much", say.Times(t.Val).To(2))
 	case t.Is:
-		s += ", enough for a usual night"
+		night = say.That(", enough for a usual night")
 	}
-	return s + "."
+	return say.That("One full lift gives back %s%s%s.", gives, lamps, night)
 }
 
 // cellsSentence names the battery that is there already.
-func cellsSentence(r *VariantResult) []string {
+func cellsSentence(r *VariantResult) []say.Sentence {
 	f := r.Facts
 	if !f.CellsHold.Is || !f.OneLiftOut.Is {
 		return nil
 	}
+	holds := say.Energy(f.CellsHold.Val).To(2)
 	if !f.CellsForAux {
-		return []string{fmt.Sprintf("The battery beside it holds %s.", wattHours(f.CellsHold.Val))}
+		return []say.Sentence{say.That("The battery beside it holds %s.", holds)}
 	}
-	s := fmt.Sprintf("The small battery for your electronics already holds %s", wattHours(f.CellsHold.Val))
 	if f.CellsHold.Val > f.OneLiftOut.Val {
-		return []string{s + ", more than one lift.", "Put the lamps on a battery; build the hoist to learn."}
+		return []say.Sentence{say.That("The small battery for your electronics already holds %s, more than one lift.", holds),
+			say.That("Put the lamps on a battery; build the hoist to learn.")}
 	}
-	return []string{s + "."}
-}
-
-func percent(x float64) string { return unit.Rounded(100*x, 2) + unit.Space + "%" }
-
-func wattHours(e unit.Energy) string { return unit.Rounded(e.WattHours(), 2) + " Wh" }
-
-// Lasting says a time in the unit a person would use: seconds, minutes, hours or days.
-func Lasting(d unit.Duration) string {
-	s := float64(d)
-	switch {
-	case math.IsInf(s, 0) || math.IsNaN(s):
-		return "for ever"
-	case s < 90:
-		return unit.Rounded(s, 2) + " seconds"
-	case s < 100*60:
-		return unit.Rounded(s/60, 2) + " minutes"
-	case s < 48*3600:
-		return unit.Rounded(s/3600, 2) + " hours"
-	}
-	return unit.Rounded(s/86400, 2) + " days"
+	return []say.Sentence{say.That("The small battery for your electronics already holds %s.", holds)}
 }

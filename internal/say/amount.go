@@ -12,27 +12,45 @@ const digits = 3
 
 // Amount is a quantity in a sentence. It is printed in the reader's units, never with a power of ten.
 type Amount struct {
-	si     float64
-	digits int
-	round  unit.Round
-	worded bool // the unit is spelt out: 12 minutes
-	// pick chooses the quantity, and so the unit, by the size of the value.
-	pick func(si float64, sys unit.System) unit.Quantity
+	si      float64
+	digits  int
+	round   unit.Round
+	worded  bool   // the unit is spelt out: 12 minutes
+	endless string // instead of a value without end
+	q       unit.Quantity
+	larger  *step // what a value of another size is printed in; nil for none
+}
+
+// step is the quantity, and so the unit, of values of a size or more, and the next.
+type step struct {
+	from float64 // SI
+	q    unit.Quantity
+	next *step
 }
 
 // Of is a value of a quantity, in SI, in the quantity's own unit of each system.
-func Of(q unit.Quantity, si float64) Amount {
-	return Amount{si: si, digits: digits, pick: func(float64, unit.System) unit.Quantity { return q }}
+func Of(q unit.Quantity, si float64) Amount { return Amount{si: si, digits: digits, q: q} }
+
+// stepped is Of with the units of larger values.
+func stepped(q unit.Quantity, si float64, larger *step) Amount {
+	return Amount{si: si, digits: digits, q: q, larger: larger}
 }
 
-// picked is a value whose unit depends on its size: q below the border, else the large one.
-func picked(si, border float64, small, large unit.Quantity) Amount {
-	return Amount{si: si, digits: digits, pick: func(si float64, _ unit.System) unit.Quantity {
-		if math.Abs(si) < border {
-			return small
-		}
-		return large
-	}}
+// The units of larger values.
+var (
+	metres     = &step{from: 1, q: unit.Lengths}
+	megapascal = &step{from: 1e5, q: unit.Stresses}
+	kilowatts  = &step{from: 10e3 * 3600, q: unit.BigEnergies}
+	minutes    = &step{120, unit.Minutes, &step{2 * 3600, unit.Hours, &step{from: 48 * 3600, q: unit.Days}}}
+)
+
+// quantity is the one that a value of this size is printed in.
+func (a Amount) quantity() unit.Quantity {
+	q := a.q
+	for s := a.larger; s != nil && math.Abs(a.si) >= s.from; s = s.next {
+		q = s.q
+	}
+	return q
 }
 
 // To returns the amount with n significant digits instead of three; zero for a whole number.
@@ -45,7 +63,10 @@ func (a Amount) Up() Amount { a.round = unit.Up; return a }
 func (a Amount) Down() Amount { a.round = unit.Down; return a }
 
 func (a Amount) print(sys unit.System) string {
-	q := a.pick(a.si, sys)
+	if a.endless != "" && math.IsInf(a.si, 1) {
+		return a.endless
+	}
+	q := a.quantity()
 	if !a.worded || math.IsNaN(a.si) || math.IsInf(a.si, 0) {
 		return q.FormatTo(a.si, sys, a.digits, a.round)
 	}
@@ -75,7 +96,7 @@ func Weight(f unit.Force) Amount { return Of(unit.Loads, float64(f)) }
 func Force(f unit.Force) Amount { return Of(unit.Forces, float64(f)) }
 
 // Length is a length: mm or in under a metre, m or ft from there on.
-func Length(l unit.Length) Amount { return picked(float64(l), 1, unit.SmallLengths, unit.Lengths) }
+func Length(l unit.Length) Amount { return stepped(unit.SmallLengths, float64(l), metres) }
 
 // Height is a length that is walked, climbed or lifted: in m or ft, however short.
 func Height(l unit.Length) Amount { return Of(unit.Lengths, float64(l)) }
@@ -88,7 +109,7 @@ func Torque(t unit.Torque) Amount { return Of(unit.Torques, float64(t)) }
 
 // Stress is a stress: kPa under 0.1 MPa and MPa from there on, or psi.
 func Stress(s unit.Stress) Amount {
-	return picked(float64(s), 1e5, unit.SmallStresses, unit.Stresses)
+	return stepped(unit.SmallStresses, float64(s), megapascal)
 }
 
 // Speed is a speed in m/s or ft/s.
@@ -103,7 +124,7 @@ func Turning(w unit.AngularSpeed) Amount {
 
 // Energy is an energy: Wh, or kWh from 10 kWh on.
 func Energy(e unit.Energy) Amount {
-	return picked(float64(e), 10e3*3600, unit.Energies, unit.BigEnergies)
+	return stepped(unit.Energies, float64(e), kilowatts)
 }
 
 // Power is a power in W.
@@ -126,6 +147,18 @@ func Temperature(t unit.Celsius) Amount {
 	return Of(unit.Temperatures, float64(t)).To(0)
 }
 
+// Light is sunlight on a surface in W/m².
+func Light(g unit.Irradiance) Amount { return Of(unit.Irradiances, float64(g)) }
+
+// WireArea is the copper of a wire in mm², in both systems.
+func WireArea(a unit.Area) Amount { return Of(unit.SmallAreas, float64(a)) }
+
+// Area is the area of a thing that can be walked on or leaned against, in m² or ft².
+func Area(a unit.Area) Amount { return Of(unit.Areas, float64(a)) }
+
+// Opening is the area of a hole or a plate in cm² or in².
+func Opening(a unit.Area) Amount { return Of(unit.Openings, float64(a)) }
+
 // Angle is an angle in degrees.
 func Angle(a unit.Angle) Amount { return Of(unit.Angles, float64(a)) }
 
@@ -136,17 +169,9 @@ func Share(r unit.Ratio) Amount { return Of(unit.Percents, float64(r)).To(2) }
 func Times(r unit.Ratio) Amount { return Of(unit.Ratios, float64(r)) }
 
 // Time is how long something lasts, in the unit a person would use: seconds under two minutes, minutes under two hours, hours
-// under two days, then days.
+// under two days, then days; "for ever" without end.
 func Time(d unit.Duration) Amount {
-	return Amount{si: float64(d), digits: digits, worded: true, pick: func(si float64, _ unit.System) unit.Quantity {
-		switch s := math.Abs(si); {
-		case s < 120:
-			return unit.Durations
-		case s < 2*3600:
-			return unit.Minutes
-		case s < 48*3600:
-			return unit.Hours
-		}
-		return unit.Days
-	}}
+	a := stepped(unit.Durations, float64(d), minutes)
+	a.worded, a.endless = true, "for ever"
+	return a
 }

@@ -10,6 +10,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"duskweight/internal/model/unit"
 )
@@ -66,13 +67,17 @@ func (s Sentence) print(sys unit.System) string { return s.In(sys) }
 
 // In returns the sentence as text in a reader's units; "" for the zero Sentence.
 func (s Sentence) In(sys unit.System) string {
+	return s.write(func(p part) string { return p.print(sys) })
+}
+
+func (s Sentence) write(print func(part) string) string {
 	if len(s.words) == 0 {
 		return ""
 	}
 	var b strings.Builder
 	b.WriteString(s.words[0])
 	for i, p := range s.parts {
-		b.WriteString(p.print(sys))
+		b.WriteString(print(p))
 		b.WriteString(s.words[i+1])
 	}
 	return b.String()
@@ -90,6 +95,54 @@ func (s Sentence) IsZero() bool { return len(s.words) == 0 || len(s.parts) == 0 
 // Is reports whether two sentences say the same to a reader of either system.
 func (s Sentence) Is(other Sentence) bool {
 	return s.In(unit.Metric) == other.In(unit.Metric) && s.In(unit.Imperial) == other.In(unit.Imperial)
+}
+
+// Blank returns the sentence with "…" for each quantity in it: two that differ only in their numbers are alike.
+func (s Sentence) Blank() string {
+	return s.write(func(p part) string {
+		switch p := p.(type) {
+		case Amount:
+			return "…"
+		case Sentence:
+			return p.Blank()
+		}
+		return p.print(unit.Metric)
+	})
+}
+
+// Lower returns the sentence with a small first letter, to stand behind a colon. Only words that were written begin it, never
+// a value.
+func (s Sentence) Lower() Sentence { return s.first(strings.ToLower) }
+
+// Capital returns the sentence with a capital first letter.
+func (s Sentence) Capital() Sentence { return s.first(strings.ToUpper) }
+
+func (s Sentence) first(change func(string) string) Sentence {
+	if len(s.words) == 0 {
+		return s
+	}
+	if s.words[0] == "" {
+		inner, ok := s.leading()
+		if !ok {
+			return s
+		}
+		s.parts = slices.Clone(s.parts)
+		s.parts[0] = inner.first(change)
+		return s
+	}
+	_, n := utf8.DecodeRuneInString(s.words[0])
+	s.words = slices.Clone(s.words)
+	s.words[0] = change(s.words[0][:n]) + s.words[0][n:]
+	return s
+}
+
+// leading is the sentence that stands at the very beginning of s.
+func (s Sentence) leading() (Sentence, bool) {
+	if len(s.parts) == 0 {
+		return s, false
+	}
+	inner, ok := s.parts[0].(Sentence)
+	return inner, ok
 }
 
 // Or returns s, or another sentence where s says nothing.

@@ -2,6 +2,8 @@ package say
 
 import (
 	"encoding/json"
+	"math"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -24,6 +26,9 @@ func TestInBothSystems(t *testing.T) {
 		{That("At %s.", Temperature(99.6)), "At 100 °C.", "At 211 °F."},
 		{That("It takes %s.", Time(119)), "It takes 119 seconds.", "It takes 119 seconds."},
 		{That("It takes %s.", Time(60*60)), "It takes 60 minutes.", "It takes 60 minutes."},
+		{That("It lasts %s.", Time(unit.Duration(math.Inf(1)))), "It lasts for ever.", "It lasts for ever."},
+		{That("It takes %s.", Time(3*86400)), "It takes 3 days.", "It takes 3 days."},
+		{That("It takes %s.", Time(3*3600)), "It takes 3 hours.", "It takes 3 hours."},
 		{That("At %s.", Turning(6000*unit.RevPerMinute)), "At 6000 revolutions a minute.", "At 6000 revolutions a minute."},
 		{That("The soil carries %s.", Stress(99e3)), "The soil carries 99 kPa.", "The soil carries 14.4 psi."},
 		{That("The pin carries %s.", Stress(100e3)), "The pin carries 0.1 MPa.", "The pin carries 14.5 psi."},
@@ -84,6 +89,41 @@ func TestJoin(t *testing.T) {
 	b, err := json.Marshal(map[string]any{"say": two, "all": []Sentence{one}})
 	if err != nil || string(b) != `{"all":["One."],"say":"Two weighs 2`+"\u00a0"+`kg."}` {
 		t.Errorf("%s %v", b, err)
+	}
+}
+
+// A time in the unit that a person would use, worked by hand on either side of each border: 119 s; 120 s are 2 minutes; 119
+// minutes; 120 minutes are 2 hours; 47 hours; 48 hours are 2 days.
+func TestTime(t *testing.T) {
+	for s, want := range map[unit.Duration]string{1: "1 second", 89: "89 seconds", 119: "119 seconds", 120: "2 minutes", 150: "2.5 minutes", 119 * 60: "119 minutes", 7200: "2 hours",
+		47 * 3600: "47 hours", 48 * 3600: "2 days", 864000: "10 days"} {
+		if got := strings.ReplaceAll(Time(s).String(), unit.Space, " "); got != want {
+			t.Errorf("%v s: %q, want %q", s, got, want)
+		}
+	}
+}
+
+// Two results that say the same are the same to a comparison field by field.
+func TestEqual(t *testing.T) {
+	a, b := That("%s, %s", Time(12), Length(3)), That("%s, %s", Time(12), Length(3))
+	if !reflect.DeepEqual(a, b) || reflect.DeepEqual(a, That("%s, %s", Time(12), Length(4))) {
+		t.Error("sentences cannot be compared")
+	}
+}
+
+// The first letter changes and nothing else; a value that begins a sentence stays.
+func TestFirstLetter(t *testing.T) {
+	if got := That("Über %s.", Mass(3)).Lower().String(); got != "über 3\u00a0kg." {
+		t.Error(got)
+	}
+	if got := Join(That("use %s.", Mass(3)), That("or not.")).Capital().String(); got != "Use 3\u00a0kg. or not." {
+		t.Error(got)
+	}
+	if got := That("%s carries.", "drum").Capital().String(); got != "drum carries." {
+		t.Error(got)
+	}
+	if got := That("%s of %s.", That("It carries %s", Mass(3)), "rope 12").Blank(); got != "It carries … of rope 12." {
+		t.Error(got)
 	}
 }
 

@@ -3,6 +3,7 @@ package cells
 import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 	"duskweight/web/form"
 	"duskweight/web/page"
 )
@@ -31,13 +32,12 @@ type typicalView struct {
 }
 
 func cellsViewOf(r model.VariantResult, i int, sys unit.System, labels map[string]string, here string) cellsView {
-	r = page.Retold(r, sys)
 	st := r.Stores[i]
 	c := st.Cells
 	v := cellsView{Facts: page.FactsOf(r, sys)}
-	v.Headline, v.More = page.HeadlineOf(r)
+	v.Headline, v.More = page.HeadlineOf(r, sys)
 	for _, f := range c.Cautions {
-		flag := page.FlagView{Say: f.Say, Bad: f.Bad}
+		flag := page.FlagView{Say: f.Say.In(sys), Bad: f.Bad}
 		if f.Path != "" {
 			flag.Links = []form.LinkView{page.FieldLink(model.StorePath(i, "cells")+"."+f.Path, labels, here)}
 		}
@@ -51,12 +51,12 @@ func cellsViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	if st.InYear {
 		v.Line = lineRows(c, sys)
 		for _, f := range c.Line.Flags {
-			v.Flags = append(v.Flags, page.FlagView{Say: f.Say, Bad: f.Bad})
+			v.Flags = append(v.Flags, page.FlagView{Say: f.Say.In(sys), Bad: f.Bad})
 		}
 	}
 	v.Air = airRows(c, sys)
 	if c.SizingSet {
-		v.Sizing, v.Differ = sizingRows(c.Sizing, sys), c.Differ
+		v.Sizing, v.Differ = sizingRows(c.Sizing, sys), say.All(c.Differ, sys)
 	} else if st.WhyNot == "" {
 		v.NoSizing = page.FieldLink(at+".autonomy_days", labels, here)
 	}

@@ -1,6 +1,7 @@
 package crawl_test
 
 import (
+	"duskweight/web/form"
 	"regexp"
 	"strings"
 	"testing"
@@ -55,7 +56,7 @@ func TestExampleTellsTheModel(t *testing.T) {
 		"= " + unit.Rounded(60*unit.G*3, 4) + " J", wh(60*unit.G*3, 2),
 		wh(f.OneLiftIn.Val, 2), "takes " + unit.Rounded(float64(d.Raising.Time), 2) + " s at " + unit.Rounded(float64(d.Raising.Current), 3) + " A",
 		"in " + unit.Rounded(float64(d.Lowering.Time), 2) + " s", unit.Rounded(float64(d.Lowering.Current), 3) + " A at " + unit.Rounded(float64(d.Lowering.Voltage), 3) + " V",
-		wh(f.OneLiftOut.Val, 2), model.Lasting(f.LiftMinutes.Val) + " of light", unit.Rounded(float64(f.TimesMore.Val), 2) + " times as much",
+		wh(f.OneLiftOut.Val, 2), form.Lasting(f.LiftMinutes.Val) + " of light", unit.Rounded(float64(f.TimesMore.Val), 2) + " times as much",
 		unit.Rounded(float64(f.MassForNight.Val), 3) + " kg", unit.Rounded(float64(f.HeightFor.Val), 3) + " m",
 		battery.Name, "of 12 Ah", wh(battery.Facts.CellsHold.Val, 3) + " from full",
 		"breaks at 12 kN", "breaks at 30 kN", newton(tied.Demand), newton(tied.Capacity), newton(spliced.Capacity),

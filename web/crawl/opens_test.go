@@ -99,7 +99,7 @@ func namesWhatIsMissing(t *testing.T, name, page, body, how string, c path.Check
 		t.Errorf("%s, %s: %d links for %v", name, c.Part, len(links), c.Missing)
 		return
 	}
-	if len(c.Missing) == 0 && len(strings.Fields(c.Say)) < 5 {
+	if len(c.Missing) == 0 && len(strings.Fields(c.Say.String())) < 5 {
 		t.Errorf("%s, %s: not known, and nothing says why: %q", name, c.Part, c.Say)
 	}
 	for i, l := range links {

@@ -149,7 +149,7 @@ func TestGuideTellsTheSample(t *testing.T) {
 	f := model.Evaluate(catalog.Sample(), "").Variants[0].Facts
 	for _, want := range []string{
 		unit.Rounded(float64(f.OneLiftOut.Val)/3600, 2) + " Wh",
-		model.Lasting(f.LiftMinutes.Val) + " of light",
+		form.Lasting(f.LiftMinutes.Val) + " of light",
 		unit.Rounded(float64(f.TimesMore.Val), 2) + " times as much",
 		unit.Rounded(float64(f.NightAppliances.Val+f.NightStanding.Val)/3600, 2) + " Wh",
 	} {

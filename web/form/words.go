@@ -1,6 +1,11 @@
 package form
 
-import "strings"
+import (
+	"strings"
+
+	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
+)
 
 // enumWords are the words on the screen for the words of the document, where they are not simply the same with spaces.
 var enumWords = map[string]string{
@@ -41,3 +46,6 @@ func WordFor(value string) string {
 	}
 	return strings.ReplaceAll(value, "_", " ")
 }
+
+// Lasting is how long something lasts, in the unit a person would use.
+func Lasting(d unit.Duration) string { return say.Time(d).To(2).String() }

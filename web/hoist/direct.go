@@ -6,6 +6,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 	"duskweight/web/form"
 	"duskweight/web/page"
 )
@@ -51,7 +52,7 @@ func (s sketch) panelCurve() page.Plot {
 			unit.Currents.Format(float64(at.Current), s.sys), speed, unit.Powers.Format(float64(at.Power), s.sys)})
 	}
 	p.Lines = append(p.Lines, here)
-	p.Say = strings.Join(x.Say[:1], " ") + " Where the panel's curve meets the motor's line, there they work: on the slope it stands still, on the level it turns."
+	p.Say = x.Say[0].In(s.sys) + " Where the panel's curve meets the motor's line, there they work: on the slope it stands still, on the level it turns."
 	return p
 }
 
@@ -105,7 +106,7 @@ func directViewOf(x *model.Direct, sys unit.System, page string) *directView {
 	if x == nil {
 		return nil
 	}
-	v := &directView{Say: x.Say, Rows: directRows(x, sys)}
+	v := &directView{Say: say.All(x.Say, sys), Rows: directRows(x, sys)}
 	if variant, _, ok := strings.Cut(page, "/hoist"); ok && len(x.Missing) > 0 {
 		v.Link = form.LinkView{Text: "Panels and controller are on the page of the variant", URL: variant + "#" + form.FieldID(x.Missing[0].Path)}
 	}

@@ -1,9 +1,9 @@
 package hoist
 
 import (
-	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
+	"duskweight/web/form"
 	"duskweight/web/page"
 )
 
@@ -19,7 +19,7 @@ func heatRows(d lift.Drive, sys unit.System) []page.PairView {
 		}
 		rows = append(rows, page.PairView{Name: "Winding " + h.name, Value: unit.Temperatures.Format(float64(h.Winding), sys)})
 		if h.Run.Is {
-			rows = append(rows, page.PairView{Name: "May run for, from cold", Value: model.Lasting(h.Run.Val)})
+			rows = append(rows, page.PairView{Name: "May run for, from cold", Value: form.Lasting(h.Run.Val)})
 		} else {
 			rows = append(rows, page.PairView{Name: "May run for", Value: "as long as you like"})
 		}
@@ -28,7 +28,7 @@ func heatRows(d lift.Drive, sys unit.System) []page.PairView {
 		}
 		switch {
 		case h.Rest.Is && h.Rest.Val > 0:
-			rows = append(rows, page.PairView{Name: "Must rest between", Value: model.Lasting(h.Rest.Val)})
+			rows = append(rows, page.PairView{Name: "Must rest between", Value: form.Lasting(h.Rest.Val)})
 		case h.Rest.Is:
 			rows = append(rows, page.PairView{Name: "Must rest between", Value: "needs no rest"})
 		}

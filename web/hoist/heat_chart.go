@@ -1,9 +1,9 @@
 package hoist
 
 import (
+	"duskweight/web/form"
 	"fmt"
 
-	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
 	"duskweight/web/page"
@@ -75,9 +75,9 @@ func (c runs) say(what, end string) string {
 	case "too hot":
 		return fmt.Sprintf("One %s from cold heats the winding to %s. That is too hot.", what, end)
 	case "rests":
-		return fmt.Sprintf("Six times %s of running and %s of rest: the winding ends at %s.", model.Lasting(c.run), model.Lasting(c.rest), end)
+		return fmt.Sprintf("Six times %s of running and %s of rest: the winding ends at %s.", form.Lasting(c.run), form.Lasting(c.rest), end)
 	}
-	return fmt.Sprintf("%d times one %s of %s without any rest: the winding ends at %s.", c.runs, what, model.Lasting(c.run), end)
+	return fmt.Sprintf("%d times one %s of %s without any rest: the winding ends at %s.", c.runs, what, form.Lasting(c.run), end)
 }
 
 // timeUnit is the unit that a span of seconds is shown in.

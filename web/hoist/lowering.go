@@ -1,9 +1,9 @@
 package hoist
 
 import (
-	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
+	"duskweight/web/form"
 	"duskweight/web/page"
 )
 
@@ -30,6 +30,6 @@ func loweringRows(d lift.Drive, sys unit.System) []page.PairView {
 	}
 	return append(rows, page.PairView{Name: "Voltage that the lamps set", Value: unit.Voltages.Format(float64(l.Voltage), sys)}, page.PairView{Name: "Settles", Value: yesNo(l.Steady)},
 		page.PairView{Name: "Speed of the mass", Value: unit.SlowSpeeds.Format(float64(l.Speed), sys)}, page.PairView{Name: "Motor speed", Value: unit.RotationSpeeds.Format(float64(l.Rotor), sys)},
-		page.PairView{Name: "Time for one way down", Value: model.Lasting(l.Time)}, page.PairView{Name: "Power at the lamps", Value: unit.Powers.Format(float64(l.Power), sys)},
+		page.PairView{Name: "Time for one way down", Value: form.Lasting(l.Time)}, page.PairView{Name: "Power at the lamps", Value: unit.Powers.Format(float64(l.Power), sys)},
 		page.PairView{Name: "Energy at the lamps", Value: unit.Energies.Format(float64(l.EnergyOut), sys)}, page.PairView{Name: "A path that nothing can open", Value: yesNo(l.Shunt)})
 }

@@ -8,6 +8,7 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 	"duskweight/web/form"
 	"duskweight/web/page"
 )
@@ -108,7 +109,7 @@ var motorSets = []struct {
 // motorViewOf prints what is known of a hoist's motor. at is the path of the hoist, page its address.
 func motorViewOf(h *model.HoistResult, sys unit.System, at, page string) motorView {
 	m, c := h.Design.Machine, h.Drive.Machine
-	v := motorView{Open: !c.K.Is || !c.R.Is || !c.I0.Is, Reasons: c.Contradictions}
+	v := motorView{Open: !c.K.Is || !c.R.Is || !c.I0.Is, Reasons: say.All(c.Contradictions, sys)}
 	for _, s := range motorSets {
 		row := []string{s.name, "–", "–", "–", "not known"}
 		for _, f := range c.Found {

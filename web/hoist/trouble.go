@@ -113,7 +113,7 @@ func (t trouble) joined() troubleView {
 	v.Rows = []page.PairView{{Name: "It creeps at", Value: unit.SlowSpeeds.Format(float64(j), t.sys)}, {Name: "Motor speed", Value: unit.RotationSpeeds.Format(float64(g.JoinedRotor), t.sys)}}
 	switch {
 	case g.JoinedFor.Is:
-		v.Rows = append(v.Rows, page.PairView{Name: "The winding stands that for", Value: model.Lasting(g.JoinedFor.Val)})
+		v.Rows = append(v.Rows, page.PairView{Name: "The winding stands that for", Value: form.Lasting(g.JoinedFor.Val)})
 	case t.h.Drive.HeatUp.Known || t.h.Drive.HeatDown.Known:
 		v.Rows = append(v.Rows, page.PairView{Name: "The winding stands that for", Value: "as long as you like"})
 	}

@@ -40,12 +40,11 @@ type hoistView struct {
 
 // hoistViewOf prints store i of a variant.
 func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[string]string, here string) hoistView {
-	r = page.Retold(r, sys)
 	h := r.Stores[i].Hoist
 	d := h.Drive
 	at := model.StorePath(i, "hoist")
 	v := hoistView{Facts: page.FactsOf(r, sys), Checks: page.CheckViews(h.Checks, at, sys, labels, here), MayOpen: d.Lowering.MayOpen, Order: h.Hazards.SwitchOrder}
-	v.Headline, v.More = page.HeadlineOf(r)
+	v.Headline, v.More = page.HeadlineOf(r, sys)
 	if len(v.Checks) > 0 && v.Checks[0].Class == "bad" {
 		gives := " gives way first. "
 		if strings.HasPrefix(v.Checks[0].Part, "The two ") {
@@ -54,14 +53,14 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 		v.First = v.Checks[0].Part + gives + v.Checks[0].Say
 	}
 	for _, f := range d.Flags {
-		v.Flags = append(v.Flags, page.FlagView{Say: f.Say, Bad: f.Bad, Links: []form.LinkView{page.FlagLink(at, f.Path, labels, here)}})
+		v.Flags = append(v.Flags, page.FlagView{Say: f.Say.In(sys), Bad: f.Bad, Links: []form.LinkView{page.FlagLink(at, f.Path, labels, here)}})
 	}
 	v.Flags = page.SaidOnce(v.Flags)
 	slices.SortStableFunc(v.Flags, func(a, b page.FlagView) int { return cmp.Compare(page.Badness(b), page.Badness(a)) })
 	v.Up, v.Down, v.Heat, v.Trouble = raisingRows(d, h.Direct, sys), loweringRows(d, sys), heatRows(d, sys), troublesOf(h, sys)
 	v.Direct, v.Motor = directViewOf(h.Direct, sys, here), motorViewOf(h, sys, at, here)
 	for _, c := range d.Lowering.Cures {
-		v.Cures = append(v.Cures, c.Say)
+		v.Cures = append(v.Cures, c.Say.In(sys))
 	}
 	for _, m := range r.Missing {
 		if model.Within(m.Path, at) {
@@ -70,16 +69,16 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 			v.Missing = append(v.Missing, l)
 		}
 	}
-	v.Round = page.RoundOf(h)
+	v.Round = page.RoundOf(h, sys)
 	for _, c := range h.Hazards.Cautions {
-		v.Cautions = append(v.Cautions, c.Say)
+		v.Cautions = append(v.Cautions, c.Say.In(sys))
 	}
 	v.Keep = keepRows(h, sys)
 	v.Wiring = page.WiringOf(h)
 	var clashes []string
 	v.Drawing, clashes = page.DrawingOf(h, sys)
-	for _, say := range clashes {
-		v.Flags = append(v.Flags, page.FlagView{Say: say, Bad: true})
+	for _, clash := range clashes {
+		v.Flags = append(v.Flags, page.FlagView{Say: clash, Bad: true})
 	}
 	v.URL = here
 	return v

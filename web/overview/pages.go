@@ -83,8 +83,8 @@ func overviewOf(g model.Ground, p store.Saved[model.Project], variants []store.S
 	v := overviewView{URL: u, Name: p.Value.Name, Example: p.Value.Example == "yes", Revision: fmt.Sprint(p.Revision)}
 	results := make([]model.VariantResult, len(variants))
 	for i, saved := range variants {
-		results[i] = page.Retold(g.Evaluate(saved.Value), sys)
-		v.Cards = append(v.Cards, cardOf(results[i], p, saved.ID))
+		results[i] = g.Evaluate(saved.Value)
+		v.Cards = append(v.Cards, cardOf(results[i], p, saved.ID, sys))
 	}
 	v.Headline = projectHeadline(g, results)
 	if g.Sky != nil && len(variants) > 0 && g.Load.ApplianceYear > 0 {
@@ -96,7 +96,7 @@ func overviewOf(g model.Ground, p store.Saved[model.Project], variants []store.S
 	if len(results) > 0 {
 		v.Facts = page.FactsOf(results[0], sys)[:2]
 	}
-	v.Next = nextSteps(g, p, variants, results)
+	v.Next = nextSteps(g, p, variants, results, sys)
 	return v
 }
 
@@ -130,13 +130,13 @@ func projectHeadline(g model.Ground, results []model.VariantResult) string {
 	return "None of these carries the night. What you have here is a learning piece."
 }
 
-func cardOf(r model.VariantResult, p store.Saved[model.Project], id int64) variantCard {
+func cardOf(r model.VariantResult, p store.Saved[model.Project], id int64, sys unit.System) variantCard {
 	u := page.VariantURL(p.ID, id)
 	c := variantCard{ID: fmt.Sprint(id), URL: u, SheetURL: u + "/sheet", Name: r.Name, Sign: verdictSigns[r.Verdict], Verdict: form.SentenceCase(r.Verdict)}
 	if r.Verdict == "" {
 		c.Verdict = "Not known yet"
 	}
-	if _, more := page.HeadlineOf(r); len(more) > 0 {
+	if _, more := page.HeadlineOf(r, sys); len(more) > 0 {
 		c.Say = more[0]
 	}
 	nights, cost := "not known", fmt.Sprintf("%d of %d parts priced", r.Cost.Priced, r.Cost.Parts)
@@ -153,7 +153,7 @@ func cardOf(r model.VariantResult, p store.Saved[model.Project], id int64) varia
 }
 
 // nextSteps are at most four things that would help most, each with its page.
-func nextSteps(g model.Ground, p store.Saved[model.Project], variants []store.Saved[model.Variant], results []model.VariantResult) []form.LinkView {
+func nextSteps(g model.Ground, p store.Saved[model.Project], variants []store.Saved[model.Variant], results []model.VariantResult, sys unit.System) []form.LinkView {
 	u := page.ProjectURL(p.ID)
 	var out []form.LinkView
 	add := func(text, url string) { out = append(out, form.LinkView{Text: text, URL: url}) }
@@ -171,7 +171,7 @@ func nextSteps(g model.Ground, p store.Saved[model.Project], variants []store.Sa
 		case len(variants[i].Value.Stores) == 0:
 			add("Add a store to “"+r.Name+"”", v+"#stores")
 		case r.Ready == "no" && len(r.Because) > 0:
-			add("“"+r.Name+"”: "+page.FirstSentence(r.Because[0].Say.String()), v)
+			add("“"+r.Name+"”: "+page.FirstSentence(r.Because[0].Say.In(sys)), v)
 		case n == 1:
 			add("“"+r.Name+"”: one input is missing", v+"#missing")
 		case n > 1:

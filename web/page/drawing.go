@@ -13,8 +13,7 @@ func DrawingOf(h *model.HoistResult, sys unit.System) (svg string, clashes []str
 	var b strings.Builder
 	scene := draw.Make(draw.Plan{
 		Hoist: h.Design, Drive: h.Drive, Checks: h.Checks, KeepOut: h.Hazards.KeepOut,
-		Length: func(l unit.Length) string { return lengthText(l, sys) },
-		Mass:   func(m unit.Mass) string { return unit.Masses.Format(float64(m), sys) },
+		Units: sys,
 	})
 	if err := draw.SVG(scene, &b); err != nil {
 		return "", nil // a strings.Builder takes everything

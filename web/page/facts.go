@@ -71,7 +71,7 @@ func liftFact(f model.Facts, sys unit.System) FactView {
 		v.Note = "the missing inputs stand under “Still missing”"
 	}
 	if f.LiftMinutes.Is {
-		v.Note += "; your lamps use that in " + model.Lasting(f.LiftMinutes.Val)
+		v.Note += "; your lamps use that in " + form.Lasting(f.LiftMinutes.Val)
 	}
 	v.How = &HowView{Formula: "out = Σ over the layers of (U·I·η − P) × time;  in = Σ (V·I/η + P) × time", Topic: "hoist",
 		Inputs: []PairView{{"put in", EnergyOr(in, sys)}, {"given back", EnergyOr(out, sys)}, {"mean power of your lamps", Known(f.LampPower, unit.Powers, sys)}},
@@ -92,11 +92,11 @@ func takesFact(f model.Facts, sys unit.System) FactView {
 	}
 	v.Value = Tonnes(f.MassForNight.Val, sys)
 	v.Note = "at this height, and all that holds it grown along"
-	if f.NoMass != "" {
-		v.Value, v.Note = "no mass", "in proportion "+v.Value+". But "+form.Retell(f.NoMass, sys)+"."
+	if !f.NoMass.IsZero() {
+		v.Value, v.Note = "no mass", "in proportion "+v.Value+". But "+f.NoMass.In(sys)+"."
 	}
 	if f.NightBattery.Is {
-		if f.NoMass == "" {
+		if f.NoMass.IsZero() {
 			v.Note += "."
 		}
 		v.Note += " For one mean night: a 12.8 V battery of " + unit.Charges.Format(float64(f.NightBattery.Val), sys)

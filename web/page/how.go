@@ -9,6 +9,7 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 	"duskweight/web/form"
 )
 
@@ -66,7 +67,7 @@ func CheckViews(checks []path.Check, at string, sys unit.System, labels map[stri
 	out := make([]CheckView, len(checks))
 	for i, c := range checks {
 		w := CheckWords[c.Word]
-		v := CheckView{ID: c.ID, Part: form.SentenceCase(c.Part), Case: c.Case, Sign: w.sign, Word: w.Word, Class: w.class, Say: c.Say,
+		v := CheckView{ID: c.ID, Part: form.SentenceCase(c.Part), Case: c.Case, Sign: w.sign, Word: w.Word, Class: w.class, Say: c.Say.In(sys),
 			How: HowView{Formula: c.Formula, Source: c.Source.String(), Also: alsoOf(c), Topic: "breaks"}}
 		v.Pulls, v.PullsSI = loadText(c.Demand, c.Unit, sys)
 		v.May, v.MaySI = loadText(allowed(c), c.Unit, sys)
@@ -218,11 +219,11 @@ func FieldLink(at string, labels map[string]string, page string) form.LinkView {
 }
 
 // HeadlineOf joins the sentences of a verdict.
-func HeadlineOf(r model.VariantResult) (first string, rest []string) {
+func HeadlineOf(r model.VariantResult, sys unit.System) (first string, rest []string) {
 	if len(r.Headline) == 0 {
 		return "Not known yet.", nil
 	}
-	return r.Headline[0], r.Headline[1:]
+	return r.Headline[0].In(sys), say.All(r.Headline[1:], sys)
 }
 
 // barWidth is the filled part of a bar of 64, as an SVG attribute.

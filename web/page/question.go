@@ -3,6 +3,7 @@ package page
 import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift/path"
+	"duskweight/internal/model/unit"
 )
 
 // QuestionView is one of the questions with its answer.
@@ -12,14 +13,14 @@ type QuestionView struct {
 }
 
 // RoundOf are all questions round a hoist with their answers.
-func RoundOf(h *model.HoistResult) []QuestionView {
-	return append(questionViews(h.Hazards.Questions), questionViews(h.Hazards.Round)...)
+func RoundOf(h *model.HoistResult, sys unit.System) []QuestionView {
+	return append(questionViews(h.Hazards.Questions, sys), questionViews(h.Hazards.Round, sys)...)
 }
 
-func questionViews(qs []path.Question) []QuestionView {
+func questionViews(qs []path.Question, sys unit.System) []QuestionView {
 	out := make([]QuestionView, len(qs))
 	for i, q := range qs {
-		out[i] = QuestionView{q.Ask, q.Answer, q.Say, q.Worse}
+		out[i] = QuestionView{q.Ask, q.Answer, q.Say.In(sys), q.Worse}
 	}
 	return out
 }

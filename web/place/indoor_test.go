@@ -9,6 +9,7 @@ import (
 	"duskweight/internal/document"
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 	"duskweight/web/form"
 )
 
@@ -38,11 +39,11 @@ func TestRoomOfTheBattery(t *testing.T) {
 	if cold.Life.NoFillHours < 1000 || warm.Life.NoFillHours != 0 || in.Year.NightsServed <= out.Year.NightsServed {
 		t.Errorf("outside %d h without charging and %d nights, in the room %d h and %d nights", cold.Life.NoFillHours, out.Year.NightsServed, warm.Life.NoFillHours, in.Year.NightsServed)
 	}
-	if say := strings.Join(cold.Differ, " "); !strings.Contains(say, "too cold or too hot to charge") {
-		t.Errorf("outside: %s", say)
+	if said := say.Join(cold.Differ...).String(); !strings.Contains(said, "too cold or too hot to charge") {
+		t.Errorf("outside: %s", said)
 	}
-	if say := strings.Join(warm.Differ, " "); strings.Contains(say, "to charge") {
-		t.Errorf("in the room: %s", say)
+	if said := say.Join(warm.Differ...).String(); strings.Contains(said, "to charge") {
+		t.Errorf("in the room: %s", said)
 	}
 	if ps := f.Read(url.Values{"place.indoor.swing_k": {"22"}}, &doc.Project, unit.Metric); len(ps) != 1 || !strings.Contains(ps[0].Say, "mean of the year first") {
 		t.Errorf("a warmest month without a mean: %v", ps)

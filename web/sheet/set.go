@@ -29,12 +29,12 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []page.PairView {
 	if r := d.Raising; r.Known && r.Stalls {
 		rows = append(rows, page.PairView{Name: "Lifting", Value: "the motor stalls"})
 	} else if r.Known && r.Speed > 0 {
-		rows = append(rows, page.PairView{Name: "Lifting", Value: unit.Currents.Format(float64(r.Current), sys) + ", " + model.Lasting(r.Time)})
+		rows = append(rows, page.PairView{Name: "Lifting", Value: unit.Currents.Format(float64(r.Current), sys) + ", " + form.Lasting(r.Time)})
 	}
 	if l := d.Lowering; l.Short {
 		rows = append(rows, page.PairView{Name: "Lowering", Value: "never steady on this travel; arrives at up to " + unit.Speeds.Format(float64(l.EndSpeed), sys)})
 	} else if l.Known && l.Current > 0 {
-		rows = append(rows, page.PairView{Name: "Lowering", Value: unit.Currents.Format(float64(l.Current), sys) + " at " + unit.Voltages.Format(float64(l.Voltage), sys) + ", " + model.Lasting(l.Time)})
+		rows = append(rows, page.PairView{Name: "Lowering", Value: unit.Currents.Format(float64(l.Current), sys) + " at " + unit.Voltages.Format(float64(l.Voltage), sys) + ", " + form.Lasting(l.Time)})
 	}
 	rows = append(rows, page.PairView{Name: "Never fused or switched", Value: shuntText(g.Lower, sys)})
 	if lg := d.LetGo; lg.Known && lg.OpenSpeed > 0 {

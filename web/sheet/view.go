@@ -58,9 +58,8 @@ const (
 // sheetOf prints the plan sheet of a variant; its first hoist is the one that is drawn. The size of the paper and the head
 // stand in v already.
 func sheetOf(v sheetView, r model.VariantResult, p model.Project, of model.Variant, sys unit.System) sheetView {
-	r = page.Retold(r, sys)
-	for _, say := range r.Headline[:min(2, len(r.Headline))] {
-		v.Verdict = append(v.Verdict, form.Clip(say, 2*sheetText))
+	for _, line := range r.Headline[:min(2, len(r.Headline))] {
+		v.Verdict = append(v.Verdict, form.Clip(line.In(sys), 2*sheetText))
 	}
 	var hoist *model.HoistResult
 	more := 0
@@ -72,7 +71,7 @@ func sheetOf(v sheetView, r model.VariantResult, p model.Project, of model.Varia
 			more++
 		}
 	}
-	v.sheetState = stateOf(r)
+	v.sheetState = stateOf(r, sys)
 	v.Sign = v.State == "ready"
 	v.Caution = sheetCautions(hoist)
 	if hoist != nil {
@@ -96,13 +95,13 @@ func sheetOf(v sheetView, r model.VariantResult, p model.Project, of model.Varia
 }
 
 // stateOf is the state of a variant's sheet.
-func stateOf(r model.VariantResult) (v sheetState) {
+func stateOf(r model.VariantResult, sys unit.System) (v sheetState) {
 	switch r.Ready {
 	case "no":
 		v.State = "do not hang"
 		v.Band = page.DoNot(r) + "."
 		if len(r.Because) > 0 {
-			v.Band += " " + form.Whole(r.Because[0].Text().String(), 2*sheetText)
+			v.Band += " " + form.Whole(r.Because[0].Text().In(sys), 2*sheetText)
 		}
 		if slices.ContainsFunc(r.Stores, func(s model.StoreResult) bool { return s.Hoist != nil && page.LooksOwed(s.Hoist.Checks) > 0 }) {
 			v.Band += " It fell or took a shock, and not every part was looked at since."
@@ -110,7 +109,7 @@ func stateOf(r model.VariantResult) (v sheetState) {
 	case "not_known":
 		v.State = "not ready"
 		for _, b := range r.Because {
-			why := b.Text().String()
+			why := b.Text().In(sys)
 			name, _, _ := strings.Cut(why, ". Not known") // what is missing there stands on the page of the hoist
 			if rest, open := strings.CutPrefix(name, "Not known "); open {
 				name, _, _ = strings.Cut(page.FirstSentence(form.SentenceCase(rest)), ":")

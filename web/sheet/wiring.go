@@ -24,7 +24,7 @@ func (s *Pages) showCheckList(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return s.Show(w, r, http.StatusOK, page.Frame{Title: view.Title, Paper: true}, checkListPage(view, page.CheckViews(h.Checks, "", sys, nil, ""), page.RoundOf(h)))
+	return s.Show(w, r, http.StatusOK, page.Frame{Title: view.Title, Paper: true}, checkListPage(view, page.CheckViews(h.Checks, "", sys, nil, ""), page.RoundOf(h, sys)))
 }
 
 // yardTop is the head of a page for the yard, with the band of the plan sheet.
@@ -46,10 +46,10 @@ func (s *Pages) yard(r *http.Request, title string) (yardTop, *model.HoistResult
 		return yardTop{}, nil, sys, err
 	}
 	top.Title = title + ": " + top.Title
-	result := page.Retold(s.Grounds.Of(p).Evaluate(v.Value), sys)
+	result := s.Grounds.Of(p).Evaluate(v.Value)
 	for _, st := range result.Stores {
 		if st.Hoist != nil {
-			return yardTop{top, page.VariantURL(p.ID, v.ID) + "/sheet", stateOf(result)}, st.Hoist, sys, nil
+			return yardTop{top, page.VariantURL(p.ID, v.ID) + "/sheet", stateOf(result, sys)}, st.Hoist, sys, nil
 		}
 	}
 	return yardTop{}, nil, sys, page.ErrNotFound

@@ -8,6 +8,7 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/search"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 	"duskweight/web/form"
 	"duskweight/web/page"
 )
@@ -113,7 +114,7 @@ func fitsViewOf(f search.Fits, s model.Shelf, sys unit.System) fitsView {
 		{"Pulleys", has(f, func(c search.Fit) int { return c.Pulley }), func(c search.Fit) string { return nameOr(s.Pulleys[c.Pulley].Name, "Pulley", c.Pulley) }},
 		{"Lifts in", true, func(c search.Fit) string {
 			if r := c.Hoist.Drive.Raising; r.Known && r.Time > 0 {
-				return model.Lasting(r.Time)
+				return form.Lasting(r.Time)
 			}
 			return "not known"
 		}},
@@ -128,7 +129,7 @@ func fitsViewOf(f search.Fits, s model.Shelf, sys unit.System) fitsView {
 	for k, fit := range f.Found[:min(len(f.Found), shownFits)] {
 		row := fitRow{Sign: "✓", Word: "ready", Written: written(fit.Combination), Name: "Make a variant with combination " + page.Itoa(k+1)}
 		if n := len(fit.Open); n > 0 {
-			row.Sign, row.Word, row.Open = "?", page.Counted(n, "thing")+" not known", form.RetellAll(fit.Open, sys)
+			row.Sign, row.Word, row.Open = "?", page.Counted(n, "thing")+" not known", say.All(fit.Open, sys)
 		}
 		for _, c := range columns {
 			if c.on {

@@ -5,13 +5,13 @@ import (
 	"fmt"
 	"net/http"
 	"slices"
-	"strings"
 
 	"github.com/go-chi/chi/v5"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/search"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 	"duskweight/web/page"
 )
 
@@ -79,13 +79,13 @@ func (s *Pages) showTakes(w http.ResponseWriter, r *http.Request) error {
 var takeNames = map[string]string{"mass": "A heavier mass", "height": "A greater height", "battery": "A larger battery", "panels": "More panels", "load": "The most the lamps may need"}
 
 func takeRowOf(t search.Take, sys unit.System) takeRow {
-	row := takeRow{What: takeNames[t.What], Grows: strings.Join(t.Grows, "; "), Breaks: t.Breaks}
+	row := takeRow{What: takeNames[t.What], Grows: say.List("; ", t.Grows...).In(sys), Breaks: t.Breaks}
 	if t.Open != "" {
 		row.Answer = "Not known yet: " + t.Open + "."
 		return row
 	}
 	if !t.Found {
-		row.Answer = "None would do: " + t.WhyNot + "."
+		row.Answer = "None would do: " + t.WhyNot.In(sys) + "."
 		return row
 	}
 	times := unit.Rounded(t.Factor, 3) + " × as much: "

@@ -37,7 +37,7 @@ func trialsViewOf(g model.Ground, v model.Variant, i int, url string, sys unit.S
 	m := v.Measured(i)
 	now := g.Evaluate(v)
 	out := trialsView{URL: url, Lack: m.Lack, Absurd: m.Gears.Absurd}
-	out.headline(h, now.Stores[i].Hoist)
+	out.headline(h, now.Stores[i].Hoist, sys)
 	if now.Stores[i].Hoist.Ready != "yes" {
 		out.Why = strings.Replace(url, "/trials/", "/hoist/", 1) + "#breaks"
 	}
@@ -66,7 +66,7 @@ func datedOr(s string) string {
 }
 
 // headline says what stands in the way first: a fall, then a step that failed, then the next step.
-func (v *trialsView) headline(h lift.Hoist, r *model.HoistResult) {
+func (v *trialsView) headline(h lift.Hoist, r *model.HoistResult, sys unit.System) {
 	owed, falls := page.LooksOwed(r.Checks), 0
 	for _, f := range h.Trials.Failures {
 		if f.Shaken() {
@@ -92,7 +92,7 @@ func (v *trialsView) headline(h lift.Hoist, r *model.HoistResult) {
 	}
 	v.Headline = map[string]string{"yes": "All checks hold. Load it step by step.", "not_known": "The plan is not ready: only the first step, at most 100 mm off the ground.", "no": "Do not hang it: a part of the plan gives way."}[string(r.Ready)]
 	if r.Ready == "not_known" && len(r.Because) > 0 {
-		v.More = append(v.More, r.Because[0].Text().String())
+		v.More = append(v.More, r.Because[0].Text().In(sys))
 	}
 	if falls > 0 {
 		v.More = append(v.More, "Every part was looked at after "+page.Counted(falls, "fall or shock")+". The load steps begin again from there.")
@@ -232,7 +232,7 @@ func effectRows(was, is model.VariantResult, i int, sys unit.System) [][]string 
 			rows = append(rows, []string{what, a, b})
 		}
 	}
-	first := func(r model.VariantResult) string { s, _ := page.HeadlineOf(r); return s }
+	first := func(r model.VariantResult) string { s, _ := page.HeadlineOf(r, sys); return s }
 	add("Verdict", first(was), first(is))
 	add("Plan sheet", readyWord(string(was.Ready)), readyWord(string(is.Ready)))
 	a, b := was.Stores[i].Hoist, is.Stores[i].Hoist

@@ -52,7 +52,7 @@ func (s *Pages) sendVariantCSV(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	g := s.Grounds.Of(p)
-	return page.SendPicture(w, r, picturesOf(g, page.Retold(g.Evaluate(v.Value), sys), s.monthOf(r), page.VariantURL(p.ID, v.ID), sys))
+	return page.SendPicture(w, r, picturesOf(g, g.Evaluate(v.Value), s.monthOf(r), page.VariantURL(p.ID, v.ID), sys))
 }
 
 // cents is a power without what is less than a hundredth of a watt: that is dusk and rounding.
@@ -327,10 +327,7 @@ func statesByMonth(d draw.States) [][]string {
 }
 
 func massPicture(r model.VariantResult, h *model.HoistResult, sys unit.System) page.PictureView {
-	m := draw.MassAgainstHeight{Mass: h.Drive.Mass, Height: h.Design.Travel}
-	if sys == unit.Imperial {
-		m.MassUnit, m.MassTitle, m.HeightUnit, m.HeightTitle = unit.Pound, "mass, lb", unit.Foot, "height of travel, ft"
-	}
+	m := draw.MassAgainstHeight{Mass: h.Drive.Mass, Height: h.Design.Travel, Units: sys}
 	for _, wh := range []float64{1, 10, 100, 1000} {
 		m.Lines = append(m.Lines, draw.Energies{Energy: unit.Energy(wh) * unit.WattHour, Name: unit.Energies.Format(wh*3600, sys)})
 	}

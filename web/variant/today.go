@@ -1,6 +1,7 @@
 package variant
 
 import (
+	"duskweight/web/form"
 	"fmt"
 	"math"
 
@@ -77,7 +78,7 @@ func sunLifts(g model.Ground, r model.VariantResult, s model.StoreResult) func(h
 func liftAndRest(s model.StoreResult) string {
 	say, d := "", s.Hoist.Drive
 	if d.Raising.Time > 0 {
-		say = ", " + model.Lasting(d.Raising.Time)
+		say = ", " + form.Lasting(d.Raising.Time)
 		if !s.Reservoir.FillStep || s.Reservoir.Own != nil {
 			say += " in full sun"
 		}
@@ -88,7 +89,7 @@ func liftAndRest(s model.StoreResult) string {
 	case !d.HeatUp.Known:
 		say += ". How long the motor must rest after it is not known: wait until it is cool to touch"
 	case known && rest > 0:
-		say += ", then wait " + model.Lasting(rest)
+		say += ", then wait " + form.Lasting(rest)
 	}
 	return say
 }

@@ -38,9 +38,8 @@ type flowView struct{ Name, Value, Share string }
 // variantViewOf prints the answer of a variant that stands on ground g. month, 0 for January, is the one whose day is
 // shown; url is the page.
 func variantViewOf(g model.Ground, r model.VariantResult, currency string, month int, url string, sys unit.System) variantView {
-	r = page.Retold(r, sys)
 	v := variantView{Verdict: r.Verdict, Facts: page.FactsOf(r, sys), Money: moneyRows(r, currency), Parts: url + "/parts", Sure: url + "/sure"}
-	v.Headline, v.More = page.HeadlineOf(r)
+	v.Headline, v.More = page.HeadlineOf(r, sys)
 	v.Ready = page.ReadyOf(r)
 	for _, b := range r.Because {
 		v.Flags = append(v.Flags, page.FlagView{Say: b.Text().In(sys), Bad: b.Word == reason.No})

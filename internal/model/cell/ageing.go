@@ -5,13 +5,14 @@ import (
 	"slices"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Flag is something said in words, with the path of the field it is about. Bad ones say do not use it so; Open ones say that
 // it is not known whether it may be used so; the others beware.
 type Flag struct {
 	Path string
-	Say  string
+	Say  say.Sentence
 	Bad  bool
 	Open bool
 	ID   string // of the reason that a bad one makes; empty follows from Path

@@ -291,7 +291,7 @@ func TestSulphationAndFrost(t *testing.T) {
 	if l.FreezeHours == 0 || l.FreezeHours > 384 {
 		t.Errorf("freezes in %d hours", l.FreezeHours)
 	}
-	said := fmt.Sprint(r.Cautions(l))
+	said := strings.ReplaceAll(fmt.Sprint(r.Cautions(l)), unit.Space, " ")
 	for _, word := range []string{"freezes", "16 days", "Acid", "hydrogen"} {
 		if !strings.Contains(said, word) {
 			t.Errorf("no word of %q in %s", word, said)
@@ -454,7 +454,7 @@ func TestAnyBank(t *testing.T) {
 			}
 		}
 		for _, f := range append(d.Cautions(l), line.Flags...) {
-			if strings.Contains(f.Say, "NaN") || strings.Contains(f.Say, "Inf") || strings.Contains(f.Say, "%!") {
+			if strings.Contains(f.Say.String(), "NaN") || strings.Contains(f.Say.String(), "Inf") || strings.Contains(f.Say.String(), "%!") {
 				t.Fatal(f.Say)
 			}
 		}

@@ -1,10 +1,8 @@
 package cell
 
 import (
-	"fmt"
-	"math"
-
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // fuseSizes are the usual ratings, A.
@@ -86,24 +84,24 @@ func (r Resolved) areaFor(fuse, most unit.Current) unit.Known[unit.Area] {
 
 // judge says what is wrong with the cable and its fuse.
 func (l *Line) judge(b Bank) {
-	say := func(path string, bad bool, format string, args ...any) {
-		l.Flags = append(l.Flags, Flag{Path: path, Say: fmt.Sprintf(format, args...), Bad: bad})
+	tell := func(path string, bad bool, words string, values ...any) {
+		l.Flags = append(l.Flags, Flag{Path: path, Say: say.That(words, values...), Bad: bad})
 	}
 	fuse, fuseIs := b.Fuse.Value()
 	amps, ampsIs := l.Ampacity.Value()
 	if fuseIs && ampsIs && fuse > amps {
-		say("fuse_a", true, "The fuse of %.3g A lets the cable burn: it carries %.3g A. Take a smaller fuse or a thicker cable.", float64(fuse), float64(amps))
+		tell("fuse_a", true, "The fuse of %s lets the cable burn: it carries %s. Use a smaller fuse or a thicker cable.", say.Current(fuse), say.Current(amps))
 	}
 	if fuseIs && fuse < l.FuseLeast {
-		say("fuse_a", false, "The fuse of %.3g A may blow in use: the greatest current is %.3g A, and the fuse wants at least %.3g A.", float64(fuse), float64(l.Most), math.Ceil(float64(l.FuseLeast)*10)/10)
+		tell("fuse_a", false, "The fuse of %s may blow in use: the greatest current is %s, and at least %s is needed.", say.Current(fuse), say.Current(l.Most), say.Current(l.FuseLeast).Up())
 	}
 	if ampsIs && l.Most > amps {
-		say("cable_area_m2", true, "The cable carries %.3g A, and up to %.3g A flow. Take a thicker cable.", float64(amps), float64(l.Most))
+		tell("cable_area_m2", true, "The cable carries %s, and up to %s flow. Use a thicker cable.", say.Current(amps), say.Current(l.Most))
 	}
 	if b.CableArea.Is && !ampsIs {
-		say("cable_area_m2", false, "For a cable of %.3g mm² the table has no current. Ask for its rating.", float64(b.CableArea.Val)*1e6)
+		tell("cable_area_m2", false, "For a cable of %s the table has no current. Ask for its rating.", say.WireArea(b.CableArea.Val))
 	}
 	if s, ok := l.DropShare.Value(); ok && s > DropMost {
-		say("cable_area_m2", false, "The cable loses %.2g V, %.2g %% of the voltage; more than %.0f %% is too much. Take a thicker or shorter cable.", float64(l.Drop.Val), float64(s)*100, DropMost*100)
+		tell("cable_area_m2", false, "The cable loses %s, %s of the voltage; more than %s is too much. Use a thicker or shorter cable.", say.Voltage(l.Drop.Val).To(2), say.Share(s), say.Share(DropMost))
 	}
 }

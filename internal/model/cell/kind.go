@@ -76,7 +76,7 @@ var kinds = []Kind{
 		ChargeRate: typ(0.13), DrawRate: typ(0.2), ChargeMin: Typical{-20, bu410}, ChargeMax: Typical{50, bu410}, Leak: typ(0.05),
 		CycleLife: typ(750), CycleDepth: typ(0.5), CycleSlope: typ(2.0), Calendar: typ(6), AcceptFrom: typ(0.80), Warm: Typical{10, habit},
 		Cold: leadCold, Gas: Gas{20, 5, source.IEC62485.At("table 1, vented lead–acid")},
-		Notes: []string{"It wants water topped up and air while it charges."},
+		Notes: []string{"It needs water topped up and air while it charges."},
 	},
 	{
 		Key: "sealed_lead", Name: "Lead–acid, sealed (AGM or gel)", Lead: true,
@@ -103,7 +103,7 @@ var kinds = []Kind{
 		ChargeRate: typ(0.2), DrawRate: typ(0.25), ChargeMin: Typical{0, bu410}, ChargeMax: Typical{45, bu410}, Leak: typ(0.20),
 		CycleLife: typ(8000), CycleDepth: typ(0.8), CycleSlope: typ(1), Calendar: typ(25), AcceptFrom: typ(0.9), Cold: judged(leadCold),
 		Gas:   Gas{50, 5, source.IEC62485.At("table 1, vented nickel–cadmium, taken for nickel–iron")},
-		Notes: []string{"It wants water topped up and air while it charges."},
+		Notes: []string{"It needs water topped up and air while it charges."},
 	},
 	{
 		Key: "sodium_ion", Name: "Sodium-ion", Ion: true,

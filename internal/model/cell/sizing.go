@@ -1,10 +1,10 @@
 package cell
 
 import (
-	"fmt"
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Sizing is the trade's way to size cells: so many days without any sun, then a correction for each limit. The steps
@@ -77,22 +77,22 @@ const asLarge = 0.95
 
 // Differ says in plain sentences how the trade's answer stands to the bank as designed, and why the two ways differ.
 // carries says whether the year run found that it carries the nights, and noFill the hours too cold or too hot to charge.
-func (s Sizing) Differ(r Resolved, carries bool, noFill int) []string {
+func (s Sizing) Differ(r Resolved, carries bool, noFill int) []say.Sentence {
 	if r.Charge <= 0 || s.AfterMargin <= 0 {
 		return nil
 	}
 	ratio := float64(r.Charge) / float64(s.AfterMargin)
-	out := []string{fmt.Sprintf("The rule of the trade asks for %.3g Ah; this battery has %.3g Ah, %.2g times that.", s.AfterMargin.AmpereHours(), r.Charge.AmpereHours(), ratio)}
+	out := []say.Sentence{say.That("The rule of the trade asks for %s; this battery has %s, %s times that.", say.Charge(s.AfterMargin), say.Charge(r.Charge), say.Times(unit.Ratio(ratio)).To(2))}
 	switch {
 	case ratio < asLarge && carries:
-		out = append(out, "It still carries the nights of this year, because days without any sun for so long did not come.")
+		out = append(out, say.That("It still carries the nights of this year, because days without any sun for so long did not come."))
 	case ratio >= asLarge && !carries && noFill >= 24:
-		out = append(out, fmt.Sprintf("It still does not carry the nights. In %d hours it is too cold or too hot to charge, and a warmer or cooler place may help. If not, more panel would, not more cells.", noFill))
+		out = append(out, say.That("It still does not carry the nights. In %s hours it is too cold or too hot to charge, and a warmer or cooler place may help. If not, more panel would, not more cells.", noFill))
 	case ratio >= asLarge && !carries:
-		out = append(out, "It still does not carry the nights, because the panels do not fill it: more cells would not help, more panel would.")
+		out = append(out, say.That("It still does not carry the nights, because the panels do not fill it: more cells would not help, more panel would."))
 	}
 	return append(out,
-		fmt.Sprintf("The rule counts %.3g days with no sun at all; the year run takes the sun of each hour, cloudy days too.", s.Days),
-		"The rule adds for old age and a margin; the year run takes the cells as new.",
-		"The rule takes the coldest day for the whole time; the year run takes the temperature of each day.")
+		say.That("The rule counts %s days with no sun at all; the year run takes the sun of each hour, cloudy days too.", say.Times(unit.Ratio(s.Days))),
+		say.That("The rule adds for old age and a margin; the year run takes the cells as new."),
+		say.That("The rule takes the coldest day for the whole time; the year run takes the temperature of each day."))
 }

@@ -1,15 +1,17 @@
 package lift
 
 import (
-	"fmt"
 	"math"
+
+	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // noLoadCurrent is the current of one reading with the shaft free.
 func noLoadCurrent(b Bench) (float64, bool) { return math.Abs(float64(b.Current.Val)), b.Current.Is }
 
-// meanBench returns the mean over the readings that can be used. Readings that lie far apart are said.
-func (w *work) meanBench(readings []Bench, field string, value func(Bench) (float64, bool)) (float64, bool) {
+// meanBench returns the mean of a quantity over the readings that can be used. Readings that lie far apart are said.
+func (w *work) meanBench(readings []Bench, field string, q unit.Quantity, value func(Bench) (float64, bool)) (float64, bool) {
 	sum, count, least, most := 0.0, 0, math.Inf(1), math.Inf(-1)
 	for _, b := range readings {
 		v, ok := value(b)
@@ -25,7 +27,7 @@ func (w *work) meanBench(readings []Bench, field string, value func(Bench) (floa
 	}
 	mean := sum / float64(count)
 	if most-least > 0.2*math.Abs(mean) {
-		w.caution("machine."+field, fmt.Sprintf("These readings lie far apart, from %.3g to %.3g. Measure again.", least, most))
+		w.caution("machine."+field, "These readings lie far apart, from %s to %s. Measure again.", say.Of(q, least), say.Of(q, most))
 	}
 	return mean, true
 }
@@ -33,7 +35,7 @@ func (w *work) meanBench(readings []Bench, field string, value func(Bench) (floa
 // checkMeasured says where a bench test was cut short.
 func (w *work) checkMeasured(m Machine) {
 	if n := len(m.BenchR); n > 0 && n < 5 {
-		w.caution("machine.bench_resistance", fmt.Sprintf("Resistance was read in %d positions of the shaft. Five are wanted: brushes and windings differ.", n))
+		w.caution("machine.bench_resistance", "Resistance was read in %s positions of the shaft. Five are needed: brushes and windings differ.", n)
 	}
 	if w.d.Machine.From != "bench" {
 		return

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // work is a hoist on its way to an answer: the known inputs as plain numbers in the symbols of the equations.
@@ -78,17 +79,19 @@ func (w *work) lack(path, wants string) {
 	w.d.Missing = append(w.d.Missing, Missing{path, wants})
 }
 
-// caution says what does not stop the hoist from hanging.
-func (w *work) caution(path, say string) { w.d.Flags = append(w.d.Flags, Flag{Path: path, Say: say}) }
+// caution says what does not stop the hoist from hanging, in the words and values of say.That.
+func (w *work) caution(path, words string, values ...any) {
+	w.d.Flags = append(w.d.Flags, Flag{Path: path, Say: say.That(words, values...)})
+}
 
-// bad says why it must not hang.
-func (w *work) bad(path, say string) {
-	w.d.Flags = append(w.d.Flags, Flag{Path: path, Say: say, Bad: true})
+// bad says why it must not hang, in the words and values of say.That.
+func (w *work) bad(path, words string, values ...any) {
+	w.d.Flags = append(w.d.Flags, Flag{Path: path, Say: say.That(words, values...), Bad: true})
 }
 
 // flags says something about one of a list.
-func (w *work) flags(list string, i int, say string, bad bool) {
-	w.d.Flags = append(w.d.Flags, Flag{Path: fmt.Sprintf("%s[%d]", list, i), Say: say, Bad: bad})
+func (w *work) flags(list string, i int, what say.Sentence, bad bool) {
+	w.d.Flags = append(w.d.Flags, Flag{Path: fmt.Sprintf("%s[%d]", list, i), Say: what, Bad: bad})
 }
 
 // beyond is said where the arithmetic leaves the numbers.

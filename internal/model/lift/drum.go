@@ -1,10 +1,10 @@
 package lift
 
 import (
-	"fmt"
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // How far a layer of rope rises on the drum, in rope diameters: torque is counted as if each layer lay on top of the
@@ -128,7 +128,7 @@ func (w *work) wind(drum, rope unit.Length) []layer {
 	used := layersOf(drum, rope, win.Wound.Val, win.WrapsPerLayer, int(dead))
 	if used == nil {
 		win.Fits = "no"
-		w.caution("drum.width_m", fmt.Sprintf("The rope would lie in more than %d layers. This drum is far too small.", mostLayers))
+		w.caution("drum.width_m", "The rope would lie in more than %s layers. This drum is far too small.", mostLayers)
 		return nil
 	}
 	w.fit(drum, rope, used, okDead)
@@ -146,14 +146,14 @@ func (w *work) fit(drum, rope unit.Length, used []layer, deadKnown bool) {
 	case !deadKnown:
 	case ok && float64(flange)/2 < last.torque+float64(rope)/2:
 		win.Fits = "no"
-		w.caution("drum.flange_diameter_m", fmt.Sprintf("The rope does not fit on the drum: it needs flanges of at least %.0f mm.", 1000*(2*last.torque+float64(rope))))
+		w.caution("drum.flange_diameter_m", "The rope does not fit on the drum: it needs flanges of at least %s.", say.Size(unit.Length(2*last.torque)+rope).Up())
 	case ok || win.Layers == 1:
 		win.Fits = "yes"
 	default:
 		w.lack("drum.flange_diameter_m", "whether the drum holds the rope")
 	}
 	if win.Layers > 1 {
-		w.caution("drum.width_m", fmt.Sprintf("The rope lies in %d layers: torque, current and speed change on the way. One layer is steadier.", win.Layers))
+		w.caution("drum.width_m", "The rope lies in %s layers: torque, current and speed change on the way. One layer is steadier.", win.Layers)
 	}
 }
 
@@ -171,7 +171,7 @@ func (w *work) ropeAtHand(drum, rope unit.Length, sizes bool) {
 		w.d.Winding.RopeNeeded = unit.Of(need)
 	}
 	if haveLength && have < need {
-		w.caution("rope.length_m", fmt.Sprintf("The rope is too short: it takes at least %.1f m, there are %.1f m.", float64(need), float64(have)))
+		w.caution("rope.length_m", "The rope is too short: at least %s are needed, there are %s.", say.Height(need).Up(), say.Height(have).Down())
 	}
 }
 

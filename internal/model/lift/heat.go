@@ -1,10 +1,10 @@
 package lift
 
 import (
-	"fmt"
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // heatMargin is what stays between a winding and its highest temperature, K (common practice).
@@ -191,19 +191,23 @@ func (w *work) rests(h *Heat, body thermal, t, rise, allowed float64) {
 	h.TooHot = rise >= allowed
 	h.duty = body.share(allowed)
 	if h.TooHot {
-		run := ""
+		run := say.Sentence{}
 		if v, ok := h.Run.Value(); ok {
-			run = fmt.Sprintf(" It may run for %s; one travel takes %s.", seconds(float64(v)), seconds(t))
+			run = say.That("It may run for %s; one travel takes %s.", say.Time(v), say.Time(unit.Duration(t)))
 		}
-		w.caution("machine.max_winding_c", fmt.Sprintf("%s heats the winding to %s in one go, too much for the motor.%s", word, celsius(float64(h.Winding)), run))
+		hot := say.That("%s heats the winding to %s in one go, too much for the motor.", word, say.Temperature(h.Winding))
+		w.caution("machine.max_winding_c", "%s", say.Join(hot, run))
 		return
 	}
 	h.Rest = body.rest(t, allowed)
 	h.Row = inARow(body, t, allowed)
 	if v, ok := h.Rest.Value(); ok && v > 0 {
 		n, _ := h.Row.Value()
-		times := map[bool]string{true: "once", false: fmt.Sprintf("%d times in a row", n)}[n == 1]
-		w.caution("machine.max_winding_c", fmt.Sprintf("%s: a cold motor stands it %s. After that it must rest for %s after each, or it gets too hot.", word, times, seconds(float64(v))))
+		times := say.That("once")
+		if n != 1 {
+			times = say.That("%s times in a row", n)
+		}
+		w.caution("machine.max_winding_c", "%s: a cold motor withstands this %s. After that it must rest for %s after each, or it gets too hot.", word, times, say.Time(v))
 	}
 	if v, ok := h.Rest.Value(); ok {
 		h.PerDay = told[unit.Ratio](86400 / (t + float64(v)))

@@ -10,7 +10,7 @@ import (
 
 func mentions(d Drive, words string) bool {
 	for _, f := range d.Flags {
-		if strings.Contains(f.Say, words) {
+		if strings.Contains(plain(f.Say), words) {
 			return true
 		}
 	}

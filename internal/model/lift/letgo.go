@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // letGo fills what happens when the lamps are unplugged or the motor wires joined.
@@ -110,16 +111,16 @@ func (w *work) sayLetGo() {
 		when = "If a wire of the motor itself opens,"
 	}
 	if g.BreaksUpFirst {
-		w.caution("machine.max_speed_rad_s", when+fmt.Sprintf(" the motor would reach %s, more than twice what it stands. It breaks up first.", rpm(float64(g.OpenRotor))))
+		w.caution("machine.max_speed_rad_s", when+" the motor would reach %s, more than twice what it withstands. It breaks up first.", say.Turning(g.OpenRotor))
 	} else if v, ok := w.h.Machine.MaxSpeed.Value(); ok && g.OpenRotor > v {
-		w.caution("machine.max_speed_rad_s", when+fmt.Sprintf(" the motor reaches %s. Its maker allows %s.", rpm(float64(g.OpenRotor)), rpm(float64(v))))
+		w.caution("machine.max_speed_rad_s", when+" the motor reaches %s. Its maker allows %s.", say.Turning(g.OpenRotor), say.Turning(v))
 	}
 	if g.OpenVoltage > touchVolts {
-		w.caution("lower.loads", when+fmt.Sprintf(" the motor makes up to %s. Above 60 V a shock can kill, and the electronics must stand it.", volts(float64(g.OpenVoltage))))
+		w.caution("lower.loads", when+" the motor makes up to %s. Above 60 V a shock can kill, and the electronics must withstand it.", say.Voltage(g.OpenVoltage))
 	}
 	for i, l := range w.h.Lower.Loads {
 		if v, ok := l.MaxVoltage.Value(); ok && g.OpenVoltage > v {
-			w.caution(fmt.Sprintf("lower.loads[%d].max_voltage_v", i), fmt.Sprintf("A runaway makes up to %s. This load stands %s.", volts(float64(g.OpenVoltage)), volts(float64(v))))
+			w.caution(fmt.Sprintf("lower.loads[%d].max_voltage_v", i), "A runaway makes up to %s. This load withstands %s.", say.Voltage(g.OpenVoltage), say.Voltage(v))
 		}
 	}
 }

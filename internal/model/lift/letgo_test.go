@@ -77,7 +77,7 @@ func TestTravelTooShortForSteadySpeed(t *testing.T) {
 		{"arrives at", float64(lo.Fastest()), 6.35873, 1e-4, by("√(2·9.18943·2.2)")},
 		{"rotor", float64(lo.FastestRotor()), 748.086, 1e-4, by("6.35873·117.647")},
 	})
-	if !lo.Short || lo.Speed < 13 || !mentions(d, "too short for a steady speed") || !mentions(d, "as if dropped from 2060 mm") {
+	if !lo.Short || lo.Speed < 13 || !mentions(d, "too short for a steady speed") || !mentions(d, "as if dropped from 2.06 m") {
 		t.Errorf("steady %.3g m/s, flags %v", float64(lo.Speed), d.Flags)
 	}
 	if lo.EnergyOut != 0 || d.Reservoir != nil || d.Draining != nil || !strings.Contains(d.WhyNot, "before its speed is steady") {

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // falling is one layer on the way down, with the current it makes and the loads' answer to it.
@@ -126,57 +127,52 @@ func (w *work) needs() {
 // sayStuck says why it does not come down and what would mend it.
 func (w *work) sayStuck() {
 	lo := &w.d.Lowering
-	say := "It will not come down by itself: the motor's own friction holds it."
+	why := say.That("It will not come down by itself: the motor's own friction holds it.")
 	for i, g := range w.gears {
 		if g.class == Locks || g.run.back <= 0 {
-			say = fmt.Sprintf("It will not come down by itself: gear stage %d locks (%.0f %% forward leaves nothing backward). Another stage there, above %.0f %%, is needed.", i+1, 100*g.run.fwd, 100*sureAbove)
-			lo.Say = say
-			w.bad(fmt.Sprintf("train.stages[%d]", i), say)
+			lo.Say = say.That("It will not come down by itself: gear stage %s locks (%s forward leaves nothing backward). Another stage there, above %s, is needed.", i+1, say.Share(unit.Ratio(g.run.fwd)), say.Share(sureAbove))
+			w.bad(fmt.Sprintf("train.stages[%d]", i), "%s", lo.Say)
 			return
 		}
 	}
 	if w.drumDown(w.layers[0].torque) <= 0 {
-		say = "It will not come down by itself: the friction of the drum's bearings holds it."
+		why = say.That("It will not come down by itself: the friction of the drum's bearings holds it.")
 	} else if w.stuck >= 0 {
-		say = fmt.Sprintf("It will not come down by itself: the idle torque of gear stage %d takes all that is left.", w.stuck+1)
+		why = say.That("It will not come down by itself: the idle torque of gear stage %s takes all that is left.", w.stuck+1)
 	}
-	lo.Say = say + w.wouldRun()
-	w.bad("train.stages", lo.Say)
+	lo.Say = say.Join(why, w.wouldRun())
+	w.bad("train.stages", "%s", lo.Say)
 }
 
 // sayNudge says why it needs a push.
 func (w *work) sayNudge() {
 	lo := &w.d.Lowering
-	lo.Say = "It comes down only with a push: once it moves it keeps moving, but it does not start by itself." + w.wouldRun()
+	lo.Say = say.Join(say.That("It comes down only with a push: once it moves it keeps moving, but it does not start by itself."), w.wouldRun())
 	for i, g := range w.gears {
 		if g.class == Uncertain {
-			lo.Say = fmt.Sprintf("It may come down only with a push: gear stage %d, at %.0f %%, is not sure to run back. Test it, or take a stage above %.0f %%.", i+1, 100*g.inner, 100*sureAbove)
+			lo.Say = say.That("It may come down only with a push: gear stage %s, at %s, is not sure to run back. Test it, or use a stage above %s.", i+1, say.Share(unit.Ratio(g.inner)), say.Share(sureAbove))
 		}
 	}
-	w.caution("train.stages", lo.Say)
+	w.caution("train.stages", "%s", lo.Say)
 }
 
 // wouldRun is the cure in words: mass, drum or ratio.
-func (w *work) wouldRun() string {
+func (w *work) wouldRun() say.Sentence {
 	lo := w.d.Lowering
-	var ways []string
+	var ways []say.Sentence
 	if v, ok := lo.NeedsMass.Value(); ok && v > w.d.Mass.Val {
-		ways = append(ways, "with "+kilos(float64(v)))
+		ways = append(ways, say.That("with %s", say.Mass(v).Up()))
 	}
 	if v, ok := lo.NeedsDrum.Value(); ok && v > w.h.Drum.Diameter.Val {
-		ways = append(ways, fmt.Sprintf("with a drum of %s mm", figure(1000*float64(v))))
+		ways = append(ways, say.That("with a drum of %s", say.Size(v).Up()))
 	}
 	if v, ok := lo.NeedsRatio.Value(); ok && v < w.d.Ratio.Val {
-		ways = append(ways, fmt.Sprintf("with gears of %s:1", figure(float64(v))))
+		ways = append(ways, say.That("with gears of %s:1", say.Times(v).Down()))
 	}
 	if len(ways) == 0 {
-		return " No mass or drum mends that: other gears or another motor are needed."
+		return say.That("No mass or drum mends that: other gears or another motor are needed.")
 	}
-	say := " It would start by itself " + ways[0]
-	for _, x := range ways[1:] {
-		say += ", or " + x
-	}
-	return say + ". Then look whether it still lifts."
+	return say.That("It would start by itself %s. Then look whether it still lifts.", say.List(", or ", ways...))
 }
 
 // tooShort tells a steady speed that the travel is too short to reach: no load makes the mass arrive faster than it would
@@ -190,7 +186,7 @@ func (w *work) tooShort() {
 		return
 	}
 	lo.Short, lo.EndSpeed, lo.EndRotor, lo.EnergyOut = true, unit.Speed(end), unit.AngularSpeed(rotor), 0
-	w.caution("travel_m", fmt.Sprintf("The travel is too short for a steady speed: the mass would settle at %s m/s and arrives at up to %s m/s. Its time, volts and watts here are those of a longer way; what the lamps get in these moments is counted as nothing.", figure(float64(lo.Speed)), figure(end)))
+	w.caution("travel_m", "The travel is too short for a steady speed: the mass would settle at %s and arrives at up to %s. Its time, volts and watts here are those of a longer way; what the lamps get in these moments is counted as nothing.", say.Speed(lo.Speed), say.Speed(unit.Speed(end)))
 }
 
 // rideDown sums the layers and fills the figures of the fullest one.

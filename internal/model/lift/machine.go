@@ -1,10 +1,10 @@
 package lift
 
 import (
-	"fmt"
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Alpha is how much a copper winding's resistance grows for each kelvin, from 25 °C (source.FitzgeraldEM; motor makers
@@ -58,7 +58,7 @@ func (w *work) constants() {
 	c.BrushDrop, c.J = unit.Voltage(w.vb), m.J
 	w.j, w.haveJ = float64(m.J.Val), m.J.Is
 	i0s := yours(m.I0.Is, float64(m.I0.Val))
-	if v, ok := w.meanBench(m.BenchI0, "bench_no_load", noLoadCurrent); ok {
+	if v, ok := w.meanBench(m.BenchI0, "bench_no_load", unit.Currents, noLoadCurrent); ok {
 		i0s = append(i0s, worth{"bench", v})
 	}
 	i0 := w.pick("current without load", i0s)
@@ -97,7 +97,7 @@ func yours(is bool, v float64) []worth {
 // resistances lists what is known of R. The brushes' own drop is not in it twice.
 func (w *work) resistances(m Machine) []worth {
 	rs := yours(m.R.Is, float64(m.R.Val))
-	if v, ok := w.meanBench(m.BenchR, "bench_resistance", func(b Bench) (float64, bool) {
+	if v, ok := w.meanBench(m.BenchR, "bench_resistance", unit.Resistances, func(b Bench) (float64, bool) {
 		i := math.Abs(float64(b.Current.Val))
 		return (math.Abs(float64(b.Voltage.Val)) - w.vb) / i, b.Voltage.Is && b.Current.Is && i > 0
 	}); ok {
@@ -112,7 +112,7 @@ func (w *work) resistances(m Machine) []worth {
 // machineConstants lists what is known of K.
 func (w *work) machineConstants(m Machine, i0, r worth) []worth {
 	ks := yours(m.K.Is, float64(m.K.Val))
-	if v, ok := w.meanBench(m.BenchK, "bench_driven", func(b Bench) (float64, bool) {
+	if v, ok := w.meanBench(m.BenchK, "bench_driven", unit.MachineConstants, func(b Bench) (float64, bool) {
 		s := math.Abs(float64(b.Speed.Val))
 		return math.Abs(float64(b.Voltage.Val)) / s, b.Voltage.Is && b.Speed.Is && s > 0
 	}); ok {
@@ -127,7 +127,7 @@ func (w *work) machineConstants(m Machine, i0, r worth) []worth {
 
 // pick takes the most trusted value that can be, and says which others disagree.
 func (w *work) pick(what string, all []worth) worth {
-	var best worth
+	best, q := worth{}, quantityOf(what)
 	for _, x := range all {
 		impossible := !finite(x.value) || x.value < 0 || (x.value == 0 && what != "current without load")
 		if finite(x.value) {
@@ -135,11 +135,11 @@ func (w *work) pick(what string, all []worth) worth {
 		}
 		switch {
 		case impossible:
-			w.contradict(what, fmt.Sprintf("The %s from the %s comes out as nothing or less: its numbers cannot belong together.", what, x.from))
+			w.contradict(what, "The %s from the %s comes out as nothing or less: its numbers cannot belong together.", what, x.from)
 		case best.from == "":
 			best = x
 		case math.Abs(x.value-best.value) > 0.05*best.value:
-			w.contradict(what, fmt.Sprintf("The %s is %.3g by %s and %.3g by %s. Measure again; %.3g is used.", what, best.value, wording(best.from), x.value, wording(x.from), best.value))
+			w.contradict(what, "The %s is %s by %s and %s by %s. Measure again; %s is used.", what, say.Of(q, best.value), wording(best.from), say.Of(q, x.value), wording(x.from), say.Of(q, best.value))
 		}
 	}
 	return best
@@ -166,9 +166,20 @@ func fieldOf(what string) string {
 	return "machine.k_vs_rad"
 }
 
-func (w *work) contradict(what, say string) {
-	w.d.Machine.Contradictions = append(w.d.Machine.Contradictions, say)
-	w.caution(fieldOf(what), say)
+// quantityOf is what a constant is measured in.
+func quantityOf(what string) unit.Quantity {
+	switch what {
+	case "current without load":
+		return unit.Currents
+	case "resistance":
+		return unit.Resistances
+	}
+	return unit.MachineConstants
+}
+
+func (w *work) contradict(what, words string, values ...any) {
+	w.d.Machine.Contradictions = append(w.d.Machine.Contradictions, say.That(words, values...))
+	w.caution(fieldOf(what), words, values...)
 }
 
 // slowShaft is the speed under which a label's is hardly that of a motor's own shaft, 1,000 turns a minute (common
@@ -181,7 +192,7 @@ func (w *work) impossible(m Machine, i0 worth) {
 		w.contradict("current without load", "The current without load is not smaller than the current with the shaft held. One of the two is wrong.")
 	}
 	if m.SheetSpeed.Is && !m.SheetGear.Is && m.SheetSpeed.Val < slowShaft {
-		w.caution("machine.sheet_gear_ratio", fmt.Sprintf("%s is slow for a motor's own shaft: most likely a gearbox stands before it. Give its ratio, 1 if there is none. Its losses belong to a gear stage.", rpm(float64(m.SheetSpeed.Val))))
+		w.caution("machine.sheet_gear_ratio", "%s is slow for a motor's own shaft: most likely a gearbox stands before it. Give its ratio, 1 if there is none. Its losses belong to a gear stage.", say.Turning(m.SheetSpeed.Val))
 	}
 	if m.I0WithGear == "yes" {
 		w.caution("machine.i0_measured_with_gear", "The current without load was measured with the gears on, so it holds their idle torque too. No idle torque is added.")

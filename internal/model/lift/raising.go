@@ -1,10 +1,10 @@
 package lift
 
 import (
-	"fmt"
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // wantedMargin is how much more than its first push a motor should have (source.CommonPractice).
@@ -108,7 +108,7 @@ func (w *work) raise() {
 	w.climbs()
 	if !ok {
 		if w.h.Raise.Feed == "panel" {
-			ra.Say = fmt.Sprintf("The sun decides: it lifts while the panel gives %s, and starts at %s.", amps(float64(ra.Current)), amps(float64(ra.FirstPush)))
+			ra.Say = say.That("The sun decides: it lifts while the panel gives %s, and starts at %s.", say.Current(ra.Current), say.Current(ra.FirstPush))
 		}
 		return
 	}
@@ -183,30 +183,30 @@ func (w *work) sayStall(available, first float64, s supply) {
 	need := wantedMargin*first + w.b*w.kk*w.i0 // at the motor, with the margin
 	had := w.kk * available
 	amp := need / w.kk
-	say := fmt.Sprintf("The motor stalls: it needs %s to start the mass and has %s.", torque(first+w.b*w.kk*w.i0), torque(had))
+	why := say.That("The motor stalls: it needs %s to start the mass and has %s.", say.Torque(unit.Torque(first+w.b*w.kk*w.i0)), say.Torque(unit.Torque(had)))
 	if had >= first+w.b*w.kk*w.i0 {
-		say = fmt.Sprintf("The motor stalls: lifting takes %s, and the supply gives less than that at any speed.", amps(float64(ra.Current)))
+		why = say.That("The motor stalls: lifting takes %s, and the supply gives less than that at any speed.", say.Current(ra.Current))
 	}
-	ra.Say = say + w.wouldLift(available, amp, s) + " Less mass or a thinner drum helps too."
-	w.bad("raise", ra.Say)
+	ra.Say = say.Join(why, w.wouldLift(available, amp, s), say.That("Less mass or a thinner drum helps too."))
+	w.bad("raise", "%s", ra.Say)
 }
 
 // wouldLift is the cure in words: more volts or amperes where the motor stands that current, and gears.
-func (w *work) wouldLift(available, amp float64, s supply) string {
+func (w *work) wouldLift(available, amp float64, s supply) say.Sentence {
 	most, limited := w.h.Machine.MaxCurrent.Value()
 	if limited && amp > startOverload*float64(most) {
 		if n, ok := w.liftRatio(math.Min(available, float64(most))); ok {
-			return fmt.Sprintf(" It takes gears of about %s:1 in all, which lift with the %s that the motor stands all day. More volts would cook it.", figure(n), amps(float64(most)))
+			return say.That("It needs gears of about %s:1 in all, which lift with the %s that the motor withstands all day. More volts would overheat it.", say.Times(unit.Ratio(n)), say.Current(most))
 		}
 	}
-	cure := fmt.Sprintf(" It would lift with about %s (%s)", volts(w.vb+amp*s.loop), amps(amp))
+	cure := say.That("It would lift with about %s (%s)", say.Voltage(unit.Voltage(w.vb+amp*s.loop)), say.Current(unit.Current(amp)))
 	if s.limit*s.loop+w.vb <= s.volts {
-		cure = fmt.Sprintf(" It would lift with a supply that gives %s, not %s", amps(amp), amps(available))
+		cure = say.That("It would lift with a supply that gives %s, not %s", say.Current(unit.Current(amp)), say.Current(unit.Current(available)))
 	}
 	if n, ok := w.liftRatio(available); ok {
-		cure += fmt.Sprintf(", or slower with gears of about %s:1", figure(n))
+		return say.That("%s, or slower with gears of about %s:1.", cure, say.Times(unit.Ratio(n)))
 	}
-	return cure + "."
+	return say.That("%s.", cure)
 }
 
 // startOverload is how many times the current it stands all day a motor is thought to take for a first push (common
@@ -233,16 +233,16 @@ func (w *work) liftRatio(available float64) (float64, bool) {
 func (w *work) flagRaising() {
 	ra := w.d.Raising
 	if ra.Margin < wantedMargin {
-		w.caution("raise", fmt.Sprintf("It lifts, but hardly starts: the supply gives %s times the current of the first push, and %.1f times is wanted. Cold grease or a night under load can stop it.", unit.Rounded(math.Floor(1000*float64(ra.Margin))/1000, 4), wantedMargin))
+		w.caution("raise", "It lifts, but hardly starts: the supply gives %s times the current of the first push, and %s times is needed. Cold grease or a night under load can stop it.", say.Times(ra.Margin).Down(), say.Times(wantedMargin))
 	}
 	w.flagCurrent("Lifting takes", float64(ra.Current))
 	if v, ok := w.h.Machine.MaxSpeed.Value(); ok && ra.Rotor > v {
-		w.bad("machine.max_speed_rad_s", fmt.Sprintf("Lifting turns the motor at %s, its maker allows %s. A lower voltage slows it.", rpm(float64(ra.Rotor)), rpm(float64(v))))
+		w.bad("machine.max_speed_rad_s", "Lifting turns the motor at %s, its maker allows %s. A lower voltage slows it.", say.Turning(ra.Rotor), say.Turning(v))
 	}
 	if stall := (float64(w.h.Raise.Voltage.Or(0)) - w.vb) / w.r; float64(ra.Current) > stall/2 {
 		w.caution("raise", "Lifting takes more than half of all that the motor can pull. It wastes more than half of the energy and heats fast. More gear ratio helps.")
 	}
 	if v, ok := w.h.Raise.Voltage.Value(); ok && v > touchVolts {
-		w.caution("raise.voltage_v", fmt.Sprintf("%s is above 60 V direct current: a shock can kill. Stay at or below 60 V.", volts(float64(v))))
+		w.caution("raise.voltage_v", "%s is above 60 V direct current: a shock can kill. Stay at or below 60 V.", say.Voltage(v))
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // What motor and loads stand. A load that burns out opens, and whatever opens lets the mass go: so a load over its rating
@@ -22,12 +23,12 @@ func (w *work) flagCurrent(what string, i float64) {
 	if !ok || i <= float64(v) {
 		return
 	}
-	say := fmt.Sprintf("%s %s, the motor stands %s all day.", what, amps(i), amps(float64(v)))
+	over := say.That("%s %s, the motor withstands %s all day.", what, say.Current(unit.Current(i)), say.Current(v))
 	if m := w.h.Machine; m.RthWinding.Is && m.TauWinding.Is && m.MaxWinding.Is {
-		w.caution("machine.continuous_current_a", say+" See how long it may run.")
+		w.caution("machine.continuous_current_a", "%s See how long it may run.", over)
 		return
 	}
-	w.bad("machine.continuous_current_a", say+" Give its thermal values to see how long it may run, or take more gear ratio or less mass.")
+	w.bad("machine.continuous_current_a", "%s Give its thermal values to see how long it may run, or use more gear ratio or less mass.", over)
 }
 
 // flagLoad compares one load with its ratings. A row of lamps is wanted at 80 % of its rated current or less.
@@ -39,18 +40,18 @@ func (w *work) flagLoad(j int, b branch, i, u float64) {
 	case !ok && i > 0:
 		w.lack(at("rated_current_a"), "whether this load burns out; what burns out lets the mass go")
 	case ok && i > float64(rated)*(1+1e-9):
-		w.bad(at("rated_current_a"), fmt.Sprintf("%s: %s flow through it, and it is rated %s. It burns out, and then nothing holds the mass. More rows side by side share the current.", name, amps(i), amps(float64(rated))))
+		w.bad(at("rated_current_a"), "%s: %s flow through it, and it is rated %s. It burns out, and then nothing holds the mass. More rows side by side share the current.", name, say.Current(unit.Current(i)), say.Current(rated))
 	case ok && b.kind == "string" && i > lampShare*float64(rated):
-		w.caution(at("rated_current_a"), fmt.Sprintf("%s: %s flow through it; %s is the most it should (rated %s). More rows side by side share it.", name, amps(i), amps(lampShare*float64(rated)), amps(float64(rated))))
+		w.caution(at("rated_current_a"), "%s: %s flow through it; %s is the most it should (rated %s). More rows side by side share it.", name, say.Current(unit.Current(i)), say.Current(unit.Current(lampShare*float64(rated))), say.Current(rated))
 	}
 	if v, ok := b.load.MaxVoltage.Value(); ok && u > float64(v)*(1+1e-9) {
-		w.bad(at("max_voltage_v"), fmt.Sprintf("%s: it gets %s and stands %s. It breaks, and then nothing holds the mass. A clamp at a lower voltage keeps it safe.", name, volts(u), volts(float64(v))))
+		w.bad(at("max_voltage_v"), "%s: it gets %s and withstands %s. It breaks, and then nothing holds the mass. A clamp at a lower voltage keeps it safe.", name, say.Voltage(unit.Voltage(u)), say.Voltage(v))
 	}
 	if v, ok := b.load.MinVoltage.Value(); ok && u < float64(v) {
-		w.caution(at("min_voltage_v"), fmt.Sprintf("%s: it gets %s and needs %s to work.", name, volts(u), volts(float64(v))))
+		w.caution(at("min_voltage_v"), "%s: it gets %s and needs %s to work.", name, say.Voltage(unit.Voltage(u)), say.Voltage(v))
 	}
 	if b.kind == "cell" && b.diode <= 0 {
-		w.bad(at("diode_v"), name+": no diode stands in front. It would drive the motor like a second source: the mass may go up, and the battery empties itself. Put a diode before it and give its drop.")
+		w.bad(at("diode_v"), "%s: no diode stands in front. It would drive the motor like a second source: the mass may go up, and the battery empties itself. Put a diode before it and give its drop.", name)
 	}
 }
 
@@ -64,13 +65,13 @@ func (b branch) called() string {
 }
 
 // darkSay says why no power reaches the lamps though the mass comes down.
-func (w *work) darkSay(bs []branch, r root) string {
+func (w *work) darkSay(bs []branch, r root) say.Sentence {
 	for _, b := range bs {
 		if b.kind == "string" && r.u <= b.threshold {
-			return fmt.Sprintf("The lamps stay dark: the voltage settles at %s, and they begin at %s. Take fewer lamps in a row, or a clamp above that.", volts(r.u), volts(b.threshold))
+			return say.That("The lamps stay dark: the voltage settles at %s, and they begin at %s. Use fewer lamps in a row, or a clamp above that.", say.Voltage(unit.Voltage(r.u)), say.Voltage(unit.Voltage(b.threshold)))
 		}
 	}
-	return "Nothing reaches the lamps: all that the mass gives becomes heat in resistor and clamp."
+	return say.That("Nothing reaches the lamps: all that the mass gives becomes heat in resistor and clamp.")
 }
 
 // shunt reports a load that nothing can open.
@@ -108,11 +109,11 @@ func (w *work) flagShunt() {
 		case !ok && x > 0:
 			w.lack(path, "whether what is wired for good holds the mass alone")
 		case ok && x > float64(rated)*(1+1e-9):
-			w.bad(path, fmt.Sprintf("%s: with the lamps unplugged %s flow through it, and it is rated %s. It burns out, and then nothing holds the mass.", bs[k].called(), amps(x), amps(float64(rated))))
+			w.bad(path, "%s: with the lamps unplugged %s flow through it, and it is rated %s. It burns out, and then nothing holds the mass.", bs[k].called(), say.Current(unit.Current(x)), say.Current(rated))
 		}
 	}
 	rotor := unit.AngularSpeed(w.rotorAt(r.u, i))
 	if most, ok := w.h.Machine.MaxSpeed.Value(); ok && rotor > most {
-		w.bad("lower.loads", fmt.Sprintf("With the lamps unplugged, what is wired for good lets the motor run at %s. Its maker allows %s. A smaller resistor or a lower clamp is needed.", rpm(float64(rotor)), rpm(float64(most))))
+		w.bad("lower.loads", "With the lamps unplugged, what is wired for good lets the motor run at %s. Its maker allows %s. A smaller resistor or a lower clamp is needed.", say.Turning(rotor), say.Turning(most))
 	}
 }

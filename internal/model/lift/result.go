@@ -4,6 +4,7 @@ import (
 	"duskweight/internal/model/reservoir"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Drive is what a hoist's drive comes to. A figure whose inputs are not known is not known; Missing names them.
@@ -56,7 +57,7 @@ type Missing struct {
 // Flag is one thing said in words, with the field it is about.
 type Flag struct {
 	Path string
-	Say  string
+	Say  say.Sentence
 	Bad  bool   // true: the sheet says do not hang; false: a caution
 	ID   string // of the reason that a bad one makes; empty follows from Path
 }
@@ -97,7 +98,7 @@ type Constants struct {
 	J              unit.Known[unit.Inertia]
 	BrushDrop      unit.Voltage
 	From           string // "yours", "sheet", "bench"
-	Contradictions []string
+	Contradictions []say.Sentence
 	Found          []Found // what each set of inputs gives by itself
 }
 
@@ -122,10 +123,10 @@ type Raising struct {
 	Speed                unit.Speed      // of the mass
 	Rotor                unit.AngularSpeed
 	Time                 unit.Duration
-	EnergyIn             unit.Energy // at the line
-	Share                unit.Ratio  // m·g·h over EnergyIn
-	Say                  string      // in words when it stalls or does not start, with what would mend it
-	CurrentLow, SpeedLow float64     // at the first layer: A, m/s
+	EnergyIn             unit.Energy  // at the line
+	Share                unit.Ratio   // m·g·h over EnergyIn
+	Say                  say.Sentence // in words when it stalls or does not start, with what would mend it
+	CurrentLow, SpeedLow float64      // at the first layer: A, m/s
 
 	Layers []Climb // the way up by layer of rope, told with Current: for a supply whose voltage changes
 }
@@ -160,7 +161,7 @@ type Lowering struct {
 	Shunt            bool                   // a permanent, unfused path stands
 	MayOpen          []string               // everything that lets the mass go when it opens
 	Cures            []Cure
-	Say              string
+	Say              say.Sentence
 	NeedsMass        unit.Known[unit.Mass]   // smallest mass that comes down by itself, same drum and gears
 	NeedsDrum        unit.Known[unit.Length] // smallest drum that does
 	NeedsRatio       unit.Known[unit.Ratio]  // greatest ratio that does
@@ -191,7 +192,7 @@ func (lo Lowering) FastestRotor() unit.AngularSpeed {
 
 // Cure is one way to make a racing load settle.
 type Cure struct {
-	Say        string
+	Say        say.Sentence
 	Burns      unit.Power                  // what it wastes
 	Resistance unit.Known[unit.Resistance] // of a resistor: the least
 	Voltage    unit.Known[unit.Voltage]    // of a clamp: where it conducts

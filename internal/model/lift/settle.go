@@ -1,10 +1,10 @@
 package lift
 
 import (
-	"fmt"
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Growth returns how fast a small departure from the balance grows, 1/s: −K²·g/((1 + g·R)·J_t). Negative: it dies away.
@@ -39,12 +39,12 @@ func (w *work) settles(p point, r root, bs []branch) bool {
 	}
 	switch {
 	case r.found:
-		lo.Say = fmt.Sprintf("The speed that is set cannot be kept: even with the motor wires joined the mass turns it at %s.", rpm(w.rotorAt(0, p.current)))
-		w.bad("lower.loads", lo.Say)
+		lo.Say = say.That("The speed that is set cannot be kept: even with the motor wires joined the mass turns it at %s.", say.Turning(unit.AngularSpeed(w.rotorAt(0, p.current))))
+		w.bad("lower.loads", "%s", lo.Say)
 		return false
 	case power == 0:
-		lo.Say = "Nothing that hangs on the motor holds the mass: it races."
-		w.bad("lower.loads", lo.Say)
+		lo.Say = say.That("Nothing that hangs on the motor holds the mass: it races.")
+		w.bad("lower.loads", "%s", lo.Say)
 		return false
 	}
 	w.race(p, r, bs, power)
@@ -71,17 +71,17 @@ func (w *work) race(p point, r root, bs []branch, power float64) {
 	}
 	switch {
 	case r.at > 0 && r.races:
-		lo.Say = fmt.Sprintf("It never settles: these loads take constant power. A little above %s the mass races, a little below they get no power and it creeps down.", volts(r.at))
+		lo.Say = say.That("It never settles: these loads take constant power. A little above %s the mass races, a little below they get no power and it creeps down.", say.Voltage(unit.Voltage(r.at)))
 	case r.races:
-		lo.Say = "It never settles: these loads take constant power and let the mass race."
+		lo.Say = say.That("It never settles: these loads take constant power and let the mass race.")
 	default:
-		lo.Say = "The loads ask for more current than the mass gives. They switch off and on, or get no power, while it creeps down."
+		lo.Say = say.That("The loads ask for more current than the mass gives. They switch off and on, or get no power, while it creeps down.")
 	}
 	w.cures(p, bs, power)
 	for i, c := range lo.Cures {
-		lo.Say += fmt.Sprintf(" Cure %d: %s", i+1, c.Say)
+		lo.Say = say.Join(lo.Say, say.That("Cure %s: %s", i+1, c.Say))
 	}
-	w.bad("lower.loads", lo.Say)
+	w.bad("lower.loads", "%s", lo.Say)
 }
 
 // sumAt is current and slope of all branches at a voltage.
@@ -116,9 +116,9 @@ func (w *work) cures(p point, bs []branch, power float64) {
 		return
 	}
 	w.d.Lowering.Cures = []Cure{
-		{Say: fmt.Sprintf("a resistor of at least %s beside them, wired straight to the motor. It burns at least %s, and the voltage is %s or more.", ohms(r), watts(u*i-power), volts(u)), Burns: unit.Power(u*i - power), Resistance: unit.Of(unit.Resistance(r))},
-		{Say: fmt.Sprintf("a clamp that conducts at %s, wired straight to the motor. It burns %s.", volts(clamp), watts(clamp*i-power)), Burns: unit.Power(clamp*i - power), Voltage: unit.Of(unit.Voltage(clamp))},
-		{Say: "a converter that keeps the motor's speed. It burns nothing beside its own loss.", Burns: 0},
+		{Say: say.That("a resistor of at least %s beside them, wired straight to the motor. It burns at least %s, and the voltage is %s or more.", say.Resistance(unit.Resistance(r)), say.Power(unit.Power(u*i-power)), say.Voltage(unit.Voltage(u))), Burns: unit.Power(u*i - power), Resistance: unit.Of(unit.Resistance(r))},
+		{Say: say.That("a clamp that conducts at %s, wired straight to the motor. It burns %s.", say.Voltage(unit.Voltage(clamp)), say.Power(unit.Power(clamp*i-power))), Burns: unit.Power(clamp*i - power), Voltage: unit.Of(unit.Voltage(clamp))},
+		{Say: say.That("a converter that keeps the motor's speed. It burns nothing beside its own loss."), Burns: 0},
 	}
 }
 
@@ -159,11 +159,11 @@ func (w *work) sayShunt() {
 		w.caution("lower.shunt", "You say that a resistor or clamp is wired straight to the motor, but it is not among the loads. Enter it there as wired for good: it takes its share of the current. Until then it counts as missing.")
 		return
 	}
-	size := ""
+	size := say.Sentence{}
 	if lo.Known && lo.Steady && lo.Voltage > 0 {
-		size = fmt.Sprintf(" (a clamp that conducts at about %s)", volts(1.15*float64(lo.Voltage)))
+		size = say.That(" (a clamp that conducts at about %s)", say.Voltage(unit.Voltage(1.15*float64(lo.Voltage))))
 	}
-	w.caution("lower.shunt", "Whatever opens lets the mass go: nothing is wired straight to the motor to hold it back. Wire a resistor or a clamp to its terminals"+size+", with no fuse, switch or plug.")
+	w.caution("lower.shunt", "If this circuit breaks anywhere, the mass runs away: nothing is wired straight to the motor to brake it. Wire a resistor or a clamp to its terminals%s, with no fuse, switch or plug.", size)
 }
 
 func loadWord(kind string) string {
@@ -190,23 +190,23 @@ func (w *work) flagLowering(bs []branch, r root) {
 	i, m := float64(lo.Current), w.h.Machine
 	w.flagCurrent("Coming down the motor carries", i)
 	if v, ok := m.MaxSpeed.Value(); ok && lo.FastestRotor() > v {
-		w.bad("machine.max_speed_rad_s", fmt.Sprintf("Coming down turns the motor at %s, its maker allows %s. Lamps for a lower voltage slow it down.", rpm(float64(lo.FastestRotor())), rpm(float64(v))))
+		w.bad("machine.max_speed_rad_s", "Coming down turns the motor at %s, its maker allows %s. Lamps for a lower voltage slow it down.", say.Turning(lo.FastestRotor()), say.Turning(v))
 	}
 	for j, x := range r.split(bs, i) {
 		w.flagLoad(j, bs[j], x, r.u)
 	}
 	if v := float64(lo.Fastest()); v*v/(2*unit.G) > hardLanding {
-		w.caution("lower.loads", fmt.Sprintf("It comes down at %s m/s and lands as if dropped from %s mm. Slow it with a lower voltage or more gear ratio, and lay something soft under it.", figure(v), figure(1000*v*v/(2*unit.G))))
+		w.caution("lower.loads", "It comes down at %s and lands as if dropped from %s. Slow it with a lower voltage or more gear ratio, and lay something soft under it.", say.Speed(unit.Speed(v)), say.Length(unit.Length(v*v/(2*unit.G))))
 	}
 	if lo.Voltage > touchVolts {
-		w.caution("lower.loads", fmt.Sprintf("%s is above 60 V direct current: a shock can kill. Stay at or below 60 V.", volts(r.u)))
+		w.caution("lower.loads", "%s is above 60 V direct current: a shock can kill. Stay at or below 60 V.", say.Voltage(unit.Voltage(r.u)))
 	}
 	aux, asked := w.h.Lower.Auxiliary.Value()
 	if reaching := float64(lo.Power + aux); reaching <= 0 {
-		w.caution("lower.loads", w.darkSay(bs, r))
+		w.caution("lower.loads", "%s", w.darkSay(bs, r))
 	} else if lo.Power <= 0 {
 		w.caution("lower.auxiliary_w", "Brake coil and controller take all that the mass gives while it comes down. Nothing reaches the lamps.")
 	} else if asked && float64(aux) > float64(lo.Power) {
-		w.caution("lower.auxiliary_w", fmt.Sprintf("Brake coil and controller take %s, more than the lamps get (%s).", watts(float64(aux)), watts(float64(lo.Power))))
+		w.caution("lower.auxiliary_w", "Brake coil and controller take %s, more than the lamps get (%s).", say.Power(aux), say.Power(lo.Power))
 	}
 }

@@ -164,7 +164,7 @@ func TestCuresCure(t *testing.T) {
 	if !Compute(with(governed)).Lowering.Steady {
 		t.Error("the governed converter does not cure")
 	}
-	if !strings.Contains(lo.Say, "10 W") || !strings.Contains(lo.Say, "Cure 3") {
+	if !strings.Contains(plain(lo.Say), "10 W") || !strings.Contains(plain(lo.Say), "Cure 3") {
 		t.Error(lo.Say)
 	}
 }
@@ -185,12 +185,12 @@ func TestWhatDoesNotSettle(t *testing.T) {
 		"constant power and a row 2": {[]DCLoad{converter(12), row12(20, 1), resistor(3)}, "more current than the mass gives"},
 	} {
 		d := Compute(with(c.loads...))
-		if d.Lowering.Steady || d.Reservoir != nil || !strings.Contains(d.Lowering.Say, c.say) {
+		if d.Lowering.Steady || d.Reservoir != nil || !strings.Contains(plain(d.Lowering.Say), c.say) {
 			t.Errorf("%s: steady %v, store %v: %s", what, d.Lowering.Steady, d.Reservoir != nil, d.Lowering.Say)
 		}
 		bad := false
 		for _, f := range d.Flags {
-			bad = bad || f.Bad && f.Say == d.Lowering.Say
+			bad = bad || f.Bad && f.Say.Is(d.Lowering.Say)
 		}
 		if !bad {
 			t.Errorf("%s: the sheet must say do not hang", what)

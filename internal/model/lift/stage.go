@@ -6,6 +6,7 @@ import (
 
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // usualBreakaway is the first push over the running loss where no test says better: 1.3 fresh, 1.5 usual, 2 cold,
@@ -52,7 +53,7 @@ func (w *work) train() {
 	w.d.Backward = told[unit.Ratio](w.run.backward())
 	w.haveTrain = w.d.Ratio.Is && w.d.Backward.Is && w.d.Forward.Is
 	if w.d.Ratio.Val > 1000 {
-		w.caution("train.stages", fmt.Sprintf("%.0f:1 is a great deal. A train like that hardly ever comes down by itself.", float64(w.d.Ratio.Val)))
+		w.caution("train.stages", "%s:1 is a great deal. A train like that hardly ever comes down by itself.", say.Times(w.d.Ratio.Val))
 	}
 }
 
@@ -65,7 +66,7 @@ func (w *work) gear(i int, s Stage) (gear, bool) {
 		return gear{}, false
 	}
 	if fwd <= 0 || ratio <= 0 {
-		w.flags("train.stages", i, "This stage cannot drive at all: it would need an endless torque.", true)
+		w.flags("train.stages", i, say.That("This stage cannot drive at all: it would need an endless torque."), true)
 		return gear{}, false
 	}
 	return w.boxed(s, ratio, fwd, back, w.idleOf(s, at), ref, at), true
@@ -125,7 +126,7 @@ func (w *work) ratioOf(s Stage, at func(string) string) (float64, bool) {
 	}
 	if r, ok := s.Ratio.Value(); ok {
 		if teeth > 0 && math.Abs(float64(r)/teeth-1) > 0.01 {
-			w.caution(at("ratio"), fmt.Sprintf("The ratio %.4g does not belong to these teeth, which make %.4g. The ratio is used.", float64(r), teeth))
+			w.caution(at("ratio"), "The ratio %s does not belong to these teeth, which make %s. The ratio is used.", say.Times(r).To(4), say.Times(unit.Ratio(teeth)).To(4))
 		}
 		return float64(r), true
 	}
@@ -147,8 +148,8 @@ func (w *work) teeth(s Stage, at func(string) string) float64 {
 	if !okR {
 		ring = sun + 2*planet
 	}
-	for _, say := range PlanetaryFaults(sun, planet, ring, s.Planets.Or(0)) {
-		w.caution(at("ring_teeth"), "These teeth cannot be put together. "+say)
+	for _, fault := range PlanetaryFaults(sun, planet, ring, s.Planets.Or(0)) {
+		w.caution(at("ring_teeth"), "These teeth cannot be put together. %s", fault)
 	}
 	return float64(PlanetaryRatio(sun, ring))
 }
@@ -161,7 +162,7 @@ func (w *work) efficiencyOf(s Stage, ratio float64, okRatio bool, at func(string
 	switch {
 	case s.Efficiency.Is:
 		if have && math.Abs(float64(s.Efficiency.Val)-f) > 0.05 {
-			w.caution(at("efficiency"), fmt.Sprintf("The efficiency given is %.2f, what it is made of gives %.2f. The one given is used.", float64(s.Efficiency.Val), f))
+			w.caution(at("efficiency"), "The efficiency given is %s, what it is made of gives %s. The one given is used.", say.Share(s.Efficiency.Val), say.Share(unit.Ratio(f)))
 		}
 		f = float64(s.Efficiency.Val)
 	case have:

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Tensions returns the static tension of every rope part, the first at the drum, raising and lowering, of a load that
@@ -124,7 +125,7 @@ func (w *work) pulleys(count int) ([]float64, bool) {
 		}
 	}
 	if len(w.h.Reeving.Sheaves) > count {
-		w.caution("reeving.sheaves", fmt.Sprintf("%d pulleys are described, but this way of the rope has %d. The rest is not used.", len(w.h.Reeving.Sheaves), count))
+		w.caution("reeving.sheaves", "%s pulleys are described, but this way of the rope has %s. The rest is not used.", len(w.h.Reeving.Sheaves), count)
 	}
 	return e, true
 }
@@ -132,6 +133,6 @@ func (w *work) pulleys(count int) ([]float64, bool) {
 // flagRopeLoss says what many small pulleys cost.
 func (w *work) flagRopeLoss() {
 	if both := float64(w.d.QUp.Val * w.d.QDown.Val); both < 0.6 {
-		w.caution("reeving.rope_parts", fmt.Sprintf("The pulleys alone take %.0f %% of the energy, up and down together. Fewer or better pulleys lose less.", 100*(1-both)))
+		w.caution("reeving.rope_parts", "The pulleys alone take %s of the energy, up and down together. Fewer or better pulleys lose less.", say.Share(unit.Ratio(1-both)))
 	}
 }

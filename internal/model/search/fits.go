@@ -4,7 +4,6 @@ import (
 	"cmp"
 	"context"
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
@@ -13,6 +12,7 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Limits of a search through the shelf.
@@ -56,7 +56,7 @@ type Fit struct {
 	model.Combination
 	Orders int // in how many other orders of the same stages it does too, none of them better
 	Hoist  *model.HoistResult
-	Open   []string                // what is not known of it yet; empty where it is ready
+	Open   []say.Sentence          // what is not known of it yet; empty where it is ready
 	Gives  unit.Known[unit.Energy] // what one lift gives back at the lamps
 	Tight  path.Check              // of the part that is strained most; its Use is not known where none is
 }
@@ -125,7 +125,7 @@ func fitOf(h *model.HoistResult, c model.Combination) (*Fit, string) {
 	f := Fit{Combination: c, Hoist: h}
 	if h.Ready != "yes" {
 		for _, b := range h.Because {
-			f.Open = append(f.Open, b.Text().String())
+			f.Open = append(f.Open, b.Text())
 		}
 	}
 	if d.Lowering.Known && d.Lowering.Steady && !d.Lowering.Short {
@@ -145,16 +145,13 @@ func firstCause(h *model.HoistResult) string {
 	if len(h.Because) == 0 {
 		return "It may not hang."
 	}
-	say, _, _ := strings.Cut(h.Because[0].Say.String(), ". ")
-	return strings.TrimSuffix(numbers.ReplaceAllString(say, "…"), ".") + "."
+	first, _, _ := strings.Cut(h.Because[0].Say.Blank(), ". ")
+	return strings.TrimSuffix(first, ".") + "."
 }
 
-// numbers are those that stand before a unit; a stage keeps its own.
-var numbers = regexp.MustCompile(`[\d.,\x{00a0}]*\d(?:[ \x{00a0}](?:A|V|W|kg|N|kN|N·m|MPa|mm|m|s|°C|turns)\b)`)
-
 // sentence is what a check says, as a sentence of its own.
-func sentence(say string) string {
-	return strings.ToUpper(say[:1]) + strings.TrimSuffix(say[1:], ".") + "."
+func sentence(what string) string {
+	return strings.ToUpper(what[:1]) + strings.TrimSuffix(what[1:], ".") + "."
 }
 
 // rank puts those that do in order, and counts for the others why; count holds those that were refused before.
@@ -166,8 +163,8 @@ func (f *Fits) rank(fits []*Fit, why []string, count map[string]int) {
 			count[why[k]]++
 		}
 	}
-	for say, n := range count {
-		f.Why = append(f.Why, Reason{say, n})
+	for what, n := range count {
+		f.Why = append(f.Why, Reason{what, n})
 	}
 	slices.SortFunc(f.Why, func(a, b Reason) int {
 		return cmp.Or(cmp.Compare(b.Count, a.Count), cmp.Compare(a.Say, b.Say))

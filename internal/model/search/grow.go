@@ -6,6 +6,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // size is one lever of a kind of which the variant has a store.
@@ -79,10 +80,10 @@ func (s size) take(ctx context.Context, g model.Ground, v model.Variant, now mod
 		if one.Kind != s.of {
 			continue
 		}
-		if t.WhyNot, t.Open = s.Stops(one, asked); t.WhyNot != "" || t.Open != "" {
+		if t.WhyNot, t.Open = s.Stops(one, asked); !t.WhyNot.IsZero() || t.Open != "" {
 			return t
 		}
 	}
-	t.WhyNot = s.Never
+	t.WhyNot = say.That(s.Never)
 	return t
 }

@@ -10,6 +10,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Target is what has to be reached: this share of the nights with light.
@@ -24,7 +25,7 @@ type Take struct {
 	model.Grown                         // what the store comes to, for a lever
 	Power       unit.Known[unit.Power]  // for the panels
 	Load        unit.Known[unit.Energy] // for the load: the greatest mean night that is served
-	WhyNot      string                  // why it cannot be found
+	WhyNot      say.Sentence            // why it cannot be found
 	Open        string                  // what has to be known first; then nothing was searched
 }
 
@@ -129,7 +130,7 @@ func find(ctx context.Context, g model.Ground, now model.VariantResult, what str
 func byPanels(ctx context.Context, g model.Ground, v model.Variant, now model.VariantResult) Take {
 	t, _ := find(ctx, g, now, "panels", func(f float64) model.Variant { return wider(v, f) })
 	if !t.Found {
-		t.WhyNot = "more panels alone do not carry the night: the stores are too small"
+		t.WhyNot = say.That("more panels alone do not carry the night: the stores are too small")
 		return t
 	}
 	t.Power = unit.Of(labelPower(v) * unit.Power(t.Factor))
@@ -185,7 +186,7 @@ func byLoad(ctx context.Context, g model.Ground, v model.Variant, now model.Vari
 		}
 	}
 	if t.Factor = low; low < 1e-4 {
-		t.WhyNot = "no lamp at all can be carried through the nights: what uses power all the time takes everything"
+		t.WhyNot = say.That("no lamp at all can be carried through the nights: what uses power all the time takes everything")
 		return t
 	}
 	t.Found = true

@@ -54,7 +54,7 @@ func TestNoMassWhereThePowerIsMissing(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if k := takes[0]; k.What != "mass" || k.Found || k.WhyNot == "" {
+	if k := takes[0]; k.What != "mass" || k.Found || k.WhyNot.IsZero() {
 		t.Errorf("mass: found %v, %q", k.Found, k.WhyNot)
 	}
 }

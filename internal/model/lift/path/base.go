@@ -104,23 +104,23 @@ func baseUpliftChecks(t *loads) []*Check {
 		l := newLine("base_uplift", "what fixes the drive to the wall", "asked, not computed", source.CommonPractice.Whole())
 		l.miss("")
 		c := l.verdict()
-		say(c, carries, "Fixings in a wall stay not known until a qualified person has confirmed them. Never into brick joints.")
+		tell(c, carries, always("Fixings in a wall stay not known until a qualified person has confirmed them. Never into brick joints."))
 		return []*Check{c}
 	}
 	if !t.lifted() {
 		return nil
 	}
 	l, mb, up, _, ok := t.baseLine("base_uplift", "the weight that keeps the drive on the ground", "max(1.5·V_s, 1.2·φ·V_s) ≤ m_b·g", "equilibrium of the base")
-	mend := "Put more weight on the base, fastened so that nobody can take it away."
+	mend := change("Put more weight on the base, fastened so that nobody can take it away.")
 	if ok {
 		l.add("at rest", "N", up, mb*unit.G, 1.5, 2)
 		l.add("working", "N", t.phi*up, mb*unit.G, 1.2, 1.6)
-		mend += " It takes " + amount(math.Max(1.5, 1.2*t.phi)*up, "N") + " in all."
+		mend = mend.and(always("It needs %s in all.", heavy(math.Max(1.5, 1.2*t.phi)*up)))
 	} else if t.known() {
-		mend = "It takes " + amount(math.Max(1.5, 1.2*t.phi)*up, "N") + " in all, fastened."
+		mend = always("It needs %s in all, fastened.", heavy(math.Max(1.5, 1.2*t.phi)*up))
 	}
 	c := l.verdict()
-	say(c, verbs{"The rope pulls the base up with", "it may be pulled with"}, mend)
+	tell(c, lifts, mend)
 	return []*Check{c}
 }
 
@@ -146,7 +146,7 @@ func baseSlidingChecks(t *loads) []*Check {
 		l.add("working", "N", t.phi*level, held(t.phi), 1.2, 1.6)
 	}
 	c := l.verdict()
-	say(c, verbs{"The rope pulls it along with", "it may be pulled with"}, "Put more weight on it, or stake it to the ground.")
+	tell(c, slides, change("Put more weight on it, or stake it to the ground."))
 	return []*Check{c}
 }
 
@@ -183,7 +183,7 @@ func baseOverturningChecks(t *loads) []*Check {
 		l.add("working", "N·m", t.phi*tip(up, level), held, 1.2, 1.6)
 	}
 	c := l.verdict()
-	say(c, verbs{"The rope tips it with", "it may be tipped with"}, "Put the rope over the middle of the weights, widen the base, or add weight.")
+	tell(c, tips, change("Put the rope over the middle of the weights, widen the base, or add weight."))
 	return []*Check{c}
 }
 
@@ -216,6 +216,6 @@ func baseBoardChecks(t *loads) []*Check {
 		l.add("working, bending", "Pa", t.phi*stress, kmod(out, true)*f/gammaM, 1, 1.25)
 	}
 	c := l.verdict()
-	say(c, bends, "Take a thicker or wider board, or set the weights closer to the drum.")
+	tell(c, bends, change("Use a thicker or wider board, or set the weights closer to the drum."))
 	return []*Check{c}
 }

@@ -148,7 +148,7 @@ func beamChecks(t *loads) []*Check {
 	if b.Support == "" {
 		l.miss("structure.beam.support")
 	}
-	mend := "Take a deeper beam, a shorter span or a better class, or less mass."
+	mend := change("Use a deeper beam, a shorter span or a better class, or less mass.")
 	switch {
 	case b.Kind == "none" && t.tripod():
 		if r := t.restsOn(); r != nil {
@@ -157,15 +157,15 @@ func beamChecks(t *loads) []*Check {
 		return nil
 	case b.Kind == "none":
 		l.miss("structure.beam.kind")
-		mend = "Without a beam it takes three posts or more that lean together: give them and how far they lean."
+		mend = always("Without a beam it needs three posts or more that lean together: give them and how far they lean.")
 	case b.Kind == "other":
 		l.miss("")
-		mend = "This kind of beam cannot be worked out here. A qualified person must look at it."
+		mend = always("This kind of beam cannot be worked out here. A qualified person must look at it.")
 	case ok && okS && b.Support != "" && t.known():
 		t.beamCases(l, b, s, float64(span), force)
 	}
 	c := l.verdict()
-	say(c, bends, mend)
+	tell(c, bends, mend)
 	out := []*Check{c}
 	if r := t.restsOn(); r != nil {
 		out = append(out, r)
@@ -249,24 +249,24 @@ func (t *loads) restsOn() *Check {
 		return nil
 	}
 	l := newLine("beam", "what the beam rests on", "asked, not computed", source.CommonPractice.Whole())
-	mend := "Say what it rests on, down to the ground."
+	mend := always("Say what it rests on, down to the ground.")
 	switch s.RestsOn {
 	case "", "not_seen":
 		l.miss("structure.rests_on")
 	case "engineered_steel":
 		l.miss("structure.rests_on_confirmed")
-		mend = "Ask whoever designed it for the load it may carry."
+		mend = always("Ask whoever designed it for the load it may carry.")
 	default:
 		l.miss("structure.rests_on_confirmed")
-		mend = "A " + plain(s.RestsOn) + " was not made for this. It stays not known until a qualified person has confirmed it."
+		mend = always("A %s was not made for this. It stays not known until a qualified person has confirmed it.", plain(s.RestsOn))
 		if s.RestsOn == "joists" {
-			mend = "Joists were not made for this. They stay not known until a qualified person has confirmed them."
+			mend = always("Joists were not made for this. They stay not known until a qualified person has confirmed them.")
 		}
 		if s.RestsOn == "concrete_or_masonry" {
-			mend = "Fixings in concrete or masonry overhead stay not known until a qualified person has confirmed them. Never into brick joints."
+			mend = always("Fixings in concrete or masonry overhead stay not known until a qualified person has confirmed them. Never into brick joints.")
 		}
 	}
 	c := l.verdict()
-	say(c, bends, mend)
+	tell(c, bends, mend)
 	return c
 }

@@ -13,6 +13,7 @@ package path
 import (
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Word is the verdict on one check.
@@ -39,10 +40,10 @@ type Check struct {
 	OK       unit.Ratio             // had at or above this: holds
 	Use      unit.Known[unit.Ratio] // Wanted/Had
 	Word     Word
-	Missing  []string // paths inside the hoist of the inputs that are not known
-	Say      string   // one plain sentence: what happens, and what would mend it
-	Formula  string   // the formula in symbols
-	Inputs   []Input  // the inputs with units
+	Missing  []string     // paths inside the hoist of the inputs that are not known
+	Say      say.Sentence // one plain sentence: what happens, and what would mend it
+	Formula  string       // the formula in symbols
+	Inputs   []Input      // the inputs with units
 	Source   source.Ref
 	Also     []source.Ref // further sources of its numbers
 	Cases    []Case       // every load case that was looked at

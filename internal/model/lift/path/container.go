@@ -20,25 +20,25 @@ func containerChecks(t *loads) []*Check {
 	}
 	l.in("weight of the mass", t.weight(), "N")
 	l.in("factor for jerks φ", t.phi, "1")
-	mend := "Take a stronger one, or less mass."
+	mend := change("Use a stronger one, or less mass.")
 	rating, okR := k.Rating.Value()
 	eye, okE := k.EyeRating.Value()
 	switch k.Kind {
 	case "":
 		l.miss("container.kind")
-		mend = "Say what holds the mass together."
+		mend = always("Say what holds the mass together.")
 	case "none_one_block":
 		if !okE {
 			l.miss("container.eye_working_load_n")
-			mend = "The eye or lug on the block needs a rating."
+			mend = always("The eye or lug on the block needs a rating.")
 		}
 	case "home_sewn":
 		l.miss("")
-		mend = "What a home-sewn bag carries is not known. Use a bag, drum or cage with a rating."
+		mend = always("What a home-sewn bag carries is not known. Use a bag, drum or cage with a rating.")
 	default:
 		if !okR {
 			l.miss("container.working_load_n")
-			mend = "Look for the working load on its label. Without a label it stays not known."
+			mend = always("Look for the working load on its label. Without a label it stays not known.")
 		}
 	}
 	if t.m > 0 && okR && k.Kind != "none_one_block" {
@@ -53,15 +53,13 @@ func containerChecks(t *loads) []*Check {
 		mend = t.bag(l, mend)
 	}
 	c := l.verdict()
-	if c.Word == NotKnown && mend == "" {
-		mend = "Not known."
-	}
-	say(c, carries, mend)
+
+	tell(c, carries, mend)
 	return []*Check{c}
 }
 
 // bag adds the factor on the label and the age as cases.
-func (t *loads) bag(l *line, mend string) string {
+func (t *loads) bag(l *line, mend remedy) remedy {
 	k := t.h.Container
 	f, okF := k.Factor.Value()
 	age, okA := k.Age.Value()
@@ -77,10 +75,10 @@ func (t *loads) bag(l *line, mend string) string {
 		l.miss("container.in_use_s")
 	case okA && single:
 		l.add("days in use, one lift a day, against the 30 lifts of its type test", "1", float64(age)/day, 30, 1, 1)
-		mend += " A bag for a single trip is tested for 30 lifts."
+		mend = mend.and(always("A bag for a single trip is tested for 30 lifts."))
 	case okA && outdoors:
 		l.add("years in sun and rain, of the one it may have", "1", float64(age)/year, 1, 1, 1)
-		mend += " Replace a bag after 12 months in the sun."
+		mend = mend.and(always("Replace a bag after 12 months in the sun."))
 	}
 	return mend
 }

@@ -4,6 +4,8 @@ import (
 	"math"
 
 	"duskweight/internal/model/source"
+	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // DrumLength is the rope that goes on a drum of bare diameter D between flanges a width apart, up to a flange of
@@ -53,11 +55,11 @@ func drumCapacityChecks(t *loads) []*Check {
 		l.add("length of the rope at hand", "m", float64(t.h.Reeving.RopeParts.Val)*float64(t.h.Travel.Val), float64(r.Length.Val), 1, 1)
 	}
 	c := l.verdict()
-	mend := "Take a wider drum, higher flanges or a thinner rope."
+	mend := change("Use a wider drum, higher flanges or a thinner rope.")
 	if c.Case == "length of the rope at hand" {
-		mend = "Take a longer rope."
+		mend = change("Use a longer rope.")
 	}
-	say(c, verbs{"The rope wants", "there is room for"}, mend)
+	tell(c, winds, mend)
 	return []*Check{c}
 }
 
@@ -77,10 +79,11 @@ func deadWrapsChecks(t *loads) []*Check {
 		l.add("mass at the lowest", "1", 1, float64(n), wanted, okB)
 	}
 	c := l.verdict()
-	say(c, verbs{"", ""}, "Leave at least "+sig(okB)+" turns on the drum with the mass at its lowest, and fasten the end.")
-	countSay(c, sig(float64(n))+" turns stay on.", "Leave at least "+sig(okB)+", and fasten the end.")
+	good := say.Times(unit.Ratio(okB))
+	tell(c, verbs{}, change("Leave at least %s turns on the drum with the mass at its lowest, and fasten the end.", good))
+	countSay(c, say.That("%s turns stay on.", n), change("Leave at least %s, and fasten the end.", good))
 	if c.Word == Tight {
-		c.Say += " Three are better."
+		c.Say = say.Join(c.Say, say.That("Three are better."))
 	}
 	return []*Check{c}
 }
@@ -99,7 +102,7 @@ func fleetAngleChecks(t *loads) []*Check {
 		l.add("rope at the flange", "rad", float64(a), most*math.Pi/180, 1, most/good)
 	}
 	c := l.verdict()
-	say(c, verbs{"It is", "it may be"}, "Set the first pulley further from the drum, or take a narrower drum.")
+	tell(c, leads, change("Set the first pulley further from the drum, or use a narrower drum."))
 	return []*Check{c}
 }
 
@@ -110,7 +113,7 @@ func bendRatioChecks(t *loads) []*Check {
 		l.miss("reeving.rope_parts", "reeving.lead_sheaves")
 		l.miss(deleteEmpty(t.missing)...)
 		c := l.verdict()
-		say(c, verbs{}, "")
+		tell(c, verbs{}, remedy{})
 		return []*Check{c}
 	}
 	var out []*Check
@@ -141,12 +144,12 @@ func (t *loads) bendCheck(j int) *Check {
 		l.add("rope bent round it", "m", float64(d.Val), float64(D.Val), wanted, ok)
 	}
 	c := l.verdict()
-	say(c, verbs{}, "Take a larger one: at least "+sig(ok)+" rope diameters.")
+	good, least := say.Times(unit.Ratio(ok)), say.Times(unit.Ratio(wanted))
+	tell(c, verbs{}, change("Use a larger one: at least %s rope diameters.", good))
 	if c.Had.Is {
-		said := "It is " + sig(float64(c.Had.Val)) + " rope diameters wide."
-		countSay(c, said, "At least "+sig(wanted)+" are needed, "+sig(ok)+" are good.")
+		countSay(c, say.That("It is %s rope diameters wide.", say.Times(c.Had.Val)), always("At least %s are needed, %s are good.", least, good))
 		if c.Word == Tight {
-			c.Say += " The rope wears fast there; " + sig(ok) + " are good."
+			c.Say = say.Join(c.Say, say.That("The rope wears fast there; %s are good.", good))
 		}
 	}
 	return c

@@ -32,15 +32,15 @@ const (
 	burstCase = "wires joined while it races"
 )
 
-// mendOf is what mends a line that an event leads; "" where the part itself must be mended.
-func mendOf(name string) string {
+// mendOf is what mends a line that an event leads; nothing where the part itself must be mended.
+func mendOf(name string) remedy {
 	switch name {
 	case stallCase:
-		return "Limit the current while lifting, and set two upper stops."
+		return always("Limit the current while lifting, and set two upper stops.")
 	case burstCase:
-		return "Wire a resistor or clamp to the motor for good: then it cannot race."
+		return always("Wire a resistor or clamp to the motor for good: then it cannot race.")
 	}
-	return ""
+	return remedy{}
 }
 
 // stalled is the pull of the stalled motor at the drum and the swing of its rotor there, v·√(k·J·c²)/n with k at the mass

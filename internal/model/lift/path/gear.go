@@ -6,6 +6,7 @@ import (
 
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
+	"duskweight/internal/say"
 )
 
 // lewisRow is a row of the Lewis form factor Y.
@@ -86,7 +87,7 @@ func gearToothChecks(t *loads) []*Check {
 		l := newLine("gear_tooth", "the gear teeth", "K_v·W/(b·m·Y) ≤ strength / 3 (printed / 5)", source.Shigley.At("eq. 14-7, Lewis"))
 		l.miss("train.stages")
 		c := l.verdict()
-		say(c, bends, "")
+		tell(c, bends, remedy{})
 		return []*Check{c}
 	}
 	var out []*Check
@@ -161,7 +162,7 @@ func (t *loads) ratedStage(i int, s lift.Stage) *Check {
 		t.addEvents(l, "N·m", q, 2*rated, 1, 1.25)
 	}
 	c := l.verdict()
-	say(c, turns, "Take a larger gearbox, a thinner drum, or less mass.")
+	tell(c, turns, change("Use a larger gearbox, a thinner drum, or less mass."))
 	return c
 }
 
@@ -175,7 +176,7 @@ func (t *loads) toothCheck(i int, s lift.Stage) *Check {
 	if flexible(s) || bought && w == (lift.Tooth{}) { // nobody sees its teeth: its label settles it
 		l.miss(at("train.stages", i, "rated_torque_nm"))
 		c := l.verdict()
-		say(c, turns, "Give the rated torque at its output, from its label or its maker.")
+		tell(c, turns, always("Give the rated torque at its output, from its label or its maker."))
 		return c
 	}
 	if w.Material == "printed" {
@@ -196,15 +197,15 @@ func (t *loads) toothCheck(i int, s lift.Stage) *Check {
 	if ok && w.Module.Is && w.Teeth.Is && w.FaceWidth.Is && w.Strength.Is && w.Material != "" {
 		t.toothCases(l, i, s, q, in)
 	}
-	mend := "Take a wider or coarser gear, one of metal, a thinner drum, or less mass."
+	mend := change("Use a wider or coarser gear, one of metal, a thinner drum, or less mass.")
 	if bought {
-		mend = "Give the rated torque from its label. " + mend
+		mend = always("Give the rated torque from its label.").and(mend)
 	}
 	if s.Kind == "planetary" && !s.SunTeeth.Is {
-		mend = "The teeth of the sun are not given, so the force was taken at its largest; give them. " + mend
+		mend = always("The teeth of the sun are not given, so the force was taken at its largest; give them.").and(mend)
 	}
 	c := l.verdict()
-	say(c, bends, mend)
+	tell(c, bends, mend)
 	return c
 }
 
@@ -278,13 +279,13 @@ func caseFastenerChecks(t *loads) []*Check {
 		return nil
 	}
 	l := newLine("case_fasteners", "the screws of the gear case", "all in place; 2·T/(circle·n·.75·π·d²/4) ≤ .577·strength/2", source.Derivation.At("equilibrium of the case"))
-	mend := "Look, and say whether every screw is in place."
+	mend := always("Look, and say whether every screw is in place.")
 	switch x.CaseScrews {
 	case "":
 		l.miss("train.case_screws")
 	case "no":
 		l.add("screws missing", "1", 1, 0, 1, 1)
-		mend = "The case turns with the load when screws are missing: put all of them in, locked."
+		mend = always("The case turns with the load when screws are missing: put all of them in, locked.")
 	}
 	given := x.CaseScrewSize.Is && x.CaseScrewCount.Is && x.CaseScrewCircle.Is && x.CaseScrewProof.Is
 	q, ok, miss := t.torque()
@@ -304,14 +305,14 @@ func caseFastenerChecks(t *loads) []*Check {
 	}
 	c := l.verdict()
 	if given && x.CaseScrews == "yes" && c.Word == GivesWay {
-		mend = "Take more or thicker screws, or a larger circle."
+		mend = change("Use more or thicker screws, or a larger circle.")
 	}
-	say(c, bends, mend)
+	tell(c, bends, mend)
 	if x.CaseScrews == "no" {
-		c.Say = mend
+		c.Say = mend.now()
 	}
 	if c.Unit == "1" && c.Word == Holds {
-		c.Say = "You say that every screw is in place. What they bear was not worked out: give size, number, circle and strength."
+		c.Say = say.That("You say that every screw is in place. What they carry was not worked out: give size, number, circle and strength.")
 	}
 	return []*Check{c}
 }

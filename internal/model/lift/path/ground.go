@@ -6,6 +6,7 @@ import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // psf is a pound-force a square foot, Pa.
@@ -13,7 +14,7 @@ const psf = 0.45359237 * unit.G / (0.3048 * 0.3048)
 
 // soilStrength is the presumptive bearing pressure, Pa (IBC 2012, table 1806.2): clay 1,500 psf, sand 2,000, sandy
 // gravel 3,000, sedimentary rock 4,000. A slab spreads the load by an unknown amount and counts as the clay that may be
-// under it. Fill and mud bear nothing that may be counted on. The second value is false where it is not known.
+// under it. Fill and mud carry nothing that may be counted on. The second value is false where it is not known.
 func soilStrength(soil string) (float64, bool) {
 	switch soil {
 	case "clay", "concrete_slab":
@@ -69,11 +70,11 @@ func (t *loads) footCheck(i int, p lift.Post) *Check {
 		l.cases = nil
 		l.miss(at("structure.posts", i, "foot_area_m2"))
 		c := l.verdict()
-		say(c, bends, fmt.Sprintf("How far the slab spreads the load is not known. A plate of %s cm² under the post would do without the slab's help.", sig(1e4*(t.phi*hoist+own)/bears)))
+		tell(c, bends, always("How far the slab spreads the load is not known. A plate of %s under the post would do without the slab's help.", say.Opening(unit.Area((t.phi*hoist+own)/bears)).Up()))
 		return c
 	}
 	c := l.verdict()
-	say(c, bends, "Use a larger foot, or firmer ground.")
+	tell(c, bends, change("Use a larger foot, or firmer ground."))
 	return c
 }
 
@@ -102,21 +103,21 @@ func (t *loads) floorCheck() *Check {
 	}
 	g := t.h.Base.Ground
 	l := newLine("ground", "the floor under the base", "asked, not computed", source.CommonPractice.Whole())
-	mend := "Say what the base stands on: a wooden floor or fill may give way under it."
+	mend := always("Say what the base stands on: a wooden floor or fill may give way under it.")
 	switch g {
 	case "", "not_seen":
 		l.miss("base.ground")
 	case "timber_floor":
 		l.miss("")
-		mend = "What a wooden floor carries is not known. Stand the base on the ground, or ask a qualified person."
+		mend = always("What a wooden floor carries is not known. Stand the base on the ground, or ask a qualified person.")
 	default:
 		if g != "fill" && g != "mud" {
 			return nil
 		}
 		l.miss("")
-		mend = "Fill and mud bear nothing that may be counted on: the base sinks and tilts. Use firm ground or a slab."
+		mend = always("Fill and mud carry nothing that may be counted on: the base sinks and tilts. Use firm ground or a slab.")
 	}
 	c := l.verdict()
-	say(c, bends, mend)
+	tell(c, bends, mend)
 	return c
 }

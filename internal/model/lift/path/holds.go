@@ -1,10 +1,9 @@
 package path
 
 import (
-	"fmt"
-
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
+	"duskweight/internal/say"
 )
 
 // holdsChecks: two named holds that do not depend on each other, one of them on the drum, each for 125 % of the load or
@@ -13,22 +12,22 @@ func holdsChecks(t *loads) []*Check {
 	named := namedHolds(t.h)
 	l := newLine("holds", TwoHolds, "holds named ≥ 2, one of them on the drum", source.Platforms.At("primary and secondary brake"))
 	l.add("holds that do not depend on each other", "1", 1, float64(len(named)), 2, 2)
-	mend := "Name two, one of them on the drum: a spring-set brake and a ratchet, for example. Motor, gears, joined wires and lamps hold nothing."
+	mend := always("Name two, one of them on the drum: a spring-set brake and a ratchet, for example. Motor, gears, joined wires and lamps hold nothing.")
 	drum := onDrum(named)
 	switch {
 	case len(named) >= 2 && drum == "no":
 		l.add("holds on the drum", "1", 1, 0, 1, 1)
-		mend = "One of them must act on the drum itself, with nothing printed, no belt and no set screw between."
+		mend = always("One of them must act on the drum itself, with nothing printed, no belt and no set screw between.")
 	case len(named) >= 2 && drum == "":
 		for i, x := range t.h.Holds.Holds {
 			if x.OnDrum == "" {
 				l.miss(at("holds.holds", i, "on_drum"))
 			}
 		}
-		mend = "Say which of them acts on the drum itself."
+		mend = always("Say which of them acts on the drum itself.")
 	}
 	c := l.verdict()
-	say(c, verbs{"Needed for safety:", "named:"}, mend)
+	tell(c, verbs{}, mend)
 	countSay(c, holdsSay(len(named)), mend)
 	out := []*Check{c}
 	for i, x := range t.h.Holds.Holds {
@@ -55,32 +54,32 @@ func onDrum(holds []lift.Hold) string {
 }
 
 // countSay replaces the numbers of a counted line by words.
-func countSay(c *Check, said, mend string) {
+func countSay(c *Check, said say.Sentence, mend remedy) {
 	switch c.Word {
 	case GivesWay:
-		c.Say = said + " " + mend
+		c.Say = say.Join(said, mend.now())
 	case Holds, Tight:
 		c.Say = said
 	}
 }
 
-func holdsSay(n int) string {
+func holdsSay(n int) say.Sentence {
 	if n < 2 {
-		return countWords(n) + " named that holds the mass."
+		return say.That("%s named that holds the mass.", countWords(n))
 	}
-	return countWords(n) + " named that hold the mass."
+	return say.That("%s named that hold the mass.", countWords(n))
 }
 
-func countWords(n int) string {
+func countWords(n int) say.Sentence {
 	switch n {
 	case 0:
-		return "Nothing is"
+		return say.That("Nothing is")
 	case 1:
-		return "Only one thing is"
+		return say.That("Only one thing is")
 	case 2:
-		return "Two things are"
+		return say.That("Two things are")
 	}
-	return fmt.Sprintf("%d things are", n)
+	return say.That("%s things are", n)
 }
 
 func holdName(kind string) string {
@@ -131,7 +130,7 @@ func (t *loads) holdCheck(i int, x lift.Hold) *Check {
 		l.miss(at("holds.holds", i, "torque_nm"))
 	}
 	c := l.verdict()
-	say(c, verbs{"It must hold", "it may hold"}, "It must hold 125 % of the load. Test it with dead weight, close to the ground.")
+	tell(c, must, always("It must hold 125 % of the load. Test it with dead weight, close to the ground."))
 	return c
 }
 
@@ -156,18 +155,18 @@ func stopsChecks(t *loads) []*Check {
 		independent++
 	}
 	l := newLine("stops", "the two upper stops", "independent upper stops ≥ 2", source.CommonPractice.At("working and ultimate limits"))
-	mend := "Name two, the second cutting the power by a path of its own. A timer, a rope mark or a current limit is none."
+	mend := always("Name two, the second cutting the power by a path of its own. A timer, a rope mark or a current limit is none.")
 	if independent < 2 && counted >= 2 && len(open) > 0 {
 		l.miss(open...)
 		independent = 2
-		mend = "Say whether each cuts the power by a path of its own."
+		mend = always("Say whether each cuts the power by a path of its own.")
 	}
 	l.add("upper stops that do not depend on each other", "1", 1, float64(independent), 2, 2)
 	c := l.verdict()
-	say(c, verbs{"Needed for safety:", "named:"}, mend)
-	said := fmt.Sprintf("%s named that stops it at the top by itself.", countWords(independent))
+	tell(c, verbs{}, mend)
+	said := say.That("%s named that stops it at the top by itself.", countWords(independent))
 	if independent >= 2 {
-		said = fmt.Sprintf("%s named that stop it at the top.", countWords(independent))
+		said = say.That("%s named that stop it at the top.", countWords(independent))
 	}
 	countSay(c, said, mend)
 	return []*Check{c}

@@ -29,7 +29,7 @@ func hubChecks(t *loads) []*Check {
 			l.miss(x.path)
 		}
 	}
-	mend := "Take a wider hub, a thicker pin, or a hub of metal."
+	mend := change("Use a wider hub, a thicker pin, or a hub of metal.")
 	ready := okQ && d.HubAllow.Is && d.ShaftDiameter.Is && d.HubMaterial != ""
 	switch d.HubFit {
 	case "cross_pin":
@@ -55,10 +55,10 @@ func hubChecks(t *loads) []*Check {
 		}
 	case "press", "glue", "set_screw":
 		l.miss("")
-		mend = "How much a hub holds that is pressed on, glued or clamped by a screw cannot be worked out. Put a pin through hub and shaft."
+		mend = always("How much a hub holds that is pressed on, glued or clamped by a screw cannot be worked out. Put a pin through hub and shaft.")
 	}
 	c := l.verdict()
-	say(c, bends, mend)
+	tell(c, bends, mend)
 	out := []*Check{c}
 	if d.HubFit == "key" {
 		out = append(out, t.keyCheck(q, okQ, miss))
@@ -110,6 +110,6 @@ func (t *loads) keyCheck(q float64, okQ bool, miss []string) *Check {
 		t.addEvents(l, "Pa", KeyCrush(q, D, w, n), yield, 1, 1.25)
 	}
 	c := l.verdict()
-	say(c, bends, "Take a longer key or a thicker shaft.")
+	tell(c, bends, change("Use a longer key or a thicker shaft."))
 	return c
 }

@@ -4,6 +4,7 @@ import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // limb is a part of the load path that is looked at as one, with the ids of its checks, the first for a line of its own.
@@ -72,10 +73,10 @@ func shaken(c *Check, damaged string, open []string) {
 	switch {
 	case damaged != "":
 		c.Demand, c.Capacity, c.Had, c.Use = none()
-		c.Word, c.Say = GivesWay, "Found damaged after "+damaged+". Renew it before anything hangs, then say so under Tests and repairs."
+		c.Word, c.Say = GivesWay, say.That("Found damaged after %s. Renew it before anything hangs, then say so under Tests and repairs.", damaged)
 	case c.Word != GivesWay:
 		c.Demand, c.Capacity, c.Had, c.Use = none()
-		c.Word, c.Say = NotKnown, "Not known since a fall or a shock. Look at it, then say what you found under Tests and repairs."
+		c.Word, c.Say = NotKnown, say.That("Not known since a fall or a shock. Look at it, then say what you found under Tests and repairs.")
 		c.Missing = append(c.Missing, open...)
 	}
 }

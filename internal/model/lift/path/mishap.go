@@ -80,7 +80,7 @@ func (t *loads) roomCheck() *Check {
 		l.add("stopping at the top", "m", 2*float64(s)+handBreadth, float64(room), 1, 1)
 	}
 	c := l.verdict()
-	say(c, measures, "Set the upper stop lower, or make the brake set sooner.")
+	tell(c, measures, change("Set the upper stop lower, or make the brake set sooner."))
 	return c
 }
 
@@ -95,7 +95,7 @@ func (t *loads) stallCheck() *Check {
 		l.add("upper stop missed", "N", f+swing, cap, 2, 2.5)
 	}
 	c := l.verdict()
-	say(c, pulls, "Limit the current while lifting, and set two upper stops.")
+	tell(c, pulls, always("Limit the current while lifting, and set two upper stops."))
 	return c
 }
 
@@ -113,7 +113,7 @@ func (t *loads) liftedBaseCheck() []*Check {
 		l.add("upper stop missed", "N", up*(f+swing)/t.up[0], mb*unit.G, 1, 1.25)
 	}
 	c := l.verdict()
-	say(c, verbs{"The rope pulls the base up with", "it may be pulled with"}, "Limit the current while lifting, add weight, and set two upper stops.")
+	tell(c, lifts, always("Limit the current while lifting, add weight, and set two upper stops."))
 	return []*Check{c}
 }
 
@@ -121,7 +121,7 @@ func (t *loads) liftedBaseCheck() []*Check {
 // hand's breadth is looked at, and what holds it then is still not known.
 func slackChecks(t *loads) []*Check {
 	l, cap, ok := t.eventLine("slack", "the rope when it went slack and catches the mass", "2·T·(1 + √(1 + 2·s·k/(m·g))) ≤ strength left", source.Juvinall.At("suddenly applied load and impact"))
-	mend := "Fit a switch that stops the drum when the rope goes slack."
+	mend := always("Fit a switch that stops the drum when the rope goes slack.")
 	s := 0.0
 	switch t.h.Holds.SlackSwitch {
 	case "yes":
@@ -130,7 +130,7 @@ func slackChecks(t *loads) []*Check {
 		} else {
 			l.miss("holds.brake_delay_s")
 		}
-		mend = "Take a longer or softer rope, a stronger one, or make the drum stop sooner."
+		mend = change("Use a longer or softer rope, a stronger one, or make the drum stop sooner.")
 	case "no":
 		s = handBreadth
 		l.miss("")
@@ -150,7 +150,7 @@ func slackChecks(t *loads) []*Check {
 		l.add("slack caught", "N", x*t.m*unit.G/float64(t.n), cap, 2, 2.5)
 	}
 	c := l.verdict()
-	say(c, pulls, mend)
+	tell(c, pulls, mend)
 	return []*Check{c}
 }
 
@@ -193,6 +193,6 @@ func brakeCatchChecks(t *loads) []*Check {
 		l.add("brake catches", "N", x*t.m*unit.G/float64(t.n), cap, 2, 2.5)
 	}
 	c := l.verdict()
-	say(c, pulls, "Make the brake set sooner, add a permanent resistor, or take a softer or stronger rope.")
+	tell(c, pulls, change("Make the brake set sooner, add a permanent resistor, or use a softer or stronger rope."))
 	return []*Check{c}
 }

@@ -1,12 +1,12 @@
 package path
 
 import (
-	"fmt"
 	"math"
 
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // hoistClass are φ_2min and β_2 (s/m) of a hoisting class.
@@ -46,24 +46,27 @@ func Phi(h lift.Hoist, d lift.Drive) (float64, string) {
 	switch {
 	case ok && okV:
 		phi = c.least + c.slope*v
-		why = fmt.Sprintf("%s: class %s at %s m/s", sig(phi), h.Holds.Class, sig(v))
+		why = plainRatio(phi) + ": class " + h.Holds.Class + " at the speed of this hoist"
 	case okV && hardest.least+hardest.slope*v > phi:
 		phi = hardest.least + hardest.slope*v
-		why = fmt.Sprintf("%s: no class given, so the hardest one, HC4, at %s m/s", sig(phi), sig(v))
+		why = plainRatio(phi) + ": no class given, so the hardest one, HC4, at the speed of this hoist"
 	}
 	if okV {
 		if x, ok := jerk(h, d, v); ok && x > phi {
-			phi, why = x, fmt.Sprintf("%s: stretch of rope and beam at %s m/s", sig(x), sig(v))
+			phi, why = x, plainRatio(x)+": stretch of rope and beam at the speed of this hoist"
 		}
 	}
 	if h.Holds.SlackSwitch == "no" && phi < 2 {
 		phi, why = 2, "2: no switch stops the drum when the rope goes slack"
 	}
 	if f, ok := h.Holds.Factor.Value(); ok && finite(float64(f)) && float64(f) > phi {
-		phi, why = float64(f), fmt.Sprintf("%s: your own factor", sig(float64(f)))
+		phi, why = float64(f), plainRatio(float64(f))+": your own factor"
 	}
 	return phi, why
 }
+
+// plainRatio is a ratio in a text without units.
+func plainRatio(x float64) string { return say.Times(unit.Ratio(x)).String() }
 
 // phiSource names where φ comes from when a hoisting class gives it.
 func (t *loads) phiSource(l *line) {

@@ -7,6 +7,7 @@ import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // lengthFactor is K of the buckling length by the fixing of the ends: the design values, 2.1 for a free top, 1 for
@@ -38,7 +39,7 @@ func postChecks(t *loads) []*Check {
 		l := newLine("post", "the posts", "force ≤ critical force / 3", source.Eurocode5.At("6.3.2"))
 		l.miss("structure.posts")
 		c := l.verdict()
-		say(c, carries, "Say what posts carry the beam.")
+		tell(c, carries, always("Say what posts carry the beam."))
 		return []*Check{c}
 	}
 	var out []*Check
@@ -97,24 +98,24 @@ func (t *loads) postCheck(i int, p lift.Post) *Check {
 	if !okH {
 		l.miss(prefix + "height_m")
 	}
-	mend := "Take a thicker or shorter post, or hold its top."
+	mend := change("Use a thicker or shorter post, or hold its top.")
 	if p.Kind == "other" {
 		l.miss("")
-		mend = "This kind of post cannot be worked out here. A qualified person must look at it."
+		mend = always("This kind of post cannot be worked out here. A qualified person must look at it.")
 	}
 	if t.h.Structure.Beam.Support == "cantilever" {
 		l.miss("")
-		mend = "A beam that sticks out bends its post, and that is not worked out here. Carry the beam at both ends, or ask a qualified person."
+		mend = always("A beam that sticks out bends its post, and that is not worked out here. Carry the beam at both ends, or ask a qualified person.")
 	}
 	m := member{kind: p.Kind, class: p.Class, yield: num(p.Yield), outdoors: t.outdoorsBeam(), prefix: prefix}
 	if ok && okH && t.known() && m.material(l) {
 		t.postCases(l, m, s, p, float64(height), hoist, own)
 	}
 	if p.Fixing == "" && ok {
-		mend = "How its ends are held is not known, so its top counts as free. " + mend
+		mend = always("How its ends are held is not known, so its top counts as free.").and(mend)
 	}
 	c := l.verdict()
-	say(c, carries, mend)
+	tell(c, carries, mend)
 	return c
 }
 
@@ -159,11 +160,11 @@ func (t *loads) slideCheck(i int, p lift.Post) *Check {
 		}
 	}
 	c := l.verdict()
-	mend := "Tie all feet together with a chain or a frame, or stand it steeper."
-	say(c, verbs{}, mend)
-	countSay(c, "It pushes outward with "+sig(100*push)+" % of its load.", mend)
+	mend := always("Tie all feet together with a chain or a frame, or stand it steeper.")
+	tell(c, verbs{}, mend)
+	countSay(c, say.That("It pushes outward with %s of its load.", say.Share(unit.Ratio(push))), mend)
 	if p.Tied == "yes" {
-		c.Say = "You say that its foot is tied to the others, so that it cannot slide out."
+		c.Say = say.That("You say that its foot is tied to the others, so that it cannot slide out.")
 	}
 	return c
 }
@@ -187,7 +188,7 @@ func (t *loads) sideCheck() *Check {
 	if !ok {
 		l.miss("structure.side_pull_n")
 	}
-	mend := "Brace the frame with slanting struts or stays, or set the drive right under the top pulley."
+	mend := always("Brace the frame with slanting struts or stays, or set the drive right under the top pulley.")
 	if t.known() && t.k >= 1 && okA {
 		h := math.Max(t.up[t.k-1], t.down[t.k-1]) * math.Sin(a)
 		l.in("angle between the two ropes at the top", a, "rad")
@@ -196,10 +197,10 @@ func (t *loads) sideCheck() *Check {
 		if ok {
 			l.add("working", "N", t.phi*h, float64(f), 1, 1.25)
 		} else {
-			mend = "The rope pulls it sideways with " + amount(t.phi*h, "N") + ": brace it for that, or set the drive right under the top pulley."
+			mend = always("The rope pulls it sideways with %s: brace it for that, or set the drive right under the top pulley.", heavy(t.phi*h))
 		}
 	}
 	c := l.verdict()
-	say(c, verbs{"The rope pulls it sideways with", "it is braced for"}, mend)
+	tell(c, leans, mend)
 	return c
 }

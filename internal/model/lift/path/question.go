@@ -1,21 +1,24 @@
 package path
 
-import "duskweight/internal/model/lift"
+import (
+	"duskweight/internal/model/lift"
+	"duskweight/internal/say"
+)
 
 // Question is one thing that only the user can answer. The program never answers or passes it.
 type Question struct {
 	Path   string // the field inside the hoist that holds the answer
 	Ask    string
-	Answer string // the user's answer in words, or "not known"
-	Worse  bool   // the answer, or its absence, is the worse one
-	Say    string // what the worse answer means; empty otherwise
+	Answer string       // the user's answer in words, or "not known"
+	Worse  bool         // the answer, or its absence, is the worse one
+	Say    say.Sentence // what the worse answer means; empty otherwise
 }
 
 // askAny makes a question; an answer in bad, or none, is the worse one.
-func askAny(path, q, answer string, bad []string, say string) Question {
+func askAny(path, q, answer string, bad []string, worse string) Question {
 	x := Question{Path: path, Ask: q, Answer: plain(answer), Worse: answer == "" || contains(bad, answer)}
 	if x.Worse {
-		x.Say = say
+		x.Say = say.That(worse)
 	}
 	return x
 }

@@ -152,13 +152,13 @@ func ropeChecks(t *loads) []*Check {
 		t.burstCase(l)
 	}
 	c := l.verdict()
-	mend := "Take a rope with a higher breaking load, or less mass."
+	mend := change("Use a rope with a higher breaking load, or less mass.")
 	if !okM && t.known() {
 		w, _ := ropeBorders(t.h.Rope.Kind)
-		mend = "At work it pulls up to " + amount(t.phi*t.most(), "N") + "; for that alone its label must give " +
-			amount(w*t.phi*t.most()/(age*BendShare(8)), "N") + ". Its ending and a runaway ask for more: the market list has the number."
+		mend = always("At work it is pulled with up to %s; for that alone its label must give %s. Its ending and a runaway ask for more: the market list has the number.",
+			heavy(t.phi*t.most()), heavy(w*t.phi*t.most()/(age*BendShare(8))))
 	}
-	say(c, pulls, mend)
+	tell(c, pulls, mend)
 	return []*Check{c}
 }
 
@@ -250,11 +250,11 @@ func knotChecks(t *loads) []*Check {
 		l.add("working, on the drum behind the turns that stay on", "N", t.phi*t.up[0]/t.grip(), cap, w, ok)
 	}
 	c := l.verdict()
-	mend := "Splice it, or take a stronger rope."
+	mend := change("Splice it, or use a stronger rope.")
 	if okS && share == 0 {
-		mend = "This ending counts as nothing in this rope: wire is swaged or clipped, high-modulus rope is spliced."
+		mend = always("This ending counts as nothing in this rope: wire is swaged or clipped, high-modulus rope is spliced.")
 	}
-	say(c, pulls, mend)
+	tell(c, pulls, mend)
 	return []*Check{c}
 }
 

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"duskweight/internal/model/source"
+	"duskweight/internal/say"
 )
 
 const (
@@ -62,7 +63,7 @@ func shaftChecks(t *loads) []*Check {
 		t.shaftCases(l, q, arm, hole)
 	}
 	c := l.verdict()
-	say(c, bends, "Take a thicker shaft, a stronger steel, or a bearing closer to the drum.")
+	tell(c, bends, change("Use a thicker shaft, a stronger steel, or a bearing closer to the drum."))
 	return []*Check{c}
 }
 
@@ -119,7 +120,7 @@ func crossPinChecks(t *loads) []*Check {
 		t.pinCases(l, q)
 	}
 	c := l.verdict()
-	say(c, bends, "Take a thicker or harder pin, or a thicker shaft.")
+	tell(c, bends, change("Use a thicker or harder pin, or a thicker shaft."))
 	return []*Check{c}
 }
 
@@ -173,7 +174,7 @@ func setScrewChecks(t *loads) []*Check {
 	}
 	l.add("the only thing between drum and shaft", "1", 1, 0, 1, 1)
 	c := l.verdict()
-	c.Say = "A set screw alone may not hold the mass: it slips and works loose. Put a pin through hub and shaft, or a key."
+	c.Say = say.That("A set screw alone may not hold the mass: it slips and works loose. Put a pin through hub and shaft, or a key.")
 	return []*Check{c}
 }
 
@@ -194,7 +195,7 @@ func couplingChecks(t *loads) []*Check {
 			l.miss("drum.coupling")
 		}
 	}
-	mend := "Take a larger coupling, or put its work on a keyed shaft."
+	mend := change("Use a larger coupling, or put its work on a keyed shaft.")
 	if okQ && ok {
 		l.in("torque at the drum, raising", q, "N·m")
 		l.in("rated torque", float64(rated), "N·m")
@@ -202,9 +203,9 @@ func couplingChecks(t *loads) []*Check {
 		l.add("working", "N·m", t.phi*q, float64(rated), 1, 1.25)
 		t.addEvents(l, "N·m", q, 2*float64(rated), 1, 1.25)
 	} else if okQ {
-		mend = "It turns " + amount(t.phi*q, "N·m") + ": look for that rating. Say \"none\" if there is no coupling."
+		mend = always("It is turned with %s: look for that rating. Say \"none\" if there is no coupling.", turnedWith(t.phi*q))
 	}
 	c := l.verdict()
-	say(c, turns, mend)
+	tell(c, turns, mend)
 	return []*Check{c}
 }

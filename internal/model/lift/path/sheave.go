@@ -7,6 +7,7 @@ import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // pulley is pulley j, counted from 1 at the drum; one that is not listed is empty.
@@ -89,7 +90,7 @@ func (t *loads) pulleyCheck(id string, j int) *Check {
 	if j < 1 {
 		l.c.Part = "the top pulley"
 		c := l.verdict()
-		say(c, carries, "")
+		tell(c, carries, remedy{})
 		return c
 	}
 	s := t.pulley(j)
@@ -97,21 +98,21 @@ func (t *loads) pulleyCheck(id string, j int) *Check {
 	if !ok {
 		l.miss(t.pulleyPath(j, "working_load_n"))
 	}
-	capacity, note := float64(rating), ""
+	capacity, note := float64(rating), say.Sentence{}
 	switch s.RatingOf {
 	case "rope_pull":
 		capacity *= 2
-		note = " Its label means the pull in the rope, so the hook may carry twice that."
+		note = say.That("Its label means the pull in the rope, so the hook may carry twice that.")
 	case "":
-		note = " What its label means is not known; it is read as the load on the hook."
+		note = say.That("What its label means is not known; it is read as the load on the hook.")
 	}
 	if !ok {
-		note = ""
+		note = say.Sentence{}
 	}
 	l.in("working load on its label", float64(rating), "N")
 	l.in("angle between the two sides of the rope", t.angle(j), "rad")
 	l.in("factor for jerks φ", t.phi, "1")
-	mend := "The pulley carries both sides of the rope. Take one with a higher rating, or less mass."
+	mend := always("The pulley carries both sides of the rope.").and(change("Use one with a higher rating, or less mass."))
 	if t.known() {
 		l.in("tension on the drum's side, raising", t.up[j-1], "N")
 		l.in("tension on the far side, raising", t.up[j], "N")
@@ -119,12 +120,12 @@ func (t *loads) pulleyCheck(id string, j int) *Check {
 			l.add("working", "N", t.phi*t.hook(j), capacity, 1, 1.25)
 			t.addCaught(l, t.hook(j), capacity)
 		} else {
-			mend = "It carries both sides of the rope, " + amount(t.phi*t.hook(j), "N") + ": look for that rating on its label."
+			mend = always("It carries both sides of the rope, %s: look for that rating on its label.", heavy(t.phi*t.hook(j)))
 		}
 	}
 	c := l.verdict()
-	say(c, carries, mend)
-	c.Say += note
+	tell(c, carries, mend)
+	c.Say = say.Join(c.Say, note)
 	return c
 }
 
@@ -143,17 +144,17 @@ func (t *loads) fixingCheck(j int) *Check {
 	l.in("working load of the fastening", float64(rating), "N")
 	l.in("angle between the two sides of the rope", t.angle(j), "rad")
 	l.in("factor for jerks φ", t.phi, "1")
-	mend := "Fasten it to something stronger, or to the base with the drive."
+	mend := always("Fasten it to something stronger, or to the base with the drive.")
 	if t.known() {
 		if ok {
 			l.add("working", "N", t.phi*t.hook(j), float64(rating), 1, 1.25)
 			t.addCaught(l, t.hook(j), float64(rating))
 		} else {
-			mend = "It must bear " + amount(t.phi*t.hook(j), "N") + ". Say what it bears, or fasten the pulley to the base of the drive."
+			mend = always("It must carry %s. Say what it carries, or fasten the pulley to the base of the drive.", heavy(t.phi*t.hook(j)))
 		}
 	}
 	c := l.verdict()
-	say(c, carries, mend)
+	tell(c, carries, mend)
 	return c
 }
 
@@ -212,7 +213,7 @@ func hangerChecks(t *loads) []*Check {
 	l.in("working load on its label", float64(rating), "N")
 	l.in("share left at this angle", share, "1")
 	l.in("factor for jerks φ", t.phi, "1")
-	mend := "Take a stronger one. It carries the mass and the rope to the drum together."
+	mend := change("Use a stronger one. It carries the mass and the rope to the drum together.")
 	if t.known() && t.k >= 1 {
 		f := t.head()
 		l.in("weight of the mass", t.weight(), "N")
@@ -221,47 +222,45 @@ func hangerChecks(t *loads) []*Check {
 			l.add("working", "N", t.phi*f, float64(rating)*share, 1, 1.25)
 			t.addCaught(l, f, float64(rating)*share)
 		} else {
-			mend = "It carries " + amount(t.phi*f, "N") + ": look for that on its label."
+			mend = always("It carries %s: look for that on its label.", heavy(t.phi*f))
 		}
 		if t.steep() {
 			l.add("pulled more than 45° off its axis", "N", t.phi*f, 0, 1, 1.25)
-			mend = "An eye bolt may not be pulled this far off its own axis. Turn it into the pull, or take a shackle on a fitting made for it."
+			mend = always("An eye bolt may not be pulled this far off its own axis. Turn it into the pull, or use a shackle on a fitting made for it.")
 		}
 	}
-	if why := t.fastened(l); why != "" {
-		mend += " " + why
-	}
+	mend = mend.and(t.fastened(l))
 	c := l.verdict()
-	say(c, carries, mend)
+	tell(c, carries, mend)
 	return []*Check{c}
 }
 
 // fastened looks at how an eye bolt or hook is fastened: its rating holds for a full thread in metal. Through wood the
 // washer must not crush it, 1.35·F ≤ k_mod·3·f_c,90/γ_M·A (EN 1995-1-1 10.4.3); a thread in wood and an anchor overhead
 // stay not known. It returns what to say of it.
-func (t *loads) fastened(l *line) string {
+func (t *loads) fastened(l *line) remedy {
 	s := t.h.Structure
 	if s.HangerKind == "shackle" || s.HangerKind == "rated_sling" {
-		return ""
+		return remedy{}
 	}
 	switch s.HangerFixing {
 	case "":
 		l.miss("structure.hanger_fixing")
 	case "screwed_into_wood":
 		l.miss("")
-		return "What a thread bears in wood is not known, least of all pulled sideways. Bolt it through with a large washer, or hang the pulley from a sling round the beam."
+		return always("What a thread carries in wood is not known, least of all pulled sideways. Bolt it through with a large washer, or hang the pulley from a sling round the beam.")
 	case "anchor_in_masonry":
 		if s.RestsOnOK != "yes" {
 			l.miss("structure.rests_on_confirmed")
-			return "An anchor overhead in concrete or masonry stays not known until a qualified person has confirmed it."
+			return always("An anchor overhead in concrete or masonry stays not known until a qualified person has confirmed it.")
 		}
 	case "bolted_through_wood":
 		return t.washer(l)
 	}
-	return ""
+	return remedy{}
 }
 
-func (t *loads) washer(l *line) string {
+func (t *loads) washer(l *line) remedy {
 	s := t.h.Structure
 	wood, okC := timberOf(s.Beam.Class)
 	if !okC {
@@ -272,7 +271,7 @@ func (t *loads) washer(l *line) string {
 		l.miss("structure.hanger_washer_m")
 	}
 	if !ok || !okC || !t.known() || t.k < 1 {
-		return ""
+		return remedy{}
 	}
 	l.also(source.Eurocode5.At("10.4.3, washers"))
 	hole := math.Min(float64(s.Beam.Hole.Or(0)), float64(d))
@@ -286,9 +285,9 @@ func (t *loads) washer(l *line) string {
 		l.add(c.name, "N", gammaG*c.phi*t.head(), kmod(t.outdoorsBeam(), c.short)*3*wood.fc90/gammaM*area, 1, 1.25)
 	}
 	if n := len(l.cases); useOf(l.cases[n-1]) > 1 || useOf(l.cases[n-2]) > 1 {
-		return "The washer is pressed into the wood: take a larger washer or a plate."
+		return always("The washer is pressed into the wood: use a larger washer or a plate.")
 	}
-	return ""
+	return remedy{}
 }
 
 // head is the static force on what holds the top pulley.

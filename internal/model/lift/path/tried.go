@@ -3,6 +3,7 @@ package path
 import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
+	"duskweight/internal/say"
 )
 
 // afterTests takes in the tests with dead weight: what did not hold 125 % of the load or less the last time it was tried
@@ -51,9 +52,9 @@ func tooMuch(t lift.HeldTrial, d lift.Drive) bool {
 
 func letDown(c *Check, name string, t lift.HeldTrial) {
 	c.Demand, c.Capacity, c.Had, c.Use = none()
-	c.Word, c.Say = GivesWay, capital(name)+" did not hold its dead weight in the test"
+	on := say.That("")
 	if t.Date != "" {
-		c.Say += " of " + t.Date
+		on = say.That(" of %s", t.Date)
 	}
-	c.Say += ". Mend it, test it again, and write that down under Tests and repairs."
+	c.Word, c.Say = GivesWay, say.That("%s did not hold its dead weight in the test%s. Mend it, test it again, and write that down under Tests and repairs.", capital(name), on)
 }

@@ -19,7 +19,7 @@ func part(t *testing.T, id, part string, change func(*lift.Hoist)) Check {
 
 func wants(t *testing.T, c Check, w Word, missing, words string) {
 	t.Helper()
-	if c.Word != w || missing != "" && !inList(c.Missing, missing) || !strings.Contains(c.Say, words) {
+	if c.Word != w || missing != "" && !inList(c.Missing, missing) || !strings.Contains(plainly(c.Say), words) {
 		t.Errorf("%s, %s: %s, want %s. %v %q", c.ID, c.Part, c.Word, w, c.Missing, c.Say)
 	}
 }
@@ -39,7 +39,7 @@ func TestWhatIsNotToldDoesNotPass(t *testing.T) {
 		return func(h *lift.Hoist) { h.Structure.HangerKind, h.Structure.HangerFixing = "shoulder_eyebolt", fixing }
 	}
 	wants(t, part(t, "hanger", "", eye("")), NotKnown, "structure.hanger_fixing", "")
-	wants(t, part(t, "hanger", "", eye("screwed_into_wood")), NotKnown, "", "bears in wood is not known")
+	wants(t, part(t, "hanger", "", eye("screwed_into_wood")), NotKnown, "", "carries in wood is not known")
 	wants(t, part(t, "hanger", "", eye("bolted_through_wood")), NotKnown, "structure.hanger_washer_m", "")
 	wants(t, part(t, "hanger", "", func(h *lift.Hoist) { eye("anchor_in_masonry")(h); h.Structure.RestsOnOK = "" }), NotKnown, "structure.rests_on_confirmed", "qualified person")
 	wants(t, part(t, "beam", "the beam", func(h *lift.Hoist) { h.Structure.Beam.Kind = "none" }), NotKnown, "structure.beam.kind", "three posts")
@@ -67,7 +67,7 @@ func TestFramePulledSideways(t *testing.T) {
 			}
 		})
 	}
-	wants(t, aside(0), NotKnown, "structure.side_pull_n", "sideways with 69.4 kg")
+	wants(t, aside(0), NotKnown, "structure.side_pull_n", "sideways with 69.5 kg")
 	wants(t, aside(600), GivesWay, "", "Brace the frame")
 	wants(t, aside(700), Tight, "", "")
 	wants(t, aside(1000), Holds, "", "")
@@ -98,7 +98,7 @@ func TestWhatHoldsAnExtraPulley(t *testing.T) {
 		}
 	}
 	const id, name = "redirect_sheave", "what holds foot pulley"
-	wants(t, part(t, id, name, foot(0, "no")), NotKnown, "reeving.sheaves[0].fixing_working_load_n", "It must bear 293 kg")
+	wants(t, part(t, id, name, foot(0, "no")), NotKnown, "reeving.sheaves[0].fixing_working_load_n", "It must carry 294 kg")
 	wants(t, part(t, id, name, foot(2000, "")), GivesWay, "", "")
 	wants(t, part(t, id, name, foot(4000, "")), Holds, "", "")
 	near(t, "both sides", float64(part(t, id, name, foot(4000, "no")).Demand.Val), 1.25*100*unit.G*(1/.81+1/.9), 1e-12)
@@ -119,7 +119,7 @@ func TestWasherInTheWood(t *testing.T) {
 			h.Structure.HangerKind, h.Structure.HangerFixing, h.Structure.Washer = "shoulder_eyebolt", "bolted_through_wood", of[unit.Length](mm/1000)
 		})
 	}
-	wants(t, bolted(30), GivesWay, "", "take a larger washer")
+	wants(t, bolted(30), GivesWay, "", "use a larger washer")
 	wants(t, bolted(60), Holds, "", "")
 	k := caseOf(t, bolted(30), "at rest, washer on the wood")
 	near(t, "demand", float64(k.Demand), 1.35*100*unit.G*(1+1/.9), 1e-12)

@@ -1,71 +1,57 @@
 package path
 
 import (
-	"fmt"
-	"math"
-	"strconv"
-	"strings"
-
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
-// sig prints x with three significant digits and no exponent.
-func sig(x float64) string {
-	if x == 0 || !finite(x) {
-		return "0"
-	}
-	p := 2 - int(math.Floor(math.Log10(math.Abs(x))))
-	if p >= 0 {
-		s := strconv.FormatFloat(x, 'f', min(p, 12), 64)
-		if strings.Contains(s, ".") {
-			s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
-		}
-		return s
-	}
-	q := math.Pow(10, float64(-p))
-	return strconv.FormatFloat(math.Round(x/q)*q, 'f', 0, 64)
-}
-
-// amount prints a value of a check in the unit a maker reads: forces as the weight of a mass, stresses in MPa, lengths
-// in mm, angles in degrees.
-func amount(x float64, u string) string {
+// amountOf is a value of a check as a maker reads it: a force as the weight of a mass.
+func amountOf(x float64, u string) say.Amount {
 	switch u {
 	case "N":
-		return sig(x/unit.G) + " kg"
+		return say.Weight(unit.Force(x))
 	case "Pa":
-		if math.Abs(x) < 1e5 {
-			return sig(x/1e3) + " kPa"
-		}
-		return sig(x/1e6) + " MPa"
+		return say.Stress(unit.Stress(x))
 	case "m":
-		if math.Abs(x) >= 1 {
-			return sig(x) + " m"
-		}
-		return sig(x*1000) + " mm"
+		return say.Length(unit.Length(x))
 	case "rad":
-		return sig(x*180/math.Pi) + "°"
-	case "1", "":
-		return sig(x)
+		return say.Angle(unit.Angle(x))
+	case "N·m":
+		return say.Torque(unit.Torque(x))
 	}
-	return sig(x) + " " + u
+	return say.Times(unit.Ratio(x))
 }
 
-// verbs of a line: what it does and what it may do.
-type verbs struct{ does, may string }
+// heavy is a force that must be carried, as the mass whose weight it is, rounded up: the number to look for in the shop.
+func heavy(newtons float64) say.Amount { return say.Weight(unit.Force(newtons)).Up() }
+
+// turnedWith is a torque that must be carried, rounded up.
+func turnedWith(newtonMetres float64) say.Amount { return say.Torque(unit.Torque(newtonMetres)).Up() }
+
+// verbs of a line: what the part does, what that is compared with, and how much of it is allowed.
+type verbs struct{ does, limit, allowed string }
 
 var (
-	pulls    = verbs{"It pulls", "may pull"}
-	carries  = verbs{"It carries", "may carry"}
-	bends    = verbs{"It is stressed to", "may be stressed to"}
-	turns    = verbs{"It takes", "may take"}
-	measures = verbs{"It needs", "there is"}
+	pulls    = verbs{"The rope is pulled with", "what is allowed", "%s is allowed"}
+	carries  = verbs{"It carries", "what it may carry", "%s is allowed"}
+	bends    = verbs{"It is stressed to", "what is allowed", "%s is allowed"}
+	turns    = verbs{"It is turned with", "what is allowed", "%s is allowed"}
+	sags     = verbs{"It sags", "what is allowed", "%s is allowed"}
+	measures = verbs{"It needs", "what there is", "there is %s"}
+	lifts    = verbs{"The rope pulls the base up with", "what is allowed", "%s is allowed"}
+	slides   = verbs{"The rope pulls it along with", "what is allowed", "%s is allowed"}
+	tips     = verbs{"The rope tips it with", "what is allowed", "%s is allowed"}
+	winds    = verbs{"The rope needs", "the room there is", "there is room for %s"}
+	leads    = verbs{"It is", "what is allowed", "%s is allowed"}
+	must     = verbs{"It must hold", "what it may hold", "it may hold %s"}
+	leans    = verbs{"The rope pulls it sideways with", "what it is braced for", "it is braced for %s"}
 )
 
-// of turns stress into words that fit the unit: a length sags, a force or a torque is borne.
+// of turns stress into words that fit the unit: a length sags, a force or a torque is carried.
 func (v verbs) of(u string) verbs {
 	switch {
 	case v == bends && u == "m":
-		return verbs{"It sags", "may sag"}
+		return sags
 	case (v == bends || v == carries) && u == "N":
 		return carries
 	case v == bends && u == "N·m":
@@ -76,69 +62,72 @@ func (v verbs) of(u string) verbs {
 	return v
 }
 
-// say writes the one plain sentence of a check that has been decided, with what would mend it.
-func say(c *Check, v verbs, mend string) {
-	if m := mendOf(c.Case); m != "" && c.Word == GivesWay {
-		mend = m + " " + mend
+// remedy is what to do about a line: always what is worth doing or knowing whatever its answer, and change what to change
+// once it gives way.
+type remedy struct{ always, change say.Sentence }
+
+func always(words string, values ...any) remedy { return remedy{always: say.That(words, values...)} }
+
+func change(words string, values ...any) remedy { return remedy{change: say.That(words, values...)} }
+
+// and puts another remedy behind r.
+func (r remedy) and(next remedy) remedy {
+	if !r.change.IsZero() {
+		return remedy{r.always, say.Join(r.change, next.always, next.change)}
+	}
+	return remedy{say.Join(r.always, next.always), next.change}
+}
+
+// now is the remedy of a line that gives way.
+func (r remedy) now() say.Sentence { return say.Join(r.always, r.change) }
+
+// tell writes the one plain sentence of a check that has been decided, with what would mend it.
+func tell(c *Check, v verbs, mend remedy) {
+	if c.Word == GivesWay {
+		mend = mendOf(c.Case).and(mend)
 	}
 	switch c.Word {
 	case NotKnown:
 		c.Say = notKnownSay(c.Missing, mend)
 	case GivesWay:
-		c.Say = overSay(c, v) + " " + mend
+		c.Say = say.Join(overSay(c, v), mend.now())
 	case Tight:
-		c.Say = heldSay(c, v) + " It holds, but with little to spare."
+		c.Say = say.Join(heldSay(c, v), say.That("It is strong enough, but with little to spare."))
 	case Holds:
 		c.Say = heldSay(c, v)
 	}
-	c.Say = strings.TrimSpace(c.Say)
 }
 
-func overSay(c *Check, v verbs) string {
+func overSay(c *Check, v verbs) say.Sentence {
 	v = v.of(c.Unit)
 	d, k, w := float64(c.Demand.Val), float64(c.Capacity.Val), float64(c.Wanted)
 	if k <= 0 {
-		return fmt.Sprintf("%s %s (%s), and nothing is there to bear it.", v.does, amount(d, c.Unit), c.Case)
+		return say.That("%s %s (%s), and nothing is there to carry that.", v.does, amountOf(d, c.Unit), c.Case)
 	}
-	return fmt.Sprintf("%s %s (%s), %s %s: %s × too much.", v.does, amount(d, c.Unit), c.Case, v.may,
-		amount(k/w, c.Unit), sig(float64(c.Use.Val)))
+	return say.That("%s %s (%s): %s times %s, %s.", v.does, amountOf(d, c.Unit), c.Case, say.Times(c.Use.Val).To(2).Up(), v.limit,
+		amountOf(k/w, c.Unit).Down())
 }
 
-func heldSay(c *Check, v verbs) string {
-	if !c.Demand.Is {
-		return ""
+func heldSay(c *Check, v verbs) say.Sentence {
+	if !c.Demand.Is || v == (verbs{}) {
+		return say.Sentence{}
 	}
 	v = v.of(c.Unit)
-	return fmt.Sprintf("%s %s (%s), %s %s.", v.does, amount(float64(c.Demand.Val), c.Unit), c.Case, v.may,
-		amount(float64(c.Capacity.Val)/max(float64(c.Wanted), 1e-9), c.Unit))
+	allowed := amountOf(float64(c.Capacity.Val)/max(float64(c.Wanted), 1e-9), c.Unit).Down()
+	return say.That("%s %s (%s); %s.", v.does, amountOf(float64(c.Demand.Val), c.Unit), c.Case, say.That(v.allowed, allowed))
 }
 
 // notKnownSay says that a check is open. What would mend a part that gives way is not yet asked for.
-func notKnownSay(missing []string, mend string) string {
-	mend = shouldItGiveWay(mend)
-	switch len(missing) {
-	case 0:
-		return "Not known. " + mend
-	case 1:
-		return "Not known: one input is missing. " + mend
+func notKnownSay(missing []string, mend remedy) say.Sentence {
+	first := say.That("Not known.")
+	switch n := len(missing); {
+	case n == 1:
+		first = say.That("Not known: one input is missing.")
+	case n > 1:
+		first = say.That("Not known: %s inputs are missing.", n)
 	}
-	return fmt.Sprintf("Not known: %d inputs are missing. %s", len(missing), mend)
-}
-
-// shouldItGiveWay puts the first change of a part that mend names under a condition.
-func shouldItGiveWay(mend string) string {
-	first := -1
-	for _, change := range []string{"Take ", "Put ", "Set ", "Splice ", "Make ", "Use ", "Leave "} {
-		at := strings.Index(mend, ". "+change) + 2
-		if strings.HasPrefix(mend, change) {
-			at = 0
-		}
-		if at != 1 && (first < 0 || at < first) {
-			first = at
-		}
+	if mend.change.IsZero() {
+		return say.Join(first, mend.always)
 	}
-	if first < 0 {
-		return mend
-	}
-	return mend[:first] + "If it gives way: " + strings.ToLower(mend[first:first+1]) + mend[first+1:]
+	return say.Join(first, mend.always, say.That("If it gives way: %s", mend.change.Lower()))
 }

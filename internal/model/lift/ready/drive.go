@@ -37,17 +37,17 @@ func moves(w Work) []reason.Reason {
 	case !up.Known:
 		out = append(out, open("lift_stalls", "raise.voltage_v", say.That("Whether it lifts is not known.")))
 	case up.Stalls || !up.Starts:
-		out = append(out, no("lift_stalls", "raise.voltage_v", orElse(up.Say, "The motor stalls: it does not lift this mass.")))
+		out = append(out, no("lift_stalls", "raise.voltage_v", up.Say.Or(say.That("The motor stalls: it does not lift this mass."))))
 	}
 	switch {
 	case !down.Known:
 		out = append(out, open("stays_up", "lower.loads", say.That("Whether it comes down by itself is not known.")))
 	case down.RunsBack == "no":
-		out = append(out, no("stays_up", "train.stages", orElse(down.Say, "It does not come down by itself: it stays stuck.")))
+		out = append(out, no("stays_up", "train.stages", down.Say.Or(say.That("It does not come down by itself: it stays stuck."))))
 	case !down.Steady:
-		out = append(out, no("races", "lower.loads", orElse(down.Say, "It races: the loads do not hold the speed.")))
+		out = append(out, no("races", "lower.loads", down.Say.Or(say.That("It races: the loads do not hold the speed."))))
 	case down.Short:
-		out = append(out, no("races", "lower.loads", "It races the whole way down: the travel ends before the loads hold its speed."))
+		out = append(out, no("races", "lower.loads", say.That("It races the whole way down: the travel ends before the loads hold its speed.")))
 	case down.RunsBack != "yes":
 		out = append(out, open("needs_push", "train.stages", say.That("It comes down only with a push: do not count on it until it was tried.")))
 	}
@@ -73,7 +73,7 @@ func ratings(c Case) []reason.Reason {
 func flags(d lift.Drive) []reason.Reason {
 	var out []reason.Reason
 	for _, f := range d.Flags {
-		if f.Bad && f.Say != d.Raising.Say && f.Say != d.Lowering.Say {
+		if f.Bad && !f.Say.Is(d.Raising.Say) && !f.Say.Is(d.Lowering.Say) {
 			out = append(out, no(flagID(f), f.Path, f.Say))
 		}
 	}
@@ -180,8 +180,8 @@ func answerOr(w reason.Word) reason.Clears {
 }
 
 // no is a reason that a change of the plan clears.
-func no(id, path, text string) reason.Reason {
-	return reason.Reason{ID: id, Word: reason.No, Path: path, Say: say.That("%s", text), Clears: reason.Change, Source: source.Derivation.Whole()}
+func no(id, path string, s say.Sentence) reason.Reason {
+	return reason.Reason{ID: id, Word: reason.No, Path: path, Say: s, Clears: reason.Change, Source: source.Derivation.Whole()}
 }
 
 // open is a reason that an answer clears.
@@ -194,13 +194,6 @@ func first(list []string) string {
 		return ""
 	}
 	return list[0]
-}
-
-func orElse(s, otherwise string) string {
-	if s == "" {
-		return otherwise
-	}
-	return s
 }
 
 func capital(s string) string {
