@@ -22,6 +22,7 @@ var ownRooms = []string{
 	"internal/model/kind*.go",
 	"internal/model/shelf*.go", "internal/model/typical.go", "internal/model/measured*.go", // of hoists
 	"internal/model/search/fits*.go", // the shelf's parts in a hoist
+	"internal/model/judge*.go",       // rules of readiness: each is about one kind of store
 	"internal/model/evaluate.go",     // StoreResult keeps both pointers until the pages do without
 	"web/*.go", "web/*/*.go",         // the pages still ask
 }
