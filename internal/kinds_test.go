@@ -21,10 +21,12 @@ import (
 var ownRooms = []string{
 	"internal/model/kind*.go",
 	"internal/model/shelf*.go", "internal/model/typical.go", "internal/model/measured*.go", // of hoists
-	"internal/model/search/fits*.go", // the shelf's parts in a hoist
-	"internal/model/judge*.go",       // rules of readiness: each is about one kind of store
-	"internal/model/evaluate.go",     // StoreResult keeps both pointers until the pages do without
-	"web/*.go", "web/*/*.go",         // the pages still ask
+	"internal/model/search/fits*.go",                      // the shelf's parts in a hoist
+	"internal/model/peak*.go", "internal/model/wiring.go", // what stands on the line: batteries beside hoists
+	"internal/model/check_dates.go", // dates of a hoist's load tests
+	"internal/model/judge*.go",      // rules of readiness: each is about one kind of store
+	"internal/model/evaluate.go",    // StoreResult keeps both pointers until the pages do without
+	"web/*.go", "web/*/*.go",        // the pages still ask
 }
 
 // waysToOne are the ways of the model to one kind: functions that a room of another subject has no business with.

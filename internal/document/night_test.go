@@ -174,6 +174,7 @@ func nightPlan(r *rand.Rand, i int) (model.Project, model.Variant) {
 		}
 		p.Load.Appliances = append(p.Load.Appliances, a)
 	}
+	v.Panels[0].Sheet = nil // it would have to make the drawn power
 	v.Panels[0].Power = unit.Of(unit.Power(between(15, 120)))
 	v.Standing = []load.Standing{{Name: "router", Power: unit.Of(unit.Power(between(0, 0.4)))}}
 	v.Stores = nil

@@ -40,7 +40,7 @@ var mayBeLeftOut = map[string]string{
 	"train.stages[].tooth.meshes_sharing": "counts as 1", "train.breakaway": "counts as 1.5, marked as typical",
 	"train.case_screw_diameter_m": "then only ticked, and said so", "train.case_screw_count": "then only ticked", "train.case_screw_circle_m": "then only ticked", "train.case_screw_proof_pa": "then only ticked",
 	"machine.name": "", "machine.continuous_current_a": "the thermal values decide", "machine.i0_measured_with_gear": "counts as no: the idle torque is added",
-	"raise.wire_ohm": "named as missing", "raise.drive_efficiency": "costs energy only", "raise.converter": "judged with the line", "raise.fuse_a": "judged with the line", "raise.wire_area_m2": "judged with the line", "raise.switch_a": "judged with the line",
+	"raise.wire_ohm": "named as missing", "raise.drive_efficiency": "costs energy only", "raise.converter": "judged with the line",
 	"lower.loads[].name": "", "lower.loads[].permanent": "counts as not", "lower.loads[].slope_ohm": "of a clamp: none",
 	"lower.ambient_c": "counts as 25 °C", "lower.shunt": "the loads say it",
 	"structure.beam.load_from_support_m": "the worst place counts", "structure.beam.own_mass_kg": "from its size",

@@ -30,6 +30,7 @@ func TestNeedsOfSample(t *testing.T) {
 	doc := catalog.Sample()
 	doc.Variants[0].Stores[0].Hoist.Drum.NoCoupling = "yes"
 	doc.Variants[0].Stores[0].Hoist.Raise.Feed = "relay"
+	doc.Variants[1].Stores[0].Cells.Kind = "flooded_lead" // acid asks for goggles
 	r := model.Evaluate(doc, "")
 	seen := map[string]bool{}
 	for i, v := range doc.Variants {
@@ -107,7 +108,7 @@ func TestFuseAndCableNeeded(t *testing.T) {
 	}
 	few := doc.Variants[1]
 	few.Panels = slices.Clone(few.Panels)
-	few.Panels[0].Power = unit.Of[unit.Power](1)
+	few.Panels[0].Power, few.Panels[0].Sheet = unit.Of[unit.Power](1), nil
 	f := model.Prepare(doc.Project).Evaluate(few)
 	// Lamps of 7 and 4 × 0.5 W, the radio of 3 W, sensor and controller of 0.05 and 0.15 W together: 12.2 W. Without a cable
 	// 0.05·12.5/40 = 0.015625 Ω: (12.5 − √(156.25 − 4·0.015625·12.2))/(2·0.015625) = 0.97719 A.

@@ -46,7 +46,7 @@ func amateurBuilds() []build {
 	base.loose_mass_kg = 15
 `,
 			ready: "no", words: "base_uplift=gives_way gear_tooth=not_known rope=not_known holds=gives_way ground=not_known",
-			says: []string{"It takes 80.1 kg in all", "Idle torque not known", "fastened so that nobody can take it away", "Nothing is named that holds the mass"},
+			says: []string{"It needs 80.1 kg in all", "Idle torque not known", "fastened so that nobody can take it away", "Nothing is named that holds the mass"},
 		},
 		{
 			// λ = 4°, μ = .08: forward (.9397 − .0056)/(.9397 + 1.144) = .448, backward (.9397 − 1.144)/… < 0: it locks.
@@ -99,7 +99,7 @@ func amateurBuilds() []build {
 	reeving.sheaves[0].name = printed pulley
 	reeving.sheaves[0].diameter_m = 20 mm
 `,
-			ready: "no", words: "knot=gives_way rope=gives_way head_sheave=not_known bend_ratio=tight", says: []string{"Splice it, or take a stronger rope", "look for that rating on its label"},
+			ready: "no", words: "knot=gives_way rope=gives_way head_sheave=not_known bend_ratio=tight", says: []string{"Splice it, or use a stronger rope", "look for that rating on its label"},
 		},
 		{
 			name: "eye screwed sideways into a softwood beam",
@@ -112,7 +112,7 @@ func amateurBuilds() []build {
 	structure.beam.kind = timber
 	structure.beam.class = C16
 `,
-			ready: "no", words: "hanger=gives_way", says: []string{"may not be pulled this far off its own axis", "What a thread bears in wood is not known"},
+			ready: "no", words: "hanger=gives_way", says: []string{"may not be pulled this far off its own axis", "What a thread carries in wood is not known"},
 		},
 		{
 			name: "the same eye straight, with a known label",
@@ -151,7 +151,7 @@ func amateurBuilds() []build {
 	train.stages[0].ratio = 1
 	train.stages[0].efficiency =
 `,
-			ready: "no", words: "gear_tooth=not_known", says: []string{"30 turns a minute is slow for a motor's own shaft", "If a gearbox stands before it, find its ratio", "Add its gearbox as a stage of ratio 1 with its efficiency"},
+			ready: "no", words: "gear_tooth=not_known", says: []string{"30 revolutions a minute is slow for a motor's own shaft", "If a gearbox stands before it, find its ratio", "Add its gearbox as a stage of ratio 1 with its efficiency"},
 		},
 		{
 			// drum torque down 20·g·.87·44 mm = 7.5 N·m, /5·.947 = 1.42; /.5 − .3 = 2.5 A through 38 Ω and two diodes: 76 V, 196 rad/s, 1.724 m/s,
@@ -261,7 +261,7 @@ func amateurBuilds() []build {
 	machine.rth_winding_k_w = 12
 	machine.tau_winding_s = 900
 `,
-			ready: "no", says: []string{"Lifting: a cold motor stands it 3 times in a row", "After that it must rest for"},
+			ready: "no", says: []string{"Lifting: a cold motor withstands this 3 times in a row", "After that it must rest for"},
 		},
 		{
 			name: "foot pulley staked beside the base",
@@ -288,7 +288,7 @@ func amateurBuilds() []build {
 	drum.width_m = 20 mm
 	drum.flange_diameter_m = 100 mm
 `,
-			ready: "no", words: "drum_capacity=gives_way", says: []string{"The rope does not fit on the drum", "Take a wider drum, higher flanges or a thinner rope"},
+			ready: "no", words: "drum_capacity=gives_way", says: []string{"The rope does not fit on the drum", "Use a wider drum, higher flanges or a thinner rope"},
 		},
 	}
 }

@@ -76,11 +76,12 @@ func TestExampleTellsTheModel(t *testing.T) {
 	for _, n := range regexp.MustCompile(`.{0,20}\d[\d. ]*.{0,10}`).FindAllString(rest, -1) {
 		t.Errorf("nothing worked out says %q", n)
 	}
-	if battery.Ready != "not_known" || len(battery.Because) != 5 || mass.Ready != "no" {
+	if battery.Ready != "not_known" || len(battery.Because) != 7 || mass.Ready != "no" {
 		t.Errorf("the sheets are %q, because of %v, and %q", battery.Ready, battery.Because, mass.Ready)
 	}
 	b := doc.Variants[1].Stores[0].Cells
 	b.Indoors, b.Board, b.Origin = "own_room", "yes", "new"
+	doc.Variants[1].Controller.MaxInput, b.ChargeRate = unit.Of[unit.Voltage](100), unit.Of[unit.Ratio](0.5) // both labels read
 	b.Fuse, b.CableArea = battery.Stores[0].Cells.Line.FuseTake, battery.Stores[0].Cells.Line.AreaTake
 	if battery = model.Evaluate(doc, "").Variants[1]; battery.Ready != "yes" {
 		t.Errorf("answered, the battery is %q, because of %v", battery.Ready, battery.Because)

@@ -256,7 +256,7 @@ var ownerTypes = map[string]reflect.Type{}
 
 func init() {
 	for _, v := range []any{lift.Hoist{}, lift.Piece{}, lift.Sheave{}, lift.Stage{}, lift.Rope{}, lift.Drum{}, lift.Machine{}, model.SpareStage{}, model.SparePulley{}, lift.Bench{}, lift.DCLoad{}, lift.Post{}, lift.Hold{}, lift.Trials{}, lift.LoadStep{}, lift.RaiseTrial{}, lift.LowerTrial{},
-		lift.WarmthTrial{}, lift.HeldTrial{}, model.Project{}, model.Variant{}, sun.Horizon{}, panel.Array{}, panel.Efficiency{}, load.Load{}, load.Appliance{}, load.Standing{}, cell.Bank{}, cost.Part{}, cost.Terms{}} {
+		lift.WarmthTrial{}, lift.HeldTrial{}, lift.Proof{}, model.Project{}, model.Variant{}, sun.Horizon{}, panel.Array{}, panel.Efficiency{}, load.Load{}, load.Appliance{}, load.Standing{}, cell.Bank{}, cost.Part{}, cost.Terms{}} {
 		ownerTypes[reflect.TypeOf(v).String()] = reflect.TypeOf(v)
 	}
 }

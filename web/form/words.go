@@ -9,6 +9,7 @@ import (
 
 // enumWords are the words on the screen for the words of the document, where they are not simply the same with spaces.
 var enumWords = map[string]string{
+	"head_sheave": "top pulley", "redirect_sheave": "further pulley",
 	"none_one_block": "nothing: it is one block",
 	"":               "not known",
 	"hmpe":           "high-modulus (HMPE)",

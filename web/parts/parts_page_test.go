@@ -24,8 +24,8 @@ func TestPartsNotPriced(t *testing.T) {
 	w := webtest.Ask(s.Handler(), "GET", at, nil)
 	text := webtest.Readable(w.Body.String())
 	for _, want := range []string{
-		"8 of 12 listed parts priced;", "more are asked for by the plan.",
-		"Priced so far", "218 EUR", // 0 + 32 + 28 + 45 + 70 + 25 + 12 + 6
+		"9 of 13 listed parts priced;", "more are asked for by the plan.",
+		"Priced so far", "308 EUR", // 0 + 32 + 28 + 45 + 70 + 25 + 90 + 12 + 6
 		"No price yet for: Four planetary stages 5:1, steel; Motor 24 V, 3000 rpm; Fence and sign; Eye bolt M8 with shoulder.",
 		"All parts, at the start how", "not known",
 		"The plan asks for",
@@ -74,7 +74,7 @@ func TestAddNeeds(t *testing.T) {
 		return webtest.Stored(t, s, vs[0].ID).Value
 	}
 	v := press("need:gloves", url.Values{"parts[1].price": {"41"}})
-	if len(v.Parts) != 13 || v.Parts[12].As != "gloves" || v.Parts[12].Of != "safety" || v.Parts[12].Price.Is || v.Parts[1].Price.Val != 41 {
+	if len(v.Parts) != 14 || v.Parts[13].As != "gloves" || v.Parts[13].Of != "safety" || v.Parts[13].Price.Is || v.Parts[1].Price.Val != 41 {
 		t.Errorf("gloves: %+v", v.Parts)
 	}
 	v = press("need:all", nil)

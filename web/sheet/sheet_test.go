@@ -40,6 +40,7 @@ func TestSheetOfTwoHoists(t *testing.T) {
 		second := *catalog.Sample().Variants[2].Stores[0].Hoist
 		second.Structure.HangerRating = unit.Of(rating.Weight())
 		v := &doc.Variants[2]
+		v.Stores[1].Cells.Fuse = unit.Of[unit.Current](30) // two drives lift at once
 		v.Stores = append(v.Stores, model.Store{Hoist: &second})
 		sheet := sheetOf(sheetView{}, model.Evaluate(doc, "").Variants[2], doc.Project, *v, unit.Metric)
 		named := false
@@ -50,7 +51,7 @@ func TestSheetOfTwoHoists(t *testing.T) {
 			t.Error("the second hoist is not named")
 		}
 		if want := rating == 140; (sheet.State == "do not hang") != want || sheet.Sign == want {
-			t.Errorf("second hook of %v kg: %s", rating, sheet.State)
+			t.Errorf("second hook of %v kg: %s %v", rating, sheet.State, model.Evaluate(doc, "").Variants[2].Because)
 		}
 	}
 }

@@ -57,6 +57,7 @@ func TestYearNoughtIsTheProjectsOwn(t *testing.T) {
 	weak := doc.Variants[1] // another field of panels, so that no variant is run in another's light
 	weak.Panels = slices.Clone(weak.Panels)
 	weak.Panels[0].Power.Val /= 4
+	weak.Panels[0].Sheet = nil // it makes four times that
 	doc.Variants = append(doc.Variants, weak)
 	s, err := search.Years(t.Context(), doc.Project, doc.Variants, 1, 1, nil)
 	if err != nil {

@@ -166,7 +166,7 @@ func shunt(c Case) []reason.Reason {
 		return nil
 	}
 	return []reason.Reason{{ID: "shunt", Word: w, Path: path, Clears: answerOr(w),
-		Say:    say.That("Whatever opens in the motor's circuit lets the mass run away: no resistor or clamp among the loads is wired straight to the motor for good."),
+		Say:    say.That("If the motor's circuit breaks anywhere, the mass runs away. No resistor or clamp is wired straight to the motor for good."),
 		Mend:   say.That("Wire one straight to the motor, with no fuse, switch or plug, and say so in the list of loads."),
 		Source: source.Derivation.Whole()}}
 }

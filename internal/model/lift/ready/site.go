@@ -25,15 +25,22 @@ func peopleRide(c Case) []reason.Reason {
 		"Say that it carries nobody.", true, source.FromMemory.At("EN 14492-2, scope"))
 }
 
+// fence is the least height of a fence that keeps children out, m (our own judgement).
+const fence = 1.8
+
 // peopleNear is a place that children or animals reach, with neither a fence nor a locked room.
 func peopleNear(c Case) []reason.Reason {
 	s := c.Hoist.Site
 	if s.Barrier == "locked_room" || s.Barrier == "fence" {
 		return nil
 	}
-	return asked("people_near", reason.YesNo(s.Children, "yes"), "site.children",
+	rs := asked("people_near", reason.YesNo(s.Children, "yes"), "site.children",
 		"Children or animals can come under the mass.", "Whether children or animals can come under the mass is not known.",
-		"Lock the room, or put a fence at least 1.8 m high round it.", true, source.FromMemory.At("ISO 12100"))
+		"Lock the room, or put a fence round it.", true, source.FromMemory.At("ISO 12100"))
+	for i := range rs {
+		rs[i].Mend = say.That("Lock the room, or put a fence round it that is at least %s high.", say.Height(fence))
+	}
+	return rs
 }
 
 // peopleBelow is somebody who lives under or behind the hoist.
