@@ -178,9 +178,6 @@ func All(sentences []Sentence, sys unit.System) []string {
 	return out
 }
 
-// Contains reports whether one of the sentences says the same as s.
-func Contains(sentences []Sentence, s Sentence) bool { return slices.ContainsFunc(sentences, s.Is) }
-
 // Plural is "1 night" or "3 nights": a number of pieces with its noun, one for a single piece and many for any other number.
 func Plural(n int, one, many string) Sentence {
 	if n == 1 {

@@ -83,7 +83,7 @@ var thousands = regexp.MustCompile(`(\d)[ \x{00a0}](\d{3})\b`)
 
 func tooLong(text string) (long []string) {
 	for _, s := range sentences(text) {
-		if len(strings.Fields(thousands.ReplaceAllString(s, "$1$2"))) > longestSentence {
+		if len(strings.Fields(thousands.ReplaceAllString(thousands.ReplaceAllString(s, "$1$2"), "$1$2"))) > longestSentence {
 			long = append(long, strings.Join(strings.Fields(s), " "))
 		}
 	}

@@ -2,7 +2,6 @@ package form
 
 import (
 	"regexp"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -38,12 +37,4 @@ func Retell(say string, sys unit.System) string {
 		}
 		return q.in.Format(v*q.one, sys) + m[3]
 	})
-}
-
-func RetellAll(says []string, sys unit.System) []string {
-	out := slices.Clone(says)
-	for i := range out {
-		out[i] = Retell(out[i], sys)
-	}
-	return out
 }

@@ -1,8 +1,6 @@
 package load
 
 import (
-	"fmt"
-
 	"duskweight/internal/model/unit"
 )
 
@@ -34,7 +32,7 @@ func (i Inverter) Losses() (Losses, error) {
 	}
 	share, square := fromSheet(float64(i.Tenth.Val), float64(i.Full.Val), float64(i.Idle.Or(0))/float64(rated))
 	if share < 0 || square < 0 {
-		return Losses{}, fmt.Errorf("These efficiencies do not fit together.")
+		return Losses{}, unit.Refusal("These efficiencies do not fit together.")
 	}
 	return Losses{Share: share, Square: square, Rated: float64(rated)}, nil
 }

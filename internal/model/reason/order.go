@@ -66,13 +66,3 @@ func Of(reasons []Reason) Word {
 	}
 	return worst
 }
-
-// Unknown counts the reasons with the word NotKnown.
-func Unknown(reasons []Reason) (n int) {
-	for _, r := range reasons {
-		if r.Word == NotKnown {
-			n++
-		}
-	}
-	return n
-}

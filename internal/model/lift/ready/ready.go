@@ -82,12 +82,3 @@ func Rules() []Rule {
 		{"step_failed", failedSteps},
 	}
 }
-
-// Look asks some rules in turn.
-func Look(rules []Rule, c Case) []reason.Reason {
-	var out []reason.Reason
-	for _, r := range rules {
-		out = append(out, r.Look(c)...)
-	}
-	return out
-}
