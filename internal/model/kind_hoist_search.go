@@ -44,7 +44,7 @@ func tellMass(p Part, f float64) Grown {
 	g := tellHoist(p)
 	if f != 1 {
 		g.Grows = []say.Sentence{say.That("the gear ratio, to %s : 1, for the same motor", say.Times(p.(*HoistResult).Drive.Ratio.Val)),
-			say.That("rope, pulleys, hook, beam, posts and base weights, %s times as strong", say.Times(unit.Ratio(f)).To(2).Up())}
+			say.That("all parts from rope to base weights, %s times as strong", say.Times(unit.Ratio(f)).To(2).Up())}
 	}
 	return g
 }

@@ -81,7 +81,8 @@ func TestExampleTellsTheModel(t *testing.T) {
 	}
 	b := doc.Variants[1].Stores[0].Cells
 	b.Indoors, b.Board, b.Origin = "own_room", "yes", "new"
-	doc.Variants[1].Controller.MaxInput, b.ChargeRate = unit.Of[unit.Voltage](100), unit.Of[unit.Ratio](1) // both labels read
+	c := &doc.Variants[1].Controller
+	c.MaxInput, c.MaxCharge = unit.Of[unit.Voltage](100), unit.Of[unit.Current](6) // its label, and its limit set as asked
 	b.Fuse, b.CableArea = battery.Stores[0].Cells.Line.FuseTake, battery.Stores[0].Cells.Line.AreaTake
 	if battery = model.Evaluate(doc, "").Variants[1]; battery.Ready != "yes" {
 		t.Errorf("answered, the battery is %q, because of %v", battery.Ready, battery.Because)

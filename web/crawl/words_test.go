@@ -78,12 +78,9 @@ func sentences(text string) []string {
 	return regexp.MustCompile(`[.?!;:]\**(?:\s|$)|\n\s*(?:\n|[-*|#]|\d+\.)|\|`).Split(text, -1)
 }
 
-// thousands are digits set apart: they are one number, and one word.
-var thousands = regexp.MustCompile(`(\d)[ \x{00a0}](\d{3})\b`)
-
 func tooLong(text string) (long []string) {
 	for _, s := range sentences(text) {
-		if len(strings.Fields(thousands.ReplaceAllString(thousands.ReplaceAllString(s, "$1$2"), "$1$2"))) > longestSentence {
+		if len(strings.Fields(s)) > longestSentence {
 			long = append(long, strings.Join(strings.Fields(s), " "))
 		}
 	}
