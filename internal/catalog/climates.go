@@ -124,7 +124,7 @@ func (r climateRow) climate() StarterClimate {
 		Longitude: unit.Of(unit.Angle(r.Lon) * unit.Degree),
 		Elevation: unit.Of(unit.Length(r.Elev)),
 		UTCOffset: unit.Of(unit.Duration(r.TZ) * unit.Hour),
-		Sky:       "monthly",
+		Sky:       sun.SkyMonthly,
 		Monthly:   &m,
 	}
 	return c

@@ -11,8 +11,8 @@ import (
 type Ending struct {
 	From
 	Name  string
-	Word  string // the word of the design: "splice"
-	Wire  bool   // for wire rope; else for fibre rope
+	Word  lift.Ending // the word of the design: "splice"
+	Wire  bool        // for wire rope; else for fibre rope
 	Share unit.Ratio
 }
 
@@ -20,7 +20,7 @@ type Ending struct {
 // stays not known.
 func (e Ending) Take(into *lift.Rope, wasRead bool) (Taken, error) {
 	var t Taken
-	if into.Kind != "" && (into.Kind == "wire") != e.Wire {
+	if into.Kind != "" && (into.Kind == lift.RopeWire) != e.Wire {
 		if e.Wire {
 			return t, fmt.Errorf("this ending is for wire rope, and the rope of this hoist is not wire")
 		}
@@ -40,14 +40,14 @@ func Endings() []Ending {
 	}
 	slippery := "Never in high-modulus rope: there a knot counts as nothing."
 	return []Ending{
-		{readNote("D. E. Avery, The New Encyclopedia of Knots, p. 125", ""), "Spliced eye", "splice", false, 0.9},
-		{readNote("rope makers' advice: a figure of eight takes about 35 %", slippery), "Figure of eight", "figure_eight", false, 0.65},
-		{readNote("Cordage Institute, CI 1401-06: a knot may take half", slippery+" Books differ: a bowline takes 10 to 40 %."), "Bowline", "bowline", false, 0.5},
-		{readNote("Cordage Institute, CI 1401-06; an overhand knot takes 55 %", slippery), "Another knot", "other_knot", false, 0.45},
-		{fromMemory("Pressed and clamped endings are made for wire."), "Clips or clamps on fibre rope", "clips", false, 0.45},
-		{terminals("The table gives 92.5 % for a pressed sleeve on rope with a fibre core."), "Swaged", "swaged", true, 0.9},
-		{terminals("Enough clips for the size, tightened again under load."), "Clips", "clips", true, 0.8},
-		{terminals("The table gives 86 % at half an inch."), "Splice tucked by hand", "splice", true, 0.8},
+		{readNote("D. E. Avery, The New Encyclopedia of Knots, p. 125", ""), "Spliced eye", lift.EndingSplice, false, 0.9},
+		{readNote("rope makers' advice: a figure of eight takes about 35 %", slippery), "Figure of eight", lift.EndingFigureEight, false, 0.65},
+		{readNote("Cordage Institute, CI 1401-06: a knot may take half", slippery+" Books differ: a bowline takes 10 to 40 %."), "Bowline", lift.EndingBowline, false, 0.5},
+		{readNote("Cordage Institute, CI 1401-06; an overhand knot takes 55 %", slippery), "Another knot", lift.EndingOtherKnot, false, 0.45},
+		{fromMemory("Pressed and clamped endings are made for wire."), "Clips or clamps on fibre rope", lift.EndingClips, false, 0.45},
+		{terminals("The table gives 92.5 % for a pressed sleeve on rope with a fibre core."), "Swaged", lift.EndingSwaged, true, 0.9},
+		{terminals("Enough clips for the size, tightened again under load."), "Clips", lift.EndingClips, true, 0.8},
+		{terminals("The table gives 86 % at half an inch."), "Splice tucked by hand", lift.EndingSplice, true, 0.8},
 	}
 }
 
@@ -85,12 +85,12 @@ type Bag struct {
 // Take makes a bag of this sort hold the mass. The working load of another container goes with it.
 func (b Bag) Take(into *lift.Container, wasRead bool) Taken {
 	var t Taken
-	if into.Kind != "bag" {
+	if into.Kind != lift.ContainerBag {
 		into.Rating = unit.Known[unit.Force]{}
 		t.Open = append(t.Open, "working_load_n")
 		gone(&t, &into.Age, "in_use_s")
 	}
-	copied(&t, &into.Kind, "bag", "kind")
+	copied(&t, &into.Kind, lift.ContainerBag, "kind")
 	strength(&t, b.From, wasRead, &into.Factor, unit.Of(b.Factor), "safety_factor")
 	return t
 }

@@ -43,9 +43,9 @@ func (a *Answers) Guess(question string) {
 func (a Answers) markGuesses(doc *model.Document) {
 	for _, g := range a.guessed {
 		if g.project != "" {
-			doc.Project.Origins[g.project] = model.Origin{Kind: "typical", Source: g.Source}
+			doc.Project.Origins[g.project] = model.Origin{Kind: model.OriginTypical, Source: g.Source}
 		} else {
-			doc.Variants[0].Origins[g.variant] = model.Origin{Kind: "typical", Source: g.Source}
+			doc.Variants[0].Origins[g.variant] = model.Origin{Kind: model.OriginTypical, Source: g.Source}
 		}
 	}
 }

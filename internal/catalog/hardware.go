@@ -17,11 +17,11 @@ type Eyebolt struct {
 
 // Take makes the bolt what holds the top pulley.
 func (e Eyebolt) Take(into *lift.Structure, wasRead bool) Taken {
-	return takeHanger(into, e.From, "shoulder_eyebolt", e.Straight, wasRead)
+	return takeHanger(into, e.From, lift.HangerShoulderEyebolt, e.Straight, wasRead)
 }
 
 // takeHanger puts a part in the place of what holds the top pulley.
-func takeHanger(into *lift.Structure, f From, kind string, straight unit.Force, wasRead bool) Taken {
+func takeHanger(into *lift.Structure, f From, kind lift.HangerKind, straight unit.Force, wasRead bool) Taken {
 	var t Taken
 	copied(&t, &into.HangerKind, kind, "hanger_kind")
 	strength(&t, f, wasRead, &into.HangerRating, unit.Of(straight), "hanger_working_load_n")
@@ -60,7 +60,7 @@ type Shackle struct {
 
 // Take makes the shackle what holds the top pulley.
 func (s Shackle) Take(into *lift.Structure, wasRead bool) Taken {
-	return takeHanger(into, s.From, "shackle", s.Straight, wasRead)
+	return takeHanger(into, s.From, lift.HangerShackle, s.Straight, wasRead)
 }
 
 // Shares of the straight working load that a shackle keeps when it is pulled from the side.

@@ -164,7 +164,7 @@ func memberRow(f From, group, name string, beam func(*lift.Beam, bool) Taken, po
 func timberRows() (out []Row) {
 	for _, w := range TimberClasses() {
 		group := map[byte]string{'C': "Softwood", 'D': "Hardwood", 'G': "Glued timber"}[w.Class[0]]
-		out = append(out, memberRow(w.From, group, w.Class, w.TakeBeam, w.TakePost, nil))
+		out = append(out, memberRow(w.From, group, string(w.Class), w.TakeBeam, w.TakePost, nil))
 	}
 	return out
 }

@@ -113,7 +113,7 @@ func stagePlaces(more bool) func(*lift.Hoist) []Place {
 	return func(h *lift.Hoist) []Place {
 		var out []Place
 		for i, s := range h.Train.Stages {
-			out = append(out, Place{strconv.Itoa(i), named("Stage", i, s.Kind)})
+			out = append(out, Place{strconv.Itoa(i), named("Stage", i, string(s.Kind))})
 		}
 		if more {
 			out = append(out, Place{"new", "One more stage, the last before the drum"})

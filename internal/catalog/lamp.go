@@ -12,7 +12,7 @@ import (
 type Lamp struct {
 	From
 	Name      string
-	Kind      string // the word of the design: "string", "cell", "clamp", "constant_power"
+	Kind      lift.LoadKind // the word of the design: "string", "cell", "clamp", "constant_power"
 	Threshold unit.Voltage
 	Slope     unit.Resistance
 	Diode     unit.Voltage
@@ -59,12 +59,12 @@ func (l Lamp) Take(into *lift.DCLoad, series, rows unit.Count) Taken {
 func Lamps() []Lamp {
 	of := func(note string) From { return typicalOf("a load of this kind", note) }
 	return []Lamp{
-		{of("100 to 150 lm for each watt."), "White lamp of 1 W (350 mA)", "string", 2.75, 0.7, 0, 0.35},
-		{of(""), "White lamp of 20 mA", "string", 2.8, 13, 0, 0.02},
-		{of("20 segments make a metre of a strip with 60 lamps: 0.4 A at 12 V."), "Strip of 12 V, one segment (three lamps and a resistor)", "string", 8.1, 195, 0, 0.02},
-		{of("0.2 A a metre."), "Strip of 24 V, one segment (six or seven lamps)", "string", 16.2, 280, 0, 0},
-		{of(""), "Clamp of 14 V with a power transistor", "clamp", 14, 0.3, 0, 0},
-		{of("A diode keeps it from driving the motor."), "12 V lead battery through a diode", "cell", 12.8, 0.035, 0.4, 0},
-		{of("A diode keeps it from driving the motor."), "12.8 V iron-phosphate battery through a diode", "cell", 13.3, 0.035, 0.4, 0},
+		{of("100 to 150 lm for each watt."), "White lamp of 1 W (350 mA)", lift.LoadString, 2.75, 0.7, 0, 0.35},
+		{of(""), "White lamp of 20 mA", lift.LoadString, 2.8, 13, 0, 0.02},
+		{of("20 segments make a metre of a strip with 60 lamps: 0.4 A at 12 V."), "Strip of 12 V, one segment (three lamps and a resistor)", lift.LoadString, 8.1, 195, 0, 0.02},
+		{of("0.2 A a metre."), "Strip of 24 V, one segment (six or seven lamps)", lift.LoadString, 16.2, 280, 0, 0},
+		{of(""), "Clamp of 14 V with a power transistor", lift.LoadClamp, 14, 0.3, 0, 0},
+		{of("A diode keeps it from driving the motor."), "12 V lead battery through a diode", lift.LoadCell, 12.8, 0.035, 0.4, 0},
+		{of("A diode keeps it from driving the motor."), "12.8 V iron-phosphate battery through a diode", lift.LoadCell, 13.3, 0.035, 0.4, 0},
 	}
 }

@@ -16,7 +16,7 @@ type Material struct {
 
 // TakePiece is a piece of the mass of that volume, at the middle density, guessed and not weighed.
 func (a Material) TakePiece(v unit.Volume) lift.Piece {
-	return lift.Piece{Name: a.Name, Mass: unit.Of(unit.Mass(float64(v) * float64(a.Low+a.High) / 2)), Weighed: "volume"}
+	return lift.Piece{Name: a.Name, Mass: unit.Of(unit.Mass(float64(v) * float64(a.Low+a.High) / 2)), Weighed: lift.ByVolume}
 }
 
 // AddToBase adds the volume at the low density, the careful one, to what keeps the drive down.
@@ -60,7 +60,7 @@ func Materials() []Material {
 // Timber is a strength class that a beam or post may be stamped with. The strengths themselves stand with the checks.
 type Timber struct {
 	From
-	Class string
+	Class lift.TimberClass
 	Bend  unit.Stress // characteristic bending strength
 	Dense unit.Density
 }
@@ -68,8 +68,8 @@ type Timber struct {
 // TakeBeam makes the beam timber of this class; a round pole stays one.
 func (w Timber) TakeBeam(into *lift.Beam, wasRead bool) Taken {
 	var t Taken
-	if into.Kind != "round_pole" {
-		copied(&t, &into.Kind, "timber", "kind")
+	if into.Kind != lift.MemberRoundPole {
+		copied(&t, &into.Kind, lift.MemberTimber, "kind")
 	}
 	gone(&t, &into.Wall, "wall_m")
 	gone(&t, &into.Yield, "yield_pa")
@@ -80,8 +80,8 @@ func (w Timber) TakeBeam(into *lift.Beam, wasRead bool) Taken {
 // TakePost does the same to a post.
 func (w Timber) TakePost(into *lift.Post, wasRead bool) Taken {
 	var t Taken
-	if into.Kind != "round_pole" {
-		copied(&t, &into.Kind, "timber", "kind")
+	if into.Kind != lift.MemberRoundPole {
+		copied(&t, &into.Kind, lift.MemberTimber, "kind")
 	}
 	gone(&t, &into.Wall, "wall_m")
 	gone(&t, &into.Yield, "yield_pa")
@@ -95,17 +95,17 @@ func TimberClasses() []Timber {
 	soft := labelled("EN 338:2016, table 1", note)
 	hard := labelled("EN 338:2016, table 3", note)
 	return []Timber{
-		{soft, "C14", 14 * unit.Megapascal, 350},
-		{soft, "C16", 16 * unit.Megapascal, 370},
-		{soft, "C18", 18 * unit.Megapascal, 380},
-		{soft, "C20", 20 * unit.Megapascal, 400},
-		{soft, "C22", 22 * unit.Megapascal, 410},
-		{soft, "C24", 24 * unit.Megapascal, 420},
-		{soft, "C27", 27 * unit.Megapascal, 430},
-		{soft, "C30", 30 * unit.Megapascal, 460},
-		{hard, "D24", 24 * unit.Megapascal, 580},
-		{hard, "D30", 30 * unit.Megapascal, 640},
-		{hard, "D40", 40 * unit.Megapascal, 660},
-		{labelled("EN 14080:2013, table 5", note), "GL24h", 24 * unit.Megapascal, 420},
+		{soft, lift.TimberC14, 14 * unit.Megapascal, 350},
+		{soft, lift.TimberC16, 16 * unit.Megapascal, 370},
+		{soft, lift.TimberC18, 18 * unit.Megapascal, 380},
+		{soft, lift.TimberC20, 20 * unit.Megapascal, 400},
+		{soft, lift.TimberC22, 22 * unit.Megapascal, 410},
+		{soft, lift.TimberC24, 24 * unit.Megapascal, 420},
+		{soft, lift.TimberC27, 27 * unit.Megapascal, 430},
+		{soft, lift.TimberC30, 30 * unit.Megapascal, 460},
+		{hard, lift.TimberD24, 24 * unit.Megapascal, 580},
+		{hard, lift.TimberD30, 30 * unit.Megapascal, 640},
+		{hard, lift.TimberD40, 40 * unit.Megapascal, 660},
+		{labelled("EN 14080:2013, table 5", note), lift.TimberGL24h, 24 * unit.Megapascal, 420},
 	}
 }

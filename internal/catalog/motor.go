@@ -58,7 +58,7 @@ func (m Motor) takeHoist(h *lift.Hoist) Taken {
 		}
 	}
 	if m.Gear > 1 && !builtIn(h, m.Gear) {
-		worm := lift.Stage{Kind: "worm", Ratio: unit.Of(m.Gear), Efficiency: unit.Of(wiperWorm)}
+		worm := lift.Stage{Kind: lift.StageWorm, Ratio: unit.Of(m.Gear), Efficiency: unit.Of(wiperWorm)}
 		h.Train.Stages = append([]lift.Stage{worm}, h.Train.Stages...)
 		gear.Stages++
 		for _, field := range []string{"kind", "ratio", "efficiency"} {
@@ -72,7 +72,7 @@ func (m Motor) takeHoist(h *lift.Hoist) Taken {
 
 // builtIn reports whether the first stage is a worm of that ratio.
 func builtIn(h *lift.Hoist, ratio unit.Ratio) bool {
-	return len(h.Train.Stages) > 0 && h.Train.Stages[0].Kind == "worm" && h.Train.Stages[0].Ratio == unit.Of(ratio)
+	return len(h.Train.Stages) > 0 && h.Train.Stages[0].Kind == lift.StageWorm && h.Train.Stages[0].Ratio == unit.Of(ratio)
 }
 
 // wiperWorm is the forward efficiency of the worm in a wiper motor, the middle of 0.40 to 0.55 (from memory).

@@ -12,7 +12,7 @@ import (
 type Rope struct {
 	From
 	Name         string
-	Kind         string // the word of the design: "polyester", "wire"
+	Kind         lift.RopeKind // the word of the design: "polyester", "wire"
 	Diameter     unit.Length
 	BreakingLoad unit.Force
 }
@@ -38,7 +38,7 @@ const kilonewton unit.Force = 1000
 type ropeTable struct {
 	from     From
 	name     string
-	kind     string
+	kind     lift.RopeKind
 	diameter []unit.Length
 	load     []unit.Force // kN
 }
@@ -68,24 +68,24 @@ func ropeTables() []ropeTable {
 	creeps := "It creeps under a load that hangs all day, and sun makes it brittle."
 	wet := " Wet it loses 5 to 25 %."
 	return []ropeTable{
-		{readNote("strength table of polyester rope, three and eight strands (makers' figures)", even), "Polyester, three strands", "polyester",
+		{readNote("strength table of polyester rope, three and eight strands (makers' figures)", even), "Polyester, three strands", lift.RopePolyester,
 			seven, []unit.Force{5.85, 9.1, 12.9, 22.6, 28.6, 34.8, 49.8}},
-		{readNote("strength table of polyester–polyolefin rope, three strands (makers' figures)", even), "Polyester on polyolefin, three strands", "polyester",
+		{readNote("strength table of polyester–polyolefin rope, three strands (makers' figures)", even), "Polyester on polyolefin, three strands", lift.RopePolyester,
 			seven, []unit.Force{5.34, 8.3, 12.0, 19.6, 23.1, 27.1, 37.4}},
-		{rememberedOf("ISO 1141, polyester ropes, 0.155 d² kN, ± 10 %", ""), "Polyester, three strands, by the standard", "polyester", metric, byCoefficient(0.155, metric)},
-		{labelled("cordage makers' table in pounds, older edition", mean), "Polyester, inch sizes", "polyester", inches[1:], []unit.Force{16.5, 28.5, 44}},
-		{readNote("strength table of nylon rope, three and eight strands (makers' figures)", even+wet), "Nylon, three strands", "nylon",
+		{rememberedOf("ISO 1141, polyester ropes, 0.155 d² kN, ± 10 %", ""), "Polyester, three strands, by the standard", lift.RopePolyester, metric, byCoefficient(0.155, metric)},
+		{labelled("cordage makers' table in pounds, older edition", mean), "Polyester, inch sizes", lift.RopePolyester, inches[1:], []unit.Force{16.5, 28.5, 44}},
+		{readNote("strength table of nylon rope, three and eight strands (makers' figures)", even+wet), "Nylon, three strands", lift.RopeNylon,
 			seven, []unit.Force{6.61, 10.2, 14.4, 25.2, 32.0, 39.6, 56.8}},
-		{rememberedOf("ISO 1140, polyamide ropes, 0.20 d² kN, ± 10 %", "Wet it loses 5 to 25 %."), "Nylon, three strands, by the standard", "nylon", metric, byCoefficient(0.20, metric)},
-		{labelled("cordage makers' table in pounds, older edition", mean+wet), "Nylon, inch sizes", "nylon", inches, []unit.Force{7.3, 16.5, 28.5, 46}},
-		{readNote("strength table of polypropylene rope, three strands (makers' figures)", even+" "+creeps), "Polypropylene, three strands", "polypropylene",
+		{rememberedOf("ISO 1140, polyamide ropes, 0.20 d² kN, ± 10 %", "Wet it loses 5 to 25 %."), "Nylon, three strands, by the standard", lift.RopeNylon, metric, byCoefficient(0.20, metric)},
+		{labelled("cordage makers' table in pounds, older edition", mean+wet), "Nylon, inch sizes", lift.RopeNylon, inches, []unit.Force{7.3, 16.5, 28.5, 46}},
+		{readNote("strength table of polypropylene rope, three strands (makers' figures)", even+" "+creeps), "Polypropylene, three strands", lift.RopePolypropylene,
 			metric, []unit.Force{5.0, 7.6, 10.8, 16.8, 24.8}},
-		{rememberedOf("ISO 1346, polypropylene ropes, 0.14 d² kN, ± 10 %", creeps), "Polypropylene, three strands, by the standard", "polypropylene", metric, byCoefficient(0.14, metric)},
-		{labelled("makers' sheets of 12-strand high-modulus polyethylene; the lower of two that differ by half", "Never knot it: a knot takes 50 to 75 % of it. It is slippery: five turns stay on the drum, and its end is anchored."), "High-modulus polyethylene, 12 strands", "hmpe",
+		{rememberedOf("ISO 1346, polypropylene ropes, 0.14 d² kN, ± 10 %", creeps), "Polypropylene, three strands, by the standard", lift.RopePolypropylene, metric, byCoefficient(0.14, metric)},
+		{labelled("makers' sheets of 12-strand high-modulus polyethylene; the lower of two that differ by half", "Never knot it: a knot takes 50 to 75 % of it. It is slippery: five turns stay on the drum, and its end is anchored."), "High-modulus polyethylene, 12 strands", lift.RopeHMPE,
 			[]unit.Length{unit.Inch / 4}, []unit.Force{35.6}},
-		{read("API Specification 9A / ISO 10425, annex C.1: 6×7 with fibre core, grade 1770, 0.332 d²·R"), "Wire 6×7, fibre core", "wire", metric, []unit.Force{21.2, 37.6, 58.8, 84.6, 150}},
-		{read("strength table of wire rope 6×19, fibre core, improved plow steel"), "Wire 6×19, fibre core", "wire", millimetres(6.4, 9.5, 13), []unit.Force{24.4, 54.3, 95.2}},
-		{labelled("D. L. Hall, load tests of 1/8 inch 7×19 galvanized cable, 2008: the mean with one crimp", "Rated 8.9 kN. Rope without a maker's name broke at up to 15 % less."), "Wire 7×19, galvanized, 1/8 inch", "wire", []unit.Length{unit.Inch / 8}, []unit.Force{7.63}},
+		{read("API Specification 9A / ISO 10425, annex C.1: 6×7 with fibre core, grade 1770, 0.332 d²·R"), "Wire 6×7, fibre core", lift.RopeWire, metric, []unit.Force{21.2, 37.6, 58.8, 84.6, 150}},
+		{read("strength table of wire rope 6×19, fibre core, improved plow steel"), "Wire 6×19, fibre core", lift.RopeWire, millimetres(6.4, 9.5, 13), []unit.Force{24.4, 54.3, 95.2}},
+		{labelled("D. L. Hall, load tests of 1/8 inch 7×19 galvanized cable, 2008: the mean with one crimp", "Rated 8.9 kN. Rope without a maker's name broke at up to 15 % less."), "Wire 7×19, galvanized, 1/8 inch", lift.RopeWire, []unit.Length{unit.Inch / 8}, []unit.Force{7.63}},
 	}
 }
 

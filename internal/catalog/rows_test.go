@@ -25,7 +25,7 @@ func from() map[string][]From {
 		out["material "+r.Name] = append(out["material "+r.Name], r.From)
 	}
 	for _, r := range TimberClasses() {
-		out["timber "+r.Class] = append(out["timber "+r.Class], r.From)
+		out[string("timber "+r.Class)] = append(out[string("timber "+r.Class)], r.From)
 	}
 	for _, r := range Motors() {
 		out["motor "+r.Name] = append(out["motor "+r.Name], r.From)
@@ -147,19 +147,19 @@ func TestWordsOfTheDesign(t *testing.T) {
 	}
 	ropes := words("polyester|nylon|polypropylene|hmpe|other_fibre|wire")
 	for _, r := range Ropes() {
-		if !ropes[r.Kind] {
+		if !ropes[string(r.Kind)] {
 			t.Errorf("rope kind %q", r.Kind)
 		}
 	}
 	stages := words("planetary|spur|bevel|worm|belt|chain|strain_wave|cycloid|box")
 	for _, s := range Stages() {
-		if !stages[s.Kind] || s.Low > s.Efficiency || s.Efficiency > s.High {
+		if !stages[string(s.Kind)] || s.Low > s.Efficiency || s.Efficiency > s.High {
 			t.Errorf("stage %+v", s)
 		}
 	}
 	loads := words("resistor|string|cell|constant_power|governed|clamp")
 	for _, l := range Lamps() {
-		if !loads[l.Kind] {
+		if !loads[string(l.Kind)] {
 			t.Errorf("load kind %q", l.Kind)
 		}
 	}

@@ -21,16 +21,16 @@ func Sample() model.Document {
 	doc := model.Document{
 		Edition: 1,
 		Project: model.Project{
-			Name: "Orchard workshop", Example: "yes", Currency: "EUR", Seed: 2718,
+			Name: "Orchard workshop", Example: unit.Yes, Currency: "EUR", Seed: 2718,
 			Place: place,
 			Load: load.Load{
 				Appliances: []load.Appliance{
-					{Name: "Lamp over the bench", Power: unit.Of[unit.Power](7), Count: unit.Of[unit.Count](1), From: clock(12, 0), To: clock(22, 30), AfterDusk: "yes", Supply: "dc", Priority: "essential", Purpose: "light"},
-					{Name: "Path lamps", Power: unit.Of[unit.Power](0.5), Count: unit.Of[unit.Count](4), From: clock(12, 0), To: clock(12, 0), AfterDusk: "yes", Supply: "dc", Priority: "essential", Purpose: "light"},
-					{Name: "Radio", Power: unit.Of[unit.Power](3), Count: unit.Of[unit.Count](1), From: clock(18, 0), To: clock(21, 0), Supply: "dc", Priority: "nice", Purpose: "radio"},
+					{Name: "Lamp over the bench", Power: unit.Of[unit.Power](7), Count: unit.Of[unit.Count](1), From: clock(12, 0), To: clock(22, 30), AfterDusk: unit.Yes, Supply: load.SupplyDc, Priority: load.PriorityEssential, Purpose: load.ForLight},
+					{Name: "Path lamps", Power: unit.Of[unit.Power](0.5), Count: unit.Of[unit.Count](4), From: clock(12, 0), To: clock(12, 0), AfterDusk: unit.Yes, Supply: load.SupplyDc, Priority: load.PriorityEssential, Purpose: load.ForLight},
+					{Name: "Radio", Power: unit.Of[unit.Power](3), Count: unit.Of[unit.Count](1), From: clock(18, 0), To: clock(21, 0), Supply: load.SupplyDc, Priority: load.PriorityNice, Purpose: load.ForRadio},
 				},
 				Standing: []load.Standing{{Name: "Door sensor", Power: unit.Of[unit.Power](0.05)}},
-				Night:    load.Night{Own: "sun"},
+				Night:    load.Night{Own: load.NightSun},
 			},
 			Money: cost.Terms{Horizon: unit.Of[unit.Count](20), Rate: unit.Of[unit.Ratio](0.03)},
 		},
@@ -57,18 +57,18 @@ func samplePanels() []panel.Array {
 }
 
 func sampleController() panel.Controller {
-	return panel.Controller{Kind: "tracking", Night: unit.Of[unit.Power](0.15), BusVolts: unit.Of[unit.Voltage](12.8), MaxInput: unit.Of[unit.Voltage](100)}
+	return panel.Controller{Kind: panel.ControllerTracking, Night: unit.Of[unit.Power](0.15), BusVolts: unit.Of[unit.Voltage](12.8), MaxInput: unit.Of[unit.Voltage](100)}
 }
 
 func sampleMass() model.Variant {
 	h := sampleHoist()
 	h.Structure.HangerRating = unit.Of(unit.Mass(140).Weight()) // the M8 eye bolt that was in the drawer
-	h.Structure.HangerKind = "shoulder_eyebolt"
+	h.Structure.HangerKind = lift.HangerShoulderEyebolt
 	return model.Variant{
 		Name: "Block in the gable", Panels: samplePanels(), Controller: sampleController(),
 		Stores: []model.Store{{Hoist: &h}, {Cells: electronicsCells()}},
 		Parts: append(hoistParts(),
-			cost.Part{Name: "Eye bolt M8 with shoulder", Get: "have", Of: "store", As: "hanger"}),
+			cost.Part{Name: "Eye bolt M8 with shoulder", Get: cost.GetHave, Of: cost.OfStore, As: cost.AsHanger}),
 	}
 }
 
@@ -76,15 +76,15 @@ func sampleBattery() model.Variant {
 	return model.Variant{
 		Name: "Battery under the bench", Panels: samplePanels(), Controller: sampleController(),
 		Stores: []model.Store{{Cells: &cell.Bank{
-			Name: "12.8 V 40 Ah iron phosphate", Role: "night", Kind: "lfp", Capacity: unit.Of(40 * unit.AmpereHour),
-			Voltage: unit.Of[unit.Voltage](12.8), Indoors: "own_room", Board: "yes", BoardMost: unit.Of[unit.Current](40), Origin: "new",
+			Name: "12.8 V 40 Ah iron phosphate", Role: cell.RoleNight, Kind: cell.LFP, Capacity: unit.Of(40 * unit.AmpereHour),
+			Voltage: unit.Of[unit.Voltage](12.8), Indoors: cell.InOwnRoom, Board: unit.Yes, BoardMost: unit.Of[unit.Current](40), Origin: cell.BlocksNew,
 			CableLength: unit.Of[unit.Length](2), CableArea: unit.Of(4 * unit.SquareMillimetre), Fuse: unit.Of[unit.Current](15),
 			Autonomy: unit.Of[unit.Ratio](3),
 		}}},
 		Parts: []cost.Part{
-			{Name: "Battery 12.8 V 40 Ah with its board", Get: "buy", Of: "store", As: "battery", Price: unit.Of[unit.Money](160), Cells: "yes"},
-			{Name: "Fuse 15 A for direct current, with holder", Get: "buy", Of: "safety", As: "fuse", Price: unit.Of[unit.Money](9)},
-			{Name: "Cable 2 × 4 mm², 2 m", Get: "buy", Of: "store", As: "cable", Price: unit.Of[unit.Money](8)},
+			{Name: "Battery 12.8 V 40 Ah with its board", Get: cost.GetBuy, Of: cost.OfStore, As: cost.AsBattery, Price: unit.Of[unit.Money](160), Cells: unit.Yes},
+			{Name: "Fuse 15 A for direct current, with holder", Get: cost.GetBuy, Of: cost.OfSafety, As: cost.AsFuse, Price: unit.Of[unit.Money](9)},
+			{Name: "Cable 2 × 4 mm², 2 m", Get: cost.GetBuy, Of: cost.OfStore, As: cost.AsCable, Price: unit.Of[unit.Money](8)},
 		},
 	}
 }
@@ -93,24 +93,24 @@ func sampleBoth() model.Variant {
 	h := sampleHoist()
 	h.Name = "Block in the gable, mended"
 	h.Structure.HangerRating = unit.Of(unit.Mass(700).Weight())
-	h.Structure.HangerKind = "shoulder_eyebolt"
+	h.Structure.HangerKind = lift.HangerShoulderEyebolt
 	small := electronicsCells()
-	small.Name, small.Role = "12.8 V 20 Ah iron phosphate", "night"
+	small.Name, small.Role = "12.8 V 20 Ah iron phosphate", cell.RoleNight
 	small.Capacity, small.ChargeRate, small.Depth = unit.Of(20*unit.AmpereHour), unit.Known[unit.Ratio]{}, unit.Known[unit.Ratio]{}
 	return model.Variant{
 		Name: "Block and a small battery", Panels: samplePanels(), Controller: sampleController(),
 		Stores: []model.Store{{Hoist: &h}, {Cells: small}},
 		Parts: append(priced(hoistParts()),
-			cost.Part{Name: "Eye bolt M16 with shoulder", Get: "buy", Of: "store", As: "hanger", Price: unit.Of[unit.Money](7)},
-			cost.Part{Name: "Battery 12.8 V 20 Ah with its board", Get: "buy", Of: "store", As: "battery", Price: unit.Of[unit.Money](85), Cells: "yes"}),
+			cost.Part{Name: "Eye bolt M16 with shoulder", Get: cost.GetBuy, Of: cost.OfStore, As: cost.AsHanger, Price: unit.Of[unit.Money](7)},
+			cost.Part{Name: "Battery 12.8 V 20 Ah with its board", Get: cost.GetBuy, Of: cost.OfStore, As: cost.AsBattery, Price: unit.Of[unit.Money](85), Cells: unit.Yes}),
 	}
 }
 
 // electronicsCells is the small battery that the hoist's own electronics need anyway.
 func electronicsCells() *cell.Bank {
 	return &cell.Bank{
-		Name: "12.8 V 2.5 Ah for the electronics", Role: "electronics", Kind: "lfp", Capacity: unit.Of(2.5 * unit.AmpereHour), ChargeRate: unit.Of[unit.Ratio](4), Depth: unit.Of[unit.Ratio](0.15),
-		Voltage: unit.Of[unit.Voltage](12.8), Indoors: "own_room", Board: "yes", BoardMost: unit.Of[unit.Current](20), Origin: "new", Fuse: unit.Of[unit.Current](15),
+		Name: "12.8 V 2.5 Ah for the electronics", Role: cell.RoleElectronics, Kind: cell.LFP, Capacity: unit.Of(2.5 * unit.AmpereHour), ChargeRate: unit.Of[unit.Ratio](4), Depth: unit.Of[unit.Ratio](0.15),
+		Voltage: unit.Of[unit.Voltage](12.8), Indoors: cell.InOwnRoom, Board: unit.Yes, BoardMost: unit.Of[unit.Current](20), Origin: cell.BlocksNew, Fuse: unit.Of[unit.Current](15),
 		CableLength: unit.Of[unit.Length](1), CableArea: unit.Of(4 * unit.SquareMillimetre),
 	}
 }
@@ -118,18 +118,18 @@ func electronicsCells() *cell.Bank {
 // hoistParts is the list of the lifted mass. Each price is invented like the rest; three things have none yet.
 func hoistParts() []cost.Part {
 	return []cost.Part{
-		{Name: "Six steel plates of 19 kg in a welded cage", Get: "have", Of: "store", As: "mass", Price: unit.Of[unit.Money](0)},
-		{Name: "Rope, polyester 12 mm, 16 m, spliced", Get: "buy", Of: "store", As: "rope", Price: unit.Of[unit.Money](32), Life: unit.Of(5 * calendarYear)},
-		{Name: "Pulley 100 mm on a ball bearing", Get: "buy", Of: "store", As: "pulley", Price: unit.Of[unit.Money](28)},
-		{Name: "Drum 100 mm on a 35 mm shaft with cross pin", Get: "make", Of: "store", As: "drum", Price: unit.Of[unit.Money](45)},
-		{Name: "Four planetary stages 5:1, steel", Number: "all case screws in", Get: "have", Of: "store"},
-		{Name: "Motor 24 V, 3000 rpm", Get: "have", Of: "store", As: "motor"},
-		{Name: "Spring brake on the drum", Get: "buy", Of: "safety", As: "hold", Price: unit.Of[unit.Money](70)},
-		{Name: "Ratchet on the drum", Get: "buy", Of: "safety", As: "hold", Price: unit.Of[unit.Money](25)},
-		{Name: "Overspeed catch on the drum, with its governor", Get: "buy", Of: "safety", As: "hold", Price: unit.Of[unit.Money](90)},
-		{Name: "Two limit switches", Get: "buy", Of: "safety", As: "upper_stop", Price: unit.Of[unit.Money](12)},
-		{Name: "Slack-rope switch", Get: "buy", Of: "safety", As: "slack_switch", Price: unit.Of[unit.Money](6)},
-		{Name: "Fence and sign", Get: "borrow", Of: "safety", As: "fence"},
+		{Name: "Six steel plates of 19 kg in a welded cage", Get: cost.GetHave, Of: cost.OfStore, As: cost.AsMass, Price: unit.Of[unit.Money](0)},
+		{Name: "Rope, polyester 12 mm, 16 m, spliced", Get: cost.GetBuy, Of: cost.OfStore, As: cost.AsRope, Price: unit.Of[unit.Money](32), Life: unit.Of(5 * calendarYear)},
+		{Name: "Pulley 100 mm on a ball bearing", Get: cost.GetBuy, Of: cost.OfStore, As: cost.AsPulley, Price: unit.Of[unit.Money](28)},
+		{Name: "Drum 100 mm on a 35 mm shaft with cross pin", Get: cost.GetMake, Of: cost.OfStore, As: cost.AsDrum, Price: unit.Of[unit.Money](45)},
+		{Name: "Four planetary stages 5:1, steel", Number: "all case screws in", Get: cost.GetHave, Of: cost.OfStore},
+		{Name: "Motor 24 V, 3000 rpm", Get: cost.GetHave, Of: cost.OfStore, As: cost.AsMotor},
+		{Name: "Spring brake on the drum", Get: cost.GetBuy, Of: cost.OfSafety, As: cost.AsHold, Price: unit.Of[unit.Money](70)},
+		{Name: "Ratchet on the drum", Get: cost.GetBuy, Of: cost.OfSafety, As: cost.AsHold, Price: unit.Of[unit.Money](25)},
+		{Name: "Overspeed catch on the drum, with its governor", Get: cost.GetBuy, Of: cost.OfSafety, As: cost.AsHold, Price: unit.Of[unit.Money](90)},
+		{Name: "Two limit switches", Get: cost.GetBuy, Of: cost.OfSafety, As: cost.AsUpperStop, Price: unit.Of[unit.Money](12)},
+		{Name: "Slack-rope switch", Get: cost.GetBuy, Of: cost.OfSafety, As: cost.AsSlackSwitch, Price: unit.Of[unit.Money](6)},
+		{Name: "Fence and sign", Get: cost.GetBorrow, Of: cost.OfSafety, As: cost.AsFence},
 	}
 }
 
@@ -141,12 +141,12 @@ func priced(parts []cost.Part) []cost.Part {
 		}
 	}
 	return append(parts,
-		cost.Part{Name: "Beam and posts, C24", Get: "buy", Of: "store", As: "beam", Price: unit.Of[unit.Money](110)},
-		cost.Part{Name: "Kerb stones, bolted to the base", Get: "borrow", Of: "store", As: "base_weight", Price: unit.Of[unit.Money](0)},
-		cost.Part{Name: "Board of the base", Get: "have", Of: "store", As: "base_board", Price: unit.Of[unit.Money](0)},
-		cost.Part{Name: "Step-down drive 12 V", Get: "buy", Of: "store", As: "drive", Price: unit.Of[unit.Money](38), Life: unit.Of(10 * calendarYear)},
-		cost.Part{Name: "Clamp on a steel plate", Get: "make", Of: "safety", As: "shunt", Price: unit.Of[unit.Money](14)},
-		cost.Part{Name: "Gloves and goggles", Get: "buy", Of: "safety", As: "gloves", Price: unit.Of[unit.Money](18), Life: unit.Of(4 * calendarYear)})
+		cost.Part{Name: "Beam and posts, C24", Get: cost.GetBuy, Of: cost.OfStore, As: cost.AsBeam, Price: unit.Of[unit.Money](110)},
+		cost.Part{Name: "Kerb stones, bolted to the base", Get: cost.GetBorrow, Of: cost.OfStore, As: cost.AsBaseWeight, Price: unit.Of[unit.Money](0)},
+		cost.Part{Name: "Board of the base", Get: cost.GetHave, Of: cost.OfStore, As: cost.AsBaseBoard, Price: unit.Of[unit.Money](0)},
+		cost.Part{Name: "Step-down drive 12 V", Get: cost.GetBuy, Of: cost.OfStore, As: cost.AsDrive, Price: unit.Of[unit.Money](38), Life: unit.Of(10 * calendarYear)},
+		cost.Part{Name: "Clamp on a steel plate", Get: cost.GetMake, Of: cost.OfSafety, As: cost.AsShunt, Price: unit.Of[unit.Money](14)},
+		cost.Part{Name: "Gloves and goggles", Get: cost.GetBuy, Of: cost.OfSafety, As: cost.AsGloves, Price: unit.Of[unit.Money](18), Life: unit.Of(4 * calendarYear)})
 }
 
 func must[T any](v T, ok bool) T {
@@ -160,49 +160,49 @@ func sampleHoist() lift.Hoist {
 	return lift.Hoist{
 		Name: "Block in the gable", Units: unit.Of[unit.Count](1),
 		Mass: []lift.Piece{
-			{Name: "Six steel plates", Mass: unit.Of[unit.Mass](114), Weighed: "scale"},
-			{Name: "Cage and shackle", Mass: unit.Of[unit.Mass](6), Weighed: "scale"},
+			{Name: "Six steel plates", Mass: unit.Of[unit.Mass](114), Weighed: lift.ByScale},
+			{Name: "Cage and shackle", Mass: unit.Of[unit.Mass](6), Weighed: lift.ByScale},
 		},
 		Travel: unit.Of[unit.Length](4.5),
-		Rope: lift.Rope{Kind: "polyester", Diameter: unit.Of(12 * unit.Millimetre), BreakingLoad: unit.Of[unit.Force](19600),
-			Length: unit.Of[unit.Length](16), Ending: "splice", Outdoors: "no", Stiffness: unit.Of[unit.Force](137e3)},
-		Reeving: lift.Reeving{RopeParts: unit.Of[unit.Count](1), LeadSheaves: unit.Of[unit.Count](1), Efficiency: unit.Of[unit.Ratio](0.92), DeadEnd: "mass",
+		Rope: lift.Rope{Kind: lift.RopePolyester, Diameter: unit.Of(12 * unit.Millimetre), BreakingLoad: unit.Of[unit.Force](19600),
+			Length: unit.Of[unit.Length](16), Ending: lift.EndingSplice, Outdoors: unit.No, Stiffness: unit.Of[unit.Force](137e3)},
+		Reeving: lift.Reeving{RopeParts: unit.Of[unit.Count](1), LeadSheaves: unit.Of[unit.Count](1), Efficiency: unit.Of[unit.Ratio](0.92), DeadEnd: lift.DeadEndMass,
 			Sheaves: []lift.Sheave{{Name: "Head pulley", Efficiency: unit.Of[unit.Ratio](0.92), Diameter: unit.Of(100 * unit.Millimetre),
-				Rating: unit.Of(unit.Mass(500).Weight()), RatingOf: "hook_load", Angle: unit.Of(12 * unit.Degree), OnBase: "no"}}},
+				Rating: unit.Of(unit.Mass(500).Weight()), RatingOf: lift.RatingHookLoad, Angle: unit.Of(12 * unit.Degree), OnBase: unit.No}}},
 		Drum: lift.Drum{Diameter: unit.Of(100 * unit.Millimetre), Width: unit.Of(240 * unit.Millimetre), Flange: unit.Of(160 * unit.Millimetre),
-			DeadWraps: unit.Of[unit.Count](3), Grooved: "no", FleetAngle: unit.Of(1.4 * unit.Degree),
-			HubMaterial: "steel", HubOuter: unit.Of(60 * unit.Millimetre), HubAllow: unit.Of(235 * unit.Megapascal), HubFit: "cross_pin",
+			DeadWraps: unit.Of[unit.Count](3), Grooved: unit.No, FleetAngle: unit.Of(1.4 * unit.Degree),
+			HubMaterial: lift.HubSteel, HubOuter: unit.Of(60 * unit.Millimetre), HubAllow: unit.Of(235 * unit.Megapascal), HubFit: lift.FitCrossPin,
 			ShaftDiameter: unit.Of(35 * unit.Millimetre), ShaftYield: unit.Of(355 * unit.Megapascal), ShaftSpan: unit.Of(150 * unit.Millimetre), BearingSpan: unit.Of(300 * unit.Millimetre),
-			PinDiameter: unit.Of(8 * unit.Millimetre), PinYield: unit.Of(640 * unit.Megapascal), NoCoupling: "none"},
-		Train: lift.Train{Stages: sampleStages(), Breakaway: unit.Of[unit.Ratio](1.5), CaseScrews: "yes", CaseScrewSize: unit.Of(6 * unit.Millimetre),
+			PinDiameter: unit.Of(8 * unit.Millimetre), PinYield: unit.Of(640 * unit.Megapascal), NoCoupling: lift.CouplingNone},
+		Train: lift.Train{Stages: sampleStages(), Breakaway: unit.Of[unit.Ratio](1.5), CaseScrews: unit.Yes, CaseScrewSize: unit.Of(6 * unit.Millimetre),
 			CaseScrewCount: unit.Of[unit.Count](8), CaseScrewCircle: unit.Of(110 * unit.Millimetre), CaseScrewProof: unit.Of(600 * unit.Megapascal)},
 		Machine: lift.Machine{Name: "24 V, 3000 rpm", K: unit.Of[unit.MachineConstant](0.0756), R: unit.Of[unit.Resistance](0.8), I0: unit.Of[unit.Current](0.3),
 			J: unit.Of[unit.Inertia](1.5e-4), MaxCurrent: unit.Of[unit.Current](4), MaxSpeed: unit.Of(6000 * unit.RevPerMinute), MaxWinding: unit.Of[unit.Celsius](130),
-			RthWinding: unit.Of[unit.ThermalResistance](4), TauWinding: unit.Of[unit.Duration](900), I0WithGear: "no"},
-		Raise: lift.Raise{Feed: "drive", Converter: "step_down", Voltage: unit.Of[unit.Voltage](12), Fuse: unit.Of[unit.Current](7.5), WireArea: unit.Of(1.5 * unit.SquareMillimetre), Switch: unit.Of[unit.Current](16), CurrentLimit: unit.Of[unit.Current](6), WireR: unit.Of[unit.Resistance](0.05),
+			RthWinding: unit.Of[unit.ThermalResistance](4), TauWinding: unit.Of[unit.Duration](900), I0WithGear: unit.No},
+		Raise: lift.Raise{Feed: lift.FeedDrive, Converter: lift.ConversionStepDown, Voltage: unit.Of[unit.Voltage](12), Fuse: unit.Of[unit.Current](7.5), WireArea: unit.Of(1.5 * unit.SquareMillimetre), Switch: unit.Of[unit.Current](16), CurrentLimit: unit.Of[unit.Current](6), WireR: unit.Of[unit.Resistance](0.05),
 			DriveEff: unit.Of[unit.Ratio](0.92), Auxiliary: unit.Of[unit.Power](8)},
 		Lower: lift.Lower{Loads: []lift.DCLoad{
-			{Kind: "string", Name: "Four white lamps in a row, three rows", Threshold: unit.Of[unit.Voltage](11), Slope: unit.Of[unit.Resistance](0.93), MaxCurrent: unit.Of[unit.Current](1.05), Permanent: "no"},
-			{Kind: "clamp", Name: "Clamp straight on the motor", Threshold: unit.Of[unit.Voltage](14), Slope: unit.Of[unit.Resistance](0.3), MaxCurrent: unit.Of[unit.Current](5), Permanent: "yes"},
-		}, Auxiliary: unit.Of[unit.Power](3), Ambient: unit.Of[unit.Celsius](15), Shunt: "yes"},
-		Structure: lift.Structure{HangerAngle: unit.Of[unit.Angle](0), HangerFixing: "bolted_through_wood", Washer: unit.Of(80 * unit.Millimetre), SidePull: unit.Of(unit.Mass(60).Weight()), HeadHeight: unit.Of[unit.Length](5.75), LeadAngle: unit.Of(12 * unit.Degree),
-			Beam: lift.Beam{Kind: "timber", Class: "C24", Width: unit.Of(100 * unit.Millimetre), Depth: unit.Of(200 * unit.Millimetre), Span: unit.Of[unit.Length](1.6),
-				Support: "two_supports", From: unit.Of[unit.Length](0.8), Bearing: unit.Of(90 * unit.Millimetre), Hole: unit.Of(18 * unit.Millimetre), OwnMass: unit.Of[unit.Mass](22)},
+			{Kind: lift.LoadString, Name: "Four white lamps in a row, three rows", Threshold: unit.Of[unit.Voltage](11), Slope: unit.Of[unit.Resistance](0.93), MaxCurrent: unit.Of[unit.Current](1.05), Permanent: unit.No},
+			{Kind: lift.LoadClamp, Name: "Clamp straight on the motor", Threshold: unit.Of[unit.Voltage](14), Slope: unit.Of[unit.Resistance](0.3), MaxCurrent: unit.Of[unit.Current](5), Permanent: unit.Yes},
+		}, Auxiliary: unit.Of[unit.Power](3), Ambient: unit.Of[unit.Celsius](15), Shunt: unit.Yes},
+		Structure: lift.Structure{HangerAngle: unit.Of[unit.Angle](0), HangerFixing: lift.FixingBoltedThroughWood, Washer: unit.Of(80 * unit.Millimetre), SidePull: unit.Of(unit.Mass(60).Weight()), HeadHeight: unit.Of[unit.Length](5.75), LeadAngle: unit.Of(12 * unit.Degree),
+			Beam: lift.Beam{Kind: lift.MemberTimber, Class: lift.TimberC24, Width: unit.Of(100 * unit.Millimetre), Depth: unit.Of(200 * unit.Millimetre), Span: unit.Of[unit.Length](1.6),
+				Support: lift.BeamTwoSupports, From: unit.Of[unit.Length](0.8), Bearing: unit.Of(90 * unit.Millimetre), Hole: unit.Of(18 * unit.Millimetre), OwnMass: unit.Of[unit.Mass](22)},
 			Posts:   []lift.Post{samplePost(), samplePost()},
-			RestsOn: "own_posts_on_ground", RestsOnOK: "yes"},
-		Base: lift.Base{Where: "on_ground", Mass: unit.Of[unit.Mass](480), ChildProof: "yes", LoosePart: unit.Of[unit.Mass](0), Width: unit.Of[unit.Length](0.8),
-			PullHeight: unit.Of[unit.Length](0.35), PullOffset: unit.Of[unit.Length](0.05), RopeAngle: unit.Of(12 * unit.Degree), Friction: unit.Of[unit.Ratio](0.4), Ground: "concrete_slab",
+			RestsOn: lift.RestsOnOwnPostsOnGround, RestsOnOK: unit.Yes},
+		Base: lift.Base{Where: lift.BaseOnGround, Mass: unit.Of[unit.Mass](480), ChildProof: unit.Yes, LoosePart: unit.Of[unit.Mass](0), Width: unit.Of[unit.Length](0.8),
+			PullHeight: unit.Of[unit.Length](0.35), PullOffset: unit.Of[unit.Length](0.05), RopeAngle: unit.Of(12 * unit.Degree), Friction: unit.Of[unit.Ratio](0.4), Ground: lift.GroundConcreteSlab,
 			Board: lift.Board{Thickness: unit.Of(40 * unit.Millimetre), Width: unit.Of(600 * unit.Millimetre), Arm: unit.Of(200 * unit.Millimetre), Strength: unit.Of(24 * unit.Megapascal)}},
-		Container: lift.Container{Kind: "cage", Rating: unit.Of(unit.Mass(300).Weight()), EyeRating: unit.Of(unit.Mass(700).Weight())},
+		Container: lift.Container{Kind: lift.ContainerCage, Rating: unit.Of(unit.Mass(300).Weight()), EyeRating: unit.Of(unit.Mass(700).Weight())},
 		Holds: lift.Holds{
 			Holds:        sampleHolds(),
-			BrakeRelease: "coil",
-			UpperStops:   []lift.Stop{{Kind: "limit_switch", Path: "yes"}, {Kind: "second_limit_switch", Path: "yes"}},
-			SlackSwitch:  "yes", BrakeDelay: unit.Of[unit.Duration](0.2), RoomAbove: unit.Of[unit.Length](0.6)},
-		Site: lift.Site{Outdoors: "no", Earthquake: "none", Children: "no", Carries: "own", Below: "no", Helper: "yes", SelfStart: "no",
-			ComesDown: "The hand crank on the second motor shaft lets it down, brake open and pawl up", FloorBelow: "solid_ground", PadDepth: unit.Of(150 * unit.Millimetre),
-			LoadWidth: unit.Of[unit.Length](0.4), LoadHeight: unit.Of[unit.Length](0.3), FrameHeight: unit.Of[unit.Length](6.1), Told: "yes", Lit: "yes", Noise: "yes", WindPlan: "yes", Insurance: "yes", Watched: "yes",
-			Barrier: "locked_room", WayDown: "hand_crank", CarriesPeople: "no", Rig: unit.Of(100 * unit.Millimetre)},
+			BrakeRelease: lift.ReleaseCoil,
+			UpperStops:   []lift.Stop{{Kind: lift.StopLimitSwitch, Path: unit.Yes}, {Kind: lift.StopSecondLimitSwitch, Path: unit.Yes}},
+			SlackSwitch:  unit.Yes, BrakeDelay: unit.Of[unit.Duration](0.2), RoomAbove: unit.Of[unit.Length](0.6)},
+		Site: lift.Site{Outdoors: unit.No, Earthquake: lift.EarthquakesNone, Children: unit.No, Carries: lift.ConsentOwn, Below: unit.No, Helper: unit.Yes, SelfStart: unit.No,
+			ComesDown: "The hand crank on the second motor shaft lets it down, brake open and pawl up", FloorBelow: lift.FloorSolidGround, PadDepth: unit.Of(150 * unit.Millimetre),
+			LoadWidth: unit.Of[unit.Length](0.4), LoadHeight: unit.Of[unit.Length](0.3), FrameHeight: unit.Of[unit.Length](6.1), Told: unit.Yes, Lit: unit.Yes, Noise: unit.Yes, WindPlan: unit.Yes, Insurance: unit.Yes, Watched: unit.Yes,
+			Barrier: lift.BarrierLockedRoom, WayDown: lift.DownHandCrank, CarriesPeople: unit.No, Rig: unit.Of(100 * unit.Millimetre)},
 	}
 }
 
@@ -210,27 +210,27 @@ func sampleHoist() lift.Hoist {
 // throws when a gear breaks.
 func sampleHolds() []lift.Hold {
 	return []lift.Hold{
-		{Kind: "spring_brake", OnDrum: "yes", Torque: unit.Of[unit.Torque](110), Sets: "power_off", Trips: "no", Independent: "yes"},
-		{Kind: "ratchet", OnDrum: "yes", Torque: unit.Of[unit.Torque](110), Sets: "by_hand", Independent: "yes"},
-		{Kind: "overspeed_catch", OnDrum: "yes", Torque: unit.Of[unit.Torque](150), Trips: "yes", TripsAt: unit.Of[unit.Speed](0.3), EngagesIn: unit.Of(20 * unit.Millimetre), TripHow: "governor", Independent: "yes"},
+		{Kind: lift.HoldSpringBrake, OnDrum: unit.Yes, Torque: unit.Of[unit.Torque](110), Sets: lift.SetsPowerOff, Trips: unit.No, Independent: unit.Yes},
+		{Kind: lift.HoldRatchet, OnDrum: unit.Yes, Torque: unit.Of[unit.Torque](110), Sets: lift.SetsByHand, Independent: unit.Yes},
+		{Kind: lift.HoldOverspeedCatch, OnDrum: unit.Yes, Torque: unit.Of[unit.Torque](150), Trips: unit.Yes, TripsAt: unit.Of[unit.Speed](0.3), EngagesIn: unit.Of(20 * unit.Millimetre), TripHow: lift.TripGovernor, Independent: unit.Yes},
 	}
 }
 
 func samplePost() lift.Post {
-	return lift.Post{Kind: "timber", Class: "C24", Width: unit.Of(120 * unit.Millimetre), Depth: unit.Of(120 * unit.Millimetre), Height: unit.Of[unit.Length](5.9), Fixing: "braced",
-		Share: unit.Of[unit.Ratio](0.5), FootArea: unit.Of[unit.Area](0.09), Soil: "concrete_slab"}
+	return lift.Post{Kind: lift.MemberTimber, Class: lift.TimberC24, Width: unit.Of(120 * unit.Millimetre), Depth: unit.Of(120 * unit.Millimetre), Height: unit.Of[unit.Length](5.9), Fixing: lift.PostBraced,
+		Share: unit.Of[unit.Ratio](0.5), FootArea: unit.Of[unit.Area](0.09), Soil: lift.GroundConcreteSlab}
 }
 
 func sampleStages() []lift.Stage {
 	var out []lift.Stage
 	for i := range 4 {
-		s := lift.Stage{Kind: "planetary", Ratio: unit.Of[unit.Ratio](5), Efficiency: unit.Of[unit.Ratio](0.95), IdleTorque: unit.Of[unit.Torque](0),
+		s := lift.Stage{Kind: lift.StagePlanetary, Ratio: unit.Of[unit.Ratio](5), Efficiency: unit.Of[unit.Ratio](0.95), IdleTorque: unit.Of[unit.Torque](0),
 			SunTeeth: unit.Of[unit.Count](12), PlanetTeeth: unit.Of[unit.Count](18), RingTeeth: unit.Of[unit.Count](48), Planets: unit.Of[unit.Count](3)}
 		if i == 0 {
 			s.IdleTorque = unit.Of[unit.Torque](0.002)
 		}
 		s.Tooth = lift.Tooth{Module: unit.Of([]unit.Length{0.75, 1, 1.5, 3}[i] * unit.Millimetre), Teeth: unit.Of[unit.Count](18), FaceWidth: unit.Of([]unit.Length{8, 12, 20, 35}[i] * unit.Millimetre),
-			Meshes: unit.Of[unit.Count](2), Material: "steel", Strength: unit.Of(355 * unit.Megapascal)}
+			Meshes: unit.Of[unit.Count](2), Material: lift.ToothSteel, Strength: unit.Of(355 * unit.Megapascal)}
 		out = append(out, s)
 	}
 	return out

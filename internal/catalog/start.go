@@ -34,14 +34,14 @@ type Answers struct {
 func Start(a Answers) model.Document {
 	p := model.Project{Name: a.Name, Currency: a.Currency, Seed: a.Seed, Place: a.Place, Origins: model.Origins{}}
 	p.Load.Appliances = []load.Appliance{startLamps(a)}
-	p.Load.Night.Own = "sun"
+	p.Load.Night.Own = load.NightSun
 	doc := model.Document{Edition: 1, Project: p, Variants: []model.Variant{startMass(a), startBattery(a)}}
 	a.markGuesses(&doc)
 	return doc
 }
 
 func startLamps(a Answers) load.Appliance {
-	l := load.Appliance{Name: "Lamps", Power: unit.Of(a.LampPower), Count: unit.Of(a.Lamps), AfterDusk: "yes", Supply: "dc", Priority: "essential", Purpose: "light"}
+	l := load.Appliance{Name: "Lamps", Power: unit.Of(a.LampPower), Count: unit.Of(a.Lamps), AfterDusk: unit.Yes, Supply: load.SupplyDc, Priority: load.PriorityEssential, Purpose: load.ForLight}
 	if a.Hours <= 0 || a.Hours >= 24*unit.Hour {
 		l.From, l.To = clock(12, 0), clock(12, 0)
 		return l
@@ -55,7 +55,7 @@ type marks struct{ o model.Origins }
 
 func (m marks) typical(source string, paths ...string) {
 	for _, p := range paths {
-		m.o[p] = model.Origin{Kind: "typical", Source: source}
+		m.o[p] = model.Origin{Kind: model.OriginTypical, Source: source}
 	}
 }
 
@@ -73,7 +73,7 @@ func startPanels(a Answers, m marks) []panel.Array {
 }
 
 func startController() panel.Controller {
-	return panel.Controller{Kind: "tracking", Night: unit.Of[unit.Power](0.2)} // 10–20 mA at 12 V: from memory
+	return panel.Controller{Kind: panel.ControllerTracking, Night: unit.Of[unit.Power](0.2)} // 10–20 mA at 12 V: from memory
 }
 
 // startBattery is an iron-phosphate battery that holds two of the longest nights asked for, rounded up to a capacity
@@ -94,7 +94,7 @@ func startBattery(a Answers) model.Variant {
 	}
 	v := model.Variant{Name: "Battery", Controller: startController(), Origins: m.o}
 	v.Panels = startPanels(a, m)
-	v.Stores = []model.Store{{Cells: &cell.Bank{Name: "Iron phosphate battery", Role: "night", Kind: "lfp",
+	v.Stores = []model.Store{{Cells: &cell.Bank{Name: "Iron phosphate battery", Role: cell.RoleNight, Kind: cell.LFP,
 		Capacity: unit.Of(unit.Charge(ah) * unit.AmpereHour), Voltage: unit.Of[unit.Voltage](12.8)}}}
 	m.typical("sized here to hold two of your nights; read the label of the one you have",
 		"stores[0].cells.block_capacity_c", "stores[0].cells.block_voltage_v")
@@ -144,11 +144,11 @@ func startHoist(a Answers, m marks) lift.Hoist {
 	stages, ratio := startTrain(torque, mot)
 
 	h := lift.Hoist{Name: a.HeavyName, Units: unit.Of[unit.Count](1), Mass: []lift.Piece{{Name: a.HeavyName, Mass: unit.Of(a.Mass)}}, Travel: unit.Of(a.Height)}
-	h.Rope = lift.Rope{Kind: "polyester", Diameter: unit.Of(d)}
-	h.Reeving = lift.Reeving{RopeParts: unit.Of[unit.Count](1), LeadSheaves: unit.Of[unit.Count](1), Efficiency: unit.Of(unit.Ratio(e)), DeadEnd: "mass"}
+	h.Rope = lift.Rope{Kind: lift.RopePolyester, Diameter: unit.Of(d)}
+	h.Reeving = lift.Reeving{RopeParts: unit.Of[unit.Count](1), LeadSheaves: unit.Of[unit.Count](1), Efficiency: unit.Of(unit.Ratio(e)), DeadEnd: lift.DeadEndMass}
 	h.Drum = lift.Drum{Diameter: unit.Of(drum), DeadWraps: unit.Of[unit.Count](3)}
 	for i := range stages {
-		h.Train.Stages = append(h.Train.Stages, lift.Stage{Kind: "planetary", Ratio: unit.Of(unit.Ratio(ratio)), Efficiency: unit.Of[unit.Ratio](0.95)})
+		h.Train.Stages = append(h.Train.Stages, lift.Stage{Kind: lift.StagePlanetary, Ratio: unit.Of(unit.Ratio(ratio)), Efficiency: unit.Of[unit.Ratio](0.95)})
 		m.typical("metal planetary stage: from memory", fmt.Sprintf("stores[0].hoist.train.stages[%d].ratio", i), fmt.Sprintf("stores[0].hoist.train.stages[%d].efficiency", i))
 	}
 	h.Machine = lift.Machine{Name: mot.name, K: unit.Of(unit.MachineConstant(mot.k)), R: unit.Of(unit.Resistance(mot.r)), I0: unit.Of(unit.Current(mot.i0)), J: unit.Of(unit.Inertia(mot.j)),
@@ -157,8 +157,8 @@ func startHoist(a Answers, m marks) lift.Hoist {
 	if mot.rthCase > 0 {
 		h.Machine.RthCase, h.Machine.TauCase = unit.Of(unit.ThermalResistance(mot.rthCase)), unit.Of(unit.Duration(mot.tauCase))
 	}
-	h.Raise = lift.Raise{Feed: "drive", Voltage: unit.Of(unit.Voltage(mot.volts)), DriveEff: unit.Of[unit.Ratio](0.92)}
-	h.Lower = lift.Lower{Loads: []lift.DCLoad{{Kind: "string", Name: "Lamps in a row", Threshold: unit.Of[unit.Voltage](11), Slope: unit.Of[unit.Resistance](0.93)}}}
+	h.Raise = lift.Raise{Feed: lift.FeedDrive, Voltage: unit.Of(unit.Voltage(mot.volts)), DriveEff: unit.Of[unit.Ratio](0.92)}
+	h.Lower = lift.Lower{Loads: []lift.DCLoad{{Kind: lift.LoadString, Name: "Lamps in a row", Threshold: unit.Of[unit.Voltage](11), Slope: unit.Of[unit.Resistance](0.93)}}}
 	p := "stores[0].hoist."
 	m.typical("common practice", p+"rope.kind", p+"rope.diameter_m", p+"reeving.rope_parts", p+"reeving.lead_sheaves", p+"reeving.dead_end", p+"drum.dead_wraps", p+"raise.feed")
 	m.typical("eight rope diameters: maker's guidance for fibre rope", p+"drum.diameter_m")

@@ -15,8 +15,8 @@ type Steel struct {
 // TakeBeam makes the beam a steel tube of this grade; a round tube stays one.
 func (s Steel) TakeBeam(into *lift.Beam, wasRead bool) Taken {
 	var t Taken
-	if into.Kind != "steel_round_tube" {
-		copied(&t, &into.Kind, "steel_tube", "kind")
+	if into.Kind != lift.MemberSteelRoundTube {
+		copied(&t, &into.Kind, lift.MemberSteelTube, "kind")
 	}
 	gone(&t, &into.Class, "class")
 	strength(&t, s.From, wasRead, &into.Yield, unit.Of(s.Yield), "yield_pa")
@@ -26,8 +26,8 @@ func (s Steel) TakeBeam(into *lift.Beam, wasRead bool) Taken {
 // TakePost does the same to a post.
 func (s Steel) TakePost(into *lift.Post, wasRead bool) Taken {
 	var t Taken
-	if into.Kind != "steel_round_tube" {
-		copied(&t, &into.Kind, "steel_tube", "kind")
+	if into.Kind != lift.MemberSteelRoundTube {
+		copied(&t, &into.Kind, lift.MemberSteelTube, "kind")
 	}
 	gone(&t, &into.Class, "class")
 	strength(&t, s.From, wasRead, &into.Yield, unit.Of(s.Yield), "yield_pa")
@@ -51,7 +51,7 @@ func Steels() []Steel {
 type Tooth struct {
 	From
 	Name     string
-	Material string // the word of the design: "printed"
+	Material lift.ToothMaterial // the word of the design: "printed"
 	Strength unit.Stress
 }
 
@@ -72,13 +72,13 @@ func Teeth() []Tooth {
 	handbook := labelled("engineers' tables of moulded plastics", "At 23 °C and dry; warm it has less.")
 	grade := labelled("EN 10025-2, Hot rolled structural steels, table 7", "Yield strength, up to 16 mm thick. Only by its paper.")
 	return []Tooth{
-		{labelled("a filament maker's technical data sheet of PLA, version 1.1", bar), "PLA, printed", "printed", 51 * unit.Megapascal},
-		{rememberedOf("PETG, printed, 45 to 50 MPa", bar), "PETG, printed", "printed", 45 * unit.Megapascal},
-		{rememberedOf("ABS, printed, 35 to 45 MPa", bar), "ABS, printed", "printed", 35 * unit.Megapascal},
-		{rememberedOf("PA12, printed, 45 to 50 MPa", bar), "Nylon (PA12), printed", "printed", 45 * unit.Megapascal},
-		{handbook, "Acetal (POM), moulded", "pom", 60 * unit.Megapascal},
-		{handbook, "Nylon (PA66), moulded", "nylon", 77 * unit.Megapascal},
-		{grade, "Steel S235", "steel", 235 * unit.Megapascal},
-		{grade, "Steel S355", "steel", 355 * unit.Megapascal},
+		{labelled("a filament maker's technical data sheet of PLA, version 1.1", bar), "PLA, printed", lift.ToothPrinted, 51 * unit.Megapascal},
+		{rememberedOf("PETG, printed, 45 to 50 MPa", bar), "PETG, printed", lift.ToothPrinted, 45 * unit.Megapascal},
+		{rememberedOf("ABS, printed, 35 to 45 MPa", bar), "ABS, printed", lift.ToothPrinted, 35 * unit.Megapascal},
+		{rememberedOf("PA12, printed, 45 to 50 MPa", bar), "Nylon (PA12), printed", lift.ToothPrinted, 45 * unit.Megapascal},
+		{handbook, "Acetal (POM), moulded", lift.ToothPOM, 60 * unit.Megapascal},
+		{handbook, "Nylon (PA66), moulded", lift.ToothNylon, 77 * unit.Megapascal},
+		{grade, "Steel S235", lift.ToothSteel, 235 * unit.Megapascal},
+		{grade, "Steel S355", lift.ToothSteel, 355 * unit.Megapascal},
 	}
 }

@@ -266,7 +266,7 @@ func TestEndingsFitTheirRope(t *testing.T) {
 		row  Row
 		ok   bool
 	}{{"polyester", wire, false}, {"wire", fibre, false}, {"wire", wire, true}, {"polyester", fibre, true}, {"", wire, true}} {
-		h := lift.Hoist{Rope: lift.Rope{Kind: c.kind}}
+		h := lift.Hoist{Rope: lift.Rope{Kind: lift.RopeKind(c.kind)}}
 		_, err := c.row.Take(&h, Choice{Read: c.kind == ""})
 		if (err == nil) != c.ok {
 			t.Errorf("%s in %q: %v", c.row.ID, c.kind, err)

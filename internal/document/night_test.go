@@ -156,13 +156,13 @@ func nightPlan(r *rand.Rand, i int) (model.Project, model.Variant) {
 	p, v := doc.Project, doc.Variants[2]
 	hoist := v.Stores[0]
 	between := func(a, b float64) float64 { return a + (b-a)*r.Float64() }
-	p.Load.Inverter = load.Inverter{Present: []string{"", "yes", "no"}[r.IntN(3)], Idle: unit.Of(unit.Power(between(0, 0.5)))}
+	p.Load.Inverter = load.Inverter{Present: unit.Answer([]string{"", "yes", "no"}[r.IntN(3)]), Idle: unit.Of(unit.Power(between(0, 0.5)))}
 	p.Load.Standing = []load.Standing{{Name: "sensor", Power: unit.Of(unit.Power(between(0, 0.3)))}}
 	p.Load.Appliances = nil
 	for k := range 1 + r.IntN(4) {
 		a := load.Appliance{Name: "lamp", Power: unit.Of(unit.Power(between(0.5, 9))), Count: unit.Of(unit.Count(1 + r.IntN(3))),
 			From: unit.Of(unit.Duration(r.IntN(96)) * unit.Hour / 4), To: unit.Of(unit.Duration(r.IntN(96)) * unit.Hour / 4),
-			Supply: []string{"dc", "inverter"}[r.IntN(2)], Priority: []string{"essential", "nice"}[r.IntN(2)], Purpose: "light"}
+			Supply: load.Supply([]string{"dc", "inverter"}[r.IntN(2)]), Priority: load.Priority([]string{"essential", "nice"}[r.IntN(2)]), Purpose: "light"}
 		if k == 0 {
 			a.From, a.To, a.Priority = unit.Of(18*unit.Hour), unit.Of(23*unit.Hour), "essential"
 		}
@@ -193,7 +193,7 @@ var nightCells = []string{"flooded_lead", "sealed_lead", "lfp", "nmc", "nickel_i
 
 func nightBank(r *rand.Rand, kind string) *cell.Bank {
 	between := func(a, b float64) unit.Known[unit.Ratio] { return unit.Of(unit.Ratio(a + (b-a)*r.Float64())) }
-	b := &cell.Bank{Name: kind, Role: "night", Kind: kind, Origin: "new", Capacity: unit.Of(unit.Charge(between(1, 20).Val) * unit.Charge(unit.Hour)),
+	b := &cell.Bank{Name: kind, Role: "night", Kind: cell.Chemistry(kind), Origin: "new", Capacity: unit.Of(unit.Charge(between(1, 20).Val) * unit.Charge(unit.Hour)),
 		Voltage: unit.Of(unit.Voltage(between(6, 13).Val)), Series: unit.Of(unit.Count(1 + r.IntN(2))), Standing: unit.Of(unit.Power(between(0, 0.1).Val))}
 	if r.IntN(2) == 0 {
 		b.Parallel = unit.Of(unit.Count(1 + r.IntN(3)))

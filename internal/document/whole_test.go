@@ -138,7 +138,7 @@ func startPlans(t *testing.T) []model.Document {
 		return sun.Place{}
 	}
 	described := func(latitude unit.Angle, sky string) sun.Place {
-		return sun.Place{Latitude: unit.Of(latitude * unit.Degree), Sky: "described", Described: sky}
+		return sun.Place{Latitude: unit.Of(latitude * unit.Degree), Sky: "described", Described: sun.DescribedSky(sky)}
 	}
 	return []model.Document{
 		catalog.Start(catalog.Answers{Name: "North", Place: climate("Stockholm Arlanda"), Mass: 300, Height: 3, Lamps: 3, LampPower: 5, Hours: 4 * unit.Hour, Seed: 1}),

@@ -1,6 +1,10 @@
 package draw
 
-import "math"
+import (
+	"math"
+
+	"duskweight/internal/model/lift"
+)
 
 // base draws board, weights and the bearings of the drum.
 func (b *builder) base() {
@@ -9,7 +13,7 @@ func (b *builder) base() {
 	if drum.Place == "beam" {
 		s.Stand = append(s.Stand, Leg{drum.C, Point{drum.C.X, s.Beam.Y0}})
 	}
-	if b.h.Base.Where == "on_wall" && drum.Place == "base" && !b.foot {
+	if b.h.Base.Where == lift.BaseOnWall && drum.Place == "base" && !b.foot {
 		if len(s.Posts) > 0 {
 			s.Stand = append(s.Stand, Leg{drum.C, Point{s.Posts[0].X1, drum.C.Y}})
 		}

@@ -3,6 +3,7 @@ package draw
 import (
 	"math"
 
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
@@ -32,7 +33,7 @@ func (b *builder) dimension() {
 		switch {
 		case len(s.Posts) == 2:
 			left, right = s.Posts[0].X1, s.Posts[1].X0
-		case b.h.Structure.Beam.Support == "cantilever":
+		case b.h.Structure.Beam.Support == lift.BeamCantilever:
 			left, right = fall.X, fall.X+span
 		default:
 			left, right = fall.X, fall.X
@@ -126,7 +127,7 @@ func (b *builder) notes() {
 	if b.parts != int(b.h.Reeving.RopeParts.Or(1)) || b.lead != int(b.h.Reeving.LeadSheaves.Or(1)) {
 		s.Notes = append(s.Notes, "Not all pulleys are drawn.")
 	}
-	if end := b.h.Reeving.DeadEnd; b.partsKnown && (end == "beam" && b.parts%2 == 1 || end == "mass" && b.parts%2 == 0) {
+	if end := b.h.Reeving.DeadEnd; b.partsKnown && (end == lift.DeadEndBeam && b.parts%2 == 1 || end == lift.DeadEndMass && b.parts%2 == 0) {
 		s.Notes = append(s.Notes, "With this number of ropes at the mass, the far end of the rope lands on the other side than you say.")
 	}
 }

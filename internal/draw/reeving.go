@@ -1,6 +1,11 @@
 package draw
 
-import "math"
+import (
+	"math"
+
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
+)
 
 // Tangent returns the straight rope that leaves wheel a and meets wheel b, each passed in its own turn. Where the
 // wheels overlap so that there is none, the rope runs from centre to centre.
@@ -40,15 +45,15 @@ func (b *builder) sheave(i int) Wheel {
 // onBase reports whether lead pulley i < head stands on the base. Not known counts so for the first: it is the worse,
 // as the base is then pulled up by two ropes.
 func (b *builder) onBase(i int) bool {
-	on := ""
+	on := unit.Answer("")
 	if list := b.h.Reeving.Sheaves; i <= len(list) {
 		on = list[i-1].OnBase
 	}
-	return on == "yes" || on == "" && i == 1
+	return on == unit.Yes || on == "" && i == 1
 }
 
 // drumOnBeam reports whether the drum stands up at the beam.
-func (b *builder) drumOnBeam() bool { return b.lead == 0 || b.h.Base.Where == "on_beam" }
+func (b *builder) drumOnBeam() bool { return b.lead == 0 || b.h.Base.Where == lift.BaseOnBeam }
 
 // reeve places wheels and rope. The head pulley, or the drum where it stands above the mass, has x = 0.
 func (b *builder) reeve() {
@@ -206,7 +211,7 @@ func (b *builder) under(w *Wheel, next Wheel, nextIsHead bool) {
 func (b *builder) overhang() float64 {
 	w, wIs := mm(b.h.Base.Width, 0)
 	off, offIs := b.h.Base.PullOffset.Value()
-	if wIs && offIs && b.h.Base.Where != "on_wall" {
+	if wIs && offIs && b.h.Base.Where != lift.BaseOnWall {
 		return max(0, w/2-float64(off)*1000)
 	}
 	return max(60, 3*b.rope)
@@ -221,7 +226,7 @@ func (b *builder) board() float64 {
 func (b *builder) drumHeight(boardTop float64) float64 {
 	least := boardTop + b.s.Flange/2 + 20
 	h, known := mm(b.h.Base.PullHeight, least)
-	if known && (h >= least || b.h.Base.Where == "on_wall") {
+	if known && (h >= least || b.h.Base.Where == lift.BaseOnWall) {
 		return h
 	}
 	return least

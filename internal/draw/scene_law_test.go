@@ -60,7 +60,7 @@ func standing(t *testing.T, do func(name string, h lift.Hoist, s Scene)) {
 				for _, foot := range []string{"yes", "no"} {
 					h := hoist()
 					h.Reeving.LeadSheaves, h.Reeving.RopeParts = unit.Of(unit.Count(lead)), unit.Of(unit.Count(parts))
-					h.Reeving.Sheaves[0].OnBase, h.Base.Where = foot, where
+					h.Reeving.Sheaves[0].OnBase, h.Base.Where = unit.Answer(foot), lift.BaseWhere(where)
 					h.Structure.Beam.Span = unit.Known[unit.Length]{}
 					h.Base.Width = unit.Known[unit.Length]{}
 					do(fmt.Sprintf("%d pulleys, %d ropes, %s, foot %s", lead, parts, where, foot), h, Make(Plan{Hoist: h}))

@@ -79,7 +79,7 @@ func TestRopeIsTangent(t *testing.T) {
 				for _, angle := range []float64{-1, 0, 0.3, 1} {
 					h := hoist()
 					h.Reeving.LeadSheaves, h.Reeving.RopeParts = unit.Of(unit.Count(lead)), unit.Of(unit.Count(parts))
-					h.Reeving.Sheaves[0].OnBase, h.Reeving.Sheaves[1].OnBase = on, "yes"
+					h.Reeving.Sheaves[0].OnBase, h.Reeving.Sheaves[1].OnBase = unit.Answer(on), "yes"
 					if angle >= 0 {
 						h.Structure.LeadAngle = unit.Of(unit.Angle(angle))
 					}

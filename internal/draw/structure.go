@@ -1,5 +1,7 @@
 package draw
 
+import "duskweight/internal/model/lift"
+
 // structure places the beam, what carries it and the hooks under it.
 func (b *builder) structure() {
 	s := &b.s
@@ -57,7 +59,7 @@ func (b *builder) extent() (left, right float64) {
 // nearer one, taken as the right one, so that the drive has room on the left.
 func (b *builder) supports(span, left float64) (float64, float64) {
 	pull := (b.s.Mass.X0 + b.s.Mass.X1) / 2
-	if b.h.Structure.Beam.Support == "cantilever" {
+	if b.h.Structure.Beam.Support == lift.BeamCantilever {
 		return left, pull + span
 	}
 	from, ok := mm(b.h.Structure.Beam.From, span/2)
@@ -70,9 +72,9 @@ func (b *builder) supports(span, left float64) (float64, float64) {
 // carriers draws posts down to the ground, or what the beam rests on.
 func (b *builder) carriers(left, right, post, under float64) {
 	s := &b.s
-	cantilever := b.h.Structure.Beam.Support == "cantilever"
+	cantilever := b.h.Structure.Beam.Support == lift.BeamCantilever
 	switch b.h.Structure.RestsOn {
-	case "concrete_or_masonry", "roof_truss", "joists", "living_tree", "balcony", "engineered_steel":
+	case lift.RestsOnConcreteOrMasonry, lift.RestsOnRoofTruss, lift.RestsOnJoists, lift.RestsOnLivingTree, lift.RestsOnBalcony, lift.RestsOnEngineeredSteel:
 		if len(b.h.Structure.Posts) == 0 {
 			if !cantilever {
 				s.Stubs = append(s.Stubs, Rect{left - post, under - 2.2*post, left + post*0.2, under})

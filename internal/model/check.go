@@ -6,6 +6,7 @@ import (
 
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/load"
+	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
@@ -50,7 +51,7 @@ func CheckProject(p Project) Problems {
 func checkPlace(p Project) Problems {
 	var ps Problems
 	switch m := p.Place.Monthly; {
-	case p.Place.Sky == "monthly" && m == nil:
+	case p.Place.Sky == sun.SkyMonthly && m == nil:
 		ps.Add("place.monthly", "give the twelve monthly means, or choose another way to know the sky")
 	case m != nil:
 		for i := range 12 {
@@ -59,7 +60,7 @@ func checkPlace(p Project) Problems {
 			}
 		}
 	}
-	if p.Place.Sky == "file" && p.Weather == nil {
+	if p.Place.Sky == sun.SkyFile && p.Weather == nil {
 		ps.Add("place.sky", "the project has no weather file yet: read one in, or choose another way to know the sky")
 	}
 	return ps

@@ -14,10 +14,10 @@ import (
 func checkReeving(h lift.Hoist) Problems {
 	var ps Problems
 	r := h.Reeving
-	if h.Base.Where == "on_ground" && r.LeadSheaves.Is && r.LeadSheaves.Val == 0 {
+	if h.Base.Where == lift.BaseOnGround && r.LeadSheaves.Is && r.LeadSheaves.Val == 0 {
 		ps.Add("reeving.lead_sheaves", "a drive on the ground lifts over at least one pulley above the mass: count that one too")
 	}
-	if n := r.RopeParts; n.Is && (r.DeadEnd == "mass" && n.Val%2 == 0 || r.DeadEnd == "beam" && n.Val%2 == 1) {
+	if n := r.RopeParts; n.Is && (r.DeadEnd == lift.DeadEndMass && n.Val%2 == 0 || r.DeadEnd == lift.DeadEndBeam && n.Val%2 == 1) {
 		ps.Add("reeving.dead_end", fmt.Sprintf("with %d ropes at the mass the far end of the rope is at the %s. Choose that here, or count the ropes again", n.Val,
 			map[bool]string{true: "beam", false: "mass"}[n.Val%2 == 0]))
 	}
@@ -54,7 +54,7 @@ func checkPosts(s lift.Structure) Problems {
 		}
 		sum += float64(p.Share.Val)
 	}
-	if len(s.Posts) == 0 || s.RestsOn != "own_posts_on_ground" || sum > 0.99 {
+	if len(s.Posts) == 0 || s.RestsOn != lift.RestsOnOwnPostsOnGround || sum > 0.99 {
 		return nil
 	}
 	var ps Problems

@@ -6,12 +6,13 @@ import (
 
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/reason"
+	"duskweight/internal/model/unit"
 )
 
 // checkSafety returns what no hoist may be, and load tests that cannot have been: they are refused.
 func checkSafety(h lift.Hoist) Problems {
 	var ps Problems
-	if h.Site.CarriesPeople == "yes" {
+	if h.Site.CarriesPeople == unit.Yes {
 		ps.Add("site.carries_people", "this program plans no hoist for people: nobody may ride on it")
 	}
 	for i, p := range h.Trials.Proofs {
@@ -27,7 +28,7 @@ func checkSafety(h lift.Hoist) Problems {
 		}
 	}
 	for i, x := range h.Holds.Holds {
-		if x.Trips == "no" && x.TripsAt.Is {
+		if x.Trips == unit.No && x.TripsAt.Is {
 			ps.Add(fmt.Sprintf("holds.holds[%d].trips_at_m_s", i), fmt.Sprintf("it has a speed at which it sets, and holds.holds[%d].trips says that it does not set by speed", i))
 		}
 	}

@@ -15,7 +15,7 @@ import (
 func checkStage(s lift.Stage) Problems {
 	var ps Problems
 	sun, planet, ring := s.SunTeeth, s.PlanetTeeth, s.RingTeeth
-	if s.Kind != "planetary" {
+	if s.Kind != lift.StagePlanetary {
 		return nil
 	}
 	if sun.Is && planet.Is && ring.Is && ring.Val != sun.Val+2*planet.Val {

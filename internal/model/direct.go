@@ -87,7 +87,7 @@ func directOf(v Variant, h lift.Hoist, d lift.Drive, second bool) *Direct {
 	case second:
 		r.Clash = true
 		return lack("", "another hoist hangs on the panels already")
-	case v.Controller.Kind != "direct":
+	case v.Controller.Kind != panel.ControllerDirect:
 		r.Clash = v.Controller.Kind != ""
 		return lack("controller.kind", "a controller stands between panels and motor. Say on the page of the variant that there is none (direct)")
 	case len(d.Raising.Layers) == 0:

@@ -69,7 +69,7 @@ func (g Ground) cellsOf(b cell.Bank) cell.Temperature {
 }
 
 // indoors are the places of a battery that are as warm as the room of the project.
-var indoors = map[string]bool{"own_room": true, "bedroom": true, "escape_route": true}
+var indoors = map[cell.Room]bool{cell.InOwnRoom: true, cell.InBedroom: true, cell.InEscapeRoute: true}
 
 // inRoom reports whether a battery stands in a room whose temperature is known.
 func (g Ground) inRoom(b cell.Bank) bool { return g.Project.Place.Indoor != nil && indoors[b.Indoors] }

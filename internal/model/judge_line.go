@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"duskweight/internal/model/cell"
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
@@ -73,10 +74,10 @@ func voltsFeed(j judgement) []reason.Reason {
 		raise := h.Design.Raise
 		v, word := raise.Voltage.Val, reason.Yes
 		switch {
-		case raise.Feed == "relay":
+		case raise.Feed == lift.FeedRelay:
 			word = reason.Tried(off(v, line, relayOff), off(v, line, relayOff))
-		case raise.Feed == "drive" && v > line && raise.Converter != "step_up":
-			word = reason.YesNo(raise.Converter, "step_down")
+		case raise.Feed == lift.FeedDrive && v > line && raise.Converter != lift.ConversionStepUp:
+			word = reason.YesNo(raise.Converter, lift.ConversionStepDown)
 		}
 		out = append(out, worded(word, reason.Reason{ID: "volts_feed", Path: Join(HoistPath(i), "raise.voltage_v"), Source: source.Judgement.Whole(),
 			Say:  say.That("The line of %s cannot give the motor's supply %s.", say.Voltage(line), say.Voltage(v)),
@@ -87,7 +88,7 @@ func voltsFeed(j judgement) []reason.Reason {
 
 // batteriesJoined is two kinds of cells on one line.
 func batteriesJoined(j judgement) []reason.Reason {
-	first := ""
+	var first cell.Chemistry
 	for i, s := range j.result.Stores {
 		c := CellsOf(s)
 		if c == nil || c.Resolved.WhyNot != "" {
@@ -127,7 +128,7 @@ func air(j judgement) []reason.Reason {
 	var out []reason.Reason
 	for i, s := range j.result.Stores {
 		c := CellsOf(s)
-		if c == nil || c.Resolved.WhyNot != "" || c.Design.Indoors == "outside_air" {
+		if c == nil || c.Resolved.WhyNot != "" || c.Design.Indoors == cell.InOutsideAir {
 			continue
 		}
 		v := c.Resolved.Ventilation()
@@ -167,7 +168,10 @@ func supplyCable(j judgement) []reason.Reason {
 }
 
 // onLine reports whether the line feeds the motor.
-func (r *HoistResult) onLine() bool { f := r.Design.Raise.Feed; return f == "drive" || f == "relay" }
+func (r *HoistResult) onLine() bool {
+	f := r.Design.Raise.Feed
+	return f == lift.FeedDrive || f == lift.FeedRelay
+}
 
 // supplyFuse is a fuse of the motor's supply that lets its wires burn.
 func supplyFuse(j judgement) []reason.Reason {

@@ -2,6 +2,7 @@ package model
 
 import (
 	"duskweight/internal/model/load"
+	"duskweight/internal/model/panel"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
@@ -54,7 +55,7 @@ func chargeCurrent(j judgement) []reason.Reason {
 	w := j.result.Wiring
 	for i, s := range j.result.Stores {
 		c := CellsOf(s)
-		if c == nil || c.Resolved.WhyNot != "" || j.variant.Controller.Kind == "direct" {
+		if c == nil || c.Resolved.WhyNot != "" || j.variant.Controller.Kind == panel.ControllerDirect {
 			continue
 		}
 		cells := unit.Current(c.Resolved.ChargeMost / unit.Power(c.Resolved.Voltage))
@@ -95,7 +96,7 @@ func inverter(j judgement) []reason.Reason {
 	habit := source.CommonPractice.Whole()
 	p, v := j.result.Peak, j.ground.Project.Load.Inverter
 	need := say.That("Use one of at least %s.", say.Power(unit.Power(inverterReserve*p.VA)).To(2).Up())
-	if v.Present == "no" {
+	if v.Present == unit.No {
 		return []reason.Reason{must("inverter", "load.inverter.present", habit, say.That("Devices of %s run through an inverter, and there is none.", say.Power(unit.Power(p.AC))), need)}
 	}
 	checks := j.result.Peak.Checks
@@ -126,7 +127,7 @@ func inverter(j judgement) []reason.Reason {
 // mainsOut is an inverter whose wiring at mains voltage nobody answers for.
 func mainsOut(j judgement) []reason.Reason {
 	v := j.ground.Project.Load.Inverter
-	if !throughInverter(j) || v.Present == "no" || v.OwnSockets == "yes" || j.variant.Controller.Licensed == "yes" {
+	if !throughInverter(j) || v.Present == unit.No || v.OwnSockets == unit.Yes || j.variant.Controller.Licensed == unit.Yes {
 		return nil
 	}
 	r := ask("mains_out", "load.inverter.own_sockets", source.CommonPractice.Whole(), say.That("Who wires the mains side of the inverter is not known. Its voltage kills."),
@@ -141,10 +142,10 @@ func bareVolts(j judgement) []reason.Reason {
 	line := j.variant.Controller.Line()
 	for i, a := range j.ground.Project.Load.Appliances {
 		v, ok := a.Volts.Value()
-		if !ok || a.Supply != "dc" || !off(v, line, classOff) {
+		if !ok || a.Supply != load.SupplyDc || !off(v, line, classOff) {
 			continue
 		}
-		out = append(out, worded(reason.YesNo(a.Converter, "no"), reason.Reason{ID: "bare_volts", Path: atAppliance(i, "own_converter"), Source: source.CommonPractice.Whole(),
+		out = append(out, worded(reason.YesNo(a.Converter, unit.No), reason.Reason{ID: "bare_volts", Path: atAppliance(i, "own_converter"), Source: source.CommonPractice.Whole(),
 			Say: say.That("%s needs %s, and the line has %s.", capital(nameOf(a)), say.Voltage(v), say.Voltage(line)), Mend: say.That("Use its converter.")})...)
 	}
 	return out
@@ -157,7 +158,7 @@ var mayHarm = map[string]bool{"other": true, "pump": true, "cooling": true, "fan
 func harm(j judgement) []reason.Reason {
 	var out []reason.Reason
 	for i, a := range j.ground.Project.Load.Appliances {
-		if !mayHarm[a.Purpose] || a.StopsHarm != "" {
+		if !mayHarm[string(a.Purpose)] || a.StopsHarm != "" {
 			continue
 		}
 		r := ask("harm", atAppliance(i, "stops_harm"), source.Judgement.Whole(), say.That("Is anyone or an animal harmed when %s stops?", harmName(a)), say.That("Answer it. If so, give it a supply that does not stop."))

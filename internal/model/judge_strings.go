@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"duskweight/internal/model/cell"
+	"duskweight/internal/model/panel"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
@@ -16,7 +17,7 @@ func atPanels(i int, field string) string { return fmt.Sprintf("panels[%d].%s", 
 func voltsString(j judgement) []reason.Reason {
 	var out []reason.Reason
 	c := j.variant.Controller
-	if c.Kind == "direct" {
+	if c.Kind == panel.ControllerDirect {
 		return nil
 	}
 	for _, s := range j.result.Wiring.Strings {
@@ -63,7 +64,7 @@ func voltsTouch(j judgement) []reason.Reason {
 			out = append(out, must("volts_touch", x.path, from, say.That("%s: %s can kill.", x.what, say.Voltage(x.volts)), say.That("Stay at or below 60 V.")))
 		}
 	}
-	licensed := j.variant.Controller.Licensed == "yes"
+	licensed := j.variant.Controller.Licensed == unit.Yes
 	for _, s := range j.result.Wiring.Strings {
 		path := atPanels(s.At, "sheet.panels_in_series")
 		text := say.That("This string reaches %s on a cold morning, and panels cannot be switched off.", say.Voltage(s.ColdWorst).Up())
@@ -85,7 +86,7 @@ func voltsTouch(j judgement) []reason.Reason {
 func stringsFuse(j judgement) []reason.Reason {
 	var out []reason.Reason
 	fused := j.variant.Controller.StringFuses
-	if fused == "yes" {
+	if fused == unit.Yes {
 		return nil
 	}
 	for _, s := range j.result.Wiring.Strings {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"duskweight/internal/model/cell"
+	"duskweight/internal/model/cost"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/reservoir"
 	"duskweight/internal/model/unit"
@@ -173,9 +174,9 @@ func (c *CellsResult) Needs(at string) []Need { return cellNeeds(*c, at) }
 
 // Shared are what one of serves all batteries.
 func (c *CellsResult) Shared() []Need {
-	out := []Need{{As: "smoke_alarm", Name: "Smoke alarm beside the battery", Of: "safety", Count: 1}}
+	out := []Need{{As: cost.AsSmokeAlarm, Name: "Smoke alarm beside the battery", Of: cost.OfSafety, Count: 1}}
 	if c.Resolved.Kind.Lead {
-		out = append(out, Need{As: "goggles", Name: "Goggles and water for 15 minutes", Of: "safety", Count: 1, Look: "against acid"})
+		out = append(out, Need{As: cost.AsGoggles, Name: "Goggles and water for 15 minutes", Of: cost.OfSafety, Count: 1, Look: "against acid"})
 	}
 	return out
 }

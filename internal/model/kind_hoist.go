@@ -83,7 +83,7 @@ func (h hoistDesign) Reduce(env *Env) Part {
 	design, gaveWay := env.Variant.labelled(env.At)
 	r := reduceHoist(design, env.Variant, env.Fed)
 	r.tellLabel(gaveWay)
-	env.Fed = env.Fed || design.Raise.Feed == "panel"
+	env.Fed = env.Fed || design.Raise.Feed == lift.FeedPanel
 	return r
 }
 
@@ -187,13 +187,13 @@ func reduceHoist(design lift.Hoist, v Variant, fed bool) *HoistResult {
 	d := lift.Compute(h)
 	var direct *Direct
 	switch {
-	case h.Raise.Feed == "panel":
+	case h.Raise.Feed == lift.FeedPanel:
 		if direct = directOf(v, h, d, fed); direct.Known {
 			d = lift.Compute(direct.inFullSun(h))
 		} else {
 			d.Flags = append(d.Flags, lift.Flag{Path: "raise.feed", Bad: direct.Clash, Say: say.That("The panel is to feed this motor straight, but %s.", direct.WhyNot)})
 		}
-	case h.Raise.Feed != "" && v.Controller.Kind == "direct":
+	case h.Raise.Feed != "" && v.Controller.Kind == panel.ControllerDirect:
 		d.Flags = append(d.Flags, lift.Flag{Path: "raise.feed", Bad: true, Say: say.That("These panels have no controller, so nothing reaches the line and nothing lifts. Say that the panel feeds the motor, or add a controller.")})
 	}
 	checks := path.Checks(h, d)
@@ -205,7 +205,7 @@ func reduceHoist(design lift.Hoist, v Variant, fed bool) *HoistResult {
 // bySupply is a hoist as its supply leaves it: panels straight on the motor set voltage and current, whatever was typed for
 // another supply.
 func bySupply(h lift.Hoist) lift.Hoist {
-	if h.Raise.Feed == "panel" {
+	if h.Raise.Feed == lift.FeedPanel {
 		h.Raise.Voltage, h.Raise.CurrentLimit = unit.Known[unit.Voltage]{}, unit.Known[unit.Current]{}
 	}
 	return h

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
@@ -61,7 +62,7 @@ func tellHeight(p Part, f float64) Grown {
 func tellHoist(p Part) Grown {
 	h := p.(*HoistResult)
 	g := Grown{Mass: h.Drive.Mass, Height: h.Design.Travel}
-	if len(h.Checks) > 0 && h.Ready == "no" {
+	if len(h.Checks) > 0 && h.Ready == reason.No {
 		g.Breaks = h.Checks[0].Part
 	}
 	return g
@@ -85,7 +86,7 @@ func hoistStops(s StoreResult, asked unit.Power) (why say.Sentence, open string)
 const byVolume = 0.10
 
 // offBy is how far a mass may be off by the way it was weighed.
-var offBy = map[string]float64{"scale": 0.01, "label": 0.03, "volume": byVolume, "guess": 0.25, "": byVolume}
+var offBy = map[lift.Weighing]float64{lift.ByScale: 0.01, lift.ByLabel: 0.03, lift.ByVolume: byVolume, lift.ByGuess: 0.25, "": byVolume}
 
 func hungMass(s Store, f float64) (there bool) {
 	for i := range s.Hoist.Mass {

@@ -132,7 +132,7 @@ func torquesOf(h lift.Hoist, k float64) (up, down []trial.Torques, whole bool) {
 	for _, r := range h.Trials.Lowers {
 		add(&down, r.Mass, r.Travel, r.Current, true)
 	}
-	if h.Machine.I0WithGear == "yes" {
+	if h.Machine.I0WithGear == unit.Yes {
 		for _, b := range h.Machine.BenchI0 {
 			if b.Current.Is {
 				up = append(up, trial.Torques{Motor: k * math.Abs(float64(b.Current.Val))})
@@ -240,7 +240,7 @@ func raised(h lift.Hoist, r lift.RaiseTrial) TrialRun {
 		return run
 	}
 	p := alike(h, r.Mass, r.Travel)
-	p.Raise = lift.Raise{Feed: "relay", Voltage: r.Voltage}
+	p.Raise = lift.Raise{Feed: lift.FeedRelay, Voltage: r.Voltage}
 	if d := lift.Compute(p).Raising; d.Current > 0 {
 		run.PlanCurrent = unit.Of(d.Current)
 		if d.Known && d.Speed > 0 && r.Travel.Is {
@@ -257,7 +257,7 @@ func lowered(h lift.Hoist, r lift.LowerTrial) TrialRun {
 		return run
 	}
 	p := alike(h, r.Mass, r.Travel)
-	p.Lower.Loads = []lift.DCLoad{{Kind: "cell", Threshold: r.Voltage, Slope: unit.Of[unit.Resistance](0)}}
+	p.Lower.Loads = []lift.DCLoad{{Kind: lift.LoadCell, Threshold: r.Voltage, Slope: unit.Of[unit.Resistance](0)}}
 	if d := lift.Compute(p).Lowering; d.RunsBack != "" && d.Current > 0 {
 		run.PlanCurrent = unit.Of(d.Current)
 		if d.Known && d.Steady && d.Time > 0 && r.Travel.Is {

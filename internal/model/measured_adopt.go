@@ -74,7 +74,7 @@ func (m *Measured) adoptIdle(h lift.Hoist, d lift.Drive) {
 	if d.Machine.I0.Is {
 		was = unit.Of(unit.Ratio(own))
 		for i, s := range h.Train.Stages {
-			if i > 0 || h.Machine.I0WithGear == "yes" {
+			if i > 0 || h.Machine.I0WithGear == unit.Yes {
 				break // those of later stages reach the motor divided by the ratio
 			}
 			was.Val += unit.Ratio(s.IdleTorque.Or(0))
@@ -84,7 +84,7 @@ func (m *Measured) adoptIdle(h lift.Hoist, d lift.Drive) {
 	for i := range m.Design.Train.Stages {
 		m.Design.Train.Stages[i].IdleTorque = unit.Of[unit.Torque](0)
 	}
-	if h.Machine.I0WithGear != "yes" && d.Machine.I0.Is && all >= float64(own) {
+	if h.Machine.I0WithGear != unit.Yes && d.Machine.I0.Is && all >= float64(own) {
 		m.Design.Train.Stages[0].IdleTorque = unit.Of(unit.Torque(all - float64(own)))
 		return
 	}
@@ -97,7 +97,7 @@ func (m *Measured) adoptWarmth(h lift.Hoist) {
 	to, w := &m.Design.Machine, m.Warmth
 	rth, tau := unit.Of(unit.ThermalResistance(w.Rth.Val)), unit.Of(unit.Duration(w.Tau.Val))
 	switch {
-	case h.Trials.WarmAt == "winding":
+	case h.Trials.WarmAt == lift.WarmWinding:
 		m.change("machine.rth_winding_k_w", "Heat of the motor, winding to air", ratioOf(h.Machine.RthWinding), w.Rth)
 		m.change("machine.tau_winding_s", "Its time constant", ratioOf(h.Machine.TauWinding), w.Tau)
 		to.RthWinding, to.TauWinding = rth, tau
@@ -132,7 +132,7 @@ func AsMeasured(v Variant, i int) (Variant, bool) {
 	}
 	from := fmt.Sprintf("%d lifts and %d ways down tried", len(v.HoistAt(i).Trials.Raises), len(v.HoistAt(i).Trials.Lowers))
 	for _, path := range m.paths() {
-		out.Origins[Join(HoistPath(i), path)] = Origin{Kind: "measured", Source: from}
+		out.Origins[Join(HoistPath(i), path)] = Origin{Kind: OriginMeasured, Source: from}
 	}
 	if name := []rune(v.Name); len(name) > maxText-20 {
 		out.Name = string(name[:maxText-20])

@@ -14,10 +14,10 @@ import (
 
 // Need is a part that a plan asks for, whether or not it stands on the buy-and-make list yet. It never has a price.
 type Need struct {
-	As    string // the word by which a part of the list says that it is this one
+	As    cost.As // the word by which a part of the list says that it is this one
 	Name  string
-	Of    string // "store", "safety", "panel": as in the list
-	Make  bool   // usually made, not bought
+	Of    cost.PartOf // "store", "safety", "panel": as in the list
+	Make  bool        // usually made, not bought
 	Count int
 	Want  []Want // what must stand on it; the first is the number that matters. Empty: nothing is asked of a label
 	Look  string // what to look for besides, in plain words
@@ -58,7 +58,7 @@ func Needs(v Variant, r VariantResult) []Need {
 	for _, a := range v.Panels {
 		out = append(out, panelNeeds(a)...)
 	}
-	if k := v.Controller.Kind; k == "tracking" || k == "pulse_width" {
+	if k := v.Controller.Kind; k == panel.ControllerTracking || k == panel.ControllerPulseWidth {
 		out = append(out, controllerNeed(v))
 	}
 	var shared []Need
@@ -102,16 +102,16 @@ func (n Need) Part() cost.Part {
 		p.Count = unit.Of(unit.Count(n.Count))
 	}
 	if n.Make {
-		p.Get = "make"
+		p.Get = cost.GetMake
 	}
-	if n.As == "battery" {
-		p.Cells = "yes"
+	if n.As == cost.AsBattery {
+		p.Cells = unit.Yes
 	}
 	return p
 }
 
 func panelNeeds(a panel.Array) []Need {
-	n := Need{As: "panel", Name: "Panel", Of: "panel", Count: max(1, int(a.Count.Or(1)))}
+	n := Need{As: cost.AsPanel, Name: "Panel", Of: cost.OfPanel, Count: max(1, int(a.Count.Or(1)))}
 	if a.Name != "" {
 		n.Name = "Panel, " + a.Name
 	}
@@ -119,7 +119,7 @@ func panelNeeds(a panel.Array) []Need {
 		return nil
 	}
 	n.Want = []Want{{Least: ratio(a.Power), Unit: "W", Where: "on its label"}}
-	fuse := Need{As: "panel_fuse", Name: "Fuse and switch close to the panels", Of: "safety", Count: 1, Look: "made for direct current"}
+	fuse := Need{As: cost.AsPanelFuse, Name: "Fuse and switch close to the panels", Of: cost.OfSafety, Count: 1, Look: "made for direct current"}
 	if a.Sheet != nil && a.Sheet.Isc.Is {
 		if f, ok := cell.NextFuse(cell.PanelFuse(a.Sheet.Isc.Val)); ok {
 			fuse.Want = []Want{{Least: unit.Of(unit.Ratio(f)), Unit: "A", Where: "for each string; 1.56 × the panel's short-circuit current"}}
@@ -132,7 +132,7 @@ func panelNeeds(a panel.Array) []Need {
 
 // controllerNeed asks for the power of all panels.
 func controllerNeed(v Variant) Need {
-	n := Need{As: "controller", Name: "Charge controller", Of: "panel", Count: 1}
+	n := Need{As: cost.AsController, Name: "Charge controller", Of: cost.OfPanel, Count: 1}
 	power, known := unit.Power(0), len(v.Panels) > 0
 	for _, a := range v.Panels {
 		one := a.Nominal()
@@ -147,7 +147,7 @@ func controllerNeed(v Variant) Need {
 
 func cellNeeds(c CellsResult, at string) []Need {
 	d, res := c.Design, c.Resolved
-	battery := Need{As: "battery", Name: orElse(d.Name, "Battery"), Of: "store", Count: 1}
+	battery := Need{As: cost.AsBattery, Name: orElse(d.Name, "Battery"), Of: cost.OfStore, Count: 1}
 	battery.Want = []Want{{Least: known(res.Charge, res.Charge > 0), Unit: "C", Where: "on its label"}}
 	if res.Voltage > 0 {
 		battery.Sizes = append(battery.Sizes, Size{Name: "voltage", Value: unit.Of(unit.Ratio(res.Voltage)), Unit: "V"})
@@ -156,12 +156,12 @@ func cellNeeds(c CellsResult, at string) []Need {
 		battery.Look = "with a board that stops charging in frost"
 	}
 	l := c.Line
-	fuse := Need{As: "fuse", Name: "Fuse at the battery, with holder", Of: "safety", Count: 1, Look: "made for direct current, close to the battery"}
+	fuse := Need{As: cost.AsFuse, Name: "Fuse at the battery, with holder", Of: cost.OfSafety, Count: 1, Look: "made for direct current, close to the battery"}
 	fuse.Want = []Want{{Least: ratio(l.FuseTake), Unit: "A", Where: "on the fuse"}}
 	if d.Fuse.Is {
 		fuse.Want[0].Least = ratio(d.Fuse)
 	}
-	cable := Need{As: "cable", Name: "Cable from the battery", Of: "store", Count: 1, Look: "two wires, copper"}
+	cable := Need{As: cost.AsCable, Name: "Cable from the battery", Of: cost.OfStore, Count: 1, Look: "two wires, copper"}
 	cable.Want = []Want{{Least: ratio(l.AreaTake), Unit: "m²", Where: "of copper, printed on the cable"}}
 	if d.CableArea.Is && (!l.AreaTake.Is || d.CableArea.Val > l.AreaTake.Val) {
 		cable.Want[0].Least = ratio(d.CableArea)

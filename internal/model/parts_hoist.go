@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"duskweight/internal/model/cost"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/unit"
@@ -25,7 +26,7 @@ func hoistNeeds(r HoistResult, at string) []Need {
 }
 
 func massNeed(r HoistResult) Need {
-	n := Need{As: "mass", Name: "What hangs", Of: "store", Count: 1}
+	n := Need{As: cost.AsMass, Name: "What hangs", Of: cost.OfStore, Count: 1}
 	var names []string
 	for _, p := range r.Design.Mass {
 		if p.Name != "" {
@@ -40,17 +41,21 @@ func massNeed(r HoistResult) Need {
 }
 
 // labelWords are the words for each label that the checks ask for.
-var labelWords = map[string]struct{ as, of, where string }{
-	"container":       {"container", "store", "on its label"},
-	"rope":            {"rope", "store", "breaking load, printed on the reel"},
-	"head_sheave":     {"pulley", "store", "on its label, as the load on its hook"},
-	"redirect_sheave": {"pulley", "store", "on its label, as the load on its hook"},
-	"fixing":          {"hanger", "store", "working load of the fastening"},
-	"hanger":          {"hanger", "store", "working load, stamped on it"},
-	"base_uplift":     {"base_weight", "store", "in all, fastened to the base"},
-	"coupling":        {"coupling", "store", "rated torque"},
-	"gear_tooth":      {"gear", "store", "rated torque at its output"},
-	"holds":           {"hold", "safety", "holding torque at the drum"},
+var labelWords = map[string]struct {
+	as    cost.As
+	of    cost.PartOf
+	where string
+}{
+	"container":       {cost.AsContainer, cost.OfStore, "on its label"},
+	"rope":            {cost.AsRope, cost.OfStore, "breaking load, printed on the reel"},
+	"head_sheave":     {cost.AsPulley, cost.OfStore, "on its label, as the load on its hook"},
+	"redirect_sheave": {cost.AsPulley, cost.OfStore, "on its label, as the load on its hook"},
+	"fixing":          {cost.AsHanger, cost.OfStore, "working load of the fastening"},
+	"hanger":          {cost.AsHanger, cost.OfStore, "working load, stamped on it"},
+	"base_uplift":     {cost.AsBaseWeight, cost.OfStore, "in all, fastened to the base"},
+	"coupling":        {cost.AsCoupling, cost.OfStore, "rated torque"},
+	"gear_tooth":      {cost.AsGear, cost.OfStore, "rated torque at its output"},
+	"holds":           {cost.AsHold, cost.OfSafety, "holding torque at the drum"},
 }
 
 func labelNeed(l path.Label, h lift.Hoist, d lift.Drive, at string) []Need {
@@ -67,7 +72,7 @@ func labelNeed(l path.Label, h lift.Hoist, d lift.Drive, at string) []Need {
 		n.Sizes = pulleySizes(l.Path, h)
 		n.Look = "with a keeper, so that the rope cannot jump off"
 	case "hanger":
-		n.Name = map[string]string{"shoulder_eyebolt": "Eye bolt with a shoulder", "plain_eyebolt": "Eye bolt", "shackle": "Shackle", "hook": "Hook with a latch", "rated_sling": "Rated sling"}[h.Structure.HangerKind]
+		n.Name = map[lift.HangerKind]string{lift.HangerShoulderEyebolt: "Eye bolt with a shoulder", lift.HangerPlainEyebolt: "Eye bolt", lift.HangerShackle: "Shackle", lift.HangerHook: "Hook with a latch", lift.HangerRatedSling: "Rated sling"}[h.Structure.HangerKind]
 		n.Name = orElse(n.Name, "Hook, eye or shackle for the top pulley")
 		if l.None {
 			want.Where = "it may not be pulled this far off its own axis"
@@ -86,7 +91,7 @@ func labelNeed(l path.Label, h lift.Hoist, d lift.Drive, at string) []Need {
 func ropeSizes(h lift.Hoist, d lift.Drive) []Size {
 	s := []Size{{Name: "thickness", Value: ratio(h.Rope.Diameter), Unit: "m"}}
 	if h.Rope.Kind != "" {
-		s = append(s, Size{Name: "material", Text: h.Rope.Kind})
+		s = append(s, Size{Name: "material", Text: string(h.Rope.Kind)})
 	}
 	switch {
 	case h.Rope.Length.Is:
@@ -118,22 +123,22 @@ func driveNeeds(h lift.Hoist, d lift.Drive) []Need {
 	amps := func(x float64, where string) []Want {
 		return []Want{{Least: known(x, x > 0 && !math.IsInf(x, 0)), Unit: "A", Where: where}}
 	}
-	out := []Need{{As: "motor", Name: orElse(h.Machine.Name, "Motor"), Of: "store", Count: 1, Want: amps(most, "that it stands all day"),
+	out := []Need{{As: cost.AsMotor, Name: orElse(h.Machine.Name, "Motor"), Of: cost.OfStore, Count: 1, Want: amps(most, "that it stands all day"),
 		Sizes: []Size{{Name: "between its wires", Value: ratio(d.Machine.R), Unit: "Ω"}}}}
 	switch h.Raise.Feed {
-	case "drive":
-		out = append(out, Need{As: "drive", Name: "Step-down drive for the motor", Of: "store", Count: 1, Want: amps(first, "that it gives, for the first push"),
+	case lift.FeedDrive:
+		out = append(out, Need{As: cost.AsDrive, Name: "Step-down drive for the motor", Of: cost.OfStore, Count: 1, Want: amps(first, "that it gives, for the first push"),
 			Sizes: []Size{{Name: "highest voltage", Value: ratio(h.Raise.Voltage), Unit: "V"}}})
-	case "relay":
-		out = append(out, Need{As: "drive", Name: "Relay for the motor", Of: "store", Count: 1, Look: "made to switch direct current", Want: amps(first, "that it switches")})
+	case lift.FeedRelay:
+		out = append(out, Need{As: cost.AsDrive, Name: "Relay for the motor", Of: cost.OfStore, Count: 1, Look: "made to switch direct current", Want: amps(first, "that it switches")})
 	}
 	both := max(first, most)
-	shunt := Need{As: "shunt", Name: "Resistor or clamp straight on the motor", Of: "safety", Count: 1, Look: "on metal, no fuse, no switch, no plug"}
+	shunt := Need{As: cost.AsShunt, Name: "Resistor or clamp straight on the motor", Of: cost.OfSafety, Count: 1, Look: "on metal, no fuse, no switch, no plug"}
 	if l := d.Lowering; l.Known && l.Current > 0 && l.Voltage > 0 {
 		shunt.Want = []Want{{Least: unit.Of(unit.Ratio(float64(l.Current) * float64(l.Voltage))), Unit: "W", Where: "that it may burn without end"}}
 	}
 	return append(out, shunt,
-		Need{As: "changeover", Name: "Changeover switch, off in the middle", Of: "safety", Count: 1, Look: "made for direct current: sun or lamps, never both", Want: amps(both, "for direct current")})
+		Need{As: cost.AsChangeover, Name: "Changeover switch, off in the middle", Of: cost.OfSafety, Count: 1, Look: "made for direct current: sun or lamps, never both", Want: amps(both, "for direct current")})
 }
 
 // safetyNeeds are the parts that only keep people safe: as much of a hoist's bill as the rope.
@@ -141,29 +146,29 @@ func safetyNeeds(r HoistResult) []Need {
 	h := r.Design
 	amps := float64(max(r.Drive.Raising.Current, r.Drive.Raising.FirstPush))
 	out := []Need{
-		{As: "upper_stop", Name: "Stops at the top, each by a path of its own", Of: "safety", Count: max(2, len(h.Holds.UpperStops)), Look: "two kinds, so that one fault cannot take both",
+		{As: cost.AsUpperStop, Name: "Stops at the top, each by a path of its own", Of: cost.OfSafety, Count: max(2, len(h.Holds.UpperStops)), Look: "two kinds, so that one fault cannot take both",
 			Want: []Want{{Least: known(amps, amps > 0), Unit: "A", Where: "for direct current, where they cut the motor"}}},
-		{As: "slack_switch", Name: "Switch that stops the drum when the rope goes slack", Of: "safety", Count: 1},
-		{As: "stop_button", Name: "Stop button within reach, which sets the brake", Of: "safety", Count: 1},
+		{As: cost.AsSlackSwitch, Name: "Switch that stops the drum when the rope goes slack", Of: cost.OfSafety, Count: 1},
+		{As: cost.AsStopButton, Name: "Stop button within reach, which sets the brake", Of: cost.OfSafety, Count: 1},
 	}
-	if held := h.Holds.Holds; !hasHold(held, "rated_prop") && !hasHold(held, "locking_pin") {
+	if held := h.Holds.Holds; !hasHold(held, lift.HoldRatedProp) && !hasHold(held, lift.HoldLockingPin) {
 		weight := r.Drive.Mass
-		prop := Need{As: "prop", Name: "Rated prop or pin, to hold the mass while hands are near", Of: "safety", Count: 1}
+		prop := Need{As: cost.AsProp, Name: "Rated prop or pin, to hold the mass while hands are near", Of: cost.OfSafety, Count: 1}
 		prop.Want = []Want{{Least: known(propFactor*float64(weight.Val)*unit.G, weight.Is), Unit: "N", Where: "that it holds, the mass and a quarter more"}}
 		out = append(out, prop)
 	}
-	keep := Need{As: "fence", Name: "Fence or rope, and a sign", Of: "safety", Count: 1, Want: []Want{{Least: ratio(r.Hazards.KeepOut), Unit: "m", Where: "from the mass, all round"}}}
+	keep := Need{As: cost.AsFence, Name: "Fence or rope, and a sign", Of: cost.OfSafety, Count: 1, Want: []Want{{Least: ratio(r.Hazards.KeepOut), Unit: "m", Where: "from the mass, all round"}}}
 	if r.Hazards.AtLeast {
 		keep.Look = "at least so far: a size is missing"
 	}
-	pad := Need{As: "landing", Name: "Soft landing under the mass", Of: "safety", Count: 1, Want: []Want{{Least: ratio(h.Site.PadDepth), Unit: "m", Where: "deep"}}}
-	return append(out, pad, keep, Need{As: "gloves", Name: "Gloves, shoes with caps, eye protection", Of: "safety", Count: 1, Look: "for each who works at it"})
+	pad := Need{As: cost.AsLanding, Name: "Soft landing under the mass", Of: cost.OfSafety, Count: 1, Want: []Want{{Least: ratio(h.Site.PadDepth), Unit: "m", Where: "deep"}}}
+	return append(out, pad, keep, Need{As: cost.AsGloves, Name: "Gloves, shoes with caps, eye protection", Of: cost.OfSafety, Count: 1, Look: "for each who works at it"})
 }
 
 // propFactor is what a hold bears over the mass it holds (as for the holds of the drum).
 const propFactor = 1.25
 
-func hasHold(held []lift.Hold, kind string) bool {
+func hasHold(held []lift.Hold, kind lift.HoldKind) bool {
 	for _, x := range held {
 		if x.Kind == kind {
 			return true

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"duskweight/internal/model/cost"
 	"duskweight/internal/model/lift"
 )
 
@@ -11,7 +12,7 @@ import (
 func madeNeeds(h lift.Hoist) []Need {
 	out := []Need{drumNeed(h.Drum)}
 	for i, s := range h.Train.Stages {
-		if s.Kind != "box" && !s.Rated.Is { // those with a rating are bought by it
+		if s.Kind != lift.StageBox && !s.Rated.Is { // those with a rating are bought by it
 			out = append(out, stageNeed(i, s))
 		}
 	}
@@ -21,7 +22,7 @@ func madeNeeds(h lift.Hoist) []Need {
 	for i, p := range h.Structure.Posts {
 		out = append(out, postNeed(i, p))
 	}
-	if h.Base.Where != "on_beam" && h.Base.Where != "on_wall" {
+	if h.Base.Where != lift.BaseOnBeam && h.Base.Where != lift.BaseOnWall {
 		out = append(out, baseNeed(h.Base))
 	}
 	return out
@@ -37,10 +38,10 @@ func sized(s ...Size) []Size {
 }
 
 func drumNeed(d lift.Drum) Need {
-	return Need{As: "drum", Name: "Drum on its shaft", Of: "store", Make: true, Count: 1, Sizes: append([]Size{
+	return Need{As: cost.AsDrum, Name: "Drum on its shaft", Of: cost.OfStore, Make: true, Count: 1, Sizes: append([]Size{
 		{Name: "bare drum, across", Value: ratio(d.Diameter), Unit: "m"}, {Name: "between the flanges", Value: ratio(d.Width), Unit: "m"}},
 		given(Size{Name: "flanges, across", Value: ratio(d.Flange), Unit: "m"}, Size{Name: "turns that stay on", Value: ratio(d.DeadWraps), Unit: "1"},
-			Size{Name: "hub", Text: d.HubMaterial}, Size{Name: "hub, across", Value: ratio(d.HubOuter), Unit: "m"}, Size{Name: "hub on the shaft by", Text: d.HubFit},
+			Size{Name: "hub", Text: string(d.HubMaterial)}, Size{Name: "hub, across", Value: ratio(d.HubOuter), Unit: "m"}, Size{Name: "hub on the shaft by", Text: string(d.HubFit)},
 			Size{Name: "shaft, across", Value: ratio(d.ShaftDiameter), Unit: "m"}, Size{Name: "between its bearings", Value: ratio(d.BearingSpan), Unit: "m"},
 			Size{Name: "cross pin, across", Value: ratio(d.PinDiameter), Unit: "m"}, Size{Name: "key, wide", Value: ratio(d.KeyWidth), Unit: "m"}, Size{Name: "key, long", Value: ratio(d.KeyLength), Unit: "m"})...)}
 }
@@ -51,33 +52,33 @@ func given(s ...Size) []Size {
 }
 
 func stageNeed(i int, s lift.Stage) Need {
-	n := Need{As: "gear", Name: fmt.Sprintf("Gear stage %d", i+1), Of: "store", Count: 1, Make: s.Tooth.Material == "printed"}
+	n := Need{As: cost.AsGear, Name: fmt.Sprintf("Gear stage %d", i+1), Of: cost.OfStore, Count: 1, Make: s.Tooth.Material == lift.ToothPrinted}
 	if i == 0 {
 		n.Name += ", at the motor"
 	}
-	n.Sizes = sized(Size{Name: "ratio, turns in for one out", Value: ratio(s.Ratio), Unit: "1"}, Size{Name: "kind", Text: s.Kind},
+	n.Sizes = sized(Size{Name: "ratio, turns in for one out", Value: ratio(s.Ratio), Unit: "1"}, Size{Name: "kind", Text: string(s.Kind)},
 		Size{Name: "sun gear, teeth", Value: ratio(s.SunTeeth), Unit: "1"}, Size{Name: "planet, teeth", Value: ratio(s.PlanetTeeth), Unit: "1"}, Size{Name: "ring, teeth", Value: ratio(s.RingTeeth), Unit: "1"},
 		Size{Name: "planets", Value: ratio(s.Planets), Unit: "1"}, Size{Name: "module", Value: ratio(s.Tooth.Module), Unit: "m"}, Size{Name: "width of the teeth", Value: ratio(s.Tooth.FaceWidth), Unit: "m"},
-		Size{Name: "teeth of", Text: s.Tooth.Material}, Size{Name: "layers", Text: s.Tooth.Layers})
+		Size{Name: "teeth of", Text: string(s.Tooth.Material)}, Size{Name: "layers", Text: string(s.Tooth.Layers)})
 	return n
 }
 
 func beamNeed(b lift.Beam) Need {
-	return Need{As: "beam", Name: "Beam", Of: "store", Make: true, Count: 1, Sizes: sized(
-		Size{Name: "span", Value: ratio(b.Span), Unit: "m"}, Size{Name: "kind", Text: b.Kind}, Size{Name: "class, stamped on it", Text: b.Class},
+	return Need{As: cost.AsBeam, Name: "Beam", Of: cost.OfStore, Make: true, Count: 1, Sizes: sized(
+		Size{Name: "span", Value: ratio(b.Span), Unit: "m"}, Size{Name: "kind", Text: string(b.Kind)}, Size{Name: "class, stamped on it", Text: string(b.Class)},
 		Size{Name: "wide", Value: ratio(b.Width), Unit: "m"}, Size{Name: "deep, standing", Value: ratio(b.Depth), Unit: "m"}, Size{Name: "wall", Value: ratio(b.Wall), Unit: "m"},
 		Size{Name: "lies on, at each end", Value: ratio(b.Bearing), Unit: "m"}, Size{Name: "largest hole", Value: ratio(b.Hole), Unit: "m"})}
 }
 
 func postNeed(i int, p lift.Post) Need {
-	return Need{As: "post", Name: fmt.Sprintf("Post %d", i+1), Of: "store", Make: true, Count: 1, Sizes: sized(
-		Size{Name: "free height", Value: ratio(p.Height), Unit: "m"}, Size{Name: "kind", Text: p.Kind}, Size{Name: "class, stamped on it", Text: p.Class},
+	return Need{As: cost.AsPost, Name: fmt.Sprintf("Post %d", i+1), Of: cost.OfStore, Make: true, Count: 1, Sizes: sized(
+		Size{Name: "free height", Value: ratio(p.Height), Unit: "m"}, Size{Name: "kind", Text: string(p.Kind)}, Size{Name: "class, stamped on it", Text: string(p.Class)},
 		Size{Name: "smaller side", Value: ratio(p.Width), Unit: "m"}, Size{Name: "larger side", Value: ratio(p.Depth), Unit: "m"}, Size{Name: "wall", Value: ratio(p.Wall), Unit: "m"},
-		Size{Name: "ends held", Text: p.Fixing}, Size{Name: "area of its foot", Value: ratio(p.FootArea), Unit: "m²"})}
+		Size{Name: "ends held", Text: string(p.Fixing)}, Size{Name: "area of its foot", Value: ratio(p.FootArea), Unit: "m²"})}
 }
 
 func baseNeed(b lift.Base) Need {
-	return Need{As: "base_board", Name: "Base board", Of: "store", Make: true, Count: 1, Sizes: sized(
+	return Need{As: cost.AsBaseBoard, Name: "Base board", Of: cost.OfStore, Make: true, Count: 1, Sizes: sized(
 		Size{Name: "thick", Value: ratio(b.Board.Thickness), Unit: "m"}, Size{Name: "wide, across the bending", Value: ratio(b.Board.Width), Unit: "m"},
 		Size{Name: "from the drum's screws to the nearest weight", Value: ratio(b.Board.Arm), Unit: "m"}, Size{Name: "base, wide in the direction of the pull", Value: ratio(b.Width), Unit: "m"},
 		Size{Name: "rope leaves it at a height of", Value: ratio(b.PullHeight), Unit: "m"})}

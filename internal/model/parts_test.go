@@ -35,11 +35,11 @@ func TestNeedsOfSample(t *testing.T) {
 	seen := map[string]bool{}
 	for i, v := range doc.Variants {
 		for _, n := range model.Needs(v, r.Variants[i]) {
-			seen[n.As] = true
-			if !slices.Contains(words(t), n.As) {
+			seen[string(n.As)] = true
+			if !slices.Contains(words(t), string(n.As)) {
 				t.Errorf("%s: %q is not a word of the list", n.Name, n.As)
 			}
-			if n.Name == "" || n.Count < 1 || !slices.Contains([]string{"store", "safety", "panel"}, n.Of) {
+			if n.Name == "" || n.Count < 1 || !slices.Contains([]cost.PartOf{"store", "safety", "panel"}, n.Of) {
 				t.Errorf("%+v", n)
 			}
 			if p := n.Part(); p.Price.Is || p.Number != "" {
@@ -59,7 +59,7 @@ func TestNeedsOfSample(t *testing.T) {
 	}
 }
 
-func needed(t *testing.T, needs []model.Need, as string) model.Need {
+func needed(t *testing.T, needs []model.Need, as cost.As) model.Need {
 	t.Helper()
 	for _, n := range needs {
 		if n.As == as {

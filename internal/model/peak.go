@@ -143,7 +143,7 @@ func brakePower(stores []StoreResult) (sum unit.Power) {
 // through with the shaft held. False where the line does not feed the motor or neither is known.
 func (r *HoistResult) supplyCurrent() (unit.Current, bool) {
 	raise := r.Design.Raise
-	if raise.Feed == "panel" || raise.Feed == "" || !raise.Voltage.Is {
+	if raise.Feed == lift.FeedPanel || raise.Feed == "" || !raise.Voltage.Is {
 		return 0, false
 	}
 	m := r.Drive.Machine
@@ -155,7 +155,7 @@ func (r *HoistResult) supplyCurrent() (unit.Current, bool) {
 
 // driveEfficiency is η_D of a supply: 1 for a relay that nobody measured, a low usual one for a drive.
 func driveEfficiency(r lift.Raise) unit.Ratio {
-	if r.Feed == "relay" {
+	if r.Feed == lift.FeedRelay {
 		return r.DriveEff.Or(1)
 	}
 	return r.DriveEff.Or(usualStepDown)

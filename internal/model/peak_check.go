@@ -20,7 +20,7 @@ func (p *Peak) check(g Ground, v Variant, stores []StoreResult) {
 		p.Checks = append(p.Checks, b.checks(g, *CellsOf(stores[b.At]))...)
 	}
 	for i, a := range g.Project.Load.Appliances {
-		if a.Supply == "dc" && a.CableLen.Is && a.CableArea.Is && a.Power.Is && a.Count.Is {
+		if a.Supply == load.SupplyDc && a.CableLen.Is && a.CableArea.Is && a.Power.Is && a.Count.Is {
 			line := v.Controller.Line()
 			amps := unit.Current(float64(a.Power.Val) * float64(a.Count.Val) / float64(line))
 			drop := cell.Drop(a.CableLen.Val, amps, a.CableArea.Val, cell.HotCable)

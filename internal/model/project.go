@@ -10,12 +10,13 @@ import (
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/sun"
+	"duskweight/internal/model/unit"
 )
 
 // Project is a place, a night and what stands behind all its variants.
 type Project struct {
 	Name     string      `json:"name" say:"Name of the project"`
-	Example  string      `json:"example" say:"Is this a worked example with invented numbers?" enum:"|yes"`
+	Example  unit.Answer `json:"example" say:"Is this a worked example with invented numbers?" enum:"|yes"`
 	Currency string      `json:"currency" say:"Label for money, such as EUR; never converted"`
 	Seed     uint64      `json:"seed" say:"Seed of the weather made from monthly means; the same seed gives the same year" range:"[0,9007199254740991]"`
 	Place    sun.Place   `json:"place"`
@@ -56,6 +57,6 @@ type Origins map[string]Origin
 
 // Origin is the state of one value.
 type Origin struct {
-	Kind   string `json:"kind" say:"Typical until confirmed, taken from the catalog, or measured in a test" enum:"typical|catalog|measured"`
-	Source string `json:"source" say:"Where it comes from"`
+	Kind   OriginKind `json:"kind" say:"Typical until confirmed, taken from the catalog, or measured in a test" enum:"typical|catalog|measured"`
+	Source string     `json:"source" say:"Where it comes from"`
 }

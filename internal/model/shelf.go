@@ -46,7 +46,7 @@ type SparePulley struct {
 	Efficiency unit.Known[unit.Ratio]  `json:"efficiency" say:"Its efficiency with the rope" range:"(0,1]"`
 	Diameter   unit.Known[unit.Length] `json:"diameter_m" say:"Diameter at the bottom of its groove" range:"(0,5]"`
 	Rating     unit.Known[unit.Force]  `json:"working_load_n" say:"Working load on its label" range:"(0,1e8]"`
-	RatingOf   string                  `json:"rating_of" say:"What the label means: pull in the rope, or load on the hook" enum:"|rope_pull|hook_load"`
+	RatingOf   lift.RatingOf           `json:"rating_of" say:"What the label means: pull in the rope, or load on the hook" enum:"|rope_pull|hook_load"`
 }
 
 // Parts is how many parts lie on the shelf; several alike count as one.
@@ -196,7 +196,7 @@ func (p Project) Shelve(v Variant, i int) (Project, int) {
 		put(fmt.Sprintf("shelf.drums[%d].drum", len(s.Drums)-1), "drum")
 	}
 	if !blank(h.Rope) && !slices.ContainsFunc(s.Ropes, func(o SpareRope) bool { return o.Rope == h.Rope }) {
-		s.Ropes = append(slices.Clone(s.Ropes), SpareRope{Name: s.free(spareName(capital(orElse(h.Rope.Kind, "rope")), h.Rope.Diameter)), Rope: h.Rope})
+		s.Ropes = append(slices.Clone(s.Ropes), SpareRope{Name: s.free(spareName(capital(orElse(string(h.Rope.Kind), "rope")), h.Rope.Diameter)), Rope: h.Rope})
 		put(fmt.Sprintf("shelf.ropes[%d].rope", len(s.Ropes)-1), "rope")
 	}
 	for k, o := range h.Reeving.Sheaves {
@@ -240,7 +240,7 @@ func (s *Shelf) free(name string) string {
 func blank[T any](v T) bool { return reflect.ValueOf(v).IsZero() }
 
 func stageName(s lift.Stage) string {
-	name := capital(strings.ReplaceAll(orElse(s.Kind, "stage"), "_", " "))
+	name := capital(strings.ReplaceAll(orElse(string(s.Kind), "stage"), "_", " "))
 	if r, ok := s.Ratio.Value(); ok {
 		name += " " + unit.Rounded(float64(r), 3) + ":1"
 	}

@@ -16,7 +16,7 @@ func TestEveryStageAsksForItsStrength(t *testing.T) {
 	for _, kind := range []string{"planetary", "spur", "bevel", "worm", "belt", "chain", "strain_wave", "cycloid", "box", ""} {
 		doc := catalog.Sample()
 		h := doc.Variants[2].Stores[0].Hoist
-		h.Train.Stages[3] = lift.Stage{Kind: kind, Ratio: unit.Of[unit.Ratio](5), Efficiency: unit.Of[unit.Ratio](.95), IdleTorque: unit.Of[unit.Torque](0)}
+		h.Train.Stages[3] = lift.Stage{Kind: lift.StageKind(kind), Ratio: unit.Of[unit.Ratio](5), Efficiency: unit.Of[unit.Ratio](.95), IdleTorque: unit.Of[unit.Torque](0)}
 		r := model.Evaluate(doc, "").Variants[2]
 		if r.Ready != "not_known" || !strings.Contains(strings.Join(reasonsSaid(r.Because), " "), "stage 4") && !strings.Contains(strings.Join(reasonsSaid(r.Because), " "), "of stage 4") {
 			t.Errorf("%q: %s %q", kind, r.Ready, reasonsSaid(r.Because))
@@ -33,7 +33,7 @@ func TestDamagedForbids(t *testing.T) {
 	for _, shock := range []string{"no", "yes", ""} {
 		doc := catalog.Sample()
 		h := doc.Variants[2].Stores[0].Hoist
-		f := lift.Failure{Shock: shock, Look: lift.Look{Rope: "damaged", Knots: "sound", Pulleys: "sound", Pins: "sound", Container: "sound", Base: "sound"}}
+		f := lift.Failure{Shock: unit.Answer(shock), Look: lift.Look{Rope: "damaged", Knots: "sound", Pulleys: "sound", Pins: "sound", Container: "sound", Base: "sound"}}
 		h.Trials.Failures = []lift.Failure{f}
 		if r := model.Evaluate(doc, "").Variants[2]; r.Ready != "no" {
 			t.Errorf("shock %q, rope damaged: %s", shock, r.Ready)

@@ -19,7 +19,7 @@ func (v Variant) typicalPaths(i int) []string {
 	hoist := HoistPath(i) + "."
 	for path, o := range v.Origins {
 		rest, ok := strings.CutPrefix(path, hoist)
-		if ok && o.Kind == "typical" && !energyOnly[rest] {
+		if ok && o.Kind == OriginTypical && !energyOnly[rest] {
 			out = append(out, path)
 		}
 	}
@@ -34,7 +34,7 @@ func (v Variant) labelled(i int) (h lift.Hoist, gaveWay []string) {
 	h = *v.HoistAt(i)
 	m := &h.Machine
 	typical := func(path string) bool {
-		return v.Origins[Join(HoistPath(i), path)].Kind == "typical"
+		return v.Origins[Join(HoistPath(i), path)].Kind == OriginTypical
 	}
 	if m.R.Is && m.SheetVolts.Is && m.SheetStall.Is && typical("machine.r_ohm") {
 		m.R.Is, gaveWay = false, append(gaveWay, "machine.r_ohm")

@@ -40,7 +40,7 @@ func TestTypicalValuesAreNotReady(t *testing.T) {
 			t.Errorf("%s typical: %q, want %q; %v", path, r.Ready, want, reasonsSaid(r.Because))
 		}
 		for _, kind := range []string{"catalog", "measured"} {
-			if r := ready(model.Origins{path: {Kind: kind}}); r.Ready != "yes" {
+			if r := ready(model.Origins{path: {Kind: model.OriginKind(kind)}}); r.Ready != "yes" {
 				t.Errorf("%s %s: %q", path, kind, r.Ready)
 			}
 		}

@@ -6,7 +6,9 @@ import (
 	"slices"
 
 	"duskweight/internal/model/cell"
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/panel"
+	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
@@ -80,10 +82,10 @@ func (g Ground) coldest() (best, worst float64) {
 		return float64(t), float64(t)
 	}
 	switch {
-	case place.Sky == "file" && g.Sky != nil:
+	case place.Sky == sun.SkyFile && g.Sky != nil:
 		t := slices.Min(g.Sky.TAir) - 10
 		return t, t
-	case place.Sky == "monthly" && place.Monthly != nil:
+	case place.Sky == sun.SkyMonthly && place.Monthly != nil:
 		low := math.Inf(1)
 		for _, t := range place.Monthly.TMin {
 			low = min(low, float64(t))
@@ -106,7 +108,7 @@ func (w *Wiring) addString(i int, a panel.Array, c panel.Controller) {
 	}
 	w.Strings = append(w.Strings, s)
 	w.Highest = max(w.Highest, s.ColdWorst)
-	if c.Kind == "direct" {
+	if c.Kind == panel.ControllerDirect {
 		return
 	}
 	k := lineCheck("volts_string", "controller.max_input_v", unit.Voltages, float64(s.ColdWorst), float64(c.MaxInput.Or(0)), usualNearly)
@@ -151,11 +153,11 @@ func (w *Wiring) hot(v Variant, stores []StoreResult) {
 			need = max(need, c.Resolved.Full())
 		}
 	}
-	if v.Controller.Kind == "tracking" {
+	if v.Controller.Kind == panel.ControllerTracking {
 		need *= trackerOver
 	}
 	for _, s := range w.Strings {
-		if !s.Hot.Is || need <= 0 || v.Controller.Kind == "direct" {
+		if !s.Hot.Is || need <= 0 || v.Controller.Kind == panel.ControllerDirect {
 			continue
 		}
 		k := lineCheck("string_hot", fmt.Sprintf("panels[%d].sheet.panels_in_series", s.At), unit.Voltages, float64(need), float64(s.Hot.Val), usualNearly)
@@ -214,7 +216,7 @@ func liveVolts(v Variant, stores []StoreResult) []live {
 			out = append(out, live{Join(HoistPath(i), "lower.loads"), "The lamps on the motor", lo.Voltage})
 		}
 		for k, l := range h.Design.Lower.Loads {
-			if l.Kind == "clamp" {
+			if l.Kind == lift.LoadClamp {
 				out = append(out, live{Join(HoistPath(i), fmt.Sprintf("lower.loads[%d].threshold_v", k)), "The clamp on the motor", l.Threshold.Or(0)})
 			}
 		}

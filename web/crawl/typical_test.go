@@ -41,7 +41,7 @@ func everyInput(visit inputVisitor) {
 	visitAll(visit, "hoist", of.Hoist(), h)
 	visitAll(visit, "trials", of.Trials(), h)
 	for _, kind := range []string{"flooded_lead", "sealed_lead", "lfp", "nmc", "nickel_iron", "sodium_ion"} {
-		visitAll(visit, "battery", of.Cells(), &cell.Bank{Kind: kind})
+		visitAll(visit, "battery", of.Cells(), &cell.Bank{Kind: cell.Chemistry(kind)})
 	}
 	visitAll(visit, "parts", of.Parts(), &model.Variant{Parts: make([]cost.Part, 1)})
 	visitAll(visit, "money", of.Money(), &cost.Terms{})

@@ -163,16 +163,16 @@ func ReadNumber[X unit.Number](q unit.Quantity, text string, sys unit.System) (X
 }
 
 // Word is one of a closed list of words, which the design's own tag gives. An empty word is "not known".
-func Word[T any](path, label string, at func(*T) *string, more ...func(*Input[T])) Part[T] {
+func Word[T any, S ~string](path, label string, at func(*T) *S, more ...func(*Input[T])) Part[T] {
 	in := NewInput[T](path, label, AsChoice)
 	for value := range strings.SplitSeq(TagOf[T](path).Get("enum"), "|") {
 		in.Options = append(in.Options, Option{value, WordFor(value)})
 	}
-	in.Show = func(t *T, _ unit.System) string { return *at(t) }
+	in.Show = func(t *T, _ unit.System) string { return string(*at(t)) }
 	in.Read = func(t *T, text string, _ unit.System) error {
 		for _, o := range in.Options {
 			if o.Value == text {
-				*at(t) = text
+				*at(t) = S(text)
 				return nil
 			}
 		}

@@ -155,7 +155,7 @@ func (r *reader[T]) change(parts []Part[T], t *T, do string) {
 	case "mine":
 		if s := findSection(parts, path); s != nil {
 			Form[T]{}.Walk([]Part[T]{*s}, t, func(in *Input[T]) {
-				if r.origins != nil && (*r.origins)[in.Path].Kind == "typical" {
+				if r.origins != nil && (*r.origins)[in.Path].Kind == model.OriginTypical {
 					r.forget(in.Path)
 				}
 			})
@@ -171,7 +171,7 @@ func (r *reader[T]) change(parts []Part[T], t *T, do string) {
 				if *r.origins == nil {
 					*r.origins = model.Origins{}
 				}
-				(*r.origins)[path] = model.Origin{Kind: "typical", Source: from.String()}
+				(*r.origins)[path] = model.Origin{Kind: model.OriginTypical, Source: from.String()}
 			}
 		}
 	}

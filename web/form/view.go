@@ -255,7 +255,7 @@ func (p *printer[T]) field(in *Input[T], t *T) *FieldView {
 		v.Value, v.Saved, v.Echo = sent[0], shown, ""
 	}
 	if o, ok := p.origins[in.Path]; ok {
-		v.Origin, v.Source = o.Kind, shortSource(o.Source)
+		v.Origin, v.Source = string(o.Kind), shortSource(o.Source)
 	}
 	if shown == "" {
 		p.empty(v, in, t)

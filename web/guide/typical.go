@@ -37,8 +37,8 @@ func typicalPages(of page.Tables, sys unit.System) []typicalPage {
 		{"Panels and controller", typicalRows(of.Variant(), &model.Variant{Panels: make([]panel.Array, 1)}, sys)},
 		{"Lifted mass", typicalRows(of.Hoist(), h, sys)},
 		{"Gears and loads by their kind", typicalByKind(sys)},
-		{"Battery, iron phosphate", typicalRows(of.Cells(), &cell.Bank{Kind: "lfp"}, sys)},
-		{"Battery, sealed lead", typicalRows(of.Cells(), &cell.Bank{Kind: "sealed_lead"}, sys)},
+		{"Battery, iron phosphate", typicalRows(of.Cells(), &cell.Bank{Kind: cell.LFP}, sys)},
+		{"Battery, sealed lead", typicalRows(of.Cells(), &cell.Bank{Kind: cell.SealedLead}, sys)},
 		{"Parts and money", append(typicalRows(of.Parts(), &model.Variant{Parts: make([]cost.Part, 1)}, sys), typicalRows(of.Money(), &cost.Terms{}, sys)...)},
 	}
 }
@@ -80,14 +80,14 @@ func typicalRowOf(u typical.Usual, label string, sys unit.System) typicalRow {
 func typicalByKind(sys unit.System) []typicalRow {
 	var rows []typicalRow
 	for kind := range strings.SplitSeq(form.TagOf[lift.Stage]("kind").Get("enum"), "|") {
-		s := lift.Stage{Kind: kind}
+		s := lift.Stage{Kind: lift.StageKind(kind)}
 		if kind != "" {
 			rows = append(rows, typicalRowOf(typical.StageRatio(&s).Usually(unit.GearRatios), form.SentenceCase(form.WordFor(kind))+": ratio", sys),
 				typicalRowOf(typical.StageEfficiency(&s).Usually(unit.Percents), form.SentenceCase(form.WordFor(kind))+": efficiency", sys))
 		}
 	}
 	for _, kind := range []string{"string", "cell", "clamp"} {
-		l := lift.DCLoad{Kind: kind}
+		l := lift.DCLoad{Kind: lift.LoadKind(kind)}
 		rows = append(rows, typicalRowOf(typical.LoadBegins(&l).Usually(unit.Voltages), form.SentenceCase(form.WordFor(kind))+": begins at", sys),
 			typicalRowOf(typical.LoadSlope(&l).Usually(unit.Resistances), form.SentenceCase(form.WordFor(kind))+": slope", sys))
 	}

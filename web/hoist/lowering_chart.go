@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
 	"duskweight/web/page"
 )
@@ -61,10 +62,10 @@ func (s sketch) lastVolts() float64 {
 		last = math.Max(last, 1.15*float64(u))
 	}
 	for _, l := range s.h.Design.Lower.Loads {
-		if p, ok := l.Power.Value(); ok && l.Kind == "constant_power" && lo.Current > 0 {
+		if p, ok := l.Power.Value(); ok && l.Kind == lift.LoadConstantPower && lo.Current > 0 {
 			last = math.Max(last, 2*float64(p)/float64(lo.Current))
 		}
-		if r, ok := l.Resistance.Value(); ok && l.Kind == "resistor" && !lo.Steady {
+		if r, ok := l.Resistance.Value(); ok && l.Kind == lift.LoadResistor && !lo.Steady {
 			last = math.Max(last, math.Min(1.2*float64(r)*float64(lo.Current), 1000))
 		}
 	}

@@ -210,7 +210,7 @@ func originsTaken(o model.Origins, prefix string, t catalog.Taken, f catalog.Fro
 		kind = "typical"
 	}
 	for _, path := range t.Copied {
-		out[model.Join(prefix, path)] = model.Origin{Kind: kind, Source: f.Source}
+		out[model.Join(prefix, path)] = model.Origin{Kind: model.OriginKind(kind), Source: f.Source}
 	}
 	return out
 }

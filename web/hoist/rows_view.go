@@ -96,9 +96,9 @@ func rowChoiceOf(k catalog.Kind, r catalog.Row, sys unit.System) rowChoice {
 	h := lift.Hoist{}
 	h.Train.Stages, h.Structure.Posts = make([]lift.Stage, 1), make([]lift.Post, 1)
 	if k.Word == "ending" && r.Group == "Wire rope" {
-		h.Rope.Kind = "wire"
+		h.Rope.Kind = lift.RopeWire
 	} else if k.Word == "ending" {
-		h.Rope.Kind = "polyester"
+		h.Rope.Kind = lift.RopePolyester
 	}
 	c := catalog.Choice{Volume: unit.Of[unit.Volume](1)}
 	if places := k.Places(&h); len(places) > 0 {

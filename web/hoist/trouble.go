@@ -85,7 +85,7 @@ func (t trouble) onShunt() (unit.Voltage, unit.Speed, bool) {
 	h := t.h.Design
 	var kept []lift.DCLoad
 	for _, l := range h.Lower.Loads {
-		if l.Permanent == "yes" {
+		if l.Permanent == unit.Yes {
 			kept = append(kept, l)
 		}
 	}
@@ -154,7 +154,7 @@ func (t trouble) powerLost() troubleView {
 
 func (t trouble) slack() troubleView {
 	v := troubleView{What: "Rope slack, then caught", Limits: "A switch that stops the drum when the rope goes slack, and a long, soft rope. Even with no slack at all a sudden load pulls twice."}
-	v.Rows = append(v.Rows, page.PairView{Name: "Slack-rope switch", Value: form.OrNotKnown(form.WordFor(t.h.Design.Holds.SlackSwitch))})
+	v.Rows = append(v.Rows, page.PairView{Name: "Slack-rope switch", Value: form.OrNotKnown(form.WordFor(string(t.h.Design.Holds.SlackSwitch)))})
 	v.Rows = t.checked(v.Rows, "Pull of the rope", "slack", "the rope when it went slack and catches the mass")
 	return v
 }

@@ -10,6 +10,7 @@ import (
 	"github.com/go-chi/chi/v5"
 
 	"duskweight/internal/model"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 	"duskweight/web/form"
@@ -80,7 +81,7 @@ func (s *Pages) showOverview(w http.ResponseWriter, r *http.Request) error {
 
 func overviewOf(g model.Ground, p store.Saved[model.Project], variants []store.Saved[model.Variant], sys unit.System) overviewView {
 	u := page.ProjectURL(p.ID)
-	v := overviewView{URL: u, Name: p.Value.Name, Example: p.Value.Example == "yes", Revision: fmt.Sprint(p.Revision)}
+	v := overviewView{URL: u, Name: p.Value.Name, Example: p.Value.Example == unit.Yes, Revision: fmt.Sprint(p.Revision)}
 	results := make([]model.VariantResult, len(variants))
 	for i, saved := range variants {
 		results[i] = g.Evaluate(saved.Value)
@@ -170,7 +171,7 @@ func nextSteps(g model.Ground, p store.Saved[model.Project], variants []store.Sa
 		switch n := len(r.Missing); {
 		case len(variants[i].Value.Stores) == 0:
 			add("Add a store to “"+r.Name+"”", v+"#stores")
-		case r.Ready == "no" && len(r.Because) > 0:
+		case r.Ready == reason.No && len(r.Because) > 0:
 			add("“"+r.Name+"”: "+page.FirstSentence(r.Because[0].Say.In(sys)), v)
 		case n == 1:
 			add("“"+r.Name+"”: one input is missing", v+"#missing")

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"duskweight/internal/model"
+	"duskweight/internal/model/reason"
 	"duskweight/web/form"
 )
 
@@ -25,7 +26,7 @@ func FirstSentence(say string) string {
 
 // ReadyOf says what the plan sheet will say.
 func ReadyOf(r model.VariantResult) string {
-	if r.Ready == "no" {
+	if r.Ready == reason.No {
 		return strings.ToLower(DoNot(r))
 	}
 	return map[string]string{"yes": "ready", "not_known": "not ready: something is not known"}[string(r.Ready)]
@@ -35,7 +36,7 @@ func ReadyOf(r model.VariantResult) string {
 // not used.
 func DoNot(r model.VariantResult) string {
 	for _, s := range r.Stores {
-		if s.Hoist != nil && s.Hoist.Ready == "no" {
+		if s.Hoist != nil && s.Hoist.Ready == reason.No {
 			return "DO NOT HANG"
 		}
 	}

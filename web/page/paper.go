@@ -6,6 +6,7 @@ import (
 
 	"duskweight/internal/document"
 	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 	"duskweight/web/form"
 )
@@ -17,7 +18,7 @@ type PaperTop struct {
 }
 
 func paperNames(p model.Project, v model.Variant) PaperTop {
-	return PaperTop{Title: form.Clip(v.Name, PaperName), Project: form.Clip(p.Name, 60), Example: p.Example == "yes"}
+	return PaperTop{Title: form.Clip(v.Name, PaperName), Project: form.Clip(p.Name, 60), Example: p.Example == unit.Yes}
 }
 
 func (s *Site) PaperTop(p store.Saved[model.Project], v store.Saved[model.Variant]) (PaperTop, error) {

@@ -13,13 +13,13 @@ import (
 func RopeForm() []form.Part[lift.Rope] {
 	type o = lift.Rope
 	return []form.Part[o]{
-		form.Word("kind", "Rope", func(o *o) *string { return &o.Kind }),
+		form.Word("kind", "Rope", func(o *o) *lift.RopeKind { return &o.Kind }),
 		form.Number("diameter_m", "Rope diameter", unit.SmallLengths, func(o *o) *unit.Known[unit.Length] { return &o.Diameter }),
 		form.Number("breaking_load_n", "Breaking load", unit.Loads, func(o *o) *unit.Known[unit.Force] { return &o.BreakingLoad }, form.Hint[o]("printed on the reel; never guessed")),
-		form.Word("ending", "Ends", func(o *o) *string { return &o.Ending }),
+		form.Word("ending", "Ends", func(o *o) *lift.Ending { return &o.Ending }),
 		form.Number("knot_factor", "Strength left at the end", unit.Percents, func(o *o) *unit.Known[unit.Ratio] { return &o.KnotFactor }, form.Hint[o]("empty: the careful value of that ending")),
 		form.Number("age_factor", "Strength left with age", unit.Percents, func(o *o) *unit.Known[unit.Ratio] { return &o.AgeFactor }, form.Hint[o]("empty: the careful value")),
-		form.Word("outdoors", "In sun and rain", func(o *o) *string { return &o.Outdoors }),
+		form.Word("outdoors", "In sun and rain", func(o *o) *unit.Answer { return &o.Outdoors }),
 		form.Number("length_m", "Rope at hand", unit.Lengths, func(o *o) *unit.Known[unit.Length] { return &o.Length }),
 		form.Number("stiffness_ea_n", "Stiffness EA", unit.Forces, func(o *o) *unit.Known[unit.Force] { return &o.Stiffness }, form.Hint[o]("from a test, if you have one")),
 	}
@@ -33,7 +33,7 @@ func DrumForm() []form.Part[lift.Drum] {
 		form.Number("width_m", "Width between flanges", unit.SmallLengths, func(o *o) *unit.Known[unit.Length] { return &o.Width }),
 		form.Number("flange_diameter_m", "Flange diameter", unit.SmallLengths, func(o *o) *unit.Known[unit.Length] { return &o.Flange }),
 		form.Number("dead_wraps", "Turns that stay on", unit.Counts, func(o *o) *unit.Known[unit.Count] { return &o.DeadWraps }),
-		form.Word("grooved", "Grooved", func(o *o) *string { return &o.Grooved }),
+		form.Word("grooved", "Grooved", func(o *o) *unit.Answer { return &o.Grooved }),
 		form.Number("fleet_angle_rad", "Side angle of the rope", unit.Angles, func(o *o) *unit.Known[unit.Angle] { return &o.FleetAngle }),
 		form.Number("bearing_torque_nm", "Friction of its bearings", unit.Torques, func(o *o) *unit.Known[unit.Torque] { return &o.Friction }),
 	}
@@ -47,19 +47,19 @@ func ShaftForm() []form.Part[lift.Drum] {
 		form.Number("shaft_yield_pa", "Shaft: yield strength", unit.Stresses, func(o *o) *unit.Known[unit.Stress] { return &o.ShaftYield }),
 		form.Number("shaft_overhang_m", "Rope to the nearest bearing", unit.SmallLengths, func(o *o) *unit.Known[unit.Length] { return &o.ShaftSpan }),
 		form.Number("shaft_bearing_span_m", "Between two bearings", unit.SmallLengths, func(o *o) *unit.Known[unit.Length] { return &o.BearingSpan }),
-		form.Word("hub_fit", "Drum sits on the shaft by", func(o *o) *string { return &o.HubFit }),
+		form.Word("hub_fit", "Drum sits on the shaft by", func(o *o) *lift.HubFit { return &o.HubFit }),
 		form.Number("pin_diameter_m", "Cross pin diameter", unit.SmallLengths, func(o *o) *unit.Known[unit.Length] { return &o.PinDiameter }),
 		form.Number("pin_yield_pa", "Cross pin: yield strength", unit.Stresses, func(o *o) *unit.Known[unit.Stress] { return &o.PinYield }),
 		form.Number("key_width_m", "Key: width", unit.SmallLengths, func(o *o) *unit.Known[unit.Length] { return &o.KeyWidth }, form.Hint[o]("a square key: its side")),
 		form.Number("key_length_m", "Key: length", unit.SmallLengths, func(o *o) *unit.Known[unit.Length] { return &o.KeyLength }),
 		form.Number("key_yield_pa", "Key: yield strength", unit.Stresses, func(o *o) *unit.Known[unit.Stress] { return &o.KeyYield }),
 		form.Number("set_screw_torque_nm", "Torque the set screw holds", unit.Torques, func(o *o) *unit.Known[unit.Torque] { return &o.SetScrewTorque }),
-		form.Word("hub_material", "Hub made of", func(o *o) *string { return &o.HubMaterial }),
+		form.Word("hub_material", "Hub made of", func(o *o) *lift.HubMaterial { return &o.HubMaterial }),
 		form.Number("hub_outer_diameter_m", "Hub diameter", unit.SmallLengths, func(o *o) *unit.Known[unit.Length] { return &o.HubOuter }),
 		form.Number("hub_strength_pa", "Hub: strength", unit.Stresses, func(o *o) *unit.Known[unit.Stress] { return &o.HubAllow }),
-		form.Word("coupling", "Coupling between gear and drum", func(o *o) *string { return &o.NoCoupling }),
-		form.Word("coupling_made_of", "What that coupling is made of", func(o *o) *string { return &o.CouplingMade }),
-		form.Word("hub_pressed", "Drum or hub pressed on", func(o *o) *string { return &o.HubPressed }),
+		form.Word("coupling", "Coupling between gear and drum", func(o *o) *lift.Coupling { return &o.NoCoupling }),
+		form.Word("coupling_made_of", "What that coupling is made of", func(o *o) *lift.CouplingMaterial { return &o.CouplingMade }),
+		form.Word("hub_pressed", "Drum or hub pressed on", func(o *o) *unit.Answer { return &o.HubPressed }),
 		form.Number("coupling_torque_nm", "Rated torque of the coupling", unit.Torques, func(o *o) *unit.Known[unit.Torque] { return &o.CouplingRating }),
 	}
 }
@@ -77,7 +77,7 @@ func MachineForm() []form.Part[lift.Machine] {
 		form.Number("k_vs_rad", "Constant K", unit.MachineConstants, func(o *o) *unit.Known[unit.MachineConstant] { return &o.K }, form.Hint[o]("or give the label's numbers above")),
 		form.Number("r_ohm", "Winding resistance", unit.Resistances, func(o *o) *unit.Known[unit.Resistance] { return &o.R }),
 		form.Number("i0_a", "Current without load", unit.Currents, func(o *o) *unit.Known[unit.Current] { return &o.I0 }),
-		form.Word("i0_measured_with_gear", "Measured with the gears on", func(o *o) *string { return &o.I0WithGear }),
+		form.Word("i0_measured_with_gear", "Measured with the gears on", func(o *o) *unit.Answer { return &o.I0WithGear }),
 		form.Number("continuous_current_a", "Current it stands all day", unit.Currents, func(o *o) *unit.Known[unit.Current] { return &o.MaxCurrent }),
 		form.Number("max_speed_rad_s", "Highest speed", unit.RotationSpeeds, func(o *o) *unit.Known[unit.AngularSpeed] { return &o.MaxSpeed }),
 		form.Folded("Heat and inertia", "",
@@ -95,7 +95,7 @@ func MachineForm() []form.Part[lift.Machine] {
 func StageForm() []form.Part[lift.Stage] {
 	type s = lift.Stage
 	return []form.Part[s]{
-		form.Word("kind", "Kind", func(s *s) *string { return &s.Kind }),
+		form.Word("kind", "Kind", func(s *s) *lift.StageKind { return &s.Kind }),
 		form.Number("ratio", "Ratio to 1", unit.GearRatios, func(s *s) *unit.Known[unit.Ratio] { return &s.Ratio }, form.UsualBy(unit.GearRatios, typical.StageRatio)),
 		form.Number("efficiency", "Efficiency", unit.Percents, func(s *s) *unit.Known[unit.Ratio] { return &s.Efficiency }, form.UsualBy(unit.Percents, typical.StageEfficiency)),
 		form.Folded("More of this stage", "",
@@ -118,8 +118,8 @@ func StageForm() []form.Part[lift.Stage] {
 			form.Number("tooth.teeth", "Tooth: teeth of the wheel", unit.Counts, func(s *s) *unit.Known[unit.Count] { return &s.Tooth.Teeth }),
 			form.Number("tooth.face_width_m", "Tooth: face width", unit.SmallLengths, func(s *s) *unit.Known[unit.Length] { return &s.Tooth.FaceWidth }),
 			form.Number("tooth.meshes_sharing", "Tooth: meshes that share", unit.Counts, func(s *s) *unit.Known[unit.Count] { return &s.Tooth.Meshes }),
-			form.Word("tooth.material", "Tooth: material", func(s *s) *string { return &s.Tooth.Material }),
+			form.Word("tooth.material", "Tooth: material", func(s *s) *lift.ToothMaterial { return &s.Tooth.Material }),
 			form.Number("tooth.strength_pa", "Tooth: strength of it", unit.Stresses, func(s *s) *unit.Known[unit.Stress] { return &s.Tooth.Strength }),
-			form.Word("tooth.layers", "Tooth: print layers", func(s *s) *string { return &s.Tooth.Layers })),
+			form.Word("tooth.layers", "Tooth: print layers", func(s *s) *lift.PrintLayers { return &s.Tooth.Layers })),
 	}
 }

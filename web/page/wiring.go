@@ -1,6 +1,10 @@
 package page
 
-import "duskweight/internal/model"
+import (
+	"duskweight/internal/model"
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
+)
 
 // WiringOf names what stands on both sides of the switch.
 func WiringOf(h *model.HoistResult) WiringView {
@@ -10,13 +14,13 @@ func WiringOf(h *model.HoistResult) WiringView {
 	}
 	for _, load := range h.Design.Lower.Loads {
 		switch {
-		case load.Permanent == "yes" && load.Kind != "":
-			v.Shunt = permanentWords[load.Kind]
-		case load.Kind == "cell":
+		case load.Permanent == unit.Yes && load.Kind != "":
+			v.Shunt = permanentWords[string(load.Kind)]
+		case load.Kind == lift.LoadCell:
 			v.Loads = "diode, battery"
 		}
 	}
-	if v.Shunt == "" && h.Design.Lower.Shunt == "yes" {
+	if v.Shunt == "" && h.Design.Lower.Shunt == unit.Yes {
 		v.Shunt = "resistor or clamp"
 	}
 	return v

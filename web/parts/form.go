@@ -13,7 +13,7 @@ const mostParts = 200
 // PartsForm is the buy-and-make list.
 func PartsForm() []form.Part[model.Variant] {
 	return []form.Part[model.Variant]{
-		form.Rows("parts", "Parts", "part", mostParts, func(v *model.Variant) *[]cost.Part { return &v.Parts }, cost.Part{Of: "store"}, partRow()...),
+		form.Rows("parts", "Parts", "part", mostParts, func(v *model.Variant) *[]cost.Part { return &v.Parts }, cost.Part{Of: cost.OfStore}, partRow()...),
 	}
 }
 
@@ -21,16 +21,16 @@ func partRow() []form.Part[cost.Part] {
 	type p = cost.Part
 	return []form.Part[p]{
 		form.Text("name", "Part", func(p *p) *string { return &p.Name }),
-		form.Word("get", "How to get it", func(p *p) *string { return &p.Get }, form.Hint[p]("")),
+		form.Word("get", "How to get it", func(p *p) *cost.Get { return &p.Get }, form.Hint[p]("")),
 		form.Number("price", "Price of one", unit.Prices, func(p *p) *unit.Known[unit.Money] { return &p.Price }, form.Hint[p]("your own; 0 if it costs you nothing")),
-		form.Word("bought", "Bought already", func(p *p) *string { return &p.Spent }),
+		form.Word("bought", "Bought already", func(p *p) *unit.Answer { return &p.Spent }),
 		form.Folded("More of this part", "",
 			form.Number("count", "How many", unit.Counts, func(p *p) *unit.Known[unit.Count] { return &p.Count }, form.Hint[p]("empty counts as 1")),
-			form.Word("as", "In the plan it is", func(p *p) *string { return &p.As }),
+			form.Word("as", "In the plan it is", func(p *p) *cost.As { return &p.As }),
 			form.Text("matters", "The number that matters", func(p *p) *string { return &p.Number }, form.Hint[p]("where the plan gives none")),
-			form.Word("of", "Belongs to", func(p *p) *string { return &p.Of }),
+			form.Word("of", "Belongs to", func(p *p) *cost.PartOf { return &p.Of }),
 			form.Number("life_s", "Life", unit.Years, func(p *p) *unit.Known[unit.Duration] { return &p.Life }, form.Hint[p]("empty lasts the whole time")),
-			form.Word("follows_cells", "Replaced with the battery", func(p *p) *string { return &p.Cells }),
+			form.Word("follows_cells", "Replaced with the battery", func(p *p) *unit.Answer { return &p.Cells }),
 			form.Number("upkeep_per_year", "Upkeep a year", unit.Prices, func(p *p) *unit.Known[unit.Money] { return &p.Upkeep }),
 			form.Number("print_time_s", "Time to print", unit.Hours, func(p *p) *unit.Known[unit.Duration] { return &p.Print }),
 			form.Number("print_mass_kg", "Material to print", unit.SmallMasses, func(p *p) *unit.Known[unit.Mass] { return &p.Grams })),

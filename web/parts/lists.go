@@ -77,7 +77,10 @@ func (s *Pages) showList(w http.ResponseWriter, r *http.Request, title string, f
 func marketOf(l *listSheet, r model.VariantResult, v model.Variant, needs []model.Need, currency string, sys unit.System) {
 	l.Intro = "One number for each part. Buy nothing on which it is smaller or cannot be read; a fuse has exactly that number."
 	of, open := model.Matched(v.Parts, needs)
-	titles := []struct{ get, title string }{{"buy", "To buy"}, {"borrow", "To borrow"}, {"", "How to get it is not known"}, {"have", "At hand: look for the number before you trust it"}}
+	titles := []struct {
+		get   cost.Get
+		title string
+	}{{cost.GetBuy, "To buy"}, {cost.GetBorrow, "To borrow"}, {"", "How to get it is not known"}, {cost.GetHave, "At hand: look for the number before you trust it"}}
 	for _, t := range titles {
 		g := listGroup{Title: t.title}
 		for i, p := range v.Parts {
@@ -148,7 +151,7 @@ func makingOf(l *listSheet, _ model.VariantResult, v model.Variant, needs []mode
 	l.Intro = "Sizes are those of the plan. What is not known here is not known there either: settle it before you cut."
 	of, open := model.Matched(v.Parts, needs)
 	for i, p := range v.Parts {
-		if p.Get != "make" {
+		if p.Get != cost.GetMake {
 			continue
 		}
 		piece := pieceView{Name: form.Clip(partLineOf(p, "").Name, 80), Print: printedSay(p, sys), Listed: true}
@@ -170,7 +173,7 @@ func makingOf(l *listSheet, _ model.VariantResult, v model.Variant, needs []mode
 	}
 	hours, grams := 0.0, 0.0
 	for _, p := range v.Parts {
-		if p.Get == "make" {
+		if p.Get == cost.GetMake {
 			hours += float64(p.Print.Or(0)) * float64(p.Count.Or(1))
 			grams += float64(p.Grams.Or(0)) * float64(p.Count.Or(1))
 		}

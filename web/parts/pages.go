@@ -9,6 +9,7 @@ import (
 	"github.com/go-chi/chi/v5"
 
 	"duskweight/internal/model"
+	"duskweight/internal/model/cost"
 	"duskweight/internal/model/unit"
 	"duskweight/web/page"
 )
@@ -58,7 +59,7 @@ func pressParts(v *model.Variant, needs []model.Need, do string) {
 	case page.PressNeed:
 		_, open := model.Matched(v.Parts, needs)
 		for _, n := range open {
-			if len(v.Parts) < mostParts && (what == allOfThem || needs[n].As == what) {
+			if len(v.Parts) < mostParts && (what == allOfThem || string(needs[n].As) == what) {
 				v.Parts = append(v.Parts, needs[n].Part())
 				if what != allOfThem {
 					return
@@ -67,7 +68,7 @@ func pressParts(v *model.Variant, needs []model.Need, do string) {
 		}
 	case page.PressFree:
 		for i, part := range v.Parts {
-			if (part.Get == "have" || part.Get == "borrow") && !part.Price.Is {
+			if (part.Get == cost.GetHave || part.Get == cost.GetBorrow) && !part.Price.Is {
 				v.Parts[i].Price = unit.Of[unit.Money](0)
 			}
 		}

@@ -6,6 +6,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/cost"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
@@ -53,7 +54,7 @@ func partsViewOf(r model.VariantResult, v model.Variant, needs []model.Need, p s
 	if n := len(open); n > 0 && c.Parts > 0 {
 		view.Headline = fmt.Sprintf("%d of %s priced; %d more are asked for by the plan.", c.Priced, page.Counted(c.Parts, "listed part"), n)
 	}
-	if r.Ready == "no" && page.HasHoist(r) {
+	if r.Ready == reason.No && page.HasHoist(r) {
 		view.Unfit = "Do not buy by this list yet. The plan sheet says do not hang: mend that first, and the numbers change with it."
 		view.Variant = at
 	}
@@ -65,7 +66,7 @@ func partsViewOf(r model.VariantResult, v model.Variant, needs []model.Need, p s
 			line.number(needs[n], sys)
 		}
 		view.Rows = append(view.Rows, line)
-		view.Free = view.Free || (part.Get == "have" || part.Get == "borrow") && !part.Price.Is
+		view.Free = view.Free || (part.Get == cost.GetHave || part.Get == cost.GetBorrow) && !part.Price.Is
 	}
 	view.Money = moneyRowsOf(r, currency)
 	view.Again = againRows(c, currency)
@@ -85,7 +86,7 @@ func lackSay(needs []model.Need, open []int) string {
 	}
 	safety := 0
 	for _, n := range open {
-		if needs[n].Of == "safety" {
+		if needs[n].Of == cost.OfSafety {
 			safety++
 		}
 	}
@@ -97,7 +98,7 @@ func lackSay(needs []model.Need, open []int) string {
 }
 
 func partLineOf(p cost.Part, currency string) partLine {
-	l := partLine{Name: page.OrUnnamed(p.Name), Get: form.WordFor(p.Get), Number: p.Number, Known: true, Price: "not known", Safety: p.Of == "safety"}
+	l := partLine{Name: page.OrUnnamed(p.Name), Get: form.WordFor(string(p.Get)), Number: p.Number, Known: true, Price: "not known", Safety: p.Of == cost.OfSafety}
 	n := int(p.Count.Or(1))
 	if n != 1 {
 		l.Name = fmt.Sprintf("%d × %s", n, l.Name)
@@ -105,7 +106,7 @@ func partLineOf(p cost.Part, currency string) partLine {
 	if v, ok := p.Price.Value(); ok {
 		l.Price = page.MoneyText(v*unit.Money(n), currency)
 	}
-	if p.Spent == "yes" {
+	if p.Spent == unit.Yes {
 		l.Price += ", bought"
 	}
 	return l
@@ -274,12 +275,12 @@ func askedOf(v model.Variant, needs []model.Need, sys unit.System) askedView {
 	var out askedView
 	for _, n := range open {
 		need := needs[n]
-		row := askedRow{As: need.As, Name: need.Name, Look: need.Look}
+		row := askedRow{As: string(need.As), Name: need.Name, Look: need.Look}
 		if need.Count > 1 {
 			row.Name = fmt.Sprintf("%d × %s", need.Count, row.Name)
 		}
 		row.Number, _ = wantText(need, sys)
-		if need.Of == "safety" {
+		if need.Of == cost.OfSafety {
 			row.Why = "safety"
 		}
 		out.Rows = append(out.Rows, row)

@@ -22,8 +22,8 @@ func PlaceForm(p *model.Project) []form.Part[model.Project] {
 			form.Number("place.record_low_c", "Lowest temperature ever measured", unit.Temperatures, func(p *m) *unit.Known[unit.Celsius] { return &p.Place.RecordLow }),
 			form.Number("place.utc_offset_s", "Standard time ahead of UTC", unit.UTCOffsets, func(p *m) *unit.Known[unit.Duration] { return &p.Place.UTCOffset })),
 		form.Heading("Sky", "",
-			form.Word("place.sky", "Known by", func(p *m) *string { return &p.Place.Sky }),
-			form.Word("place.described", "How is your sky", func(p *m) *string { return &p.Place.Described }, form.Hint[m]("in words: rough, and marked so")),
+			form.Word("place.sky", "Known by", func(p *m) *sun.SkyKind { return &p.Place.Sky }),
+			form.Word("place.described", "How is your sky", func(p *m) *sun.DescribedSky { return &p.Place.Described }, form.Hint[m]("in words: rough, and marked so")),
 			form.Number("place.albedo", "Light the ground throws back", unit.Percents, func(p *m) *unit.Known[unit.Ratio] { return &p.Place.Albedo }, form.Hint[m]("empty counts as 20 %"))),
 	}
 	if p.Place.Monthly != nil {

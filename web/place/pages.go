@@ -92,7 +92,7 @@ func (s *Pages) takeClimate(w http.ResponseWriter, r *http.Request) error {
 		if !ok {
 			return page.BadRequest("Give the latitude and say how your sky is first; then its twelve means can be typed over.")
 		}
-		v.Place.Monthly, v.Place.Sky, said = &monthly, "monthly", "Twelve means opened for typing"
+		v.Place.Monthly, v.Place.Sky, said = &monthly, sun.SkyMonthly, "Twelve means opened for typing"
 	}
 	_, err = s.Store.SaveProject(r.Context(), p.ID, v, store.Edit{Revision: revision, Said: said}, s.Now())
 	if err != nil {

@@ -310,7 +310,7 @@ func (s *Pages) useWeather(w http.ResponseWriter, r *http.Request) error {
 // file says it.
 func withWeather(p model.Project, y sun.Series, said weather.Mapping) model.Project {
 	p = document.Clone(p)
-	p.Weather, p.Place.Sky = &y, "file"
+	p.Weather, p.Place.Sky = &y, sun.SkyFile
 	if p.Place.Name == "" {
 		p.Place.Name = y.Name
 	}

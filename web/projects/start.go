@@ -152,7 +152,7 @@ func guessHint(name string, q unit.Quantity, sys unit.System) string {
 
 func startPlace(typed url.Values, sys unit.System, ps *model.Problems) sun.Place {
 	if name := typed.Get("place"); name == placeNotKnown {
-		return sun.Place{Sky: "described", Described: "mixed"}
+		return sun.Place{Sky: sun.SkyDescribed, Described: sun.DescribedMixed}
 	} else if name != "" {
 		place, ok := catalog.Climate(name)
 		if !ok {
@@ -160,7 +160,7 @@ func startPlace(typed url.Values, sys unit.System, ps *model.Problems) sun.Place
 		}
 		return place
 	}
-	place := sun.Place{Sky: "described", Described: typed.Get("sky")}
+	place := sun.Place{Sky: sun.SkyDescribed, Described: sun.DescribedSky(typed.Get("sky"))}
 	si, known, err := unit.Latitudes.Parse(typed.Get("latitude"), sys)
 	switch {
 	case err != nil:
@@ -171,7 +171,7 @@ func startPlace(typed url.Values, sys unit.System, ps *model.Problems) sun.Place
 		place.Latitude = unit.Of(unit.Angle(si))
 	}
 	if place.Described == "" {
-		place.Described = "mixed"
+		place.Described = sun.DescribedMixed
 	}
 	return place
 }

@@ -121,7 +121,7 @@ func randomPlans(n int) []sheetPlan {
 		doc.Project.Name, doc.Project.Place.Name, v.Name = name(), name(), name()
 		v.Parts = v.Parts[:rnd.IntN(len(v.Parts)+1)]
 		for range rnd.IntN(30) {
-			v.Parts = append(v.Parts, cost.Part{Name: name(), Number: name(), Get: []string{"have", "buy", "make", "borrow", ""}[rnd.IntN(5)], Of: "store", Price: unit.Of(unit.Money(rnd.Float64() * 1e5))})
+			v.Parts = append(v.Parts, cost.Part{Name: name(), Number: name(), Get: cost.Get([]string{"have", "buy", "make", "borrow", ""}[rnd.IntN(5)]), Of: "store", Price: unit.Of(unit.Money(rnd.Float64() * 1e5))})
 		}
 		for s := range v.Stores {
 			if b := v.Stores[s].Cells; b != nil {
@@ -143,7 +143,7 @@ func randomPlans(n int) []sheetPlan {
 			}
 			ropes := 1 + max(0, rnd.IntN(8)-3)
 			h.Reeving.RopeParts = unit.Of(unit.Count(ropes))
-			h.Reeving.DeadEnd = []string{"beam", "mass"}[ropes%2]
+			h.Reeving.DeadEnd = lift.DeadEnd([]string{"beam", "mass"}[ropes%2])
 			h.Reeving.Sheaves = slices.Repeat(h.Reeving.Sheaves[:1], int(h.Reeving.LeadSheaves.Val)+ropes-1)
 			for s := range h.Reeving.Sheaves {
 				h.Reeving.Sheaves[s].Name = name()

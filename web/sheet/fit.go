@@ -171,9 +171,9 @@ func partName(p cost.Part) string {
 func partGet(p cost.Part, currency string) string {
 	price, ok := p.Price.Value()
 	if !ok {
-		return p.Get
+		return string(p.Get)
 	}
-	return strings.TrimSpace(p.Get + " " + unit.Rounded(float64(price), 3) + " " + currency)
+	return strings.TrimSpace(string(p.Get) + " " + unit.Rounded(float64(price), 3) + " " + currency)
 }
 
 // letters is how many usual letters take the room of a text.

@@ -108,7 +108,7 @@ func clauses(between string, parts ...string) string {
 
 func shuntText(l lift.Lower, sys unit.System) string {
 	for _, load := range l.Loads {
-		if load.Permanent == "yes" {
+		if load.Permanent == unit.Yes {
 			return form.Clip(page.OrUnnamed(load.Name), 40) + ifKnown(load.Threshold, unit.Voltages, sys, ", from %s") + ifKnown(load.Resistance, unit.Resistances, sys, ", %s")
 		}
 	}
@@ -122,7 +122,7 @@ func holdsText(h lift.Holds) string {
 	var names []string
 	for _, o := range h.Holds {
 		if o.Kind != "" {
-			names = append(names, form.WordFor(o.Kind))
+			names = append(names, form.WordFor(string(o.Kind)))
 		}
 	}
 	if len(names) == 0 {
@@ -142,10 +142,10 @@ func cellsSettings(r model.VariantResult, sys unit.System) []page.PairView {
 		rows = append(rows, page.PairView{Name: form.Clip(page.OrUnnamed(s.Name), 40), Value: "gives " + page.Known(s.Capacity, unit.Energies, sys) + " from full"},
 			page.PairView{Name: "Fuse close to it, for direct current", Value: fuseText(*s.Cells, sys)},
 			page.PairView{Name: "Cable, one way", Value: clauses(" of ", ifKnown(b.CableLength, unit.Lengths, sys, "%s"), orTake(b.CableArea, s.Cells.Line.AreaTake, unit.SmallAreas, sys))},
-			page.PairView{Name: "Where it stands", Value: form.OrNotKnown(form.WordFor(b.Indoors))},
-			page.PairView{Name: "Its cells are", Value: form.OrNotKnown(form.WordFor(b.Origin))})
+			page.PairView{Name: "Where it stands", Value: form.OrNotKnown(form.WordFor(string(b.Indoors)))},
+			page.PairView{Name: "Its cells are", Value: form.OrNotKnown(form.WordFor(string(b.Origin)))})
 		if s.Cells.Resolved.Kind.Ion {
-			rows = append(rows, page.PairView{Name: "A board stops charging in the cold", Value: form.OrNotKnown(form.WordFor(b.Board))})
+			rows = append(rows, page.PairView{Name: "A board stops charging in the cold", Value: form.OrNotKnown(form.WordFor(string(b.Board)))})
 		}
 		if air := s.Cells.Air; air.Boost > 0 {
 			rows = append(rows, page.PairView{Name: "Opening for air, low down and near the top", Value: "each " + unit.Openings.Format(float64(air.Opening), sys)})
@@ -166,7 +166,7 @@ func fuseText(c model.CellsResult, sys unit.System) string {
 // guessed is how many values of a variant are typical and were never confirmed.
 func guessed(v model.Variant) (n int) {
 	for _, o := range v.Origins {
-		if o.Kind == "typical" {
+		if o.Kind == model.OriginTypical {
 			n++
 		}
 	}
@@ -208,7 +208,7 @@ func panelSettings(v model.Variant, sys unit.System) (rows []page.PairView) {
 			ifKnown(a.Tilt, unit.Angles, sys, "tilted %s"), ifKnown(a.Azimuth, unit.Angles, sys, "facing %s (180° is south)"))})
 	}
 	if len(v.Panels) > 0 {
-		rows = append(rows, page.PairView{Name: "Controller", Value: form.OrNotKnown(form.WordFor(v.Controller.Kind))})
+		rows = append(rows, page.PairView{Name: "Controller", Value: form.OrNotKnown(form.WordFor(string(v.Controller.Kind)))})
 	}
 	return rows
 }

@@ -7,6 +7,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift/path"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
 	"duskweight/web/page"
@@ -97,7 +98,7 @@ func sheetOf(v sheetView, r model.VariantResult, p model.Project, of model.Varia
 // stateOf is the state of a variant's sheet.
 func stateOf(r model.VariantResult, sys unit.System) (v sheetState) {
 	switch r.Ready {
-	case "no":
+	case reason.No:
 		v.State = "do not hang"
 		v.Band = page.DoNot(r) + "."
 		if len(r.Because) > 0 {
@@ -106,7 +107,7 @@ func stateOf(r model.VariantResult, sys unit.System) (v sheetState) {
 		if slices.ContainsFunc(r.Stores, func(s model.StoreResult) bool { return s.Hoist != nil && page.LooksOwed(s.Hoist.Checks) > 0 }) {
 			v.Band += " It fell or took a shock, and not every part was looked at since."
 		}
-	case "not_known":
+	case reason.NotKnown:
 		v.State = "not ready"
 		for _, b := range r.Because {
 			why := b.Text().In(sys)

@@ -190,7 +190,7 @@ func (s *Pages) useFit(w http.ResponseWriter, r *http.Request) error {
 // withoutReplaced takes the parts that a combination replaces from a list of parts, as far as the list says what they are.
 func withoutReplaced(parts []cost.Part, c model.Combination) []cost.Part {
 	gone := map[string]bool{"motor": c.Motor != model.Own, "gear": c.Stages != nil, "drum": c.Drum != model.Own, "rope": c.Rope != model.Own, "pulley": c.Pulley != model.Own}
-	return slices.DeleteFunc(parts, func(p cost.Part) bool { return gone[p.As] })
+	return slices.DeleteFunc(parts, func(p cost.Part) bool { return gone[string(p.As)] })
 }
 
 // written is a combination in the form of a page: motor, drum, rope, pulley, and the stages; -1 for the hoist's own.

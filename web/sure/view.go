@@ -10,6 +10,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/search"
+	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
 	"duskweight/web/page"
@@ -73,7 +74,7 @@ func sureOf(s search.Sure, p model.Project, sys unit.System) sureView {
 	if s.Parts {
 		v.Say += " Light, parts and use are drawn anew for each year, within the ranges below."
 	}
-	if p.Place.Sky == "described" {
+	if p.Place.Sky == sun.SkyDescribed {
 		v.Say += " Rough: the sky is only described in words."
 	}
 	for _, c := range s.Variants {

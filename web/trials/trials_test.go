@@ -41,7 +41,7 @@ func TestStepsAndHolds(t *testing.T) {
 // A part that was found damaged stands in the headline until it is renewed, with a shock or without.
 func TestTrialsNameWhatIsDamaged(t *testing.T) {
 	look := func(rope, shock string) []lift.Failure {
-		return []lift.Failure{{Shock: shock, Look: lift.Look{Rope: rope, Knots: "sound", Pulleys: "sound", Pins: "damaged", Container: "sound", Base: "sound"}}}
+		return []lift.Failure{{Shock: unit.Answer(shock), Look: lift.Look{Rope: lift.Condition(rope), Knots: "sound", Pulleys: "sound", Pins: "damaged", Container: "sound", Base: "sound"}}}
 	}
 	if got := strings.Join(foundDamaged(append(look("damaged", "yes"), look("damaged", "")...)), ", "); got != "rope, pins or drum" {
 		t.Errorf("found %q", got)

@@ -8,6 +8,7 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/lift/path"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/trial"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
@@ -38,7 +39,7 @@ func trialsViewOf(g model.Ground, v model.Variant, i int, url string, sys unit.S
 	now := g.Evaluate(v)
 	out := trialsView{URL: url, Lack: m.Lack, Absurd: m.Gears.Absurd}
 	out.headline(h, now.Stores[i].Hoist, sys)
-	if now.Stores[i].Hoist.Ready != "yes" {
+	if now.Stores[i].Hoist.Ready != reason.Yes {
 		out.Why = strings.Replace(url, "/trials/", "/hoist/", 1) + "#breaks"
 	}
 	out.Steps = stepRows(h.Trials.Steps, now.Stores[i].Hoist.Drive.Mass, string(now.Stores[i].Hoist.Ready), sys)
@@ -91,7 +92,7 @@ func (v *trialsView) headline(h lift.Hoist, r *model.HoistResult, sys unit.Syste
 		return
 	}
 	v.Headline = map[string]string{"yes": "All checks hold. Load it step by step.", "not_known": "The plan is not ready: only the first step, at most 100 mm off the ground.", "no": "Do not hang it: a part of the plan gives way."}[string(r.Ready)]
-	if r.Ready == "not_known" && len(r.Because) > 0 {
+	if r.Ready == reason.NotKnown && len(r.Because) > 0 {
 		v.More = append(v.More, r.Because[0].Text().In(sys))
 	}
 	if falls > 0 {
@@ -103,7 +104,7 @@ func (v *trialsView) headline(h lift.Hoist, r *model.HoistResult, sys unit.Syste
 func foundDamaged(failures []lift.Failure) (parts []string) {
 	for _, f := range failures {
 		l := f.Look
-		for _, p := range []page.PairView{{Name: "rope", Value: l.Rope}, {Name: "knots", Value: l.Knots}, {Name: "pulleys", Value: l.Pulleys}, {Name: "pins or drum", Value: l.Pins}, {Name: "what holds the mass together", Value: l.Container}, {Name: "base or beam", Value: l.Base}} {
+		for _, p := range []page.PairView{{Name: "rope", Value: string(l.Rope)}, {Name: "knots", Value: string(l.Knots)}, {Name: "pulleys", Value: string(l.Pulleys)}, {Name: "pins or drum", Value: string(l.Pins)}, {Name: "what holds the mass together", Value: string(l.Container)}, {Name: "base or beam", Value: string(l.Base)}} {
 			if p.Value == "damaged" && !slices.Contains(parts, p.Name) {
 				parts = append(parts, p.Name)
 			}
@@ -124,7 +125,7 @@ func stepsOfLoad(s lift.LoadSteps) []namedStep {
 
 func failedStep(s lift.LoadSteps) string {
 	for _, one := range stepsOfLoad(s) {
-		if one.Done == "no" {
+		if one.Done == unit.No {
 			return one.name
 		}
 	}
@@ -145,9 +146,9 @@ func stepRows(s lift.LoadSteps, mass unit.Known[unit.Mass], ready string, sys un
 			want = unit.Masses.Format(need, sys)
 		}
 		switch hung, weighed := one.Mass.Value(); {
-		case one.Done == "no":
+		case one.Done == unit.No:
 			said = "did not pass"
-		case one.Done != "yes":
+		case one.Done != unit.Yes:
 		case !weighed:
 			said, passed = "passed, but the mass that hung is not known", true
 		case ok && float64(hung) < need*0.99:
@@ -182,11 +183,11 @@ func heldLines(tests []lift.HeldTrial, mass unit.Known[unit.Mass], sys unit.Syst
 	for _, t := range tests {
 		hung, okH := t.Mass.Value()
 		m, okM := mass.Value()
-		what := form.SentenceCase(form.OrNotKnown(form.WordFor(t.What)))
+		what := form.SentenceCase(form.OrNotKnown(form.WordFor(string(t.What))))
 		switch need := 1.25 * float64(m); {
-		case t.Held == "no":
+		case t.Held == unit.No:
 			out = append(out, what+" did not hold. Mend it before anything hangs.")
-		case t.Held != "yes" || !okH || !okM:
+		case t.Held != unit.Yes || !okH || !okM:
 			out = append(out, what+": mass or outcome is not known, so it shows nothing.")
 		case float64(hung) < need*0.99:
 			out = append(out, fmt.Sprintf("%s held %s. Wanted is 125 %% of the load, %s.", what, unit.Masses.Format(float64(hung), sys), unit.Masses.Format(need, sys)))

@@ -10,13 +10,13 @@ import (
 // StageRatio is the usual ratio of one stage. A box of several has more.
 func StageRatio(s *lift.Stage) Habit {
 	switch s.Kind {
-	case "worm":
+	case lift.StageWorm:
 		return Value("40", "4", "100", "a worm with one start", source.FromMemory)
-	case "strain_wave":
+	case lift.StageStrainWave:
 		return Value("30", "15", "160", "a strain wave gear", source.FromMemory)
-	case "cycloid":
+	case lift.StageCycloid:
 		return Value("15", "5", "120", "a cycloid gear", source.FromMemory)
-	case "box":
+	case lift.StageBox:
 		return Value("50", "2", "1000", "a small gear motor", source.FromMemory)
 	}
 	return HoistHabits["lift.Stage ratio"]
@@ -25,23 +25,23 @@ func StageRatio(s *lift.Stage) Habit {
 // StageEfficiency is the usual efficiency of one stage at full load.
 func StageEfficiency(s *lift.Stage) Habit {
 	switch s.Kind {
-	case "planetary":
+	case lift.StagePlanetary:
 		return Value("90 %", "80 %", "97 %", "a planetary stage of a small gear motor", source.FromMemory)
-	case "spur":
+	case lift.StageSpur:
 		return Value("97 %", "80 %", "98 %", "metal spur wheels on ball bearings; printed and greased 88 %", source.FromMemory)
-	case "bevel":
+	case lift.StageBevel:
 		return Value("95 %", "90 %", "97 %", "bevel wheels", source.FromMemory)
-	case "worm":
+	case lift.StageWorm:
 		return Value("50 %", "25 %", "86 %", "a worm with one start; table 13-6 gives 25 to 86 %", source.Shigley)
-	case "belt":
+	case lift.StageBelt:
 		return Value("92 %", "85 %", "97 %", "a V-belt; a toothed one 97 %", source.FromMemory)
-	case "chain":
+	case lift.StageChain:
 		return Value("97 %", "90 %", "98 %", "a clean roller chain; dry 92 %", source.FromMemory)
-	case "strain_wave":
+	case lift.StageStrainWave:
 		return Value("55 %", "45 %", "90 %", "a printed strain wave gear", source.FromMemory)
-	case "cycloid":
+	case lift.StageCycloid:
 		return Value("70 %", "60 %", "92 %", "a printed cycloid gear", source.FromMemory)
-	case "box":
+	case lift.StageBox:
 		return Value("75 %", "50 %", "96 %", "a small gear motor of 50 to 100 to 1", source.FromMemory)
 	}
 	return HoistHabits["lift.Stage efficiency"]
@@ -50,9 +50,9 @@ func StageEfficiency(s *lift.Stage) Habit {
 // LoadBegins is the usual voltage where a load on the motor's wires begins to take current.
 func LoadBegins(l *lift.DCLoad) Habit {
 	switch l.Kind {
-	case "cell":
+	case lift.LoadCell:
 		return Value("12.8 V", "3 V", "60 V", "a lead battery of 12 V; iron phosphate 13.3 V", source.FromMemory)
-	case "clamp":
+	case lift.LoadClamp:
 		return Value("14 V", "5 V", "60 V", "a clamp for a line of 12 V", source.FromMemory)
 	}
 	return HoistHabits["lift.DCLoad threshold_v"]
@@ -61,9 +61,9 @@ func LoadBegins(l *lift.DCLoad) Habit {
 // LoadSlope is how much more voltage it wants for each ampere more.
 func LoadSlope(l *lift.DCLoad) Habit {
 	switch l.Kind {
-	case "cell":
+	case lift.LoadCell:
 		return Value("0.03 Ω", "0.005 Ω", "0.5 Ω", "a battery of 12 V", source.FromMemory)
-	case "clamp":
+	case lift.LoadClamp:
 		return Value("0.2 Ω", "0.05 Ω", "1 Ω", "a zener diode with a transistor", source.FromMemory)
 	}
 	return HoistHabits["lift.DCLoad slope_ohm"]

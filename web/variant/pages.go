@@ -15,6 +15,7 @@ import (
 	"duskweight/internal/model/cell"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/load"
+	"duskweight/internal/model/panel"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 	"duskweight/web/form"
@@ -185,7 +186,7 @@ func storeChange(v *model.Variant, do string) (string, error) {
 		v.Stores = append(v.Stores, model.Store{Hoist: &lift.Hoist{Name: "Lifted mass"}})
 		return "Lifted mass added", nil
 	case do == "add:cells":
-		v.Stores = append(v.Stores, model.Store{Cells: &cell.Bank{Name: "Battery", Kind: "lfp"}})
+		v.Stores = append(v.Stores, model.Store{Cells: &cell.Bank{Name: "Battery", Kind: cell.LFP}})
 		return "Battery added", nil
 	case scan(do, "remove:%d", &i) && i < len(v.Stores):
 		v.Stores = append(v.Stores[:i:i], v.Stores[i+1:]...)
@@ -244,7 +245,7 @@ func (s *Pages) addVariant(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	v, said := model.Variant{Name: "New variant"}, "Variant added"
-	v.Controller.Kind = "tracking"
+	v.Controller.Kind = panel.ControllerTracking
 	for _, have := range variants {
 		if r.PostForm.Get("from") == fmt.Sprint(have.ID) {
 			v = document.Clone(have.Value)

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"duskweight/internal/model"
+	"duskweight/internal/model/reason"
 	"duskweight/web/page"
 )
 
@@ -17,13 +18,13 @@ func todayOf(g model.Ground, r model.VariantResult, month int) []string {
 			continue
 		}
 		switch {
-		case s.Hoist.Ready == "no":
+		case s.Hoist.Ready == reason.No:
 			return []string{"Do not lift: the checks say do not hang."}
 		case s.Reservoir == nil:
 			return nil
 		}
 		var say []string
-		if s.Hoist.Ready != "yes" {
+		if s.Hoist.Ready != reason.Yes {
 			say = []string{"Not before every check of the plan sheet holds. Then:"}
 		}
 		return append(say, liftWhen(g, r, s, month), lowerWhen(g, month), "Stop if the base moves, the motor is too hot to touch, or wind moves the mass.")

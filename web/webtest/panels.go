@@ -70,7 +70,7 @@ func PanelForm() form.Form[model.Variant] {
 				form.Number("panel_w", "Power of one", unit.Powers, func(a *panel.Array) *unit.Known[unit.Power] { return &a.Power }),
 				form.Folded("Heat", "",
 					form.Number("gamma_per_k", "Change with temperature", unit.PerKelvins, gamma),
-					form.Word("cell_temperature", "Temperature by", func(a *panel.Array) *string { return &a.Cell }))),
+					form.Word("cell_temperature", "Temperature by", func(a *panel.Array) *panel.CellModel { return &a.Cell }))),
 		},
 		Origins: func(v *model.Variant) *model.Origins { return &v.Origins },
 		Check:   model.CheckVariant,
@@ -79,12 +79,12 @@ func PanelForm() form.Form[model.Variant] {
 
 func OneVariant() model.Variant {
 	return model.Variant{
-		Name: "A", Controller: panel.Controller{Kind: "tracking"},
+		Name: "A", Controller: panel.Controller{Kind: panel.ControllerTracking},
 		Panels: []panel.Array{
-			{Name: "roof", Count: unit.Of[unit.Count](2), Power: unit.Of[unit.Power](100), Cell: "faiman"},
-			{Name: "wall", Count: unit.Of[unit.Count](1), Power: unit.Of[unit.Power](50), Gamma: unit.Of[unit.PerKelvin](-0.004), Cell: "faiman"},
+			{Name: "roof", Count: unit.Of[unit.Count](2), Power: unit.Of[unit.Power](100), Cell: panel.CellFaiman},
+			{Name: "wall", Count: unit.Of[unit.Count](1), Power: unit.Of[unit.Power](50), Gamma: unit.Of[unit.PerKelvin](-0.004), Cell: panel.CellFaiman},
 		},
-		Origins: model.Origins{"panels[1].gamma_per_k": {Kind: "typical", Source: "x"}, "panels[0].count": {Kind: "typical"}},
+		Origins: model.Origins{"panels[1].gamma_per_k": {Kind: model.OriginTypical, Source: "x"}, "panels[0].count": {Kind: model.OriginTypical}},
 	}
 }
 

@@ -59,9 +59,9 @@ func (r Resolved) bankCautions(tell sayer, ask asker) {
 		tell("series", true, "%s can kill. Stay at or below 60 V.", say.Voltage(r.Voltage))
 	}
 	switch r.bank.Origin {
-	case "second_hand":
+	case BlocksSecondHand:
 		tell("cells_are", false, "Second-hand cells: test each for capacity and self-discharge, and use only those of one kind and age.")
-	case "mixed":
+	case BlocksMixed:
 		tell("cells_are", true, "Mixed or unknown cells must not be joined: one of them is overcharged, and that can start a fire.")
 	case "":
 		ask("cells_are", "whether the cells are new and matched.")
@@ -71,20 +71,20 @@ func (r Resolved) bankCautions(tell sayer, ask asker) {
 func (r Resolved) fireCautions(tell sayer, ask asker) {
 	if r.Kind.Ion {
 		switch r.bank.Board {
-		case "no":
+		case unit.No:
 			tell("management_board", true, "Without a management board that stops charging in the cold, these cells can burn. Do not use them.")
 		case "":
 			ask("management_board", "whether a board stops cold charging: a management board with a cold-charge cut.")
 		}
 	}
 	switch r.bank.Indoors {
-	case "bedroom", "escape_route":
+	case InBedroom, InEscapeRoute:
 		tell("place", true, "Not in a bedroom and not on the way out: if it burns, nobody gets out.")
-	case "loft":
+	case InLoft:
 		tell("place", true, "Not in a loft: it is hot there, and a fire is seen too late.")
 	case "":
 		ask("place", "where the battery stands. Not in a bedroom, on the way out or in a loft; a smoke alarm beside it.")
-	case "own_room", "shed":
+	case InOwnRoom, InShed:
 		tell("place", false, "A smoke alarm where the battery stands, and nothing that burns beside it.")
 	}
 	if r.Kind.Lead {

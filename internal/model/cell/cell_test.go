@@ -25,7 +25,7 @@ var hand = source.Derivation.At("by hand, in the comment")
 // typicalBank is four 12 V blocks of 100 Ah: two in a row, two strings; 24 V, 200 Ah, 4800 Wh.
 func typicalBank(kind string) Bank {
 	return Bank{
-		Name: "Bank", Kind: kind,
+		Name: "Bank", Kind: Chemistry(kind),
 		Capacity: unit.Of(100 * unit.AmpereHour), Voltage: unit.Of(unit.Voltage(12)),
 		Series: unit.Of(unit.Count(2)), Parallel: unit.Of(unit.Count(2)), Standing: unit.Of(unit.Power(0)),
 	}

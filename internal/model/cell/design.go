@@ -6,8 +6,8 @@ import "duskweight/internal/model/unit"
 // the typical value of the kind (Kinds), with its source; the label's capacity and voltage have none.
 type Bank struct {
 	Name        string                      `json:"name" say:"What you call it"`
-	Role        string                      `json:"role" say:"What it is there for: the night, or only the electronics of a hoist" enum:"|night|electronics"`
-	Kind        string                      `json:"kind" say:"Kind of cells" enum:"|flooded_lead|sealed_lead|lfp|nmc|nickel_iron|sodium_ion"`
+	Role        Role                        `json:"role" say:"What it is there for: the night, or only the electronics of a hoist" enum:"|night|electronics"`
+	Kind        Chemistry                   `json:"kind" say:"Kind of cells" enum:"|flooded_lead|sealed_lead|lfp|nmc|nickel_iron|sodium_ion"`
 	Capacity    unit.Known[unit.Charge]     `json:"block_capacity_c" say:"Capacity of one block on its label, in coulombs (1 Ah = 3600 C)" range:"(0,1e9]"`
 	RatedHours  unit.Known[unit.Duration]   `json:"rated_time_s" say:"The label's discharge time (72000 s for a 20-hour label); not known counts as 20 hours for lead, 5 for the others" range:"(0,1e6]"`
 	Voltage     unit.Known[unit.Voltage]    `json:"block_voltage_v" say:"Nominal voltage of one block" range:"(0,1000]"`
@@ -28,9 +28,9 @@ type Bank struct {
 	CycleSlope  unit.Known[unit.Ratio]      `json:"cycle_life_slope" say:"Exponent of life over depth" range:"[0,5]"`
 	Calendar    unit.Known[unit.Duration]   `json:"calendar_life_s" say:"Life on the shelf at 25 °C" range:"(0,6.4e9]"`
 	Standing    unit.Known[unit.Power]      `json:"standing_w" say:"What its electronics take all the time" range:"[0,1000]"`
-	Indoors     string                      `json:"place" say:"Where it stands" enum:"|outside_air|own_room|bedroom|escape_route|loft|shed"`
-	Board       string                      `json:"management_board" say:"Lithium: is there a management board with a cold-charge cut?" enum:"|yes|no"`
-	Origin      string                      `json:"cells_are" say:"New and matched, or second-hand, mixed or unknown" enum:"|new|second_hand|mixed"`
+	Indoors     Room                        `json:"place" say:"Where it stands" enum:"|outside_air|own_room|bedroom|escape_route|loft|shed"`
+	Board       unit.Answer                 `json:"management_board" say:"Lithium: is there a management board with a cold-charge cut?" enum:"|yes|no"`
+	Origin      Origin                      `json:"cells_are" say:"New and matched, or second-hand, mixed or unknown" enum:"|new|second_hand|mixed"`
 	CableLength unit.Known[unit.Length]     `json:"cable_length_m" say:"One way from the cells to the line" range:"(0,200]"`
 	CableArea   unit.Known[unit.Area]       `json:"cable_area_m2" say:"Cross-section of the copper" range:"(0,1e-3]"`
 	Fuse        unit.Known[unit.Current]    `json:"fuse_a" say:"Fuse at the cells" range:"(0,5000]"`
@@ -43,4 +43,4 @@ type Bank struct {
 }
 
 // ForNight reports whether a battery is there for the lamps, and not only for the electronics of a hoist.
-func (b Bank) ForNight() bool { return b.Role != "electronics" }
+func (b Bank) ForNight() bool { return b.Role != RoleElectronics }

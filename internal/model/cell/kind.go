@@ -18,7 +18,7 @@ type Typical struct {
 
 // Kind is a chemistry with its typical values.
 type Kind struct {
-	Key  string // the word in the document: "lfp"
+	Key  Chemistry // the word in the document: "lfp"
 	Name string
 
 	CellVoltage Typical // V
@@ -71,7 +71,7 @@ func typ(v float64) Typical { return Typical{v, memory} }
 // kinds are the six, in the order in which they are offered. It is never written after start.
 var kinds = []Kind{
 	{
-		Key: "flooded_lead", Name: "Lead–acid, flooded", Lead: true,
+		Key: FloodedLead, Name: "Lead–acid, flooded", Lead: true,
 		CellVoltage: typ(2), Depth: typ(0.5), RoundTrip: typ(0.78), Peukert: typ(1.20), RatedHours: Typical{20, habit},
 		ChargeRate: typ(0.13), DrawRate: typ(0.2), ChargeMin: Typical{-20, bu410}, ChargeMax: Typical{50, bu410}, Leak: typ(0.05),
 		CycleLife: typ(750), CycleDepth: typ(0.5), CycleSlope: typ(2.0), Calendar: typ(6), AcceptFrom: typ(0.80), Warm: Typical{10, habit},
@@ -79,26 +79,26 @@ var kinds = []Kind{
 		Notes: []string{"It needs water topped up and air while it charges."},
 	},
 	{
-		Key: "sealed_lead", Name: "Lead–acid, sealed (AGM or gel)", Lead: true,
+		Key: SealedLead, Name: "Lead–acid, sealed (AGM or gel)", Lead: true,
 		CellVoltage: typ(2), Depth: typ(0.5), RoundTrip: typ(0.83), Peukert: typ(1.12), RatedHours: Typical{20, habit},
 		ChargeRate: typ(0.2), DrawRate: typ(0.3), ChargeMin: Typical{-20, bu410}, ChargeMax: Typical{50, bu410}, Leak: typ(0.02),
 		CycleLife: typ(500), CycleDepth: typ(0.5), CycleSlope: typ(1.8), Calendar: typ(7), AcceptFrom: typ(0.80), Warm: Typical{10, habit},
 		Cold: leadCold, Gas: Gas{8, 1, source.IEC62485.At("table 1, valve-regulated lead–acid")},
 	},
 	{
-		Key: "lfp", Name: "Lithium iron phosphate", Ion: true,
+		Key: LFP, Name: "Lithium iron phosphate", Ion: true,
 		CellVoltage: typ(3.2), Depth: typ(0.8), RoundTrip: typ(0.93), Peukert: typ(1.03), RatedHours: Typical{5, habit},
 		ChargeRate: typ(0.5), DrawRate: typ(1), ChargeMin: Typical{0, bu410}, ChargeMax: Typical{45, bu410}, Leak: Typical{0.025, source.LFPCold.Whole()},
 		CycleLife: typ(4000), CycleDepth: typ(0.8), CycleSlope: typ(1.2), Calendar: typ(12), AcceptFrom: typ(0.95), Cold: ionCold,
 	},
 	{
-		Key: "nmc", Name: "Lithium nickel–manganese–cobalt", Ion: true,
+		Key: NMC, Name: "Lithium nickel–manganese–cobalt", Ion: true,
 		CellVoltage: typ(3.65), Depth: typ(0.8), RoundTrip: typ(0.94), Peukert: typ(1.03), RatedHours: Typical{5, habit},
 		ChargeRate: typ(0.5), DrawRate: typ(1), ChargeMin: Typical{0, bu410}, ChargeMax: Typical{45, bu410}, Leak: typ(0.02),
 		CycleLife: typ(1500), CycleDepth: typ(0.8), CycleSlope: typ(1.5), Calendar: typ(9), AcceptFrom: typ(0.95), Cold: judged(ionCold),
 	},
 	{
-		Key: "nickel_iron", Name: "Nickel–iron",
+		Key: NickelIron, Name: "Nickel–iron",
 		CellVoltage: typ(1.2), Depth: typ(0.8), RoundTrip: typ(0.60), Peukert: typ(1.15), RatedHours: Typical{5, habit},
 		ChargeRate: typ(0.2), DrawRate: typ(0.25), ChargeMin: Typical{0, bu410}, ChargeMax: Typical{45, bu410}, Leak: typ(0.20),
 		CycleLife: typ(8000), CycleDepth: typ(0.8), CycleSlope: typ(1), Calendar: typ(25), AcceptFrom: typ(0.9), Cold: judged(leadCold),
@@ -106,7 +106,7 @@ var kinds = []Kind{
 		Notes: []string{"It needs water topped up and air while it charges."},
 	},
 	{
-		Key: "sodium_ion", Name: "Sodium-ion", Ion: true,
+		Key: SodiumIon, Name: "Sodium-ion", Ion: true,
 		CellVoltage: typ(3.0), Depth: typ(0.9), RoundTrip: typ(0.90), Peukert: typ(1.03), RatedHours: Typical{5, habit},
 		ChargeRate: typ(0.5), DrawRate: typ(1), ChargeMin: typ(-20), ChargeMax: typ(45), Leak: typ(0.03),
 		CycleLife: typ(2500), CycleDepth: typ(0.8), CycleSlope: typ(1.3), Calendar: typ(10), AcceptFrom: typ(0.95), Cold: judged(ionCold),
@@ -120,7 +120,7 @@ func judged(c Capacity) Capacity {
 }
 
 // KindOf returns the kind with that key.
-func KindOf(key string) (Kind, bool) {
+func KindOf(key Chemistry) (Kind, bool) {
 	for _, k := range kinds {
 		if k.Key == key {
 			return k, true

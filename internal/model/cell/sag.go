@@ -9,8 +9,8 @@ import (
 // Resting voltage over nominal voltage, full-charge voltage of a cell, and the usual internal resistance times capacity over
 // voltage, by kind. From memory, ± 50 % for the resistance; that of nickel–iron is our own judgement.
 var (
-	restShare   = map[string]float64{"flooded_lead": 1.017, "sealed_lead": 1.017, "lfp": 1, "nickel_iron": 1, "nmc": 0.96, "sodium_ion": 0.96}
-	fullCell    = map[string]float64{"flooded_lead": 2.4, "sealed_lead": 2.4, "lfp": 3.6, "nmc": 4.2, "nickel_iron": 1.65, "sodium_ion": 3.95}
+	restShare   = map[Chemistry]float64{FloodedLead: 1.017, SealedLead: 1.017, LFP: 1, NickelIron: 1, NMC: 0.96, SodiumIon: 0.96}
+	fullCell    = map[Chemistry]float64{FloodedLead: 2.4, SealedLead: 2.4, LFP: 3.6, NMC: 4.2, NickelIron: 1.65, SodiumIon: 3.95}
 	ohmLead     = 0.04 // Ω·Ah/V
 	ohmOfBoards = 0.05 // with a management board in the way
 )

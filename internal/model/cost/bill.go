@@ -76,7 +76,7 @@ func Reckon(in Input) Result {
 	missingStore, storeParts, partUpkeep := 0, 0, false
 	for i, p := range in.Parts {
 		out.book(p)
-		ofStore := p.Of != "panel" && p.Of != "load"
+		ofStore := p.Of != OfPanel && p.Of != OfLoad
 		if ofStore {
 			storeParts++
 		}
@@ -135,7 +135,7 @@ func (out *Result) book(p Part) {
 	if price, ok := p.Price.Value(); ok {
 		out.Priced++
 		out.Listed += unit.Money(float64(price) * count)
-		if p.Spent == "yes" {
+		if p.Spent == unit.Yes {
 			out.Spent += unit.Money(float64(price) * count)
 		}
 	}
@@ -171,7 +171,7 @@ func (out *Result) upkeep(t Terms, ofParts bool) float64 {
 // life returns a part's life in years; 0 lasts the whole horizon.
 func (out *Result) life(p Part, lives *lives) float64 {
 	l := p.Life
-	if p.Cells == "yes" {
+	if p.Cells == unit.Yes {
 		if computed := lives.of(p); computed.Is {
 			l = computed
 		} else {
@@ -201,7 +201,7 @@ func newLives(each []unit.Known[unit.Duration]) *lives {
 }
 
 func (l *lives) of(p Part) unit.Known[unit.Duration] {
-	if p.As != "battery" || len(l.each) == 0 {
+	if p.As != AsBattery || len(l.each) == 0 {
 		return l.shortest
 	}
 	one := l.each[0]

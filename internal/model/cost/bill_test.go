@@ -321,7 +321,7 @@ func TestUpkeepOfPart(t *testing.T) {
 // Each battery is bought again by its own life; what else follows the cells goes by the shortest.
 func TestTwoBatteries(t *testing.T) {
 	cells := func(as string) Part {
-		return Part{Name: as, As: as, Of: "store", Cells: "yes", Price: unit.Of[unit.Money](10)}
+		return Part{Name: as, As: As(as), Of: "store", Cells: "yes", Price: unit.Of[unit.Money](10)}
 	}
 	in := Input{Parts: []Part{cells("battery"), cells(""), cells("battery"), cells("battery")}, Terms: terms(12, 0, 0),
 		Batteries: []unit.Known[unit.Duration]{unit.Of(unit.Duration(6 * yearSeconds)), unit.Of(unit.Duration(4 * yearSeconds))}}

@@ -6,16 +6,16 @@ import "duskweight/internal/model/unit"
 type Part struct {
 	Name   string                    `json:"name" say:"What it is"`
 	Number string                    `json:"matters" say:"The one number that matters when buying it"`
-	Get    string                    `json:"get" say:"Have, buy, make or borrow" enum:"|have|buy|make|borrow"`
-	Of     string                    `json:"of" say:"What it belongs to: a store, or the plan without a store" enum:"store|safety|panel|load"`
+	Get    Get                       `json:"get" say:"Have, buy, make or borrow" enum:"|have|buy|make|borrow"`
+	Of     PartOf                    `json:"of" say:"What it belongs to: a store, or the plan without a store" enum:"store|safety|panel|load"`
 	Count  unit.Known[unit.Count]    `json:"count" say:"How many; not known counts as 1" range:"[0,100000]"`
 	Price  unit.Known[unit.Money]    `json:"price" say:"Price of one, in the project's currency; nothing ships" range:"[0,1e12]"`
 	Life   unit.Known[unit.Duration] `json:"life_s" say:"Life until it is replaced; not known lasts the whole horizon, and cells take their computed life" range:"(0,1e10]"`
-	Cells  string                    `json:"follows_cells" say:"Replaced when the cells are worn out?" enum:"|yes|no"`
+	Cells  unit.Answer               `json:"follows_cells" say:"Replaced when the cells are worn out?" enum:"|yes|no"`
 	Print  unit.Known[unit.Duration] `json:"print_time_s" say:"Printed parts: time on the printer" range:"[0,1e8]"`
 	Grams  unit.Known[unit.Mass]     `json:"print_mass_kg" say:"Printed parts: material" range:"[0,1000]"`
-	Spent  string                    `json:"bought" say:"Bought already?" enum:"|yes|no"`
-	As     string                    `json:"as" say:"Which part of the plan it is; the number that matters then follows the plan" enum:"|rope|pulley|hanger|container|mass|drum|coupling|gear|motor|drive|beam|post|base_weight|base_board|hold|upper_stop|slack_switch|shunt|changeover|stop_button|prop|landing|fence|gloves|panel|panel_fuse|controller|battery|fuse|cable|smoke_alarm|goggles"`
+	Spent  unit.Answer               `json:"bought" say:"Bought already?" enum:"|yes|no"`
+	As     As                        `json:"as" say:"Which part of the plan it is; the number that matters then follows the plan" enum:"|rope|pulley|hanger|container|mass|drum|coupling|gear|motor|drive|beam|post|base_weight|base_board|hold|upper_stop|slack_switch|shunt|changeover|stop_button|prop|landing|fence|gloves|panel|panel_fuse|controller|battery|fuse|cable|smoke_alarm|goggles"`
 	Upkeep unit.Known[unit.Money]    `json:"upkeep_per_year" say:"Upkeep of it a year; not known counts as none" range:"[0,1e12]"`
 }
 

@@ -172,7 +172,7 @@ func highest(bs []branch, e, r, top float64) (float64, bool) {
 func withoutPower(bs []branch) []branch {
 	var out []branch
 	for _, b := range bs {
-		if b.kind != "constant_power" {
+		if b.kind != LoadConstantPower {
 			out = append(out, b)
 		}
 	}

@@ -178,9 +178,9 @@ func (w *work) ropeAtHand(drum, rope unit.Length, sizes bool) {
 // leadLine is the rope between drum and head pulley, where the design tells it.
 func (w *work) leadLine() (unit.Length, bool) {
 	switch {
-	case w.k == 0 || w.h.Base.Where == "on_beam":
+	case w.k == 0 || w.h.Base.Where == BaseOnBeam:
 		return 0, true
-	case w.h.Base.Where == "on_ground" && w.h.Structure.HeadHeight.Is:
+	case w.h.Base.Where == BaseOnGround && w.h.Structure.HeadHeight.Is:
 		return w.h.Structure.HeadHeight.Val, true
 	}
 	return 0, false

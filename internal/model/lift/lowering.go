@@ -28,7 +28,7 @@ func (w *work) rotorAt(u, i float64) float64 {
 func (w *work) governedVolts(bs []branch, i float64) float64 {
 	u := math.Inf(1)
 	for _, b := range bs {
-		if b.kind == "governed" {
+		if b.kind == LoadGoverned {
 			u = math.Min(u, w.kk*b.speed-w.vb-i*w.r)
 		}
 	}

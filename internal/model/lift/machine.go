@@ -194,7 +194,7 @@ func (w *work) impossible(m Machine, i0 worth) {
 	if m.SheetSpeed.Is && !m.SheetGear.Is && m.SheetSpeed.Val < slowShaft {
 		w.caution("machine.sheet_gear_ratio", "%s is slow for a motor's own shaft: most likely a gearbox stands before it. Give its ratio, 1 if there is none. Its losses belong to a gear stage.", say.Turning(m.SheetSpeed.Val))
 	}
-	if m.I0WithGear == "yes" {
+	if m.I0WithGear == unit.Yes {
 		w.caution("machine.i0_measured_with_gear", "The current without load was measured with the gears on, so it holds their idle torque too. No idle torque is added.")
 	}
 }

@@ -75,7 +75,7 @@ func (w *work) supply() (supply, bool) {
 	if r.Feed == "" {
 		w.lack("raise.feed", "how the sun's power becomes height")
 	}
-	if !r.DriveEff.Is && r.Feed == "drive" {
+	if !r.DriveEff.Is && r.Feed == FeedDrive {
 		w.lack("raise.drive_efficiency", "what a lift costs; counted as 1, so the real cost is higher")
 	}
 	if !r.Auxiliary.Is {
@@ -85,7 +85,7 @@ func (w *work) supply() (supply, bool) {
 		s.limit = float64(v)
 	}
 	v, ok := r.Voltage.Value()
-	if !ok && r.Feed != "panel" {
+	if !ok && r.Feed != FeedPanel {
 		w.lack("raise.voltage_v", "whether it lifts, how fast, for how much")
 	}
 	s.volts = float64(v)
@@ -107,7 +107,7 @@ func (w *work) raise() {
 	}
 	w.climbs()
 	if !ok {
-		if w.h.Raise.Feed == "panel" {
+		if w.h.Raise.Feed == FeedPanel {
 			ra.Say = say.That("The sun decides: it lifts while the panel gives %s, and starts at %s.", say.Current(ra.Current), say.Current(ra.FirstPush))
 		}
 		return

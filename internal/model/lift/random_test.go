@@ -61,7 +61,7 @@ func (d dice) train(h *Hoist) {
 		h.Train.Breakaway = known(unit.Ratio(d.even(1, 2)))
 	}
 	for range 1 + d.IntN(3) {
-		s := Stage{Kind: pick(d, "spur", "belt", "box", "planetary", "worm", "bevel", "chain", "strain_wave", "cycloid")}
+		s := Stage{Kind: StageKind(pick(d, "spur", "belt", "box", "planetary", "worm", "bevel", "chain", "strain_wave", "cycloid"))}
 		s.IdleTorque = known(unit.Torque(d.between(1e-5, 3e-3)))
 		switch {
 		case s.Kind == "planetary" && d.IntN(2) == 0:
@@ -119,7 +119,7 @@ func (d dice) machine(h *Hoist) {
 			m.RthCase, m.TauCase = known(unit.ThermalResistance(d.between(0.5, 20))), known(unit.Duration(d.between(100, 3000)))
 		}
 	}
-	h.Raise = Raise{Feed: pick(d, "drive", "relay"), Voltage: known(unit.Voltage(v)), Auxiliary: known(unit.Power(pick(d, 0.0, 5)))}
+	h.Raise = Raise{Feed: Feed(pick(d, "drive", "relay")), Voltage: known(unit.Voltage(v)), Auxiliary: known(unit.Power(pick(d, 0.0, 5)))}
 	if d.IntN(2) == 0 {
 		h.Raise.WireR = known(unit.Resistance(d.between(0.01, 0.3)))
 	}
@@ -137,7 +137,7 @@ func (d dice) loads(h *Hoist) {
 		h.Lower.Ambient = known(unit.Celsius(d.even(-10, 35)))
 	}
 	for range pick(d, 1, 1, 1, 2, 3) {
-		l := DCLoad{Kind: pick(d, "resistor", "string", "cell", "constant_power", "clamp")}
+		l := DCLoad{Kind: LoadKind(pick(d, "resistor", "string", "cell", "constant_power", "clamp"))}
 		switch l.Kind {
 		case "resistor":
 			l.Resistance = known(unit.Resistance(d.between(0.3, 300)))

@@ -41,7 +41,7 @@ func (w *work) flagLoad(j int, b branch, i, u float64) {
 		w.lack(at("rated_current_a"), "whether this load burns out; what burns out lets the mass go")
 	case ok && i > float64(rated)*(1+1e-9):
 		w.bad(at("rated_current_a"), "%s: %s flow through it, and it is rated %s. It burns out, and then nothing holds the mass. More rows side by side share the current.", name, say.Current(unit.Current(i)), say.Current(rated))
-	case ok && b.kind == "string" && i > lampShare*float64(rated):
+	case ok && b.kind == LoadString && i > lampShare*float64(rated):
 		w.caution(at("rated_current_a"), "%s: %s flow through it; %s is the most it should (rated %s). More rows side by side share it.", name, say.Current(unit.Current(i)), say.Current(unit.Current(lampShare*float64(rated))), say.Current(rated))
 	}
 	if v, ok := b.load.MaxVoltage.Value(); ok && u > float64(v)*(1+1e-9) {
@@ -50,7 +50,7 @@ func (w *work) flagLoad(j int, b branch, i, u float64) {
 	if v, ok := b.load.MinVoltage.Value(); ok && u < float64(v) {
 		w.caution(at("min_voltage_v"), "%s: it gets %s and needs %s to work.", name, say.Voltage(unit.Voltage(u)), say.Voltage(v))
 	}
-	if b.kind == "cell" && b.diode <= 0 {
+	if b.kind == LoadCell && b.diode <= 0 {
 		w.bad(at("diode_v"), "%s: no diode stands in front. It would drive the motor like a second source: the mass may go up, and the battery empties itself. Put a diode before it and give its drop.", name)
 	}
 }
@@ -67,7 +67,7 @@ func (b branch) called() string {
 // darkSay says why no power reaches the lamps though the mass comes down.
 func (w *work) darkSay(bs []branch, r root) say.Sentence {
 	for _, b := range bs {
-		if b.kind == "string" && r.u <= b.threshold {
+		if b.kind == LoadString && r.u <= b.threshold {
 			return say.That("The lamps stay dark: the voltage settles at %s, and they begin at %s. Use fewer lamps in a row, or a clamp above that.", say.Voltage(unit.Voltage(r.u)), say.Voltage(unit.Voltage(b.threshold)))
 		}
 	}
@@ -76,7 +76,7 @@ func (w *work) darkSay(bs []branch, r root) say.Sentence {
 
 // shunt reports a load that nothing can open.
 func (l DCLoad) shunt() bool {
-	return l.Permanent == "yes" && (l.Kind == "resistor" || l.Kind == "clamp")
+	return l.Permanent == unit.Yes && (l.Kind == LoadResistor || l.Kind == LoadClamp)
 }
 
 // flagShunt looks at what is wired for good when it holds the mass alone, every lamp unplugged.

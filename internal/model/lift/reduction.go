@@ -20,7 +20,7 @@ func (w *work) reduce() {
 	units := float64(w.h.Units.Or(1))
 	r.Capacity = unit.Energy(units * w.m * unit.G * w.travel)
 	w.draw(r)
-	if w.h.Raise.Feed == "panel" {
+	if w.h.Raise.Feed == FeedPanel {
 		d.Draining = r
 		d.WhyNot = "The panel feeds the motor straight: how fast it fills follows from the sun of every hour."
 		return
@@ -39,7 +39,7 @@ const NotEnough = "Not enough is known yet to say what it stores."
 // whyNot says why there is no store, empty where there is one.
 func (w *work) whyNot() string {
 	ra, lo := w.d.Raising, w.d.Lowering
-	panel := w.h.Raise.Feed == "panel"
+	panel := w.h.Raise.Feed == FeedPanel
 	switch {
 	case ra.Known && ra.Stalls:
 		return "The motor stalls: nothing is lifted."
@@ -64,7 +64,7 @@ func (w *work) fill(r *reservoir.Reservoir, units float64) {
 	s, _ := w.supply()
 	x := w.m * unit.G * w.travel
 	r.FillMax = unit.Power(w.up.energy / w.up.time)
-	if w.h.Raise.Feed == "drive" {
+	if w.h.Raise.Feed == FeedDrive {
 		i := math.Max(float64(w.d.Raising.Current), float64(w.d.Raising.FirstPush))
 		r.FillThreshold = unit.Power(s.aux + (i*i*s.loop+i*w.vb)/s.eff)
 		r.FillGain = w.up.gain
@@ -107,7 +107,7 @@ func (w *work) governor() (DCLoad, bool) {
 		return DCLoad{}, false
 	}
 	l := w.h.Lower.Loads[w.roots[0].holder]
-	return l, l.Kind == "governed"
+	return l, l.Kind == LoadGoverned
 }
 
 // governed returns least and most power and the time of the whole travel at the most. The least layer decides the most,

@@ -127,7 +127,7 @@ func (w *work) mayOpen() {
 	lo := &w.d.Lowering
 	lo.MayOpen = []string{"a wire or a terminal between the motor and the lamps", "a brush of the motor that hangs or wears out", "a fuse, a switch or a changeover in that line", "a thermal cut-out in the motor"}
 	for _, l := range w.h.Lower.Loads {
-		straight := l.Permanent == "yes"
+		straight := l.Permanent == unit.Yes
 		lo.Shunt = lo.Shunt || l.shunt()
 		name := l.Name
 		if name == "" {
@@ -136,13 +136,13 @@ func (w *work) mayOpen() {
 		if !straight {
 			lo.MayOpen = append(lo.MayOpen, name+": its plug, switch or fuse")
 		}
-		if l.Kind == "string" {
+		if l.Kind == LoadString {
 			lo.MayOpen = append(lo.MayOpen, name+": one lamp of the row that burns out")
 		}
-		if l.Kind == "constant_power" || l.Kind == "governed" {
+		if l.Kind == LoadConstantPower || l.Kind == LoadGoverned {
 			lo.MayOpen = append(lo.MayOpen, name+": its electronics switch off, for low or for high voltage")
 		}
-		if l.Kind == "cell" {
+		if l.Kind == LoadCell {
 			lo.MayOpen = append(lo.MayOpen, name+": its management board cuts it off when full")
 		}
 	}
@@ -155,7 +155,7 @@ func (w *work) sayShunt() {
 		w.flagShunt()
 		return
 	}
-	if w.h.Lower.Shunt == "yes" {
+	if w.h.Lower.Shunt == unit.Yes {
 		w.caution("lower.shunt", "You say that a resistor or clamp is wired straight to the motor, but it is not among the loads. Enter it there as wired for good: it takes its share of the current. Until then it counts as missing.")
 		return
 	}
@@ -166,19 +166,19 @@ func (w *work) sayShunt() {
 	w.caution("lower.shunt", "If this circuit breaks anywhere, the mass runs away: nothing is wired straight to the motor to brake it. Wire a resistor or a clamp to its terminals%s, with no fuse, switch or plug.", size)
 }
 
-func loadWord(kind string) string {
+func loadWord(kind LoadKind) string {
 	switch kind {
-	case "resistor":
+	case LoadResistor:
 		return "the resistor"
-	case "string":
+	case LoadString:
 		return "the lamps in a row"
-	case "cell":
+	case LoadCell:
 		return "the battery"
-	case "constant_power":
+	case LoadConstantPower:
 		return "the converter"
-	case "governed":
+	case LoadGoverned:
 		return "the governed converter"
-	case "clamp":
+	case LoadClamp:
 		return "the clamp"
 	}
 	return "the load"

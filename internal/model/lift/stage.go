@@ -79,7 +79,7 @@ func (w *work) boxed(s Stage, ratio, fwd float64, back unit.Known[unit.Ratio], i
 	outright := s.Efficiency.Is
 	if v, ok := s.InStages.Value(); ok && outright && v > 1 {
 		inside = float64(v)
-	} else if outright && !ok && (s.Kind == "box" || ratio > mostInOneStage && (s.Kind == "planetary" || s.Kind == "spur")) {
+	} else if outright && !ok && (s.Kind == StageBox || ratio > mostInOneStage && (s.Kind == StagePlanetary || s.Kind == StageSpur)) {
 		w.caution(at("stages_inside"), "It is not known how many stages are inside this gearbox. It is counted as one stage: the careful reading for coming down.")
 	}
 	one := math.Pow(fwd, 1/inside)
@@ -121,7 +121,7 @@ func rooted(x, s float64) float64 {
 // ratioOf returns the stage's ratio, outright or from the teeth.
 func (w *work) ratioOf(s Stage, at func(string) string) (float64, bool) {
 	var teeth float64
-	if s.Kind == "planetary" {
+	if s.Kind == StagePlanetary {
 		teeth = w.teeth(s, at)
 	}
 	if r, ok := s.Ratio.Value(); ok {
@@ -183,14 +183,14 @@ func (w *work) efficiencyOf(s Stage, ratio float64, okRatio bool, at func(string
 // computed returns the efficiencies that follow from teeth and mesh, or from lead angle and friction.
 func (s Stage) computed(ratio float64, okRatio bool) (float64, unit.Known[unit.Ratio], source.Ref, bool) {
 	switch s.Kind {
-	case "planetary":
+	case StagePlanetary:
 		mesh, ok := s.MeshEff.Value()
 		if !ok || !okRatio || ratio <= 1 {
 			break
 		}
 		i0 := unit.Ratio(ratio - 1)
 		return float64(PlanetaryForward(mesh, i0)), unit.Of(PlanetaryBackward(mesh, i0)), source.VDI2157.Whole(), true
-	case "worm":
+	case StageWorm:
 		lead, okL := s.LeadAngle.Value()
 		mu, okM := s.Friction.Value()
 		if !okL || !okM {
@@ -205,7 +205,7 @@ func (s Stage) computed(ratio float64, okRatio bool) (float64, unit.Known[unit.R
 // idleOf returns the torque that turns the stage empty. With a no-load current that was measured with the gears on, it
 // is in that current already.
 func (w *work) idleOf(s Stage, at func(string) string) float64 {
-	if w.h.Machine.I0WithGear == "yes" {
+	if w.h.Machine.I0WithGear == unit.Yes {
 		return 0
 	}
 	t, ok := s.IdleTorque.Value()

@@ -14,7 +14,7 @@ const touchVolts = 60
 // branch is one load on the terminals: it takes nothing under its threshold, then (U − threshold)/slope; a slope of 0
 // is a constant voltage. A constant power takes P/U from its least voltage on. A governed one keeps the rotor's speed.
 type branch struct {
-	kind             string
+	kind             LoadKind
 	name             string
 	threshold, slope float64 // threshold with the diode in it
 	diode            float64
@@ -25,18 +25,18 @@ type branch struct {
 }
 
 func (b branch) stiff() bool {
-	return b.slope == 0 && (b.kind == "string" || b.kind == "cell" || b.kind == "clamp")
+	return b.slope == 0 && (b.kind == LoadString || b.kind == LoadCell || b.kind == LoadClamp)
 }
 
 // current is what the branch takes at a voltage, and how fast that grows. Constant voltages and governed loads take
 // what is left over and are not asked.
 func (b branch) current(u float64) (i, slope float64) {
 	switch {
-	case b.kind == "constant_power":
+	case b.kind == LoadConstantPower:
 		if u >= b.least && u > 0 {
 			return b.power / u, -b.power / (u * u)
 		}
-	case b.kind == "governed" || b.stiff():
+	case b.kind == LoadGoverned || b.stiff():
 	case u > b.threshold:
 		return (u - b.threshold) / b.slope, 1 / b.slope
 	}
@@ -69,26 +69,26 @@ func (w *work) branch(i int, l DCLoad) (branch, bool) {
 	}
 	b := branch{kind: l.Kind, name: l.Name, diode: float64(l.Diode.Or(0)), efficiency: 1, load: l}
 	switch l.Kind {
-	case "resistor":
+	case LoadResistor:
 		need(l.Resistance.Is, "resistance_ohm")
 		b.slope, b.threshold, b.efficiency = float64(l.Resistance.Val), b.diode, 0
-	case "string":
+	case LoadString:
 		need(l.Threshold.Is, "threshold_v")
 		need(l.Slope.Is, "slope_ohm")
 		b.slope, b.threshold = float64(l.Slope.Val), float64(l.Threshold.Val)+b.diode
-	case "cell", "clamp":
+	case LoadCell, LoadClamp:
 		need(l.Threshold.Is, "threshold_v")
 		if !l.Slope.Is {
 			w.lack(fmt.Sprintf("lower.loads[%d].slope_ohm", i), "the voltage exactly; counted as none")
 		}
 		b.slope, b.threshold = float64(l.Slope.Val), float64(l.Threshold.Val)+b.diode
-		if l.Kind == "clamp" {
+		if l.Kind == LoadClamp {
 			b.efficiency = 0
 		}
-	case "constant_power":
+	case LoadConstantPower:
 		need(l.Power.Is, "power_w")
 		b.power, b.least = float64(l.Power.Val), float64(l.MinVoltage.Or(0))
-	case "governed":
+	case LoadGoverned:
 		need(l.Speed.Is, "set_speed_rad_s")
 		b.speed = float64(l.Speed.Val)
 	default:
@@ -141,7 +141,7 @@ func ceiling(bs []branch, governed float64) (float64, int) {
 	top, holder := math.Inf(1), -1
 	for j, b := range bs {
 		u := math.Inf(1)
-		if b.kind == "governed" {
+		if b.kind == LoadGoverned {
 			u = governed
 		} else if b.stiff() {
 			u = b.threshold
@@ -158,10 +158,10 @@ func thresholds(bs []branch, top float64) []float64 {
 	edges := []float64{0}
 	for _, b := range bs {
 		u := b.threshold
-		if b.kind == "constant_power" {
+		if b.kind == LoadConstantPower {
 			u = b.least
 		}
-		if b.kind != "governed" && !b.stiff() && u > 0 && u < top {
+		if b.kind != LoadGoverned && !b.stiff() && u > 0 && u < top {
 			edges = append(edges, u)
 		}
 	}
@@ -173,8 +173,8 @@ func thresholds(bs []branch, top float64) []float64 {
 func segment(bs []branch, lo, hi float64) (a, b, p float64) {
 	for _, x := range bs {
 		switch {
-		case x.kind == "governed" || x.stiff():
-		case x.kind == "constant_power":
+		case x.kind == LoadGoverned || x.stiff():
+		case x.kind == LoadConstantPower:
 			if x.least <= lo {
 				p += x.power
 			}

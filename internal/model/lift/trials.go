@@ -10,7 +10,7 @@ type Trials struct {
 	Lowers   []LowerTrial  `json:"lowers" say:"Ways down: what hung, volts and amps, how far and how long"`
 	Least    LeastTrial    `json:"least"`
 	Warmth   []WarmthTrial `json:"warmth" say:"Motor temperature over time; minute 0 begins a run"`
-	WarmAt   string        `json:"warm_at" say:"What the thermometer touches; the winding inside is hotter than the case" enum:"|case|winding"`
+	WarmAt   WarmAt        `json:"warm_at" say:"What the thermometer touches; the winding inside is hotter than the case" enum:"|case|winding"`
 	Held     []HeldTrial   `json:"held" say:"Dead weight hung on brake, catch or base, with nothing turning"`
 	Steps    LoadSteps     `json:"steps"`
 	Failures []Failure     `json:"failures" say:"What broke, fell, slipped or jerked"`
@@ -63,24 +63,24 @@ type WarmthTrial struct {
 // HeldTrial is a test with dead weight.
 type HeldTrial struct {
 	Date string                    `json:"date" say:"When"`
-	What string                    `json:"what" say:"What was tested" enum:"|base|brake|ratchet|catch|prop"`
+	What Tested                    `json:"what" say:"What was tested" enum:"|base|brake|ratchet|catch|prop"`
 	Mass unit.Known[unit.Mass]     `json:"mass_kg" say:"Dead weight that hung on it" range:"(0,1e6]"`
 	Time unit.Known[unit.Duration] `json:"time_s" say:"How long" range:"(0,1e8]"`
-	Held string                    `json:"held" say:"Did it hold, with nothing moved?" enum:"|yes|no"`
+	Held unit.Answer               `json:"held" say:"Did it hold, with nothing moved?" enum:"|yes|no"`
 	Note string                    `json:"note" say:"What was seen"`
 }
 
 // Proof is a load test of one part that has no rating. Force and torque are those on the part, or with the mass on the rope
 // the weight that hung.
 type Proof struct {
-	Part     string                    `json:"part" say:"What was tested" enum:"|drum_hub|coupling|cross_pin|gear_tooth|case_fasteners|head_sheave|redirect_sheave|hanger|container|base_board|base_uplift|base_sliding|beam|post|holds|bracing|rope|knot"`
-	MadeOf   string                    `json:"made_of" say:"What it is made of" enum:"|metal|wood|plastic|printed|fibre|ground"`
+	Part     Proved                    `json:"part" say:"What was tested" enum:"|drum_hub|coupling|cross_pin|gear_tooth|case_fasteners|head_sheave|redirect_sheave|hanger|container|base_board|base_uplift|base_sliding|beam|post|holds|bracing|rope|knot"`
+	MadeOf   ProofMaterial             `json:"made_of" say:"What it is made of" enum:"|metal|wood|plastic|printed|fibre|ground"`
 	Load     unit.Known[unit.Force]    `json:"load_n" say:"Force that was put on it" range:"(0,1e8]"`
 	Torque   unit.Known[unit.Torque]   `json:"torque_nm" say:"Or torque at the drum that was put on it" range:"(0,1e6]"`
 	HeldFor  unit.Known[unit.Duration] `json:"held_s" say:"How long" range:"(0,1e8]"`
-	Moved    string                    `json:"moved" say:"Did a mark move, slip or stay bent?" enum:"|yes|no"`
-	Measured string                    `json:"measured_with" say:"How the load was measured, within 2 %" enum:"|dead_weight|load_cell|lever_and_weight"`
-	On       string                    `json:"on" say:"Where it was put on: the mass on the rope, a lever on the drum, or a bench" enum:"|rope|lever|bench"`
+	Moved    unit.Answer               `json:"moved" say:"Did a mark move, slip or stay bent?" enum:"|yes|no"`
+	Measured MeasuredWith              `json:"measured_with" say:"How the load was measured, within 2 %" enum:"|dead_weight|load_cell|lever_and_weight"`
+	On       ProofOn                   `json:"on" say:"Where it was put on: the mass on the rope, a lever on the drum, or a bench" enum:"|rope|lever|bench"`
 	Date     string                    `json:"date" say:"Day of the test, such as 2026-11-28"`
 	By       string                    `json:"by" say:"Who tested it"`
 	Witness  string                    `json:"witness" say:"A second adult who saw it"`
@@ -110,7 +110,7 @@ func (s LoadSteps) Named() []NamedStep {
 
 // LoadStep is one step. What hung is kept: a plan that grew heavier has not passed its steps.
 type LoadStep struct {
-	Done string                `json:"done" say:"Did it pass: nothing moved, slipped or got hot?" enum:"|yes|no"`
+	Done unit.Answer           `json:"done" say:"Did it pass: nothing moved, slipped or got hot?" enum:"|yes|no"`
 	Mass unit.Known[unit.Mass] `json:"mass_kg" say:"Mass that hung" range:"(0,1e6]"`
 	Date string                `json:"date" say:"When"`
 	Note string                `json:"note" say:"What was seen"`
@@ -119,23 +119,23 @@ type LoadStep struct {
 // Failure is something that broke, fell, slipped or jerked. Where it fell or jerked, or nobody said that it did not,
 // every part of the load path is not known until it was looked at.
 type Failure struct {
-	Date  string `json:"date" say:"When"`
-	What  string `json:"what" say:"What broke or moved, and what was done then"`
-	Shock string `json:"shock" say:"Did the mass fall, jerk, or hit a stop? Empty counts as yes" enum:"|yes|no"`
-	Look  Look   `json:"looked"`
+	Date  string      `json:"date" say:"When"`
+	What  string      `json:"what" say:"What broke or moved, and what was done then"`
+	Shock unit.Answer `json:"shock" say:"Did the mass fall, jerk, or hit a stop? Empty counts as yes" enum:"|yes|no"`
+	Look  Look        `json:"looked"`
 }
 
 // Look is what was found when the load path was looked at after a fall or a shock. Each part is sound, renewed, damaged,
 // or not looked at yet.
 type Look struct {
-	Rope      string `json:"rope" say:"The whole rope, by hand" enum:"|sound|renewed|damaged"`
-	Knots     string `json:"knots" say:"Knots and ends; a knot tied again is a new knot" enum:"|sound|renewed|damaged"`
-	Pulleys   string `json:"pulleys" say:"Every pulley, its pin and what holds it" enum:"|sound|renewed|damaged"`
-	Pins      string `json:"pins" say:"Pins, keys, drum and its turns, gears, brake, stops" enum:"|sound|renewed|damaged"`
-	Container string `json:"container" say:"What holds the mass together, and its eye" enum:"|sound|renewed|damaged"`
-	Base      string `json:"base" say:"Base with its weights, posts and beam" enum:"|sound|renewed|damaged"`
-	Note      string `json:"note" say:"Who looked, and when"`
+	Rope      Condition `json:"rope" say:"The whole rope, by hand" enum:"|sound|renewed|damaged"`
+	Knots     Condition `json:"knots" say:"Knots and ends; a knot tied again is a new knot" enum:"|sound|renewed|damaged"`
+	Pulleys   Condition `json:"pulleys" say:"Every pulley, its pin and what holds it" enum:"|sound|renewed|damaged"`
+	Pins      Condition `json:"pins" say:"Pins, keys, drum and its turns, gears, brake, stops" enum:"|sound|renewed|damaged"`
+	Container Condition `json:"container" say:"What holds the mass together, and its eye" enum:"|sound|renewed|damaged"`
+	Base      Condition `json:"base" say:"Base with its weights, posts and beam" enum:"|sound|renewed|damaged"`
+	Note      string    `json:"note" say:"Who looked, and when"`
 }
 
 // Shaken reports whether the failure counts as a fall or a shock: what nobody answered counts as the worse answer.
-func (f Failure) Shaken() bool { return f.Shock != "no" }
+func (f Failure) Shaken() bool { return f.Shock != unit.No }

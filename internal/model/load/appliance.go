@@ -45,7 +45,7 @@ func (y *Year) addAppliance(l Load, i int, a Appliance, sunDown []bool, dusk []i
 		return
 	}
 	into := y.Essential
-	if a.Priority == "nice" {
+	if a.Priority == PriorityNice {
 		into = y.Nice
 	}
 	for h := range HoursInYear {
@@ -53,7 +53,7 @@ func (y *Year) addAppliance(l Load, i int, a Appliance, sunDown []bool, dusk []i
 			continue
 		}
 		p := watts * a.shareOn(h, sunDown, dusk)
-		if factor != nil && a.Supply == "inverter" {
+		if factor != nil && a.Supply == SupplyInverter {
 			p *= factor[h]
 		}
 		into[h] += p
@@ -84,7 +84,7 @@ func (y *Year) inverterFactor(l Load, sunDown []bool, dusk []int) []float64 {
 	}
 	mean, variance := make([]float64, HoursInYear), make([]float64, HoursInYear)
 	for _, a := range l.Appliances {
-		if _, no := Refused(a); no || a.Supply != "inverter" || !a.Power.Is || !a.Count.Is || !a.timeKnown() {
+		if _, no := Refused(a); no || a.Supply != SupplyInverter || !a.Power.Is || !a.Count.Is || !a.timeKnown() {
 			continue
 		}
 		p, n, share := float64(a.Power.Val), float64(a.Count.Val), float64(a.Share.Or(1))
@@ -112,7 +112,7 @@ func (a Appliance) shareOn(h int, sunDown []bool, dusk []int) float64 {
 		}
 		return math.Min(1, math.Max(0, float64(n)/3600-float64(dusk[h])))
 	}
-	if a.AfterDusk == "yes" && !sunDown[h] {
+	if a.AfterDusk == unit.Yes && !sunDown[h] {
 		return 0
 	}
 	from, fromIs := a.From.Value()
@@ -135,11 +135,11 @@ func (y *Year) watts(l Load, i int, a Appliance) (float64, bool) {
 		y.Missing = append(y.Missing, Missing{path("appliances", i, "count"), "how many of " + name + " there are"})
 	}
 	w := float64(each) * float64(n) * float64(a.Share.Or(1))
-	if a.Supply == "inverter" {
+	if a.Supply == SupplyInverter {
 		if !y.Losses.curved() {
 			w /= y.Losses.Efficiency
 		}
-		if l.Inverter.Present == "no" {
+		if l.Inverter.Present == unit.No {
 			y.Flags = append(y.Flags, Flag{path("appliances", i, "supply"),
 				fmt.Sprintf("%s runs through the inverter, but you said that there is no inverter.", called(a.Name, "This appliance"))})
 		}
@@ -149,7 +149,7 @@ func (y *Year) watts(l Load, i int, a Appliance) (float64, bool) {
 
 // timeKnown reports whether the time of use is known.
 func (a Appliance) timeKnown() bool {
-	return a.FromDusk.Is || a.From.Is && a.To.Is || a.AfterDusk == "yes" && !a.From.Is && !a.To.Is
+	return a.FromDusk.Is || a.From.Is && a.To.Is || a.AfterDusk == unit.Yes && !a.From.Is && !a.To.Is
 }
 
 // timed reports whether the time of use is known.

@@ -18,21 +18,21 @@ type Appliance struct {
 	From      unit.Known[unit.Duration] `json:"from_s" say:"On from, seconds after midnight, standard clock time" range:"[0,86400]"`
 	To        unit.Known[unit.Duration] `json:"to_s" say:"Until, seconds after midnight; earlier than from means over midnight; the same as from means all day" range:"[0,86400]"`
 	FromDusk  unit.Known[unit.Duration] `json:"from_dusk_s" say:"Or: on from dusk for this long, at the most until dawn; then from and until are not read" range:"(0,86400]"`
-	AfterDusk string                    `json:"after_dusk" say:"Only while the sun is down?" enum:"|yes|no"`
+	AfterDusk unit.Answer               `json:"after_dusk" say:"Only while the sun is down?" enum:"|yes|no"`
 	Share     unit.Known[unit.Ratio]    `json:"share_on" say:"Share of that time it is really on; not known counts as 1" range:"[0,1]"`
 	Months    []unit.Count              `json:"months" say:"Months in which it is used, 1 to 12; empty means all" range:"[1,12]"`
-	Supply    string                    `json:"supply" say:"Straight from the line, or through the inverter" enum:"dc|inverter"`
-	Priority  string                    `json:"priority" say:"Essential, or nice to have" enum:"essential|nice"`
+	Supply    Supply                    `json:"supply" say:"Straight from the line, or through the inverter" enum:"dc|inverter"`
+	Priority  Priority                  `json:"priority" say:"Essential, or nice to have" enum:"essential|nice"`
 	Surge     unit.Known[unit.Power]    `json:"surge_w" say:"Power of one in the moment it starts; not known counts as 5 times its power for a pump or cooling, 2 times for a fan" range:"[0,1e6]"`
 	SurgeTime unit.Known[unit.Duration] `json:"surge_s" say:"How long the start takes; not known counts as up to 10 seconds" range:"[0,60]"`
 	PowerFact unit.Known[unit.Ratio]    `json:"power_factor" say:"Power factor through the inverter; not known counts as 1" range:"(0,1]"`
 	Volts     unit.Known[unit.Voltage]  `json:"volts_v" say:"Straight from the line: the voltage it needs" range:"(0,1000]"`
-	Converter string                    `json:"own_converter" say:"Straight from the line at another voltage: does it have its own converter?" enum:"|yes|no"`
-	AtOnce    string                    `json:"at_once" say:"Can it be on together with the others? No: never with another that says no" enum:"|yes|no"`
-	StopsHarm string                    `json:"stops_harm" say:"Is anyone or an animal harmed when this stops?" enum:"|yes|no"`
+	Converter unit.Answer               `json:"own_converter" say:"Straight from the line at another voltage: does it have its own converter?" enum:"|yes|no"`
+	AtOnce    unit.Answer               `json:"at_once" say:"Can it be on together with the others? No: never with another that says no" enum:"|yes|no"`
+	StopsHarm unit.Answer               `json:"stops_harm" say:"Is anyone or an animal harmed when this stops?" enum:"|yes|no"`
 	CableLen  unit.Known[unit.Length]   `json:"cable_length_m" say:"Its cable from the line, one way" range:"(0,200]"`
 	CableArea unit.Known[unit.Area]     `json:"cable_area_m2" say:"Cross-section of its cable" range:"(0,1e-3]"`
-	Purpose   string                    `json:"purpose" say:"What it is for; medical devices, alarms and whatever does harm when it stops are refused" enum:"|light|radio|phone|computer|router|fan|cooling|pump|medical|alarm|animals|other"`
+	Purpose   Purpose                   `json:"purpose" say:"What it is for; medical devices, alarms and whatever does harm when it stops are refused" enum:"|light|radio|phone|computer|router|fan|cooling|pump|medical|alarm|animals|other"`
 }
 
 // Standing uses power in every hour.
@@ -43,7 +43,7 @@ type Standing struct {
 
 // Inverter makes alternating current for the appliances that want it.
 type Inverter struct {
-	Present    string                   `json:"present" say:"Is there an inverter?" enum:"|yes|no"`
+	Present    unit.Answer              `json:"present" say:"Is there an inverter?" enum:"|yes|no"`
 	Idle       unit.Known[unit.Power]   `json:"idle_w" say:"What it takes with nothing plugged in, all the time" range:"[0,1000]"`
 	Efficiency unit.Known[unit.Ratio]   `json:"efficiency" say:"Its efficiency at the usual load; not known counts as 0.85, or as the usual curve where its rated power is known" range:"(0,1]"`
 	Tenth      unit.Known[unit.Ratio]   `json:"efficiency_tenth" say:"Its efficiency at a tenth of its rated power, from the sheet" range:"(0,1]"`
@@ -52,14 +52,14 @@ type Inverter struct {
 	Surge      unit.Known[unit.Power]   `json:"surge_w" say:"Power it gives in the moment something starts" range:"(0,1e6]"`
 	Input      unit.Known[unit.Voltage] `json:"input_v" say:"Nominal voltage of its battery side" range:"(0,1000]"`
 	Cut        unit.Known[unit.Voltage] `json:"cut_v" say:"Battery voltage at which it switches off; not known counts as 0.875 of the nominal voltage" range:"(0,1000]"`
-	OwnSockets string                   `json:"own_sockets" say:"Do the devices plug into the inverter itself?" enum:"|yes|no"`
+	OwnSockets unit.Answer              `json:"own_sockets" say:"Do the devices plug into the inverter itself?" enum:"|yes|no"`
 	CableLen   unit.Known[unit.Length]  `json:"cable_length_m" say:"Its cable to the line, one way" range:"(0,200]"`
 	CableArea  unit.Known[unit.Area]    `json:"cable_area_m2" say:"Cross-section of its cable" range:"(0,1e-3]"`
 }
 
 // Night is which hours count as night: the sun's, or the user's own.
 type Night struct {
-	Own  string                    `json:"hours" say:"Night by the sun, or by your own hours" enum:"|sun|own"`
+	Own  NightOf                   `json:"hours" say:"Night by the sun, or by your own hours" enum:"|sun|own"`
 	From unit.Known[unit.Duration] `json:"from_s" say:"Own hours: from, seconds after midnight" range:"[0,86400]"`
 	To   unit.Known[unit.Duration] `json:"to_s" say:"Own hours: to, seconds after midnight" range:"[0,86400]"`
 }

@@ -265,13 +265,13 @@ func TestAnyLoad(t *testing.T) {
 		var l Load
 		for range r.Intn(5) {
 			a := lamp(r.Float64()*1e5, r.Intn(10001))
-			a.Supply = []string{"dc", "inverter"}[r.Intn(2)]
-			a.Priority = []string{"essential", "nice"}[r.Intn(2)]
+			a.Supply = Supply([]string{"dc", "inverter"}[r.Intn(2)])
+			a.Priority = Priority([]string{"essential", "nice"}[r.Intn(2)])
 			if r.Intn(2) == 0 {
 				a.FromDusk = unit.Of(unit.Duration(r.Float64() * 86400))
 			}
 			a.From, a.To = unit.Of(unit.Duration(r.Float64()*86400)), unit.Of(unit.Duration(r.Float64()*86400))
-			a.AfterDusk = []string{"", "yes", "no"}[r.Intn(3)]
+			a.AfterDusk = unit.Answer([]string{"", "yes", "no"}[r.Intn(3)])
 			l.Appliances = append(l.Appliances, a)
 		}
 		l.Inverter.Efficiency = unit.Of(unit.Ratio(1e-3 + r.Float64()*0.999))

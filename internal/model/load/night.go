@@ -51,7 +51,7 @@ func nightOf(h int, solarNoon []unit.Duration) int {
 func (y *Year) nightHours(n Night, sunDown []bool) []bool {
 	mask := make([]bool, HoursInYear)
 	copy(mask, sunDown)
-	if n.Own != "own" {
+	if n.Own != NightOwn {
 		return mask
 	}
 	from, fromIs := n.From.Value()

@@ -3,6 +3,8 @@ package load
 import (
 	"math"
 	"slices"
+
+	"duskweight/internal/model/unit"
 )
 
 // Together is what may be on in one moment: every appliance whose hours cover it, however seldom it really runs. Powers in W
@@ -114,13 +116,13 @@ func (a *Appliance) covers(h int, t float64, sunDown []bool, dusk []int) bool {
 	if n, ok := a.FromDusk.Value(); ok {
 		return dusk[h] >= 0 && float64(n) > float64(dusk[h])*3600+t
 	}
-	if a.AfterDusk == "yes" && !sunDown[h] {
+	if a.AfterDusk == unit.Yes && !sunDown[h] {
 		return false
 	}
 	from, fromIs := a.From.Value()
 	to, toIs := a.To.Value()
 	if !fromIs || !toIs {
-		return a.AfterDusk == "yes" && !fromIs && !toIs
+		return a.AfterDusk == unit.Yes && !fromIs && !toIs
 	}
 	return within(float64(h%24)*3600+t, float64(from), float64(to))
 }
@@ -131,13 +133,13 @@ func together(l Load, on []int, h int) Together {
 	alone := -1 // of those that never run with another such: the largest
 	for _, i := range on {
 		a := l.Appliances[i]
-		if a.AtOnce == "no" && (alone < 0 || a.all() > l.Appliances[alone].all()) {
+		if a.AtOnce == unit.No && (alone < 0 || a.all() > l.Appliances[alone].all()) {
 			alone = i
 		}
 	}
 	for _, i := range on {
 		a := l.Appliances[i]
-		if a.AtOnce == "no" && i != alone {
+		if a.AtOnce == unit.No && i != alone {
 			continue
 		}
 		t.On = append(t.On, i)
@@ -150,7 +152,7 @@ func together(l Load, on []int, h int) Together {
 func (a Appliance) all() float64 { return float64(a.Power.Val) * float64(a.Count.Val) }
 
 func (t *Together) add(i int, a Appliance) {
-	ac := a.Supply == "inverter"
+	ac := a.Supply == SupplyInverter
 	if ac {
 		t.AC += a.all()
 		t.Apparent += a.all() / float64(a.PowerFact.Or(1))

@@ -7,7 +7,7 @@ import (
 )
 
 func device(w, surge float64, from, to unit.Duration, supply string) Appliance {
-	a := Appliance{Power: unit.Of(unit.Power(w)), Count: unit.Of[unit.Count](1), From: unit.Of(from * 3600), To: unit.Of(to * 3600), Supply: supply, Priority: "essential"}
+	a := Appliance{Power: unit.Of(unit.Power(w)), Count: unit.Of[unit.Count](1), From: unit.Of(from * 3600), To: unit.Of(to * 3600), Supply: Supply(supply), Priority: "essential"}
 	if surge > 0 {
 		a.Surge = unit.Of(unit.Power(surge))
 	}

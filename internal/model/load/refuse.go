@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+
+	"duskweight/internal/model/unit"
 )
 
 // The sentences of a refusal.
@@ -20,14 +22,14 @@ const (
 // judgement: it catches the obvious, the question of the purpose catches the rest.
 func Refused(a Appliance) (reason string, refused bool) {
 	switch a.Purpose {
-	case "medical":
+	case ForMedical:
 		return refuseMedical, true
-	case "alarm":
+	case ForAlarm:
 		return refuseAlarm, true
-	case "animals":
+	case ForAnimals:
 		return refuseAnimals, true
 	}
-	if a.StopsHarm == "yes" {
+	if a.StopsHarm == unit.Yes {
 		return refuseOther, true
 	}
 	words := split(a.Name)
@@ -49,8 +51,8 @@ func Refused(a Appliance) (reason string, refused bool) {
 var refusals = []struct {
 	reason  string
 	phrases []string
-	unless  []string // phrases that make it harmless
-	fine    []string // purposes that make it harmless: a lamp beside the animals
+	unless  []string  // phrases that make it harmless
+	fine    []Purpose // purposes that make it harmless: a lamp beside the animals
 }{
 	{refuseMedical, []string{
 		"cpap*", "bipap*", "apap", "apnea", "apnoea", "oxygen", "concentrator", "nebuli*", "respirator", "breathing",
@@ -69,7 +71,7 @@ var refusals = []struct {
 		"aquarium*", "fish tank*", "fishtank*", "fish pond*", "koi", "terrarium*", "vivarium*", "livestock", "cattle", "chick", "chicks", "chicken*", "hen",
 		"hens", "poultry", "sheep", "goat*", "pig", "pigs", "horse", "horses", "cow", "cows", "calf", "calves", "animal*", "incubator*", "brooder*", "trough*",
 		"electric fence*", "fence charger*", "fence energi*",
-	}, nil, []string{"light", "radio", "phone", "computer", "router"}},
+	}, nil, []Purpose{ForLight, ForRadio, ForPhone, ForComputer, ForRouter}},
 	{refuseOther, []string{"sump pump*", "bilge pump*", "flood pump*"}, nil, nil},
 }
 

@@ -13,9 +13,9 @@ func (a Appliance) SurgePower() float64 {
 		return max(p, float64(s))
 	}
 	switch a.Purpose {
-	case "pump", "cooling":
+	case ForPump, ForCooling:
 		return pumpSurge * p
-	case "fan":
+	case ForFan:
 		return fanSurge * p
 	}
 	return p

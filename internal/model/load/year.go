@@ -123,10 +123,10 @@ func StandingPower(list []Standing) (unit.Power, []Missing) {
 // HasInverter reports whether an inverter idles: there is one, or nothing is said and an appliance needs it.
 func (l Load) HasInverter() bool {
 	if l.Inverter.Present != "" {
-		return l.Inverter.Present == "yes"
+		return l.Inverter.Present == unit.Yes
 	}
 	for _, a := range l.Appliances {
-		if _, no := Refused(a); a.Supply == "inverter" && !no {
+		if _, no := Refused(a); a.Supply == SupplyInverter && !no {
 			return true
 		}
 	}

@@ -69,7 +69,7 @@ func (p *Plant) prepare(a Array, c Controller, path string) (array, Problems) {
 	}
 	if share, known := a.cable(); known {
 		m.wires, m.cable = 0, share
-		if c.Kind == "pulse_width" { // the panels' voltage is higher by the drop
+		if c.Kind == ControllerPulseWidth { // the panels' voltage is higher by the drop
 			m.wires, m.cable = min(share, 0.9), 0
 		}
 	}
@@ -80,11 +80,11 @@ func (p *Plant) prepare(a Array, c Controller, path string) (array, Problems) {
 		if problem != nil {
 			return m, append(ps, *problem)
 		}
-		if c.Kind == "pulse_width" {
+		if c.Kind == ControllerPulseWidth {
 			m.curve = &d
 		}
 	}
-	if c.Kind == "pulse_width" && len(ps) == 0 {
+	if c.Kind == ControllerPulseWidth && len(ps) == 0 {
 		p.hold(&m, a, c)
 	}
 	return m, ps

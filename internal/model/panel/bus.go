@@ -49,7 +49,7 @@ type Problems []Problem
 // Plant is panels and controller made ready: an hour then costs some nanoseconds. Nothing in it changes.
 type Plant struct {
 	arrays  []array
-	kind    string
+	kind    ControllerKind
 	tracker tracker
 	rated   float64  // pulse width: most power at the line
 	most    float64  // most power at the line by the controller's most current
@@ -78,7 +78,7 @@ func Prepare(arrays []Array, c Controller) (*Plant, Problems) {
 	}
 	p.tracker = newTracker(c.Curve, float64(c.Power.Or(unit.Power(label))))
 	switch c.Kind {
-	case "tracking", "pulse_width", "direct":
+	case ControllerTracking, ControllerPulseWidth, ControllerDirect:
 		return p, nil
 	}
 	return nil, Problems{{"controller.kind", "say what stands between panels and line: maximum-power tracking, pulse-width, or none"}}
@@ -112,13 +112,13 @@ func (p *Plant) Fill(light []Light, air, power []float64) {
 		p.arrays[i].add(light[i], air, power)
 	}
 	switch p.kind {
-	case "tracking":
+	case ControllerTracking:
 		for h, q := range power {
 			if q > 0 {
 				power[h] = min(p.tracker.out(q), p.most)
 			}
 		}
-	case "pulse_width":
+	case ControllerPulseWidth:
 		for h, q := range power {
 			power[h] = min(q*pulseEfficiency, p.rated, p.most)
 		}
@@ -152,16 +152,16 @@ func (p *Plant) Year(light []Light, air []float64) *Bus {
 		b.Total += unit.Energy(b.Power[h] * 3600)
 		taken := q
 		switch p.kind {
-		case "tracking":
+		case ControllerTracking:
 			taken = q * p.tracker.efficiency(q)
-		case "pulse_width":
+		case ControllerPulseWidth:
 			taken = q * pulseEfficiency
 		}
 		inside += (q - taken) * 3600
 		over += (taken - b.Power[h]) * 3600
 	}
 	switch p.kind {
-	case "direct":
+	case ControllerDirect:
 		b.Losses = append(b.Losses, Loss{LossDirect, unit.Energy(over)})
 	default:
 		b.Losses = append(b.Losses, Loss{LossController, unit.Energy(inside)}, Loss{LossRating, unit.Energy(over)})

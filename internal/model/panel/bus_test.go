@@ -177,7 +177,7 @@ func FuzzBus(f *testing.F) {
 			a.Sheet = &s
 		}
 		other := plain(power)
-		c := Controller{Kind: []string{"tracking", "pulse_width", "direct"}[kind%3], Power: unit.Of(unit.Power(rated)), BusVolts: unit.Of(unit.Voltage(line))}
+		c := Controller{Kind: ControllerKind([]string{"tracking", "pulse_width", "direct"}[kind%3]), Power: unit.Of(unit.Power(rated)), BusVolts: unit.Of(unit.Voltage(line))}
 		b, ps := BusPower([]Array{a, other}, c, []Light{light, second}, air)
 		if ps != nil {
 			return

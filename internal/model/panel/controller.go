@@ -24,9 +24,9 @@ var typicalCurve = [...]Efficiency{{0.05, 0.80}, {0.10, 0.88}, {0.20, 0.93}, {0.
 func (c Controller) Standing() unit.Power {
 	line := unit.Power(c.BusVolts.Or(typicalBus))
 	switch c.Kind {
-	case "tracking":
+	case ControllerTracking:
 		return c.Night.Or(0.015 * line)
-	case "pulse_width":
+	case ControllerPulseWidth:
 		return c.Night.Or(0.007 * line)
 	}
 	return c.Night.Or(0)

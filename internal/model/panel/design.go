@@ -14,7 +14,7 @@ type Array struct {
 	Mismatch  unit.Known[unit.Ratio]        `json:"mismatch" say:"Share lost to unequal panels; not known counts as 0.02" range:"[0,1)"`
 	Wiring    unit.Known[unit.Ratio]        `json:"wiring" say:"Share lost in the wires; not known counts as 0.02" range:"[0,1)"`
 	Shade     *[12]float64                  `json:"shade" say:"Share of the light that trees or houses take, by month" range:"[0,1]"`
-	Cell      string                        `json:"cell_temperature" say:"How the panel's temperature is computed" enum:"|faiman|nominal"`
+	Cell      CellModel                     `json:"cell_temperature" say:"How the panel's temperature is computed" enum:"|faiman|nominal"`
 	U0        unit.Known[unit.HeatLoss]     `json:"u0_w_m2k" say:"Faiman: heat loss without wind; not known counts as 25" range:"(0,200]"`
 	U1        unit.Known[unit.HeatLossWind] `json:"u1_ws_m3k" say:"Faiman: heat loss by wind; not known counts as 6.84" range:"[0,200]"`
 	Wind      unit.Known[unit.Speed]        `json:"wind_m_s" say:"Mean wind at the panel; not known counts as 1" range:"[0,50]"`
@@ -48,7 +48,7 @@ type Sheet struct {
 
 // Controller stands between panels and the line.
 type Controller struct {
-	Kind        string                   `json:"kind" say:"Maximum-power tracking, pulse-width, or none (panel straight on the motor)" enum:"tracking|pulse_width|direct"`
+	Kind        ControllerKind           `json:"kind" say:"Maximum-power tracking, pulse-width, or none (panel straight on the motor)" enum:"tracking|pulse_width|direct"`
 	Curve       []Efficiency             `json:"efficiency_curve" say:"Tracking: efficiency over load; between points in a straight line; empty takes the typical curve"`
 	Power       unit.Known[unit.Power]   `json:"rated_w" say:"Rated power; not known counts as the panels' power" range:"(0,1e6]"`
 	Night       unit.Known[unit.Power]   `json:"standing_w" say:"Power it takes all the time; not known counts as 15 mA (tracking) or 7 mA (pulse width) at the line's voltage" range:"[0,1000]"`
@@ -56,8 +56,8 @@ type Controller struct {
 	MaxInput    unit.Known[unit.Voltage] `json:"max_input_v" say:"Highest voltage of the panels that it withstands" range:"(0,1000]"`
 	MaxInputA   unit.Known[unit.Current] `json:"max_input_a" say:"Highest short-circuit current of the panels that it withstands" range:"(0,1000]"`
 	MaxCharge   unit.Known[unit.Current] `json:"max_charge_a" say:"Most current that it gives to the line" range:"(0,5000]"`
-	Licensed    string                   `json:"licensed" say:"Does a licensed person do the wiring above 60 V?" enum:"|yes|no"`
-	StringFuses string                   `json:"string_fuses" say:"Does each string of panels have its own fuse?" enum:"|yes|no"`
+	Licensed    unit.Answer              `json:"licensed" say:"Does a licensed person do the wiring above 60 V?" enum:"|yes|no"`
+	StringFuses unit.Answer              `json:"string_fuses" say:"Does each string of panels have its own fuse?" enum:"|yes|no"`
 }
 
 // Efficiency is one point of a curve.

@@ -141,7 +141,7 @@ func Charge(arrays []Array, c Controller, v unit.Voltage) (i unit.Current, limit
 		short, sheets = short+float64(s)/coldOver, sheets && ok
 	}
 	amps := watts / float64(v)
-	if c.Kind == "pulse_width" && sheets {
+	if c.Kind == ControllerPulseWidth && sheets {
 		amps = short
 	}
 	if p, ok := c.Power.Value(); ok {

@@ -99,7 +99,7 @@ func TestMostCurrentClips(t *testing.T) {
 	}
 	nearly(t, "clipped", float64(Clipped([]Array{a}, c).Val), 272, 1e-9)
 	for _, kind := range []string{"tracking", "pulse_width"} {
-		c.Kind = kind
+		c.Kind = ControllerKind(kind)
 		bus, ps := BusPower([]Array{a}, c, []Light{{Plane: []float64{1000}, Cells: []float64{1000}}}, []float64{0})
 		if len(ps) > 0 {
 			t.Fatal(ps)

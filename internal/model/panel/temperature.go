@@ -27,7 +27,7 @@ func Nominal(g unit.Irradiance, air, noct unit.Celsius) unit.Celsius {
 
 // warming returns the kelvins above the air for each W/m².
 func (a Array) warming() float64 {
-	if a.Cell == "nominal" {
+	if a.Cell == CellNominal {
 		return float64(Nominal(1, 0, a.NOCT.Or(typicalNOCT)))
 	}
 	return float64(Faiman(1, 0, a.Wind.Or(typicalWind), a.U0.Or(typicalU0), a.U1.Or(typicalU1)))

@@ -15,7 +15,7 @@ func Tried(badAtBest, badAtWorst bool) Word {
 }
 
 // YesNo is the word of a question whose answer bad forbids: No for that answer, NotKnown for none.
-func YesNo(answer, bad string) Word {
+func YesNo[A ~string](answer, bad A) Word {
 	return Tried(answer == bad, answer == bad || answer == "")
 }
 

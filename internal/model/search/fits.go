@@ -11,6 +11,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift/path"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
@@ -115,7 +116,7 @@ func (s *layout) workOut(ctx context.Context, g model.Ground, passed []tried, wo
 func fitOf(h *model.HoistResult, c model.Combination) (*Fit, string) {
 	d := h.Drive
 	switch {
-	case h.Ready == "no":
+	case h.Ready == reason.No:
 		return nil, firstCause(h)
 	case d.Lowering.Known && d.Lowering.RunsBack == "nudge":
 		return nil, "It comes down only with a push."
@@ -123,7 +124,7 @@ func fitOf(h *model.HoistResult, c model.Combination) (*Fit, string) {
 		return nil, "One run from cold already makes the motor too hot."
 	}
 	f := Fit{Combination: c, Hoist: h}
-	if h.Ready != "yes" {
+	if h.Ready != reason.Yes {
 		for _, b := range h.Because {
 			f.Open = append(f.Open, b.Text())
 		}

@@ -203,7 +203,7 @@ func TestCurrentWithGears(t *testing.T) {
 	for _, c := range []struct {
 		what string
 		with model.Combination
-		want string
+		want unit.Answer
 	}{
 		{"all its own", model.Combination{Motor: model.Own, Drum: model.Own, Rope: model.Own, Pulley: model.Own}, "yes"},
 		{"another drum, rope and pulley", model.Combination{Motor: model.Own}, "yes"},

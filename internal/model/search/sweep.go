@@ -91,10 +91,10 @@ func sweepOf(v model.Variant, now model.VariantResult) Sweep {
 // priceOf is the capital of all parts, those of panels and of stores in proportion; not known while one has no price, or
 // no part of the panels or of the stores is on the list.
 func priceOf(v model.Variant, panels, size float64) unit.Known[unit.Money] {
-	listed := func(of string) bool {
+	listed := func(of cost.PartOf) bool {
 		return slices.ContainsFunc(v.Parts, func(p cost.Part) bool { return p.Of == of })
 	}
-	if !listed("panel") || !listed("store") {
+	if !listed(cost.OfPanel) || !listed(cost.OfStore) {
 		return unit.Known[unit.Money]{}
 	}
 	sum := unit.Money(0)
@@ -105,9 +105,9 @@ func priceOf(v model.Variant, panels, size float64) unit.Known[unit.Money] {
 		}
 		f := 1.0
 		switch p.Of {
-		case "panel":
+		case cost.OfPanel:
 			f = panels
-		case "store":
+		case cost.OfStore:
 			f = size
 		}
 		sum += price * unit.Money(float64(p.Count.Or(1))*f)

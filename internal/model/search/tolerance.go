@@ -7,6 +7,7 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/sun"
+	"duskweight/internal/model/unit"
 )
 
 // Tolerance is how far the truth may lie from what was typed: a factor between Low and High, most likely 1.
@@ -130,7 +131,7 @@ func sharedIdle(p *model.Project, f float64) (there bool) {
 	for i := range p.Load.Standing {
 		there = p.Load.Standing[i].Power.Times(f) || there
 	}
-	return p.Load.Inverter.Idle.Times(f) && p.Load.Inverter.Present == "yes" || there
+	return p.Load.Inverter.Idle.Times(f) && p.Load.Inverter.Present == unit.Yes || there
 }
 
 func ownIdle(v *model.Variant, f float64) (there bool) {

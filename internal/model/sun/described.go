@@ -19,12 +19,12 @@ type described struct {
 // Desert: Port Hedland, Albuquerque. Dry: Perth, Cape Town, New Delhi, Kalgoorlie, Lisbon (swing without New Delhi and
 // its monsoon). Mixed: sixteen from Honolulu to Boston. Cloudy: Luxembourg, Seattle, Stockholm, Shanghai, London,
 // Jyväskylä (swing without Shanghai and its summer rain). Very cloudy: Sand Point alone.
-var skies = map[string]described{
-	"desert":      {clearness: 0.66, swing: 0.02, spread: 0.104, daily: 13.2},
-	"dry":         {clearness: 0.63, swing: 0.07, spread: 0.107, daily: 9.8},
-	"mixed":       {clearness: 0.54, swing: 0.02, spread: 0.121, daily: 8.6},
-	"cloudy":      {clearness: 0.47, swing: 0.10, spread: 0.152, daily: 7.3},
-	"very_cloudy": {clearness: 0.37, swing: 0, spread: 0.151, daily: 3.6},
+var skies = map[DescribedSky]described{
+	DescribedDesert:     {clearness: 0.66, swing: 0.02, spread: 0.104, daily: 13.2},
+	DescribedDry:        {clearness: 0.63, swing: 0.07, spread: 0.107, daily: 9.8},
+	DescribedMixed:      {clearness: 0.54, swing: 0.02, spread: 0.121, daily: 8.6},
+	DescribedCloudy:     {clearness: 0.47, swing: 0.10, spread: 0.152, daily: 7.3},
+	DescribedVeryCloudy: {clearness: 0.37, swing: 0, spread: 0.151, daily: 3.6},
 }
 
 // Temperature from the latitude φ: seaWarm − seaCool·sin²φ − lapse·height, with a yearly swing of yearSwing·|sin φ|,

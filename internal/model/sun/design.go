@@ -9,8 +9,8 @@ type Place struct {
 	Longitude unit.Known[unit.Angle]    `json:"longitude_rad" say:"Longitude, east positive" range:"[-3.141592653589793,3.141592653589793]"`
 	Elevation unit.Known[unit.Length]   `json:"elevation_m" say:"Height above the sea; not known counts as 0" range:"[-500,9000]"`
 	UTCOffset unit.Known[unit.Duration] `json:"utc_offset_s" say:"Standard clock time ahead of UTC; not known is taken from the longitude" range:"[-50400,50400]"`
-	Sky       string                    `json:"sky" say:"How the sky is known: monthly means, a described sky, or the project's weather file" enum:"monthly|described|file"`
-	Described string                    `json:"described" say:"How is your sky, in words (rough)" enum:"|desert|dry|mixed|cloudy|very_cloudy"`
+	Sky       SkyKind                   `json:"sky" say:"How the sky is known: monthly means, a described sky, or the project's weather file" enum:"monthly|described|file"`
+	Described DescribedSky              `json:"described" say:"How is your sky, in words (rough)" enum:"|desert|dry|mixed|cloudy|very_cloudy"`
 	Monthly   *Monthly                  `json:"monthly" say:"Twelve monthly means, January first"`
 	Albedo    unit.Known[unit.Ratio]    `json:"albedo" say:"Share of light the ground throws back; not known counts as 0.2" range:"[0,1]"`
 	Horizon   []Horizon                 `json:"horizon" say:"Height of the horizon by direction; between two directions in a straight line"`

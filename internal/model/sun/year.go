@@ -10,7 +10,7 @@ import (
 // Year makes the hourly year of a place: from its twelve means and the seed, from a sky in words and the seed, or from
 // the project's weather file. Same input, same year to the last digit. On any problem there is no sky.
 func Year(place Place, seed uint64, weather *Series) (*Sky, Problems) {
-	if place.Sky == "file" {
+	if place.Sky == SkyFile {
 		return fromSeries(weather)
 	}
 	g, c, ps := ClimateOf(place)
@@ -19,7 +19,7 @@ func Year(place Place, seed uint64, weather *Series) (*Sky, Problems) {
 	}
 	s := c.Sky(seed)
 	s.Geometry = g
-	if place.Sky == "described" {
+	if place.Sky == SkyDescribed {
 		s.Rough = true
 		s.Made = fmt.Sprintf("rough: hours made from a sky described in words, seed %d", seed)
 	}
@@ -36,14 +36,14 @@ func ClimateOf(place Place) (*Geometry, *Climate, Problems) {
 	longitude, offset := clock(place)
 	height := place.Elevation.Or(0)
 	switch place.Sky {
-	case "monthly":
+	case SkyMonthly:
 		if place.Monthly == nil {
 			return nil, nil, Problems{{"monthly", "give the twelve monthly means, or choose another way to know the sky"}}
 		}
 		g := NewGeometry(latitude, longitude, offset)
 		c, ps := NewClimate(g, *place.Monthly, height)
 		return g, c, ps
-	case "described":
+	case SkyDescribed:
 		words, ok := skies[place.Described]
 		if !ok {
 			return nil, nil, Problems{{"described", "say how your sky is, or choose another way to know it"}}

@@ -3,6 +3,7 @@ package path
 import (
 	"math"
 
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
 )
@@ -11,7 +12,7 @@ import (
 // pulley before the mass, because there the rope pulls the base up.
 func (t *loads) onGround() bool {
 	w := t.h.Base.Where
-	return w == "on_ground" || (w == "" && (!t.reeved || t.k > 0))
+	return w == lift.BaseOnGround || (w == "" && (!t.reeved || t.k > 0))
 }
 
 // lifted reports whether the rope can lift the base at all: it stands on the ground and the rope goes up from it.
@@ -20,7 +21,7 @@ func (t *loads) lifted() bool { return t.onGround() && (!t.reeved || t.k > 0) }
 // crossing are the rope parts that leave the base: part j runs from pulley j (0 the drum) to pulley j+1, or to the dead
 // end. With foot pulleys on the base these are the parts that leave the last of them.
 func (t *loads) crossing() []int {
-	on := func(j int) bool { return j == 0 || (j < len(t.up) && t.pulley(j).OnBase == "yes") }
+	on := func(j int) bool { return j == 0 || (j < len(t.up) && t.pulley(j).OnBase == unit.Yes) }
 	var out []int
 	for j := range t.up {
 		if on(j) != on(j+1) {
@@ -65,7 +66,7 @@ func (t *loads) ballast() (mass float64, is bool, miss []string) {
 	if !ok {
 		return 0, false, []string{"base.mass_kg"}
 	}
-	if b.ChildProof == "yes" {
+	if b.ChildProof == unit.Yes {
 		return float64(m), true, nil
 	}
 	if loose, ok := b.LoosePart.Value(); ok {
@@ -100,7 +101,7 @@ func (t *loads) baseLine(id, part, formula, place string) (l *line, mb, up, leve
 
 // baseUpliftChecks: use = max(1.5·V_s, 1.2·V_w)/(m_b·g), V_s the static raising pull upwards, V_w = φ·V_s.
 func baseUpliftChecks(t *loads) []*Check {
-	if t.h.Base.Where == "on_wall" {
+	if t.h.Base.Where == lift.BaseOnWall {
 		l := newLine("base_uplift", "what fixes the drive to the wall", "asked, not computed", source.CommonPractice.Whole())
 		l.miss("")
 		c := l.verdict()

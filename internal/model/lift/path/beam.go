@@ -19,7 +19,9 @@ func beamSection(b lift.Beam) (section, []string, bool) {
 	return sectionOf(b.Kind, num(b.Width), num(b.Depth), num(b.Wall), "structure.beam.")
 }
 
-func isTimber(kind string) bool { return kind == "timber" || kind == "round_pole" }
+func isTimber(kind lift.MemberKind) bool {
+	return kind == lift.MemberTimber || kind == lift.MemberRoundPole
+}
 
 // beamCompliance is 1/k of the beam at the pulley, m/N; 0 (rigid, the stiffest) where it is not known.
 func beamCompliance(b lift.Beam) float64 {
@@ -52,30 +54,30 @@ func loadAt(b lift.Beam) float64 {
 // moment is the largest bending moment of a point load p at a from the nearer support plus w along the beam, N·m
 // (Roark, table 8.1): two supports p·a·b/L + w·L²/8; fixed ends the larger of the moment at the nearer end p·a·b²/L²
 // and under the load 2·p·a²·b²/L³, + w·L²/12; cantilever p·L + w·L²/2.
-func moment(support string, span, a, p, w float64) float64 {
+func moment(support lift.BeamSupport, span, a, p, w float64) float64 {
 	if span <= 0 {
 		return 0
 	}
 	b := span - a
 	switch support {
-	case "cantilever":
+	case lift.BeamCantilever:
 		return p*span + w*span*span/2
-	case "both_ends_fixed":
+	case lift.BeamBothEndsFixed:
 		return math.Max(p*a*b*b/(span*span), 2*p*a*a*b*b/(span*span*span)) + w*span*span/12
 	}
 	return p*a*b/span + w*span*span/8
 }
 
 // reaction is the larger support force, N.
-func reaction(support string, span, a, p, w float64) float64 {
+func reaction(support lift.BeamSupport, span, a, p, w float64) float64 {
 	if span <= 0 {
 		return p
 	}
 	b := span - a
 	switch support {
-	case "cantilever":
+	case lift.BeamCantilever:
 		return p + w*span
-	case "both_ends_fixed":
+	case lift.BeamBothEndsFixed:
 		return p*b*b*(3*a+b)/(span*span*span) + w*span/2
 	}
 	return p*b/span + w*span/2
@@ -84,16 +86,16 @@ func reaction(support string, span, a, p, w float64) float64 {
 // deflection is that under the load, m, for stiffness ei: two supports p·a²·b²/(3·EI·L) + 5·w·L⁴/(384·EI); fixed ends
 // p·a³·b³/(3·EI·L³) + w·L⁴/(384·EI); cantilever p·L³/(3·EI) + w·L⁴/(8·EI). For a load off the middle the largest
 // deflection lies a little towards the middle, at most 3 % more for a ≥ L/4.
-func deflection(support string, span, a, p, w, ei float64) float64 {
+func deflection(support lift.BeamSupport, span, a, p, w, ei float64) float64 {
 	if span <= 0 || ei <= 0 {
 		return 0
 	}
 	b := span - a
 	l4 := math.Pow(span, 4)
 	switch support {
-	case "cantilever":
+	case lift.BeamCantilever:
 		return p*span*span*span/(3*ei) + w*l4/(8*ei)
-	case "both_ends_fixed":
+	case lift.BeamBothEndsFixed:
 		return p*math.Pow(a*b, 3)/(3*ei*math.Pow(span, 3)) + w*l4/(384*ei)
 	}
 	return p*a*a*b*b/(3*ei*span) + 5*w*l4/(384*ei)
@@ -108,7 +110,7 @@ func (t *loads) beamForce() (force float64, miss []string) {
 	}
 	f := t.weight()
 	switch {
-	case t.h.Base.Where == "on_beam" || (t.k == 0 && t.h.Base.Where != "on_ground"):
+	case t.h.Base.Where == lift.BaseOnBeam || (t.k == 0 && t.h.Base.Where != lift.BaseOnGround):
 		m, ok := t.h.Base.Mass.Value()
 		if !ok {
 			miss = append(miss, "base.mass_kg")
@@ -150,15 +152,15 @@ func beamChecks(t *loads) []*Check {
 	}
 	mend := change("Use a deeper beam, a shorter span or a better class, or less mass.")
 	switch {
-	case b.Kind == "none" && t.tripod():
+	case b.Kind == lift.MemberNone && t.tripod():
 		if r := t.restsOn(); r != nil {
 			return []*Check{r}
 		}
 		return nil
-	case b.Kind == "none":
+	case b.Kind == lift.MemberNone:
 		l.miss("structure.beam.kind")
 		mend = always("Without a beam it needs three posts or more that lean together: give them and how far they lean.")
-	case b.Kind == "other":
+	case b.Kind == lift.MemberOther:
 		l.miss("")
 		mend = always("This kind of beam cannot be worked out here. A qualified person must look at it.")
 	case ok && okS && b.Support != "" && t.known():
@@ -174,11 +176,11 @@ func beamChecks(t *loads) []*Check {
 }
 
 // materialSource names where the strength of a beam or post comes from.
-func (t *loads) materialSource(l *line, kind string) {
+func (t *loads) materialSource(l *line, kind lift.MemberKind) {
 	switch kind {
-	case "timber", "round_pole":
+	case lift.MemberTimber, lift.MemberRoundPole:
 		l.also(source.EN338.At("tables 1 and 3"), source.EN14080.At("table 5"))
-	case "steel_tube", "steel_round_tube":
+	case lift.MemberSteelTube, lift.MemberSteelRoundTube:
 		l.c.Source, l.c.Formula = source.Eurocode3.At("6.2"), "stress ≤ yield, with 1.35 on the load; working with 1.35·φ"
 	}
 }
@@ -239,30 +241,30 @@ func ratioOr(x, by float64) float64 {
 }
 
 // outdoorsBeam takes the site's answer; not known counts as outdoors.
-func (t *loads) outdoorsBeam() bool { return t.h.Site.Outdoors != "no" }
+func (t *loads) outdoorsBeam() bool { return t.h.Site.Outdoors != unit.No }
 
 // restsOn asks what is under the beam. Supports that were not made for it stay not known until a qualified person has
 // confirmed them; posts of one's own have lines of their own.
 func (t *loads) restsOn() *Check {
 	s := t.h.Structure
-	if s.RestsOn == "own_posts_on_ground" || s.RestsOnOK == "yes" {
+	if s.RestsOn == lift.RestsOnOwnPostsOnGround || s.RestsOnOK == unit.Yes {
 		return nil
 	}
 	l := newLine("beam", "what the beam rests on", "asked, not computed", source.CommonPractice.Whole())
 	mend := always("Say what it rests on, down to the ground.")
 	switch s.RestsOn {
-	case "", "not_seen":
+	case "", lift.RestsOnNotSeen:
 		l.miss("structure.rests_on")
-	case "engineered_steel":
+	case lift.RestsOnEngineeredSteel:
 		l.miss("structure.rests_on_confirmed")
 		mend = always("Ask whoever designed it for the load it may carry.")
 	default:
 		l.miss("structure.rests_on_confirmed")
 		mend = always("A %s was not made for this. It stays not known until a qualified person has confirmed it.", plain(s.RestsOn))
-		if s.RestsOn == "joists" {
+		if s.RestsOn == lift.RestsOnJoists {
 			mend = always("Joists were not made for this. They stay not known until a qualified person has confirmed them.")
 		}
-		if s.RestsOn == "concrete_or_masonry" {
+		if s.RestsOn == lift.RestsOnConcreteOrMasonry {
 			mend = always("Fixings in concrete or masonry overhead stay not known until a qualified person has confirmed them. Never into brick joints.")
 		}
 	}

@@ -2,6 +2,7 @@ package path
 
 import (
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
 
@@ -45,9 +46,9 @@ func mechanicalRules() []cautionRule {
 		{sheet("First lifts: %s over a soft landing, then 25 to 125 % in steps, outside the keep-out, with a phone and a second person.", say.Length(0.1).To(1)), nil},
 		{sheet("After any fall or shock every part of the load path is unknown until it was looked at."), nil},
 		{note("It starts by itself at sunrise: no automatic restart, a switch-off at the site that locks, a warning before it moves. A stop button within reach sets the brake."),
-			func(h lift.Hoist, _ lift.Drive) bool { return h.Site.SelfStart != "no" }},
+			func(h lift.Hoist, _ lift.Drive) bool { return h.Site.SelfStart != unit.No }},
 		{note("Children and animals: fence it or lock the room. No rope end or mass to climb. Lowered and locked when nobody is there."),
-			func(h lift.Hoist, _ lift.Drive) bool { return h.Site.Children != "no" }},
+			func(h lift.Hoist, _ lift.Drive) bool { return h.Site.Children != unit.No }},
 		{note("Hands are caught where rope meets drum, pulley and gear: guards there, and no gloves or sleeves near them while it moves."), nil},
 		{note("If a thermal cut-out opens the wires, the mass runs away: it must set the brake, too."), nil},
 		{note("Past empty the drum winds backwards and lifts again. Leave three turns on, and a slack switch that stops it."), nil},
@@ -61,17 +62,17 @@ func mechanicalRules() []cautionRule {
 		{note("Write the date on the rope. Retire it after any shock, heat, glaze or cut. A knot that is tied again is a new knot."), nil},
 		{note("This rope creeps under a load that hangs all day and melts on a hot drum: mark it, and look at the stop marks every week."),
 			func(h lift.Hoist, _ lift.Drive) bool {
-				return h.Rope.Kind == "polypropylene" || h.Rope.Kind == "hmpe" || h.Rope.Kind == ""
+				return h.Rope.Kind == lift.RopePolypropylene || h.Rope.Kind == lift.RopeHMPE || h.Rope.Kind == ""
 			}},
 		{note("Wire rope is retired at six broken wires in one lay, three in one strand, or a third of a wire worn away."),
-			func(h lift.Hoist, _ lift.Drive) bool { return h.Rope.Kind == "wire" }},
+			func(h lift.Hoist, _ lift.Drive) bool { return h.Rope.Kind == lift.RopeWire }},
 		{note("A bag lasts 12 months in the sun. Its four loops hang on a spreader, and its drain stays open: rain is extra load."),
-			func(h lift.Hoist, _ lift.Drive) bool { return h.Container.Kind == "bag" }},
+			func(h lift.Hoist, _ lift.Drive) bool { return h.Container.Kind == lift.ContainerBag }},
 		{note("No open water as mass."), nil},
 		{note("Tighten the bolts after 10 and after 100 lifts. Look for rust and for gnawed rope."), nil},
 		{note("Printed parts: never the only thing that holds the mass, never near a hot motor (PLA softens at %s).", say.Temperature(50)), printed},
 		{note("There is no switch that stops the drum when the rope goes slack. A mass caught by a slack rope pulls at least twice its weight."),
-			func(h lift.Hoist, _ lift.Drive) bool { return h.Holds.SlackSwitch != "yes" }},
+			func(h lift.Hoist, _ lift.Drive) bool { return h.Holds.SlackSwitch != unit.Yes }},
 	}
 }
 
@@ -86,11 +87,11 @@ func heavyPiece(h lift.Hoist, _ lift.Drive) bool {
 
 func printed(h lift.Hoist, _ lift.Drive) bool {
 	for _, s := range h.Train.Stages {
-		if s.Tooth.Material == "printed" {
+		if s.Tooth.Material == lift.ToothPrinted {
 			return true
 		}
 	}
-	return h.Drum.HubMaterial == "printed"
+	return h.Drum.HubMaterial == lift.HubPrinted
 }
 
 func structureRules() []cautionRule {
@@ -103,22 +104,22 @@ func structureRules() []cautionRule {
 	return []cautionRule{
 		{sheet("More than 100 kg hang on a building all the time: ask an engineer first."), heavyOnBuilding},
 		{note("Trusses, joists, trees, balconies, brick and chimneys are not made for it."),
-			func(h lift.Hoist, _ lift.Drive) bool { return h.Structure.RestsOn != "own_posts_on_ground" }},
+			func(h lift.Hoist, _ lift.Drive) bool { return h.Structure.RestsOn != lift.RestsOnOwnPostsOnGround }},
 		{note("Neighbours, tenancy, permit and insurance come before the first hole."), nil},
 		{note("Earthquake: sideways 0.1 of the weight on frame and mass at least, 0.4 where they are strong (from memory; the local code decides). The mass swings out of its keep-out."),
-			func(h lift.Hoist, _ lift.Drive) bool { return h.Site.Earthquake != "none" }},
+			func(h lift.Hoist, _ lift.Drive) bool { return h.Site.Earthquake != lift.EarthquakesNone }},
 		{note("Wind: in a storm of %s a mass with a side of %s is pushed with about %s. Lower it in gales; snow and ice sit on pulleys; lightning strikes tall things.", say.Speed(35).To(2), say.Area(1).To(2), say.Weight(1000).To(1)), outdoors},
 		{note("Cellar, pipes or tank under the floor: the room below belongs to the keep-out."),
-			func(h lift.Hoist, _ lift.Drive) bool { return h.Site.FloorBelow != "solid_ground" }},
+			func(h lift.Hoist, _ lift.Drive) bool { return h.Site.FloorBelow != lift.FloorSolidGround }},
 		{note("Someone lives below or behind it: nobody may be there while the mass is up."),
-			func(h lift.Hoist, _ lift.Drive) bool { return h.Site.Below != "no" }},
+			func(h lift.Hoist, _ lift.Drive) bool { return h.Site.Below != unit.No }},
 	}
 }
 
-func outdoors(h lift.Hoist, _ lift.Drive) bool { return h.Site.Outdoors != "no" }
+func outdoors(h lift.Hoist, _ lift.Drive) bool { return h.Site.Outdoors != unit.No }
 
 func heavyOnBuilding(h lift.Hoist, d lift.Drive) bool {
-	return h.Structure.RestsOn != "own_posts_on_ground" && (!d.Mass.Is || d.Mass.Val > 100)
+	return h.Structure.RestsOn != lift.RestsOnOwnPostsOnGround && (!d.Mass.Is || d.Mass.Val > 100)
 }
 
 func electricalRules() []cautionRule {
@@ -163,7 +164,7 @@ func cellRules() []cautionRule {
 
 func cellLoad(h lift.Hoist, _ lift.Drive) bool {
 	for _, x := range h.Lower.Loads {
-		if x.Kind == "cell" {
+		if x.Kind == lift.LoadCell {
 			return true
 		}
 	}

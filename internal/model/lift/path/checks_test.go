@@ -228,20 +228,20 @@ func scramble(h *lift.Hoist, r *rand.Rand) {
 		}
 	})
 	pick := func(words ...string) string { return words[r.IntN(len(words))] }
-	h.Rope.Kind = pick("", "polyester", "nylon", "polypropylene", "hmpe", "other_fibre", "wire")
-	h.Rope.Ending = pick("", "splice", "bowline", "other_knot", "swaged", "clips")
-	h.Drum.HubFit = pick("", "cross_pin", "key", "set_screw", "press", "glue")
-	h.Structure.HangerKind = pick("", "shoulder_eyebolt", "plain_eyebolt", "shackle", "hook", "other")
-	h.Structure.Beam.Kind = pick("", "timber", "round_pole", "steel_tube", "steel_round_tube", "other")
-	h.Structure.Beam.Support = pick("", "two_supports", "cantilever", "both_ends_fixed")
-	h.Structure.RestsOn = pick("", "own_posts_on_ground", "roof_truss", "not_seen", "engineered_steel")
-	h.Container.Kind = pick("", "none_one_block", "bag", "drum", "cage", "home_sewn")
-	h.Base.Where = pick("", "on_ground", "on_beam", "on_wall")
+	h.Rope.Kind = lift.RopeKind(pick("", "polyester", "nylon", "polypropylene", "hmpe", "other_fibre", "wire"))
+	h.Rope.Ending = lift.Ending(pick("", "splice", "bowline", "other_knot", "swaged", "clips"))
+	h.Drum.HubFit = lift.HubFit(pick("", "cross_pin", "key", "set_screw", "press", "glue"))
+	h.Structure.HangerKind = lift.HangerKind(pick("", "shoulder_eyebolt", "plain_eyebolt", "shackle", "hook", "other"))
+	h.Structure.Beam.Kind = lift.MemberKind(pick("", "timber", "round_pole", "steel_tube", "steel_round_tube", "other"))
+	h.Structure.Beam.Support = lift.BeamSupport(pick("", "two_supports", "cantilever", "both_ends_fixed"))
+	h.Structure.RestsOn = lift.RestsOn(pick("", "own_posts_on_ground", "roof_truss", "not_seen", "engineered_steel"))
+	h.Container.Kind = lift.ContainerKind(pick("", "none_one_block", "bag", "drum", "cage", "home_sewn"))
+	h.Base.Where = lift.BaseWhere(pick("", "on_ground", "on_beam", "on_wall"))
 	if r.IntN(4) == 0 {
 		h.Reeving.LeadSheaves = of[unit.Count](0)
 	}
-	h.Train.Stages[0].Kind = pick("", "planetary", "spur", "worm", "belt", "box")
-	h.Train.Stages[0].Tooth.Material = pick("", "steel", "printed", "pom", "cast_iron")
+	h.Train.Stages[0].Kind = lift.StageKind(pick("", "planetary", "spur", "worm", "belt", "box"))
+	h.Train.Stages[0].Tooth.Material = lift.ToothMaterial(pick("", "steel", "printed", "pom", "cast_iron"))
 }
 
 func TestRandomHoistsAreSound(t *testing.T) {

@@ -1,7 +1,9 @@
 package path
 
 import (
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
+	"duskweight/internal/model/unit"
 )
 
 const (
@@ -27,12 +29,12 @@ func containerChecks(t *loads) []*Check {
 	case "":
 		l.miss("container.kind")
 		mend = always("Say what holds the mass together.")
-	case "none_one_block":
+	case lift.ContainerNoneOneBlock:
 		if !okE {
 			l.miss("container.eye_working_load_n")
 			mend = always("The eye or lug on the block needs a rating.")
 		}
-	case "home_sewn":
+	case lift.ContainerHomeSewn:
 		l.miss("")
 		mend = always("What a home-sewn bag carries is not known. Use a bag, drum or cage with a rating.")
 	default:
@@ -41,7 +43,7 @@ func containerChecks(t *loads) []*Check {
 			mend = always("Look for the working load on its label. Without a label it stays not known.")
 		}
 	}
-	if t.m > 0 && okR && k.Kind != "none_one_block" {
+	if t.m > 0 && okR && k.Kind != lift.ContainerNoneOneBlock {
 		l.add("working", "N", t.phi*t.weight(), float64(rating), 1, 2)
 		t.addCaught(l, t.weight(), float64(rating))
 	}
@@ -49,7 +51,7 @@ func containerChecks(t *loads) []*Check {
 		l.add("working, the eye on the mass", "N", t.phi*t.weight(), float64(eye), 1, 1.25)
 		t.addCaught(l, t.weight(), float64(eye))
 	}
-	if k.Kind == "bag" {
+	if k.Kind == lift.ContainerBag {
 		mend = t.bag(l, mend)
 	}
 	c := l.verdict()
@@ -69,7 +71,7 @@ func (t *loads) bag(l *line, mend remedy) remedy {
 		l.add("safety factor on its label", "1", 1, float64(f), 5, 6)
 	}
 	single := okF && f < 6
-	outdoors := t.h.Site.Outdoors != "no"
+	outdoors := t.h.Site.Outdoors != unit.No
 	switch {
 	case !okA && (single || outdoors):
 		l.miss("container.in_use_s")

@@ -3,6 +3,7 @@ package path
 import (
 	"math"
 
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
@@ -70,7 +71,7 @@ func deadWrapsChecks(t *loads) []*Check {
 	l.also(source.CraneRules.At("two wraps"), source.MineHoists.At("(b), three turns"), source.Alberta.At("five turns"))
 	n, ok := t.h.Drum.DeadWraps.Value()
 	wanted, okB := 2.0, 3.0
-	if t.h.Rope.Kind == "hmpe" {
+	if t.h.Rope.Kind == lift.RopeHMPE {
 		wanted, okB = 5, 5
 	}
 	if !ok {
@@ -92,7 +93,7 @@ func deadWrapsChecks(t *loads) []*Check {
 func fleetAngleChecks(t *loads) []*Check {
 	l := newLine("fleet_angle", "the rope's side angle at the drum", "angle ≤ 3° (grooved 5°)", source.FleetRule.At("fleet angle"))
 	most, good := 3.0, 1.5
-	if t.h.Drum.Grooved == "yes" {
+	if t.h.Drum.Grooved == unit.Yes {
 		most, good = 5, 2
 	}
 	a, ok := t.h.Drum.FleetAngle.Value()

@@ -1,6 +1,10 @@
 package path
 
-import "math"
+import (
+	"math"
+
+	"duskweight/internal/model/unit"
+)
 
 // event is something that goes wrong, as a multiple of the static rope pull while raising.
 type event struct {
@@ -81,7 +85,7 @@ func (t *loads) catches(up float64) []event {
 	}
 	var out []event
 	still := t.weight() / float64(t.n) / up
-	if s, ok := t.d.Overtravel.Value(); ok && t.h.Holds.SlackSwitch == "yes" {
+	if s, ok := t.d.Overtravel.Value(); ok && t.h.Holds.SlackSwitch == unit.Yes {
 		out = append(out, event{"slack caught", still * SlackFactor(float64(s), k, t.m)})
 	}
 	if pull, ok := t.caught(); ok {

@@ -16,13 +16,13 @@ const brakeExcess = 1.3
 // Catch is what stops a drum that turns free because a gear broke, and how. Figures are 0 where Missing says what keeps
 // them from being known.
 type Catch struct {
-	At      int         // place in holds.holds
-	Kind    string      // spring_brake, overspeed_catch or load_arrester
-	Speed   unit.Speed  // of the mass when it grips
-	Fall    unit.Length // from its trip until the mass stands; a locking catch: until it has locked
-	Pull    unit.Force  // at the mass
-	Torque  unit.Torque // of that pull at the drum
-	Holds   bool        // a brake: it slows the mass at all
+	At      int           // place in holds.holds
+	Kind    lift.HoldKind // spring_brake, overspeed_catch or load_arrester
+	Speed   unit.Speed    // of the mass when it grips
+	Fall    unit.Length   // from its trip until the mass stands; a locking catch: until it has locked
+	Pull    unit.Force    // at the mass
+	Torque  unit.Torque   // of that pull at the drum
+	Holds   bool          // a brake: it slows the mass at all
 	Missing []string
 }
 
@@ -35,9 +35,9 @@ func (t *loads) freeFall() []Catch {
 	for i, x := range t.h.Holds.Holds {
 		c := Catch{At: i, Kind: x.Kind}
 		switch {
-		case x.Kind == "spring_brake" && x.OnDrum != "no" && x.Trips == "yes":
+		case x.Kind == lift.HoldSpringBrake && x.OnDrum != unit.No && x.Trips == unit.Yes:
 			t.slipping(&c, x)
-		case x.Kind == "overspeed_catch" && x.OnDrum != "no" && x.Trips != "no", x.Kind == "load_arrester":
+		case x.Kind == lift.HoldOverspeedCatch && x.OnDrum != unit.No && x.Trips != unit.No, x.Kind == lift.HoldLoadArrester:
 			t.locking(&c, x)
 		default:
 			continue
@@ -102,7 +102,7 @@ func (t *loads) locking(c *Catch, x lift.Hold) {
 	v := math.Sqrt(float64(vt)*float64(vt) + 2*unit.G*float64(s))
 	c.Speed, c.Fall, c.Holds = unit.Speed(v), s, true
 	c.Pull = unit.Force(t.weight() * StopFactor(v, k, t.m))
-	if c.Kind != "load_arrester" {
+	if c.Kind != lift.HoldLoadArrester {
 		c.Torque = unit.Torque(float64(c.Pull) * r / float64(t.n))
 	}
 }

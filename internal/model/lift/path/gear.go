@@ -6,6 +6,7 @@ import (
 
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
 
@@ -46,9 +47,9 @@ func LewisStress(kv, force, face, module, y float64) float64 {
 
 // velocityFactor is Barth's K_v for a pitch-line speed v in m/s: (6.1 + v)/6.1 for cut teeth, (3.05 + v)/3.05 for cast
 // and printed ones (Shigley eq. 14-4, 14-5).
-func velocityFactor(material string, v float64) float64 {
+func velocityFactor(material lift.ToothMaterial, v float64) float64 {
 	switch material {
-	case "cast_iron", "printed":
+	case lift.ToothCastIron, lift.ToothPrinted:
 		return (3.05 + v) / 3.05
 	}
 	return (6.1 + v) / 6.1
@@ -57,13 +58,13 @@ func velocityFactor(material string, v float64) float64 {
 // toothBorders: metal 3 and 4 on yield; moulded plastic 3 and 6 on tensile strength (10 to 20 MPa of 60); printed 5
 // and 10, that is 20 % and 10 % of tensile strength, the endurance of printed plastic. breaks tells strength that
 // breaks from strength that yields.
-func toothBorders(material string) (wanted, ok float64, breaks bool) {
+func toothBorders(material lift.ToothMaterial) (wanted, ok float64, breaks bool) {
 	switch material {
-	case "printed":
+	case lift.ToothPrinted:
 		return 5, 10, true
-	case "pom", "nylon":
+	case lift.ToothPOM, lift.ToothNylon:
 		return 3, 6, true
-	case "cast_iron":
+	case lift.ToothCastIron:
 		return 3, 4, true
 	}
 	return 3, 4, false
@@ -72,7 +73,7 @@ func toothBorders(material string) (wanted, ok float64, breaks bool) {
 // layerShare is what the layer direction leaves of a printed tooth's strength: all where the layer plane contains the
 // bending, a third across (17 of 51 MPa on one data sheet of PLA). Not known counts as across.
 func layerShare(tooth lift.Tooth) float64 {
-	if tooth.Material == "printed" && tooth.Layers != "in_plane" {
+	if tooth.Material == lift.ToothPrinted && tooth.Layers != lift.LayersInPlane {
 		return 17.0 / 51.0
 	}
 	return 1
@@ -103,7 +104,7 @@ func gearToothChecks(t *loads) []*Check {
 }
 
 // flexible is a stage without teeth that carry: a belt or a chain, which only its label settles.
-func flexible(s lift.Stage) bool { return s.Kind == "belt" || s.Kind == "chain" }
+func flexible(s lift.Stage) bool { return s.Kind == lift.StageBelt || s.Kind == lift.StageChain }
 
 func stageName(i int, s lift.Stage) string {
 	if flexible(s) {
@@ -113,7 +114,7 @@ func stageName(i int, s lift.Stage) string {
 	if s.Kind == "" {
 		kind = "gear"
 	}
-	if s.Kind == "box" {
+	if s.Kind == lift.StageBox {
 		kind = "gearbox"
 	}
 	return fmt.Sprintf("the teeth of %s stage %d, counted from the motor", kind, i+1)
@@ -172,14 +173,14 @@ func (t *loads) ratedStage(i int, s lift.Stage) *Check {
 func (t *loads) toothCheck(i int, s lift.Stage) *Check {
 	l := newLine("gear_tooth", stageName(i, s), "K_v·W/(b·m·Y) ≤ strength / 3 (printed / 5)", source.Shigley.At("eq. 14-7, Lewis"))
 	w := s.Tooth
-	bought := s.Kind == "box" || s.Kind == "worm" || s.Kind == "strain_wave" || s.Kind == "cycloid"
+	bought := s.Kind == lift.StageBox || s.Kind == lift.StageWorm || s.Kind == lift.StageStrainWave || s.Kind == lift.StageCycloid
 	if flexible(s) || bought && w == (lift.Tooth{}) { // nobody sees its teeth: its label settles it
 		l.miss(at("train.stages", i, "rated_torque_nm"))
 		c := l.verdict()
 		tell(c, turns, always("Give the rated torque at its output, from its label or its maker."))
 		return c
 	}
-	if w.Material == "printed" {
+	if w.Material == lift.ToothPrinted {
 		l.also(source.EzehSusmel.At("endurance, 10 % of tensile strength"), source.PLASheet.At("strength across the layers"))
 	}
 	for _, x := range []struct {
@@ -201,7 +202,7 @@ func (t *loads) toothCheck(i int, s lift.Stage) *Check {
 	if bought {
 		mend = always("Give the rated torque from its label.").and(mend)
 	}
-	if s.Kind == "planetary" && !s.SunTeeth.Is {
+	if s.Kind == lift.StagePlanetary && !s.SunTeeth.Is {
 		mend = always("The teeth of the sun are not given, so the force was taken at its largest; give them.").and(mend)
 	}
 	c := l.verdict()
@@ -214,7 +215,7 @@ func (t *loads) toothCases(l *line, i int, s lift.Stage, q, in float64) {
 	m, z, face := float64(w.Module.Val), float64(w.Teeth.Val), float64(w.FaceWidth.Val)
 	meshes := math.Max(1, float64(w.Meshes.Or(1)))
 	force := 2 * q / (m * z * meshes)
-	if s.Kind == "planetary" && s.SunTeeth.Is && s.Ratio.Or(1) >= 1 {
+	if s.Kind == lift.StagePlanetary && s.SunTeeth.Is && s.Ratio.Or(1) >= 1 {
 		force = 2 * math.Max(in, 0) / (m * float64(s.SunTeeth.Val) * meshes)
 		if r := t.stageRatio(i); r > 0 {
 			force = math.Max(force, 2*q/r/(m*float64(s.SunTeeth.Val)*meshes))
@@ -283,7 +284,7 @@ func caseFastenerChecks(t *loads) []*Check {
 	switch x.CaseScrews {
 	case "":
 		l.miss("train.case_screws")
-	case "no":
+	case unit.No:
 		l.add("screws missing", "1", 1, 0, 1, 1)
 		mend = always("The case turns with the load when screws are missing: put all of them in, locked.")
 	}
@@ -300,15 +301,15 @@ func caseFastenerChecks(t *loads) []*Check {
 		t.addEvents(l, "Pa", stress, shearShare*proof, 1, 1.25)
 	case given:
 		l.miss(miss...)
-	case x.CaseScrews == "yes":
+	case x.CaseScrews == unit.Yes:
 		l.add("all in place", "1", 1, 1, 1, 1)
 	}
 	c := l.verdict()
-	if given && x.CaseScrews == "yes" && c.Word == GivesWay {
+	if given && x.CaseScrews == unit.Yes && c.Word == GivesWay {
 		mend = change("Use more or thicker screws, or a larger circle.")
 	}
 	tell(c, bends, mend)
-	if x.CaseScrews == "no" {
+	if x.CaseScrews == unit.No {
 		c.Say = mend.now()
 	}
 	if c.Unit == "1" && c.Word == Holds {

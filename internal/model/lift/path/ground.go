@@ -15,17 +15,17 @@ const psf = 0.45359237 * unit.G / (0.3048 * 0.3048)
 // soilStrength is the presumptive bearing pressure, Pa (IBC 2012, table 1806.2): clay 1,500 psf, sand 2,000, sandy
 // gravel 3,000, sedimentary rock 4,000. A slab spreads the load by an unknown amount and counts as the clay that may be
 // under it. Fill and mud carry nothing that may be counted on. The second value is false where it is not known.
-func soilStrength(soil string) (float64, bool) {
+func soilStrength(soil lift.Ground) (float64, bool) {
 	switch soil {
-	case "clay", "concrete_slab":
+	case lift.GroundClay, lift.GroundConcreteSlab:
 		return 1500 * psf, true
-	case "sand":
+	case lift.GroundSand:
 		return 2000 * psf, true
-	case "gravel":
+	case lift.GroundGravel:
 		return 3000 * psf, true
-	case "rock":
+	case lift.GroundRock:
 		return 4000 * psf, true
-	case "fill", "mud":
+	case lift.GroundFill, lift.GroundMud:
 		return 0, true
 	}
 	return 0, false
@@ -65,7 +65,7 @@ func (t *loads) footCheck(i int, p lift.Post) *Check {
 	if okA && t.known() {
 		l.add("working", "Pa", (t.phi*hoist+own)/float64(area), bears, 1, 2)
 	}
-	if p.Soil == "concrete_slab" && len(l.cases) > 0 && useOf(l.cases[0]) > 1 {
+	if p.Soil == lift.GroundConcreteSlab && len(l.cases) > 0 && useOf(l.cases[0]) > 1 {
 		// too much for clay without the slab's help; how far the slab spreads it is not known
 		l.cases = nil
 		l.miss(at("structure.posts", i, "foot_area_m2"))
@@ -105,13 +105,13 @@ func (t *loads) floorCheck() *Check {
 	l := newLine("ground", "the floor under the base", "asked, not computed", source.CommonPractice.Whole())
 	mend := always("Say what the base stands on: a wooden floor or fill may give way under it.")
 	switch g {
-	case "", "not_seen":
+	case "", lift.GroundNotSeen:
 		l.miss("base.ground")
-	case "timber_floor":
+	case lift.GroundTimberFloor:
 		l.miss("")
 		mend = always("What a wooden floor carries is not known. Stand the base on the ground, or ask a qualified person.")
 	default:
-		if g != "fill" && g != "mud" {
+		if g != lift.GroundFill && g != lift.GroundMud {
 			return nil
 		}
 		l.miss("")

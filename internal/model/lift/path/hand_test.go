@@ -107,7 +107,7 @@ func TestLevelRopeSlides(t *testing.T) {
 func TestHeadPulleyCarriesBothSides(t *testing.T) {
 	rated := func(n float64, of2 string) func(h *lift.Hoist) {
 		return func(h *lift.Hoist) {
-			h.Reeving.Sheaves[0].Rating, h.Reeving.Sheaves[0].RatingOf = of[unit.Force](n), of2
+			h.Reeving.Sheaves[0].Rating, h.Reeving.Sheaves[0].RatingOf = of[unit.Force](n), lift.RatingOf(of2)
 		}
 	}
 	c := checkOf(t, "head_sheave", rated(2000, "hook_load"))
@@ -133,7 +133,7 @@ func TestHangerWithTwoRopes(t *testing.T) {
 	near(t, "demand", float64(c.Demand.Val), 1.25*100*unit.G*(1+1/(.9+.81)), 1e-12)
 	bolt := func(kind string, deg, rating float64) Check {
 		return checkOf(t, "hanger", func(h *lift.Hoist) {
-			h.Structure.HangerKind, h.Structure.HangerAngle = kind, unit.Of(unit.Angle(deg)*unit.Degree)
+			h.Structure.HangerKind, h.Structure.HangerAngle = lift.HangerKind(kind), unit.Of(unit.Angle(deg)*unit.Degree)
 			h.Structure.HangerRating, h.Structure.HangerFixing = of[unit.Force](rating), "threaded_into_metal"
 		})
 	}
@@ -168,7 +168,7 @@ func TestRope(t *testing.T) {
 		{"hmpe", "bowline", 0, true}, {"hmpe", "splice", .9, true}, {"wire", "bowline", 0, true}, {"wire", "clips", .8, true}, {"wire", "swaged", .9, true},
 		{"polyester", "", 0, false},
 	} {
-		if s, ok := KnotShare(x.kind, x.ending); s != x.want || ok != x.known {
+		if s, ok := KnotShare(lift.RopeKind(x.kind), lift.Ending(x.ending)); s != x.want || ok != x.known {
 			t.Errorf("%s, %s: %g %v, want %g %v", x.kind, x.ending, s, ok, x.want, x.known)
 		}
 	}
@@ -276,7 +276,7 @@ func TestPrintedTooth(t *testing.T) {
 	tooth := func(layers string, strength float64) Check {
 		return checkOf(t, "gear_tooth", func(h *lift.Hoist) {
 			w := &h.Train.Stages[0].Tooth
-			w.Material, w.Layers, w.Strength, w.FaceWidth = "printed", layers, of[unit.Stress](strength*1e6), of[unit.Length](.04)
+			w.Material, w.Layers, w.Strength, w.FaceWidth = "printed", lift.PrintLayers(layers), of[unit.Stress](strength*1e6), of[unit.Length](.04)
 		})
 	}
 	// W = 2·T/(m·z), T = m·g/.9·.056, over b·m·Y: all but φ and K_v at rest
@@ -298,7 +298,7 @@ func TestPrintedTooth(t *testing.T) {
 func TestSupportsNotMadeForIt(t *testing.T) {
 	for _, on := range []string{"", "roof_truss", "joists", "living_tree", "balcony", "concrete_or_masonry", "not_seen"} {
 		h := whole()
-		h.Structure.RestsOn, h.Structure.RestsOnOK = on, ""
+		h.Structure.RestsOn, h.Structure.RestsOnOK = lift.RestsOn(on), ""
 		if c := find(t, Checks(h, drive(h)), "beam", "what the beam rests on"); c.Word != NotKnown {
 			t.Errorf("%q: %s", on, c.Word)
 		}

@@ -127,7 +127,7 @@ func (z *Hazards) lean(h lift.Hoist, d lift.Drive) {
 	w, okW := h.Site.LoadWidth.Value()
 	y, okY := h.Site.LoadHeight.Value()
 	m, okM := d.Mass.Value()
-	if h.Site.Outdoors == "no" || !okM || m <= 0 {
+	if h.Site.Outdoors == unit.No || !okM || m <= 0 {
 		return
 	}
 	if !okW || !okY {
@@ -142,11 +142,11 @@ func halfDiagonal(w, h float64) float64 { return max(w*math.Sqrt2, math.Hypot(w,
 
 func underFloor(s lift.Site) string {
 	switch s.FloorBelow {
-	case "solid_ground":
+	case lift.FloorSolidGround:
 		return "Solid ground is under the floor."
-	case "cellar", "room":
+	case lift.FloorCellar, lift.FloorRoom:
 		return "There is a room under the floor. It belongs to the keep-out: nobody may be in it while the mass is up."
-	case "pipes_or_tank":
+	case lift.FloorPipesOrTank:
 		return "There are pipes or a tank under the floor. A falling mass breaks them: spread the blow or stand elsewhere."
 	}
 	return "What is under the floor is not known. Treat it as a room where somebody may be."
@@ -155,7 +155,7 @@ func underFloor(s lift.Site) string {
 // switchOrder is the order for the one changeover switch: break before make.
 func switchOrder(h lift.Hoist) []string {
 	drop, up := "", ""
-	if slices.ContainsFunc(h.Holds.Holds, func(o lift.Hold) bool { return o.Kind == "ratchet" }) {
+	if slices.ContainsFunc(h.Holds.Holds, func(o lift.Hold) bool { return o.Kind == lift.HoldRatchet }) {
 		drop, up = ", let the pawl drop", ". Lift the ratchet's pawl and hold it up"
 	}
 	return []string{

@@ -3,6 +3,7 @@ package path
 import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
 
@@ -42,10 +43,10 @@ func holdsChecks(t *loads) []*Check {
 func onDrum(holds []lift.Hold) string {
 	all := true
 	for _, x := range holds {
-		if x.OnDrum == "yes" {
+		if x.OnDrum == unit.Yes {
 			return "yes"
 		}
-		all = all && x.OnDrum == "no"
+		all = all && x.OnDrum == unit.No
 	}
 	if all {
 		return "no"
@@ -82,19 +83,19 @@ func countWords(n int) say.Sentence {
 	return say.That("%s things are", n)
 }
 
-func holdName(kind string) string {
+func holdName(kind lift.HoldKind) string {
 	switch kind {
-	case "spring_brake":
+	case lift.HoldSpringBrake:
 		return "the spring-set brake"
-	case "ratchet":
+	case lift.HoldRatchet:
 		return "the ratchet"
-	case "rated_prop":
+	case lift.HoldRatedProp:
 		return "the rated prop"
-	case "locking_pin":
+	case lift.HoldLockingPin:
 		return "the locking pin"
-	case "overspeed_catch":
+	case lift.HoldOverspeedCatch:
 		return "the overspeed catch"
-	case "load_arrester":
+	case lift.HoldLoadArrester:
 		return "the load arrester"
 	}
 	return ""
@@ -124,7 +125,7 @@ func (t *loads) holdCheck(i int, x lift.Hold) *Check {
 			l.miss("drum.diameter_m")
 		}
 		l.miss("")
-	case x.Kind == "rated_prop" || x.Kind == "locking_pin" || x.Kind == "load_arrester":
+	case x.Kind == lift.HoldRatedProp || x.Kind == lift.HoldLockingPin || x.Kind == lift.HoldLoadArrester:
 		l.miss(at("holds.holds", i, "force_n"))
 	default:
 		l.miss(at("holds.holds", i, "torque_nm"))
@@ -140,10 +141,10 @@ func stopsChecks(t *loads) []*Check {
 	counted, own, open := 0, 0, []string(nil)
 	for i, s := range t.h.Holds.UpperStops {
 		switch s.Kind {
-		case "limit_switch", "second_limit_switch", "mechanical":
+		case lift.StopLimitSwitch, lift.StopSecondLimitSwitch, lift.StopMechanical:
 			counted++
 			switch s.Path {
-			case "yes":
+			case unit.Yes:
 				own++
 			case "":
 				open = append(open, at("holds.upper_stops", i, "own_path"))

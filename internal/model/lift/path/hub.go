@@ -1,14 +1,15 @@
 package path
 
 import (
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
 )
 
 // hubBorders: metal twice on yield, four times for OK; printed five times and ten (10 MPa still and 5 MPa repeated, for
 // a plastic of 51 MPa); wood and others as printed (our own judgement).
-func hubBorders(material string) (wanted, ok float64) {
+func hubBorders(material lift.HubMaterial) (wanted, ok float64) {
 	switch material {
-	case "steel", "aluminium":
+	case lift.HubSteel, lift.HubAluminium:
 		return 2, 4
 	}
 	return 5, 10
@@ -32,7 +33,7 @@ func hubChecks(t *loads) []*Check {
 	mend := change("Use a wider hub, a thicker pin, or a hub of metal.")
 	ready := okQ && d.HubAllow.Is && d.ShaftDiameter.Is && d.HubMaterial != ""
 	switch d.HubFit {
-	case "cross_pin":
+	case lift.FitCrossPin:
 		if !d.HubOuter.Is {
 			l.miss("drum.hub_outer_diameter_m")
 		}
@@ -42,7 +43,7 @@ func hubChecks(t *loads) []*Check {
 		if ready && d.HubOuter.Is && d.PinDiameter.Is {
 			t.hubCases(l, PinHub(q, float64(d.PinDiameter.Val), float64(d.ShaftDiameter.Val), float64(d.HubOuter.Val)))
 		}
-	case "key":
+	case lift.FitKey:
 		l.c.Formula, l.c.Source = "4·T/(D·t·l) ≤ strength / 2 (printed / 5)", source.Shigley.At("ex. 7-6, keys")
 		if !d.KeyWidth.Is {
 			l.miss("drum.key_width_m")
@@ -53,14 +54,14 @@ func hubChecks(t *loads) []*Check {
 		if ready && d.KeyWidth.Is && d.KeyLength.Is {
 			t.hubCases(l, KeyCrush(q, float64(d.ShaftDiameter.Val), float64(d.KeyWidth.Val), float64(d.KeyLength.Val)))
 		}
-	case "press", "glue", "set_screw":
+	case lift.FitPress, lift.FitGlue, lift.FitSetScrew:
 		l.miss("")
 		mend = always("How much a hub holds that is pressed on, glued or clamped by a screw cannot be worked out. Put a pin through hub and shaft.")
 	}
 	c := l.verdict()
 	tell(c, bends, mend)
 	out := []*Check{c}
-	if d.HubFit == "key" {
+	if d.HubFit == lift.FitKey {
 		out = append(out, t.keyCheck(q, okQ, miss))
 	}
 	return out

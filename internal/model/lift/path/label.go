@@ -46,21 +46,21 @@ func Labels(h lift.Hoist, d lift.Drive) []Label {
 	}
 	id := func(ids ...string) func(Check) bool { return func(c Check) bool { return slices.Contains(ids, c.ID) } }
 	switch h.Container.Kind {
-	case "", "none_one_block", "home_sewn":
+	case "", lift.ContainerNoneOneBlock, lift.ContainerHomeSewn:
 	default:
 		add(Label{ID: "container", Path: "container.working_load_n", Unit: "N", Stated: stated(h.Container.Rating)}, id("container"))
 	}
 	add(Label{ID: "rope", Path: "rope.breaking_load_n", Unit: "N", Stated: stated(h.Rope.BreakingLoad)}, id("rope", "knot"))
 	out = append(out, pulleyLabels(a, b, h)...)
 	add(Label{ID: "hanger", Path: "structure.hanger_working_load_n", Unit: "N", Stated: stated(h.Structure.HangerRating)}, id("hanger"))
-	if h.Base.Where != "on_wall" {
+	if h.Base.Where != lift.BaseOnWall {
 		add(Label{ID: "base_uplift", Path: "base.mass_kg", Unit: "kg", Stated: fastened(h)}, id("base_uplift", "base_sliding", "base_overturning"))
 	}
-	if h.Drum.NoCoupling == "yes" {
+	if h.Drum.NoCoupling == lift.CouplingYes {
 		add(Label{ID: "coupling", Path: "drum.coupling_torque_nm", Unit: "N·m", Stated: stated(h.Drum.CouplingRating)}, id("coupling"))
 	}
 	for i, s := range h.Train.Stages {
-		if s.Kind == "box" || s.Rated.Is {
+		if s.Kind == lift.StageBox || s.Rated.Is {
 			name := stageName(i, one.Train.Stages[i])
 			add(Label{ID: "gear_tooth", Path: at("train.stages", i, "rated_torque_nm"), Unit: "N·m", Stated: stated(s.Rated)},
 				func(c Check) bool { return c.ID == "gear_tooth" && c.Part == name && c.Unit == "N·m" })
@@ -87,7 +87,7 @@ func rated(h lift.Hoist, x float64) lift.Hoist {
 	h.Rope.BreakingLoad = unit.Of(unit.Force(x))
 	h.Structure.HangerRating = unit.Of(unit.Force(x))
 	h.Container.Rating, h.Container.EyeRating = unit.Of(unit.Force(x)), unit.Known[unit.Force]{}
-	h.Base.Mass, h.Base.ChildProof = unit.Of(unit.Mass(x)), "yes"
+	h.Base.Mass, h.Base.ChildProof = unit.Of(unit.Mass(x)), unit.Yes
 	h.Drum.CouplingRating = unit.Of(unit.Torque(x))
 	n, k := int(h.Reeving.RopeParts.Or(0)), int(h.Reeving.LeadSheaves.Or(0))
 	h.Reeving.Sheaves = slices.Clone(h.Reeving.Sheaves)
@@ -95,7 +95,7 @@ func rated(h lift.Hoist, x float64) lift.Hoist {
 		h.Reeving.Sheaves = append(h.Reeving.Sheaves, lift.Sheave{})
 	}
 	for i := range h.Reeving.Sheaves {
-		h.Reeving.Sheaves[i].Rating, h.Reeving.Sheaves[i].RatingOf = unit.Of(unit.Force(x)), "hook_load"
+		h.Reeving.Sheaves[i].Rating, h.Reeving.Sheaves[i].RatingOf = unit.Of(unit.Force(x)), lift.RatingHookLoad
 		h.Reeving.Sheaves[i].Fixing = unit.Of(unit.Force(x))
 	}
 	h.Train.Stages = slices.Clone(h.Train.Stages)
@@ -109,13 +109,13 @@ func rated(h lift.Hoist, x float64) lift.Hoist {
 // heldBy are the named holds that hold, and what is asked for besides until there are two, each at x.
 func heldBy(h lift.Hoist, x float64) []lift.Hold {
 	out := namedHolds(h)
-	for _, kind := range []string{"spring_brake", "ratchet"} {
+	for _, kind := range []lift.HoldKind{lift.HoldSpringBrake, lift.HoldRatchet} {
 		if len(out) < 2 && !slices.ContainsFunc(out, func(o lift.Hold) bool { return o.Kind == kind }) {
-			out = append(out, lift.Hold{Kind: kind, OnDrum: "yes"})
+			out = append(out, lift.Hold{Kind: kind, OnDrum: unit.Yes})
 		}
 	}
 	for i, o := range out {
-		if o.Kind == "rated_prop" || o.Kind == "locking_pin" {
+		if o.Kind == lift.HoldRatedProp || o.Kind == lift.HoldLockingPin {
 			out[i].Torque, out[i].Force = unit.Known[unit.Torque]{}, unit.Of(unit.Force(x))
 		} else {
 			out[i].Torque, out[i].Force = unit.Of(unit.Torque(x)), unit.Known[unit.Force]{}
@@ -165,7 +165,7 @@ func pulleyLabel(id string, j int, fixing bool, h lift.Hoist) Label {
 		return l
 	}
 	l.Path, l.Stated = at("reeving.sheaves", j-1, "working_load_n"), stated(s.Rating)
-	if s.RatingOf == "rope_pull" {
+	if s.RatingOf == lift.RatingRopePull {
 		l.Stated.Val *= 2
 	}
 	return l
@@ -180,7 +180,7 @@ func holdLabels(a, b []Check, h, design lift.Hoist) []Label {
 			continue
 		}
 		l := Label{ID: "holds", Unit: "N·m", Path: at("holds.holds", n, "torque_nm")}
-		if kind := h.Holds.Holds[n].Kind; kind == "rated_prop" || kind == "locking_pin" {
+		if kind := h.Holds.Holds[n].Kind; kind == lift.HoldRatedProp || kind == lift.HoldLockingPin {
 			l.Unit, l.Path = "N", at("holds.holds", n, "force_n")
 		}
 		if n < len(named) {

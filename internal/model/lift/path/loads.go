@@ -138,7 +138,7 @@ func (t *loads) stiffness(top bool) (float64, []string) {
 // high-modulus rope (from memory). Turns that are not known count as none.
 func (t *loads) grip() float64 {
 	mu := 0.15
-	if t.h.Rope.Kind == "hmpe" {
+	if t.h.Rope.Kind == lift.RopeHMPE {
 		mu = 0.05
 	}
 	turns := min(float64(t.h.Drum.DeadWraps.Or(0)), 100)

@@ -13,17 +13,17 @@ import (
 type limb struct {
 	key, name  string
 	ids, lines []string
-	found      func(lift.Look) string
+	found      func(lift.Look) lift.Condition
 }
 
 func limbs() []limb {
 	return []limb{
-		{"rope", "the rope", []string{"rope", "bend_ratio", "slack", "brake_catch"}, []string{stallRope}, func(l lift.Look) string { return l.Rope }},
-		{"knots", "the knots and ends", []string{"knot"}, nil, func(l lift.Look) string { return l.Knots }},
-		{"pulleys", "the pulleys and what holds them", []string{"head_sheave", "redirect_sheave", "hanger"}, nil, func(l lift.Look) string { return l.Pulleys }},
-		{"pins", "pins, drum, gears, brake and stops", []string{"cross_pin", "shaft", "set_screw", "coupling", "drum_hub", "gear_tooth", "case_fasteners", "holds", "dead_wraps", "stops", "brake_catch"}, []string{roomAbove}, func(l lift.Look) string { return l.Pins }},
-		{"container", "what holds the mass together", []string{"container"}, nil, func(l lift.Look) string { return l.Container }},
-		{"base", "base, posts and beam", []string{"base_uplift", "base_sliding", "base_overturning", "base_board", "ground", "post", "beam"}, []string{stallBase}, func(l lift.Look) string { return l.Base }},
+		{"rope", "the rope", []string{"rope", "bend_ratio", "slack", "brake_catch"}, []string{stallRope}, func(l lift.Look) lift.Condition { return l.Rope }},
+		{"knots", "the knots and ends", []string{"knot"}, nil, func(l lift.Look) lift.Condition { return l.Knots }},
+		{"pulleys", "the pulleys and what holds them", []string{"head_sheave", "redirect_sheave", "hanger"}, nil, func(l lift.Look) lift.Condition { return l.Pulleys }},
+		{"pins", "pins, drum, gears, brake and stops", []string{"cross_pin", "shaft", "set_screw", "coupling", "drum_hub", "gear_tooth", "case_fasteners", "holds", "dead_wraps", "stops", "brake_catch"}, []string{roomAbove}, func(l lift.Look) lift.Condition { return l.Pins }},
+		{"container", "what holds the mass together", []string{"container"}, nil, func(l lift.Look) lift.Condition { return l.Container }},
+		{"base", "base, posts and beam", []string{"base_uplift", "base_sliding", "base_overturning", "base_board", "ground", "post", "beam"}, []string{stallBase}, func(l lift.Look) lift.Condition { return l.Base }},
 	}
 }
 
@@ -61,7 +61,7 @@ func (b limb) state(failures []lift.Failure) (damaged string, open []string) {
 		switch found := b.found(f.Look); {
 		case found == "" && f.Shaken():
 			open = append(open, at("trials.failures", i, "looked."+b.key))
-		case found == "damaged": // whatever made it so
+		case found == lift.PartDamaged: // whatever made it so
 			damaged = when(f)
 		}
 	}

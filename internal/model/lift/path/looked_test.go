@@ -30,7 +30,7 @@ func TestAfterAFall(t *testing.T) {
 		t.Errorf("no fall, no jerk: %s", word)
 	}
 	for _, shock := range []string{"yes", ""} {
-		word, checks := state(lift.Failure{Shock: shock})
+		word, checks := state(lift.Failure{Shock: unit.Answer(shock)})
 		if word != "not_known" {
 			t.Errorf("after a fall (%q): %s", shock, word)
 		}
@@ -45,7 +45,7 @@ func TestAfterAFall(t *testing.T) {
 	}
 	for _, b := range limbs() { // each part alone blocks
 		one := whole
-		for key, at := range map[string]*string{"rope": &one.Rope, "knots": &one.Knots, "pulleys": &one.Pulleys, "pins": &one.Pins, "container": &one.Container, "base": &one.Base} {
+		for key, at := range map[string]*lift.Condition{"rope": &one.Rope, "knots": &one.Knots, "pulleys": &one.Pulleys, "pins": &one.Pins, "container": &one.Container, "base": &one.Base} {
 			if key == b.key {
 				*at = ""
 			}

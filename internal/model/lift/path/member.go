@@ -1,14 +1,19 @@
 package path
 
-import "math"
+import (
+	"math"
+
+	"duskweight/internal/model/lift"
+)
 
 // member is the material of a beam or post, with its design strengths.
 type member struct {
-	kind, class string
-	yield       known
-	outdoors    bool
-	prefix      string // path prefix of its fields
-	t           timber
+	kind     lift.MemberKind
+	class    lift.TimberClass
+	yield    known
+	outdoors bool
+	prefix   string // path prefix of its fields
+	t        timber
 }
 
 // material finds the strength class or the yield strength and says whether the member can be computed.
@@ -44,7 +49,7 @@ func (m *member) bending(depth float64, short bool) float64 {
 		return m.yield.val
 	}
 	kh := m.t.kh(depth)
-	if m.kind == "round_pole" {
+	if m.kind == lift.MemberRoundPole {
 		kh = 1
 	}
 	return m.design(m.t.fm*kh, short)
@@ -53,7 +58,7 @@ func (m *member) bending(depth float64, short bool) float64 {
 // tilting is k_crit, the share of bending strength that a tall thin timber beam keeps before it tips over sideways
 // between its supports, EN 1995-1-1 6.3.3: σ_crit = .78·b²·E_05/(h·l_ef), l_ef = .8·L + 2·h for a load on top.
 func (m *member) tilting(s section, span float64) float64 {
-	if m.kind != "timber" || s.depth <= 0 || s.width <= 0 {
+	if m.kind != lift.MemberTimber || s.depth <= 0 || s.width <= 0 {
 		return 1
 	}
 	critical := 0.78 * s.width * s.width * m.t.e05 / (s.depth * (0.8*span + 2*s.depth))

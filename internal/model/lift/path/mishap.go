@@ -3,6 +3,7 @@ package path
 import (
 	"math"
 
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
 )
@@ -124,14 +125,14 @@ func slackChecks(t *loads) []*Check {
 	mend := always("Fit a switch that stops the drum when the rope goes slack.")
 	s := 0.0
 	switch t.h.Holds.SlackSwitch {
-	case "yes":
+	case unit.Yes:
 		if o, is := t.d.Overtravel.Value(); is {
 			s = float64(o)
 		} else {
 			l.miss("holds.brake_delay_s")
 		}
 		mend = change("Use a longer or softer rope, a stronger one, or make the drum stop sooner.")
-	case "no":
+	case unit.No:
 		s = handBreadth
 		l.miss("")
 	default:
@@ -159,7 +160,7 @@ func slackChecks(t *loads) []*Check {
 func brakeCatchChecks(t *loads) []*Check {
 	catches := false
 	for _, x := range namedHolds(t.h) {
-		catches = catches || x.Kind == "spring_brake" || x.Kind == "ratchet" || x.Kind == "overspeed_catch"
+		catches = catches || x.Kind == lift.HoldSpringBrake || x.Kind == lift.HoldRatchet || x.Kind == lift.HoldOverspeedCatch
 	}
 	if !catches {
 		return nil

@@ -104,7 +104,7 @@ func TestRopeEvents(t *testing.T) {
 		t.Errorf("wanted %v on breaking", slack.Wanted)
 	}
 	for _, s := range []string{"", "no"} {
-		h.Holds.SlackSwitch = s
+		h.Holds.SlackSwitch = unit.Answer(s)
 		if c := find(t, Checks(h, drive(h)), "slack", ""); c.Word != NotKnown {
 			t.Errorf("slack switch %q: %s", s, c.Word)
 		}
@@ -242,7 +242,7 @@ func TestDrumParts(t *testing.T) {
 	c = checkOf(t, "base_board", func(*lift.Hoist) {})
 	near(t, "board", float64(caseOf(t, c, "at rest, bending").Demand), 1.35*6*100*unit.G/.9*math.Cos(.05)*.2/(.6*.0016), 1e-12)
 	for _, fit := range []string{"press", "glue", "set_screw"} {
-		if c = checkOf(t, "drum_hub", func(h *lift.Hoist) { h.Drum.HubFit = fit }); c.Word != NotKnown {
+		if c = checkOf(t, "drum_hub", func(h *lift.Hoist) { h.Drum.HubFit = lift.HubFit(fit) }); c.Word != NotKnown {
 			t.Errorf("a hub held by %s: %s", fit, c.Word)
 		}
 	}

@@ -14,15 +14,15 @@ type hoistClass struct{ least, slope float64 }
 
 // classOf are the hoisting classes of EN 13001-2:2021, table 2 (HC2 read in a worked table of EN 1991-3; the others
 // from memory).
-func classOf(name string) (hoistClass, bool) {
+func classOf(name lift.HoistClass) (hoistClass, bool) {
 	switch name {
-	case "HC1":
+	case lift.HoistHC1:
 		return hoistClass{1.05, 0.17}, true
-	case "HC2":
+	case lift.HoistHC2:
 		return hoistClass{1.10, 0.34}, true
-	case "HC3":
+	case lift.HoistHC3:
 		return hoistClass{1.15, 0.51}, true
-	case "HC4":
+	case lift.HoistHC4:
 		return hoistClass{1.20, 0.68}, true
 	}
 	return hoistClass{}, false
@@ -42,11 +42,11 @@ func Phi(h lift.Hoist, d lift.Drive) (float64, string) {
 	phi, why := 1.25, "1.25: slow geared hoist"
 	v, okV := fastest(d)
 	c, ok := classOf(h.Holds.Class)
-	hardest, _ := classOf("HC4")
+	hardest, _ := classOf(lift.HoistHC4)
 	switch {
 	case ok && okV:
 		phi = c.least + c.slope*v
-		why = plainRatio(phi) + ": class " + h.Holds.Class + " at the speed of this hoist"
+		why = plainRatio(phi) + ": class " + string(h.Holds.Class) + " at the speed of this hoist"
 	case okV && hardest.least+hardest.slope*v > phi:
 		phi = hardest.least + hardest.slope*v
 		why = plainRatio(phi) + ": no class given, so the hardest one, HC4, at the speed of this hoist"
@@ -56,7 +56,7 @@ func Phi(h lift.Hoist, d lift.Drive) (float64, string) {
 			phi, why = x, plainRatio(x)+": stretch of rope and beam at the speed of this hoist"
 		}
 	}
-	if h.Holds.SlackSwitch == "no" && phi < 2 {
+	if h.Holds.SlackSwitch == unit.No && phi < 2 {
 		phi, why = 2, "2: no switch stops the drum when the rope goes slack"
 	}
 	if f, ok := h.Holds.Factor.Value(); ok && finite(float64(f)) && float64(f) > phi {

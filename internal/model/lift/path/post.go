@@ -12,11 +12,11 @@ import (
 
 // lengthFactor is K of the buckling length by the fixing of the ends: the design values, 2.1 for a free top, 1 for
 // pinned or braced, .8 for a fixed foot under a held top. A fixing that is not known counts as a free top.
-func lengthFactor(fixing string) float64 {
+func lengthFactor(fixing lift.PostFixing) float64 {
 	switch fixing {
-	case "pinned_both", "braced":
+	case lift.PostPinnedBoth, lift.PostBraced:
 		return 1
-	case "fixed_foot_pinned_top":
+	case lift.PostFixedFootPinnedTop:
 		return 0.8
 	}
 	return 2.1
@@ -33,7 +33,7 @@ func Euler(e, i, k, length float64) float64 {
 func postChecks(t *loads) []*Check {
 	s := t.h.Structure
 	if len(s.Posts) == 0 {
-		if s.RestsOn != "own_posts_on_ground" {
+		if s.RestsOn != lift.RestsOnOwnPostsOnGround {
 			return nil
 		}
 		l := newLine("post", "the posts", "force ≤ critical force / 3", source.Eurocode5.At("6.3.2"))
@@ -99,11 +99,11 @@ func (t *loads) postCheck(i int, p lift.Post) *Check {
 		l.miss(prefix + "height_m")
 	}
 	mend := change("Use a thicker or shorter post, or hold its top.")
-	if p.Kind == "other" {
+	if p.Kind == lift.MemberOther {
 		l.miss("")
 		mend = always("This kind of post cannot be worked out here. A qualified person must look at it.")
 	}
-	if t.h.Structure.Beam.Support == "cantilever" {
+	if t.h.Structure.Beam.Support == lift.BeamCantilever {
 		l.miss("")
 		mend = always("A beam that sticks out bends its post, and that is not worked out here. Carry the beam at both ends, or ask a qualified person.")
 	}
@@ -148,9 +148,9 @@ func (t *loads) slideCheck(i int, p lift.Post) *Check {
 	l.in("lean from upright", float64(p.Lean.Val), "rad")
 	l.in("friction of the foot", mu, "1")
 	switch p.Tied {
-	case "yes":
+	case unit.Yes:
 		l.add("feet tied together", "1", 0, 1, 1, 1)
-	case "no":
+	case unit.No:
 		l.add("standing free", "1", push, mu, 1.5, 2)
 	default:
 		if 1.5*push > mu {
@@ -163,7 +163,7 @@ func (t *loads) slideCheck(i int, p lift.Post) *Check {
 	mend := always("Tie all feet together with a chain or a frame, or stand it steeper.")
 	tell(c, verbs{}, mend)
 	countSay(c, say.That("It pushes outward with %s of its load.", say.Share(unit.Ratio(push))), mend)
-	if p.Tied == "yes" {
+	if p.Tied == unit.Yes {
 		c.Say = say.That("You say that its foot is tied to the others, so that it cannot slide out.")
 	}
 	return c
@@ -172,7 +172,7 @@ func (t *loads) slideCheck(i int, p lift.Post) *Check {
 // sideCheck sets the sideways pull of the rope at the top, T·sin of the angle between the two ropes there, against what
 // the frame is braced for. Posts are worked out for upright load only, so where it is not known the frame is not known.
 func (t *loads) sideCheck() *Check {
-	if t.reeved && t.k == 0 || t.h.Base.Where == "on_beam" {
+	if t.reeved && t.k == 0 || t.h.Base.Where == lift.BaseOnBeam {
 		return nil
 	}
 	a, okA := t.sideAngle()

@@ -65,7 +65,7 @@ func TestTimberClasses(t *testing.T) {
 		t.Errorf("%d classes, %d published", len(timberClasses()), len(rows))
 	}
 	for _, row := range rows {
-		c, ok := timberOf(row[0])
+		c, ok := timberOf(lift.TimberClass(row[0]))
 		if !ok {
 			t.Errorf("no class %s", row[0])
 			continue

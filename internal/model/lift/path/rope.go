@@ -1,7 +1,9 @@
 package path
 
 import (
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
+	"duskweight/internal/model/unit"
 )
 
 // strength factors of the rope, each a share of the breaking load of the new rope.
@@ -33,15 +35,15 @@ func BendShare(ratio float64) float64 {
 // AgeShare is the share of strength left after sun, wet and wear where the user gives none: worn .8; a year outdoors
 // .8, polypropylene .5; wet nylon .85 (all from memory). Outdoors not known counts as outdoors. Of a rope of unknown
 // kind it is the most that may be left.
-func AgeShare(kind string, outdoors bool) float64 {
+func AgeShare(kind lift.RopeKind, outdoors bool) float64 {
 	s := 0.8
-	if !outdoors || kind == "wire" || kind == "" {
+	if !outdoors || kind == lift.RopeWire || kind == "" {
 		return s
 	}
 	switch kind {
-	case "polypropylene":
+	case lift.RopePolypropylene:
 		return s * 0.5
-	case "nylon":
+	case lift.RopeNylon:
 		return s * 0.8 * 0.85
 	}
 	return s * 0.8
@@ -51,26 +53,26 @@ func AgeShare(kind string, outdoors bool) float64 {
 // may cost half, an overhand knot costs 55 %, a figure of eight about 35 %, a splice keeps 90 %; of wire a pressed sleeve
 // keeps 92.5 %, clips 80 %, a hand-tucked splice 86 % (source.WireEndings): .9, .8 and .8 here. A knot in slippery high-modulus rope and a bare knot in wire count as nothing. Of a rope of unknown kind it is the
 // most that may be left. The second value is false where the ending is not known.
-func KnotShare(kind, ending string) (float64, bool) {
-	slippery := kind == "wire" || kind == "hmpe"
+func KnotShare(kind lift.RopeKind, ending lift.Ending) (float64, bool) {
+	slippery := kind == lift.RopeWire || kind == lift.RopeHMPE
 	switch ending {
-	case "splice":
-		if kind == "wire" {
+	case lift.EndingSplice:
+		if kind == lift.RopeWire {
 			return 0.8, true
 		}
 		return 0.9, true
-	case "figure_eight", "bowline", "other_knot":
+	case lift.EndingFigureEight, lift.EndingBowline, lift.EndingOtherKnot:
 		if slippery {
 			return 0, true
 		}
-		return map[string]float64{"figure_eight": 0.65, "bowline": 0.5, "other_knot": 0.45}[ending], true
-	case "swaged", "clips", "thimble_clamp":
+		return map[lift.Ending]float64{lift.EndingFigureEight: 0.65, lift.EndingBowline: 0.5, lift.EndingOtherKnot: 0.45}[ending], true
+	case lift.EndingSwaged, lift.EndingClips, lift.EndingThimbleClamp:
 		switch {
-		case (kind == "wire" || kind == "") && ending == "swaged":
+		case (kind == lift.RopeWire || kind == "") && ending == lift.EndingSwaged:
 			return 0.9, true
-		case kind == "wire" || kind == "":
+		case kind == lift.RopeWire || kind == "":
 			return 0.8, true
-		case kind == "hmpe":
+		case kind == lift.RopeHMPE:
 			return 0, true // pressed and clamped endings slip on it
 		}
 		return 0.45, true
@@ -80,22 +82,22 @@ func KnotShare(kind, ending string) (float64, bool) {
 
 // KnotRead reports whether a published source stands behind KnotShare. Clips and clamps on fibre rope have none: their
 // share is for "gives way" only, until the user gives one.
-func KnotRead(kind, ending string) bool {
-	pressed := ending == "swaged" || ending == "clips" || ending == "thimble_clamp"
-	return !pressed || kind == "wire" || kind == "hmpe" || kind == ""
+func KnotRead(kind lift.RopeKind, ending lift.Ending) bool {
+	pressed := ending == lift.EndingSwaged || ending == lift.EndingClips || ending == lift.EndingThimbleClamp
+	return !pressed || kind == lift.RopeWire || kind == lift.RopeHMPE || kind == ""
 }
 
 // ropeBorders are the check/stop and OK borders of the safety factor: fibre 7 and 12, wire 5 and 7.
-func ropeBorders(kind string) (wanted, ok float64) {
-	if kind == "wire" {
+func ropeBorders(kind lift.RopeKind) (wanted, ok float64) {
+	if kind == lift.RopeWire {
 		return 5, 7
 	}
 	return 7, 12
 }
 
 // bendBorders are the borders of D/d: wire 12 and 20, fibre 4 and 8.
-func bendBorders(kind string) (wanted, ok float64) {
-	if kind == "wire" {
+func bendBorders(kind lift.RopeKind) (wanted, ok float64) {
+	if kind == lift.RopeWire {
 		return 12, 20
 	}
 	return 4, 8
@@ -112,7 +114,7 @@ func (t *loads) age() (float64, bool) {
 func (t *loads) outdoors() bool { return worseYes(t.h.Rope.Outdoors, t.h.Site.Outdoors) }
 
 // worseYes is false only where one says no and none says yes.
-func worseYes(a, b string) bool { return a == "yes" || b == "yes" || (a == "" && b == "") }
+func worseYes(a, b unit.Answer) bool { return a == unit.Yes || b == unit.Yes || (a == "" && b == "") }
 
 // bend is the D/d at pulley j, 0 for the drum, and whether it is known. Where it is not, the smallest that the check of
 // the bending ratio lets pass stands in, so that the two lines together are complete.
@@ -215,7 +217,7 @@ func (t *loads) most() float64 {
 func knotChecks(t *loads) []*Check {
 	r := t.h.Rope
 	l := newLine("knot", "the rope's ending", "had = breaking load · ending · age / (φ · tension at the ending)", source.CI1401.At("knots"))
-	if r.Kind == "wire" {
+	if r.Kind == lift.RopeWire {
 		l.c.Source = source.WireEndings.At("table 4, terminal efficiencies")
 	}
 	l.also(source.FromMemory.At("share left after sun, wet and wear"), source.EulerRope.At("turns that stay on"))
@@ -275,7 +277,7 @@ func (t *loads) knotBorders() (wanted, ok float64) {
 	if t.h.Rope.Kind == "" {
 		wanted = 5
 	}
-	if t.h.Rope.Ending == "splice" && t.h.Rope.Kind != "wire" {
+	if t.h.Rope.Ending == lift.EndingSplice && t.h.Rope.Kind != lift.RopeWire {
 		ok = 10
 	}
 	return wanted, ok

@@ -1,6 +1,10 @@
 package path
 
-import "math"
+import (
+	"math"
+
+	"duskweight/internal/model/lift"
+)
 
 // section is a cross-section in m, m², m³, m⁴; w and i about the bending axis, least about the weaker one.
 type section struct {
@@ -13,7 +17,7 @@ type section struct {
 
 // sectionOf builds the section of a beam or post from its kind; the paths that are missing are fields of prefix. An
 // empty result with no missing path means a kind that cannot be computed.
-func sectionOf(kind string, width, depth, wall known, prefix string) (s section, miss []string, ok bool) {
+func sectionOf(kind lift.MemberKind, width, depth, wall known, prefix string) (s section, miss []string, ok bool) {
 	need := func(k known, field string) float64 {
 		if !k.is {
 			miss = append(miss, prefix+field)
@@ -21,15 +25,15 @@ func sectionOf(kind string, width, depth, wall known, prefix string) (s section,
 		return k.val
 	}
 	switch kind {
-	case "timber":
+	case lift.MemberTimber:
 		b, h := need(width, "width_m"), need(depth, "depth_m")
 		s = rectangle(b, h)
-	case "round_pole":
+	case lift.MemberRoundPole:
 		s = roundBar(need(width, "width_m"))
-	case "steel_tube":
+	case lift.MemberSteelTube:
 		b, h, t := need(width, "width_m"), need(depth, "depth_m"), need(wall, "wall_m")
 		s = boxTube(b, h, t)
-	case "steel_round_tube":
+	case lift.MemberSteelRoundTube:
 		d, t := need(width, "width_m"), need(wall, "wall_m")
 		s = roundTube(d, t)
 	case "":

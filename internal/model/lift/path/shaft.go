@@ -3,6 +3,7 @@ package path
 import (
 	"math"
 
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
 	"duskweight/internal/say"
 )
@@ -54,9 +55,9 @@ func shaftChecks(t *loads) []*Check {
 	switch {
 	case d.HubFit == "":
 		l.miss("drum.hub_fit")
-	case d.HubFit == "cross_pin" && !d.PinDiameter.Is:
+	case d.HubFit == lift.FitCrossPin && !d.PinDiameter.Is:
 		l.miss("drum.pin_diameter_m")
-	case d.HubFit == "cross_pin":
+	case d.HubFit == lift.FitCrossPin:
 		hole = float64(d.PinDiameter.Val)
 	}
 	if okQ && d.ShaftDiameter.Is && d.ShaftYield.Is && len(t.up) > 0 {
@@ -99,7 +100,7 @@ func (t *loads) addEvents(l *line, u string, demand, capacity, wanted, ok float6
 // 4·T/(d·(Do² − D²)) where its size and strength are known.
 func crossPinChecks(t *loads) []*Check {
 	d := t.h.Drum
-	if d.HubFit != "cross_pin" && d.HubFit != "" {
+	if d.HubFit != lift.FitCrossPin && d.HubFit != "" {
 		return nil
 	}
 	l := newLine("cross_pin", "the cross pin", "4·T/(π·d²·D) ≤ .577·yield/2, and 6·T/(d·D²) ≤ yield/2", source.FromMemory.At("pinned hubs"))
@@ -164,7 +165,7 @@ func (t *loads) pinCases(l *line, q float64) {
 // setScrewChecks: a set screw alone may not hold the mass, whatever it holds: published values of the same screw differ
 // two and a half times, and it works loose.
 func setScrewChecks(t *loads) []*Check {
-	if t.h.Drum.HubFit != "set_screw" {
+	if t.h.Drum.HubFit != lift.FitSetScrew {
 		return nil
 	}
 	l := newLine("set_screw", "the set screw", "a set screw alone may not hold the mass", source.Platforms.At("set screws in the drive"))
@@ -182,7 +183,7 @@ func setScrewChecks(t *loads) []*Check {
 // of couplings allow (from memory, DIN 740-2).
 func couplingChecks(t *loads) []*Check {
 	d := t.h.Drum
-	if d.NoCoupling == "none" {
+	if d.NoCoupling == lift.CouplingNone {
 		return nil
 	}
 	l := newLine("coupling", "the coupling between gear and drum", "φ·T ≤ rated torque", source.DIN740.At("rated and peak torque"))

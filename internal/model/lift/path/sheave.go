@@ -74,7 +74,7 @@ func redirectChecks(t *loads) []*Check {
 		if j != t.k {
 			out = append(out, t.pulleyCheck("redirect_sheave", j))
 		}
-		if j < t.k && t.pulley(j).OnBase != "yes" {
+		if j < t.k && t.pulley(j).OnBase != unit.Yes {
 			out = append(out, t.fixingCheck(j))
 		}
 	}
@@ -100,7 +100,7 @@ func (t *loads) pulleyCheck(id string, j int) *Check {
 	}
 	capacity, note := float64(rating), say.Sentence{}
 	switch s.RatingOf {
-	case "rope_pull":
+	case lift.RatingRopePull:
 		capacity *= 2
 		note = say.That("Its label means the pull in the rope, so the hook may carry twice that.")
 	case "":
@@ -161,11 +161,11 @@ func (t *loads) fixingCheck(j int) *Check {
 // hangerAngleShare is what an angled pull leaves of the working load: shoulder eye bolts 100 % up to 5°, 80 % to 15°,
 // 65 % to 30°, 30 % to 45°, 25 % beyond; shackles 70 % to 45°, 50 % beyond; a plain eye bolt nothing off its axis;
 // hooks and rated slings turn into the pull.
-func hangerAngleShare(kind string, angle float64) float64 {
+func hangerAngleShare(kind lift.HangerKind, angle float64) float64 {
 	deg := angle * 180 / math.Pi
 	const slack = 1e-9
 	switch kind {
-	case "shoulder_eyebolt":
+	case lift.HangerShoulderEyebolt:
 		switch {
 		case deg <= 5+slack:
 			return 1
@@ -177,12 +177,12 @@ func hangerAngleShare(kind string, angle float64) float64 {
 			return .3
 		}
 		return .25
-	case "plain_eyebolt", "other", "":
+	case lift.HangerPlainEyebolt, lift.HangerOther, "":
 		if deg <= 5+slack {
 			return 1
 		}
 		return 0
-	case "shackle":
+	case lift.HangerShackle:
 		switch {
 		case deg <= 5+slack:
 			return 1
@@ -240,21 +240,21 @@ func hangerChecks(t *loads) []*Check {
 // stay not known. It returns what to say of it.
 func (t *loads) fastened(l *line) remedy {
 	s := t.h.Structure
-	if s.HangerKind == "shackle" || s.HangerKind == "rated_sling" {
+	if s.HangerKind == lift.HangerShackle || s.HangerKind == lift.HangerRatedSling {
 		return remedy{}
 	}
 	switch s.HangerFixing {
 	case "":
 		l.miss("structure.hanger_fixing")
-	case "screwed_into_wood":
+	case lift.FixingScrewedIntoWood:
 		l.miss("")
 		return always("What a thread carries in wood is not known, least of all pulled sideways. Bolt it through with a large washer, or hang the pulley from a sling round the beam.")
-	case "anchor_in_masonry":
-		if s.RestsOnOK != "yes" {
+	case lift.FixingAnchorInMasonry:
+		if s.RestsOnOK != unit.Yes {
 			l.miss("structure.rests_on_confirmed")
 			return always("An anchor overhead in concrete or masonry stays not known until a qualified person has confirmed it.")
 		}
-	case "bolted_through_wood":
+	case lift.FixingBoltedThroughWood:
 		return t.washer(l)
 	}
 	return remedy{}
@@ -299,14 +299,14 @@ func (t *loads) head() float64 {
 // steep reports an eye bolt that is pulled further off its axis than any may be.
 func (t *loads) steep() bool {
 	s := t.h.Structure
-	return (s.HangerKind == "shoulder_eyebolt" || s.HangerKind == "plain_eyebolt") && s.HangerAngle.Is && float64(s.HangerAngle.Val) > 45.0001*math.Pi/180
+	return (s.HangerKind == lift.HangerShoulderEyebolt || s.HangerKind == lift.HangerPlainEyebolt) && s.HangerAngle.Is && float64(s.HangerAngle.Val) > 45.0001*math.Pi/180
 }
 
 // hangerShare gives the share of the rating at the angle of pull and names what is missing for it. Where the kind or
 // the angle is not known the whole rating stands in, the best there is: enough for "gives way" only.
 func (t *loads) hangerShare(l *line) float64 {
 	s := t.h.Structure
-	if s.HangerKind == "hook" || s.HangerKind == "rated_sling" {
+	if s.HangerKind == lift.HangerHook || s.HangerKind == lift.HangerRatedSling {
 		return 1
 	}
 	if s.HangerKind == "" {
@@ -319,7 +319,7 @@ func (t *loads) hangerShare(l *line) float64 {
 	}
 	l.in("angle of the pull from its axis", float64(a), "rad")
 	share := hangerAngleShare(s.HangerKind, float64(a))
-	if s.HangerKind == "" || (s.HangerKind == "other" && share == 0) {
+	if s.HangerKind == "" || (s.HangerKind == lift.HangerOther && share == 0) {
 		l.miss("") // what an angle takes off it is not known
 		return 1
 	}

@@ -24,7 +24,7 @@ type Sideways struct {
 func SidewaysOf(h lift.Hoist, d lift.Drive) Sideways {
 	t := newLoads(h, d)
 	s := Sideways{Hung: unit.Mass(t.m), Beam: unit.Mass(t.beamWeight() / unit.G), Missing: append([]string(nil), t.missing...)}
-	if t.known() && t.k >= 1 && h.Base.Where != "on_beam" {
+	if t.known() && t.k >= 1 && h.Base.Where != lift.BaseOnBeam {
 		a, ok := t.sideAngle()
 		if !ok {
 			s.Missing = append(s.Missing, "structure.lead_line_angle_rad")
@@ -33,7 +33,7 @@ func SidewaysOf(h lift.Hoist, d lift.Drive) Sideways {
 	}
 	b := h.Structure.Beam
 	s.BeamArea = unit.Area(float64(b.Span.Or(0)) * math.Max(float64(b.Depth.Or(0)), float64(b.Width.Or(0))))
-	if b.Kind != "none" && s.Beam == 0 {
+	if b.Kind != lift.MemberNone && s.Beam == 0 {
 		s.Missing = append(s.Missing, "structure.beam.own_mass_kg")
 	}
 	for _, p := range h.Structure.Posts {

@@ -1,10 +1,14 @@
 package path
 
-import "math"
+import (
+	"math"
+
+	"duskweight/internal/model/lift"
+)
 
 // timber is one strength class; stresses in Pa, density in kg/m³.
 type timber struct {
-	class             string
+	class             lift.TimberClass
 	fm, fc0, fc90, fv float64 // bending, compression along and across the grain, shear: characteristic
 	e, e05            float64 // mean and 5-percentile modulus
 	density           float64 // mean
@@ -15,22 +19,22 @@ type timber struct {
 func timberClasses() []timber {
 	const m, g = 1e6, 1e9
 	return []timber{
-		{"C14", 14 * m, 16 * m, 2.0 * m, 3.0 * m, 7.0 * g, 4.7 * g, 350, false},
-		{"C16", 16 * m, 17 * m, 2.2 * m, 3.2 * m, 8.0 * g, 5.4 * g, 370, false},
-		{"C18", 18 * m, 18 * m, 2.2 * m, 3.4 * m, 9.0 * g, 6.0 * g, 380, false},
-		{"C20", 20 * m, 19 * m, 2.3 * m, 3.6 * m, 9.5 * g, 6.4 * g, 400, false},
-		{"C22", 22 * m, 20 * m, 2.4 * m, 3.8 * m, 10.0 * g, 6.7 * g, 410, false},
-		{"C24", 24 * m, 21 * m, 2.5 * m, 4.0 * m, 11.0 * g, 7.4 * g, 420, false},
-		{"C27", 27 * m, 22 * m, 2.5 * m, 4.0 * m, 11.5 * g, 7.7 * g, 430, false},
-		{"C30", 30 * m, 24 * m, 2.7 * m, 4.0 * m, 12.0 * g, 8.0 * g, 460, false},
-		{"D24", 24 * m, 21 * m, 4.9 * m, 3.7 * m, 10.0 * g, 8.4 * g, 580, false},
-		{"D30", 30 * m, 24 * m, 5.3 * m, 3.9 * m, 11.0 * g, 9.2 * g, 640, false},
-		{"D40", 40 * m, 27 * m, 5.5 * m, 4.2 * m, 13.0 * g, 10.9 * g, 660, false},
-		{"GL24h", 24 * m, 24 * m, 2.5 * m, 3.5 * m, 11.5 * g, 9.6 * g, 420, true},
+		{lift.TimberC14, 14 * m, 16 * m, 2.0 * m, 3.0 * m, 7.0 * g, 4.7 * g, 350, false},
+		{lift.TimberC16, 16 * m, 17 * m, 2.2 * m, 3.2 * m, 8.0 * g, 5.4 * g, 370, false},
+		{lift.TimberC18, 18 * m, 18 * m, 2.2 * m, 3.4 * m, 9.0 * g, 6.0 * g, 380, false},
+		{lift.TimberC20, 20 * m, 19 * m, 2.3 * m, 3.6 * m, 9.5 * g, 6.4 * g, 400, false},
+		{lift.TimberC22, 22 * m, 20 * m, 2.4 * m, 3.8 * m, 10.0 * g, 6.7 * g, 410, false},
+		{lift.TimberC24, 24 * m, 21 * m, 2.5 * m, 4.0 * m, 11.0 * g, 7.4 * g, 420, false},
+		{lift.TimberC27, 27 * m, 22 * m, 2.5 * m, 4.0 * m, 11.5 * g, 7.7 * g, 430, false},
+		{lift.TimberC30, 30 * m, 24 * m, 2.7 * m, 4.0 * m, 12.0 * g, 8.0 * g, 460, false},
+		{lift.TimberD24, 24 * m, 21 * m, 4.9 * m, 3.7 * m, 10.0 * g, 8.4 * g, 580, false},
+		{lift.TimberD30, 30 * m, 24 * m, 5.3 * m, 3.9 * m, 11.0 * g, 9.2 * g, 640, false},
+		{lift.TimberD40, 40 * m, 27 * m, 5.5 * m, 4.2 * m, 13.0 * g, 10.9 * g, 660, false},
+		{lift.TimberGL24h, 24 * m, 24 * m, 2.5 * m, 3.5 * m, 11.5 * g, 9.6 * g, 420, true},
 	}
 }
 
-func timberOf(class string) (timber, bool) {
+func timberOf(class lift.TimberClass) (timber, bool) {
 	for _, t := range timberClasses() {
 		if t.class == class {
 			return t, true

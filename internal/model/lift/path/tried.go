@@ -3,28 +3,32 @@ package path
 import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
 
 // afterTests takes in the tests with dead weight: what did not hold 125 % of the load or less the last time it was tried
 // gives way, whatever its numbers say. A test that held adds nothing to a check: strength stays the user's statement.
 func afterTests(h lift.Hoist, d lift.Drive, checks []Check) []Check {
-	last := map[string]lift.HeldTrial{}
+	last := map[lift.Tested]lift.HeldTrial{}
 	for _, t := range h.Trials.Held {
 		if t.Held != "" {
 			last[t.What] = t
 		}
 	}
-	for _, b := range []struct{ what, id, name, part string }{
-		{"base", "base_uplift", "the base", ""},
-		{"brake", "holds", "the brake", holdName("spring_brake")},
-		{"ratchet", "holds", "the ratchet", holdName("ratchet")},
-		{"catch", "holds", "the overspeed catch", holdName("overspeed_catch")},
-		{"prop", "holds", "the prop", holdName("rated_prop")},
+	for _, b := range []struct {
+		what           lift.Tested
+		id, name, part string
+	}{
+		{lift.TestedBase, "base_uplift", "the base", ""},
+		{lift.TestedBrake, "holds", "the brake", holdName(lift.HoldSpringBrake)},
+		{lift.TestedRatchet, "holds", "the ratchet", holdName(lift.HoldRatchet)},
+		{lift.TestedCatch, "holds", "the overspeed catch", holdName(lift.HoldOverspeedCatch)},
+		{lift.TestedProp, "holds", "the prop", holdName(lift.HoldRatedProp)},
 		{"", "holds", "something that was tested", ""},
 	} {
 		t, ok := last[b.what]
-		if !ok || t.Held != "no" || tooMuch(t, d) {
+		if !ok || t.Held != unit.No || tooMuch(t, d) {
 			continue
 		}
 		met := false

@@ -141,10 +141,10 @@ func (d dice) hoist() lift.Hoist {
 	h := whole()
 	h.Mass[0].Mass = of[unit.Mass](d.even(10, 250))
 	h.Travel = of[unit.Length](d.even(1, 6))
-	h.Rope.Kind, h.Rope.Ending = some(d, "polyester", "nylon", "polypropylene", "hmpe", "wire"), some(d, "splice", "bowline", "figure_eight", "other_knot", "swaged")
+	h.Rope.Kind, h.Rope.Ending = lift.RopeKind(some(d, "polyester", "nylon", "polypropylene", "hmpe", "wire")), lift.Ending(some(d, "splice", "bowline", "figure_eight", "other_knot", "swaged"))
 	h.Rope.Diameter, h.Rope.BreakingLoad = of[unit.Length](d.even(4, 14)*mm), of[unit.Force](d.even(5e3, 80e3))
 	h.Rope.Stiffness, h.Rope.Length = of[unit.Force](d.even(2e4, 1e6)), of[unit.Length](d.even(30, 60))
-	h.Rope.Outdoors, h.Site.Outdoors = some(d, "yes", "no"), some(d, "yes", "no")
+	h.Rope.Outdoors, h.Site.Outdoors = unit.Answer(some(d, "yes", "no")), unit.Answer(some(d, "yes", "no"))
 	if d.IntN(2) == 0 {
 		h.Rope.AgeFactor, h.Rope.KnotFactor = unit.Known[unit.Ratio]{}, unit.Known[unit.Ratio]{}
 	}
@@ -153,8 +153,8 @@ func (d dice) hoist() lift.Hoist {
 	}
 	d.rig(&h)
 	h.Drum.Diameter, h.Drum.Width, h.Drum.Flange = of[unit.Length](d.even(60, 200)*mm), of[unit.Length](d.even(60, 400)*mm), of[unit.Length](d.even(250, 420)*mm)
-	h.Drum.DeadWraps, h.Drum.Grooved, h.Drum.FleetAngle = unit.Of(unit.Count(1+d.IntN(5))), some(d, "yes", "no"), unit.Of(unit.Angle(d.even(0.2, 5))*unit.Degree)
-	h.Drum.HubFit, h.Drum.HubMaterial, h.Drum.NoCoupling = some(d, "cross_pin", "key"), some(d, "steel", "aluminium", "printed", "wood"), some(d, "yes", "none")
+	h.Drum.DeadWraps, h.Drum.Grooved, h.Drum.FleetAngle = unit.Of(unit.Count(1+d.IntN(5))), unit.Answer(some(d, "yes", "no")), unit.Of(unit.Angle(d.even(0.2, 5))*unit.Degree)
+	h.Drum.HubFit, h.Drum.HubMaterial, h.Drum.NoCoupling = lift.HubFit(some(d, "cross_pin", "key")), lift.HubMaterial(some(d, "steel", "aluminium", "printed", "wood")), lift.Coupling(some(d, "yes", "none"))
 	h.Drum.ShaftDiameter, h.Drum.HubAllow = of[unit.Length](d.even(15, 40)*mm), of[unit.Stress](d.even(30, 300)*mpa)
 	h.Drum.KeyWidth, h.Drum.KeyLength, h.Drum.KeyYield = of[unit.Length](d.even(4, 10)*mm), of[unit.Length](d.even(20, 60)*mm), of[unit.Stress](d.even(200, 400)*mpa)
 	if d.IntN(3) == 0 {
@@ -162,19 +162,19 @@ func (d dice) hoist() lift.Hoist {
 	}
 	d.drive(&h)
 	d.frame(&h)
-	h.Base.Mass, h.Base.ChildProof, h.Base.LoosePart = of[unit.Mass](d.even(100, 900)), some(d, "yes", "no"), of[unit.Mass](d.even(0, 90))
-	h.Base.Friction, h.Base.Ground = of[unit.Ratio](d.even(.2, .7)), some(d, "clay", "sand", "rock")
+	h.Base.Mass, h.Base.ChildProof, h.Base.LoosePart = of[unit.Mass](d.even(100, 900)), unit.Answer(some(d, "yes", "no")), of[unit.Mass](d.even(0, 90))
+	h.Base.Friction, h.Base.Ground = of[unit.Ratio](d.even(.2, .7)), lift.Ground(some(d, "clay", "sand", "rock"))
 	if h.Base.RopeAngle = of[unit.Angle](d.even(0, .6)); d.IntN(3) == 0 && h.Reeving.LeadSheaves.Val == 1 {
 		h.Base.RopeAngle = unit.Known[unit.Angle]{}
 	}
-	h.Container = lift.Container{Kind: some(d, "cage", "bag"), Rating: of[unit.Force](d.even(500, 8000)), EyeRating: of[unit.Force](d.even(500, 8000)),
+	h.Container = lift.Container{Kind: lift.ContainerKind(some(d, "cage", "bag")), Rating: of[unit.Force](d.even(500, 8000)), EyeRating: of[unit.Force](d.even(500, 8000)),
 		Factor: of[unit.Ratio](some(d, 5.0, 6, 8)), Age: unit.Of(unit.Duration(d.even(1, 500)) * unit.Day)}
-	h.Holds.Class, h.Holds.RoomAbove, h.Holds.BrakeDelay = some(d, "", "", "HC1", "HC2", "HC3", "HC4"), of[unit.Length](d.even(.05, .8)), of[unit.Duration](d.even(0, .6))
+	h.Holds.Class, h.Holds.RoomAbove, h.Holds.BrakeDelay = lift.HoistClass(some(d, "", "", "HC1", "HC2", "HC3", "HC4")), of[unit.Length](d.even(.05, .8)), of[unit.Duration](d.even(0, .6))
 	if d.IntN(4) == 0 {
 		h.Holds.Factor = of[unit.Ratio](d.even(1, 2.5))
 	}
 	h.Holds.Holds = []lift.Hold{{Kind: "spring_brake", OnDrum: "yes", Torque: of[unit.Torque](d.even(20, 300))}, {Kind: "rated_prop", OnDrum: "no", Force: of[unit.Force](d.even(300, 4000))}}[:1+d.IntN(2)]
-	h.Holds.UpperStops = []lift.Stop{{Kind: "limit_switch", Path: some(d, "yes", "no")}, {Kind: some(d, "mechanical", "timer"), Path: some(d, "yes", "no")}}
+	h.Holds.UpperStops = []lift.Stop{{Kind: "limit_switch", Path: unit.Answer(some(d, "yes", "no"))}, {Kind: lift.StopKind(some(d, "mechanical", "timer")), Path: unit.Answer(some(d, "yes", "no"))}}
 	return h
 }
 
@@ -189,11 +189,11 @@ func (d dice) rig(h *lift.Hoist) {
 	h.Reeving.Efficiency = of[unit.Ratio](d.even(.82, .98))
 	h.Reeving.Sheaves = nil
 	for range n + k - 1 {
-		h.Reeving.Sheaves = append(h.Reeving.Sheaves, lift.Sheave{Diameter: of[unit.Length](d.even(.03, .2)), Rating: of[unit.Force](d.even(1e3, 2e4)), RatingOf: some(d, "rope_pull", "hook_load", ""),
+		h.Reeving.Sheaves = append(h.Reeving.Sheaves, lift.Sheave{Diameter: of[unit.Length](d.even(.03, .2)), Rating: of[unit.Force](d.even(1e3, 2e4)), RatingOf: lift.RatingOf(some(d, "rope_pull", "hook_load", "")),
 			Angle: of[unit.Angle](d.even(0, 1)), OnBase: "no", Fixing: of[unit.Force](d.even(1e3, 2e4))})
 	}
 	if k == 2 {
-		h.Reeving.Sheaves[0].OnBase = some(d, "yes", "no", "")
+		h.Reeving.Sheaves[0].OnBase = unit.Answer(some(d, "yes", "no", ""))
 	}
 	h.Structure.LeadAngle = of[unit.Angle](d.even(0, .5))
 	h.Structure.SidePull = of[unit.Force](d.even(100, 3000))
@@ -211,14 +211,14 @@ func (d dice) drive(h *lift.Hoist) {
 	torque := float64(h.Mass[0].Mass.Val) * unit.G / float64(h.Reeving.RopeParts.Val) * float64(h.Drum.Diameter.Val)
 	ratio, count := math.Max(2, torque/(.05*d.even(3, 9))), 2+d.IntN(2)
 	for i := range count {
-		s := lift.Stage{Kind: some(d, "spur", "planetary", "belt", "worm", "bevel", "box"), Ratio: of[unit.Ratio](math.Max(1, math.Pow(ratio, 1/float64(count)))), Efficiency: of[unit.Ratio](d.even(.88, .99)),
+		s := lift.Stage{Kind: lift.StageKind(some(d, "spur", "planetary", "belt", "worm", "bevel", "box")), Ratio: of[unit.Ratio](math.Max(1, math.Pow(ratio, 1/float64(count)))), Efficiency: of[unit.Ratio](d.even(.88, .99)),
 			IdleTorque: of[unit.Torque](d.even(0, 1e-3))}
 		if s.Kind == "planetary" && d.IntN(2) == 0 {
 			s.Ratio, s.Efficiency = unit.Known[unit.Ratio]{}, unit.Known[unit.Ratio]{}
 			s.SunTeeth, s.PlanetTeeth, s.MeshEff = unit.Of(unit.Count(12+d.IntN(9))), unit.Of(unit.Count(12+d.IntN(20))), of[unit.Ratio](d.even(.93, .99))
 		}
 		s.Tooth = lift.Tooth{Module: of[unit.Length](d.even(.8, 4) * mm), Teeth: unit.Of(unit.Count(8 + d.IntN(90))), FaceWidth: of[unit.Length](d.even(8, 50) * mm), Meshes: unit.Of(unit.Count(1 + d.IntN(3))),
-			Material: some(d, "steel", "brass", "cast_iron", "pom", "printed"), Strength: of[unit.Stress](d.even(40, 500) * 1e6), Layers: some(d, "in_plane", "across", "")}
+			Material: lift.ToothMaterial(some(d, "steel", "brass", "cast_iron", "pom", "printed")), Strength: of[unit.Stress](d.even(40, 500) * 1e6), Layers: lift.PrintLayers(some(d, "in_plane", "across", ""))}
 		if i == 0 && d.IntN(3) == 0 || s.Kind == "belt" {
 			s.Rated, s.Tooth = of[unit.Torque](d.even(1, 100)), lift.Tooth{}
 		}
@@ -235,18 +235,18 @@ func (d dice) drive(h *lift.Hoist) {
 func (d dice) frame(h *lift.Hoist) {
 	const mm, mpa = 1e-3, 1e6
 	s := &h.Structure
-	s.HangerKind, s.HangerFixing, s.Washer = some(d, "shackle", "shoulder_eyebolt", "hook"), some(d, "bolted_through_wood", "threaded_into_metal"), of[unit.Length](d.even(20, 100)*mm)
+	s.HangerKind, s.HangerFixing, s.Washer = lift.HangerKind(some(d, "shackle", "shoulder_eyebolt", "hook")), lift.HangerFixing(some(d, "bolted_through_wood", "threaded_into_metal")), of[unit.Length](d.even(20, 100)*mm)
 	s.HangerAngle, s.HangerRating, s.HeadHeight = unit.Of(unit.Angle(d.even(0, 60))*unit.Degree), of[unit.Force](d.even(1e3, 2e4)), of[unit.Length](d.even(3, 7))
-	member := func() (kind, class string, width, depth, wall unit.Known[unit.Length], yield unit.Known[unit.Stress]) {
-		kind = some(d, "timber", "round_pole", "steel_tube", "steel_round_tube")
-		class = some(d, "C16", "C24")
+	member := func() (kind lift.MemberKind, class lift.TimberClass, width, depth, wall unit.Known[unit.Length], yield unit.Known[unit.Stress]) {
+		kind = lift.MemberKind(some(d, "timber", "round_pole", "steel_tube", "steel_round_tube"))
+		class = lift.TimberClass(some(d, "C16", "C24"))
 		width, depth = of[unit.Length](d.even(50, 160)*mm), of[unit.Length](d.even(80, 240)*mm)
 		wall, yield = of[unit.Length](d.even(2, 6)*mm), of[unit.Stress](some(d, 235.0, 355)*mpa)
 		return
 	}
 	b := &s.Beam
 	b.Kind, b.Class, b.Width, b.Depth, b.Wall, b.Yield = member()
-	b.Span, b.Support, b.Bearing = of[unit.Length](d.even(.8, 4)), some(d, "two_supports", "both_ends_fixed"), of[unit.Length](d.even(40, 200)*mm)
+	b.Span, b.Support, b.Bearing = of[unit.Length](d.even(.8, 4)), lift.BeamSupport(some(d, "two_supports", "both_ends_fixed")), of[unit.Length](d.even(40, 200)*mm)
 	if b.From = of[unit.Length](d.even(.1, .75)); d.IntN(3) == 0 {
 		b.From = unit.Known[unit.Length]{}
 	}
@@ -263,11 +263,11 @@ func (d dice) frame(h *lift.Hoist) {
 	}
 	lean := d.IntN(3) == 0
 	for range 2 + d.IntN(2) {
-		p := lift.Post{Height: of[unit.Length](d.even(2, 6)), Fixing: some(d, "free_top", "pinned_both", "fixed_foot_pinned_top", "braced"), Share: of[unit.Ratio](d.even(.34, 1)),
-			FootArea: of[unit.Area](d.even(.01, .3)), Soil: some(d, "clay", "sand", "gravel", "rock")}
+		p := lift.Post{Height: of[unit.Length](d.even(2, 6)), Fixing: lift.PostFixing(some(d, "free_top", "pinned_both", "fixed_foot_pinned_top", "braced")), Share: of[unit.Ratio](d.even(.34, 1)),
+			FootArea: of[unit.Area](d.even(.01, .3)), Soil: lift.Ground(some(d, "clay", "sand", "gravel", "rock"))}
 		p.Kind, p.Class, p.Width, p.Depth, p.Wall, p.Yield = member()
 		if lean {
-			p.Lean, p.Tied = unit.Of(unit.Angle(d.even(5, 35))*unit.Degree), some(d, "yes", "no")
+			p.Lean, p.Tied = unit.Of(unit.Angle(d.even(5, 35))*unit.Degree), unit.Answer(some(d, "yes", "no"))
 		}
 		s.Posts = append(s.Posts, p)
 	}

@@ -36,7 +36,9 @@ func TestWhatIsNotToldDoesNotPass(t *testing.T) {
 	wants(t, part(t, "post", "the frame, pulled sideways by the rope", sideways), NotKnown, "structure.lead_line_angle_rad", "")
 	wants(t, part(t, "post", "post 1", func(h *lift.Hoist) { h.Structure.Beam.Support = "cantilever" }), NotKnown, "", "bends its post")
 	eye := func(fixing string) func(*lift.Hoist) {
-		return func(h *lift.Hoist) { h.Structure.HangerKind, h.Structure.HangerFixing = "shoulder_eyebolt", fixing }
+		return func(h *lift.Hoist) {
+			h.Structure.HangerKind, h.Structure.HangerFixing = "shoulder_eyebolt", lift.HangerFixing(fixing)
+		}
 	}
 	wants(t, part(t, "hanger", "", eye("")), NotKnown, "structure.hanger_fixing", "")
 	wants(t, part(t, "hanger", "", eye("screwed_into_wood")), NotKnown, "", "carries in wood is not known")
@@ -91,7 +93,7 @@ func TestWhatHoldsAnExtraPulley(t *testing.T) {
 			h.Reeving.LeadSheaves = of[unit.Count](2)
 			top := h.Reeving.Sheaves[0]
 			h.Reeving.Sheaves = []lift.Sheave{{Name: "foot pulley", Efficiency: of[unit.Ratio](.9), Diameter: top.Diameter, Rating: of[unit.Force](9000), RatingOf: "hook_load",
-				Angle: of[unit.Angle](0), OnBase: onBase}, top}
+				Angle: of[unit.Angle](0), OnBase: unit.Answer(onBase)}, top}
 			if n > 0 {
 				h.Reeving.Sheaves[0].Fixing = of[unit.Force](n)
 			}
@@ -133,7 +135,7 @@ func TestTripod(t *testing.T) {
 		return func(h *lift.Hoist) {
 			h.Structure.Beam = lift.Beam{Kind: "none"}
 			leg := lift.Post{Kind: "steel_round_tube", Width: of[unit.Length](.0483), Wall: of[unit.Length](.0032), Yield: of[unit.Stress](235e6), Height: of[unit.Length](3),
-				Fixing: "pinned_both", Share: of[unit.Ratio](1. / 3), Lean: unit.Of(25 * unit.Degree), Tied: tied, FootArea: of[unit.Area](.02), Soil: "sand"}
+				Fixing: "pinned_both", Share: of[unit.Ratio](1. / 3), Lean: unit.Of(25 * unit.Degree), Tied: unit.Answer(tied), FootArea: of[unit.Area](.02), Soil: "sand"}
 			h.Structure.Posts = []lift.Post{leg, leg, leg}
 		}
 	}

@@ -111,7 +111,7 @@ func useOf(k Case) float64 {
 
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
-func contains(list []string, s string) bool {
+func contains[S ~string](list []S, s S) bool {
 	for _, x := range list {
 		if x == s {
 			return true

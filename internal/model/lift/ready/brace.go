@@ -1,6 +1,7 @@
 package ready
 
 import (
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/source"
@@ -9,11 +10,11 @@ import (
 )
 
 // shaking is the share of the weight that an earthquake pushes sideways with (from memory; the local code decides).
-func shaking(earthquake string) float64 {
+func shaking(earthquake lift.Earthquakes) float64 {
 	switch earthquake {
-	case "some":
+	case lift.EarthquakesSome:
 		return 0.2
-	case "strong":
+	case lift.EarthquakesStrong:
 		return 0.4
 	}
 	return 0
@@ -21,7 +22,7 @@ func shaking(earthquake string) float64 {
 
 // SideForce is what pushes a frame sideways: the rope's own pull with an earthquake, c times the weight of mass, beam and
 // half the posts, or outdoors with a storm on beam and half the posts and the wind on the mass.
-func SideForce(s path.Sideways, earthquake string, outdoors, windPlan bool) unit.Force {
+func SideForce(s path.Sideways, earthquake lift.Earthquakes, outdoors, windPlan bool) unit.Force {
 	quake := shaking(earthquake) * unit.G * float64(s.Hung+s.Beam+s.Posts/2)
 	wind := 0.0
 	if outdoors {
@@ -37,17 +38,17 @@ func SideForce(s path.Sideways, earthquake string, outdoors, windPlan bool) unit
 // bracing sets what pushes the frame of its own posts sideways against what it is braced for.
 func bracing(c Case) []reason.Reason {
 	h := c.Hoist
-	if h.Structure.RestsOn != "own_posts_on_ground" {
+	if h.Structure.RestsOn != lift.RestsOnOwnPostsOnGround {
 		return nil
 	}
 	s := path.SidewaysOf(c.Heavy.Hoist, c.Heavy.Drive)
 	bestQuake, worstQuake := h.Site.Earthquake, h.Site.Earthquake
 	if h.Site.Earthquake == "" {
-		bestQuake, worstQuake = "none", "strong"
+		bestQuake, worstQuake = lift.EarthquakesNone, lift.EarthquakesStrong
 	}
-	plan := h.Site.WindPlan == "yes"
-	best := SideForce(s, bestQuake, h.Site.Outdoors == "yes", h.Site.WindPlan != "no")
-	worst := SideForce(s, worstQuake, h.Site.Outdoors != "no", plan)
+	plan := h.Site.WindPlan == unit.Yes
+	best := SideForce(s, bestQuake, h.Site.Outdoors == unit.Yes, h.Site.WindPlan != unit.No)
+	worst := SideForce(s, worstQuake, h.Site.Outdoors != unit.No, plan)
 	pull, ok := h.Structure.SidePull.Value()
 	matters := worst > s.Rope // the rope's own pull is a line of the load path
 	bad := len(s.Missing) > 0 || !ok

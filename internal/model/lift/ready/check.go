@@ -3,6 +3,7 @@ package ready
 import (
 	"strings"
 
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/source"
@@ -90,8 +91,8 @@ func shaken(k path.Check) bool {
 func hubAndCoupling(c Case) []reason.Reason {
 	var out []reason.Reason
 	d := c.Hoist.Drum
-	if d.HubMaterial == "printed" && d.HubPressed != "no" {
-		r := reason.Reason{ID: "drum_hub", Word: reason.Tried(d.HubPressed == "yes", true), Path: "drum.hub_pressed", Clears: reason.Change,
+	if d.HubMaterial == lift.HubPrinted && d.HubPressed != unit.No {
+		r := reason.Reason{ID: "drum_hub", Word: reason.Tried(d.HubPressed == unit.Yes, true), Path: "drum.hub_pressed", Clears: reason.Change,
 			Say:    say.That("A printed hub cracks when it is pressed on, or later."),
 			Mend:   say.That("Pin it and clamp it."),
 			Source: source.Judgement.Whole()}
@@ -100,7 +101,7 @@ func hubAndCoupling(c Case) []reason.Reason {
 		}
 		out = append(out, r)
 	}
-	if d.NoCoupling == "yes" && d.CouplingMade == "printed" {
+	if d.NoCoupling == lift.CouplingYes && d.CouplingMade == lift.CouplingPrinted {
 		out = append(out, c.prove("coupling", reason.Reason{ID: "coupling", Word: reason.NotKnown, Path: "drum.coupling_made_of", Clears: reason.Proof,
 			Say:    say.That("A printed coupling slips and breaks."),
 			Mend:   say.That("Use one of metal, or prove it by test."),

@@ -123,7 +123,7 @@ func clashHeight(h lift.Hoist) (Clash, bool) {
 
 // clashPosts: own posts reach to the top of the head pulley.
 func clashPosts(h lift.Hoist) (Clash, bool) {
-	if h.Structure.RestsOn != "own_posts_on_ground" {
+	if h.Structure.RestsOn != lift.RestsOnOwnPostsOnGround {
 		return Clash{}, false
 	}
 	shortest := size{reason.Ends{Least: 0, Most: mostPost}, "structure.posts"}
@@ -151,7 +151,7 @@ func clashRope(h lift.Hoist) (Clash, bool) {
 	if !h.Structure.LeadAngle.Is {
 		sizes[5].path = "structure.lead_line_angle_rad"
 	}
-	onGround := k > 0 && h.Base.Where == "on_ground"
+	onGround := k > 0 && h.Base.Where == lift.BaseOnGround
 	if !onGround {
 		sizes[4], sizes[5] = size{}, size{}
 	}
@@ -180,7 +180,7 @@ func reach(width, travel float64, outdoors bool) float64 {
 // clashWidth: the mass passes between the posts of its own frame.
 func clashWidth(h lift.Hoist) (Clash, bool) {
 	b := h.Structure.Beam
-	if h.Structure.RestsOn != "own_posts_on_ground" || b.Support == "cantilever" || b.Kind == "none" {
+	if h.Structure.RestsOn != lift.RestsOnOwnPostsOnGround || b.Support == lift.BeamCantilever || b.Kind == lift.MemberNone {
 		return Clash{}, false
 	}
 	side := length(b.From, 25, "structure.beam.load_from_support_m")
@@ -192,7 +192,7 @@ func clashWidth(h lift.Hoist) (Clash, bool) {
 		post = length(h.Structure.Posts[0].Width, 3, "structure.posts[0].width_m")
 	}
 	out := size{}
-	if h.Site.Outdoors != "no" {
+	if h.Site.Outdoors != unit.No {
 		out = size{reason.Ends{Least: 1, Most: 1}, ""}
 		if h.Site.Outdoors == "" {
 			out = size{reason.Ends{Least: 0, Most: 1}, "site.outdoors"}
@@ -206,7 +206,7 @@ func clashWidth(h lift.Hoist) (Clash, bool) {
 
 // clashDrive: a drive on the ground under one pulley stands beside the mass.
 func clashDrive(h lift.Hoist) (Clash, bool) {
-	if h.Base.Where != "on_ground" || h.Reeving.LeadSheaves.Or(0) != 1 {
+	if h.Base.Where != lift.BaseOnGround || h.Reeving.LeadSheaves.Or(0) != 1 {
 		return Clash{}, false
 	}
 	lead := size{reason.Between(h.Structure.LeadAngle, 0, 1.2), ""}
@@ -216,7 +216,7 @@ func clashDrive(h lift.Hoist) (Clash, bool) {
 	return tried("geometry_drive", "structure.lead_line_angle_rad",
 		[]size{length(h.Structure.HeadHeight, 1000, "structure.head_height_m"), length(h.Base.PullHeight, 20, "base.pull_height_m"), lead, length(h.Site.LoadWidth, mostLoad, "site.load_width_m"), length(h.Base.Width, 20, "base.width_m")},
 		func(at []float64) float64 {
-			return reach(at[3], float64(h.Travel.Or(0)), h.Site.Outdoors != "no") + at[4]/2 - (at[0]-at[1])*math.Tan(at[2])
+			return reach(at[3], float64(h.Travel.Or(0)), h.Site.Outdoors != unit.No) + at[4]/2 - (at[0]-at[1])*math.Tan(at[2])
 		})
 }
 

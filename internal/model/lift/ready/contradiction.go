@@ -5,6 +5,7 @@ import (
 
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/source"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
 
@@ -41,7 +42,7 @@ func contradictions(c Case) []reason.Reason {
 	if m, ok := c.Plan.Drive.Mass.Value(); ok && w.Is && y.Is && float64(m) > densest*float64(w.Val)*float64(w.Val)*float64(y.Val) {
 		add("site.load_width_m", "the mass", "its size: nothing is that dense")
 	}
-	if h.Rope.Outdoors == "no" && h.Site.Outdoors == "yes" {
+	if h.Rope.Outdoors == unit.No && h.Site.Outdoors == unit.Yes {
 		add("rope.outdoors", "a rope that hangs indoors", "a hoist that stands outdoors")
 	}
 	return out

@@ -18,7 +18,7 @@ func lifts(c Case) []reason.Reason {
 	if h.Raise.Feed == "" {
 		out = append(out, open("lift_stalls", "raise.feed", say.That("What feeds the motor by day is not known.")))
 	}
-	if h.Machine.I0WithGear != "yes" {
+	if h.Machine.I0WithGear != unit.Yes {
 		for i, s := range h.Train.Stages {
 			if !s.IdleTorque.Is {
 				out = append(out, open("stays_up", fmt.Sprintf("train.stages[%d].idle_torque_nm", i),
@@ -125,12 +125,12 @@ func motorUnknown(c Case) []reason.Reason {
 // brakePower is a coil that holds the brake open and takes no power here.
 func brakePower(c Case) []reason.Reason {
 	h := c.Hoist.Holds
-	if h.BrakeRelease != "" && h.BrakeRelease != "coil" {
+	if h.BrakeRelease != "" && h.BrakeRelease != lift.ReleaseCoil {
 		return nil
 	}
 	brake := false
 	for _, x := range h.Holds {
-		brake = brake || x.Kind == "spring_brake"
+		brake = brake || x.Kind == lift.HoldSpringBrake
 	}
 	none := func(p unit.Known[unit.Power]) bool { return !p.Is || p.Val == 0 }
 	path := "lower.auxiliary_w"
@@ -152,11 +152,11 @@ func shunt(c Case) []reason.Reason {
 	best, worst := false, false
 	path := "lower.loads"
 	for i, l := range c.Hoist.Lower.Loads {
-		if l.Kind != "resistor" && l.Kind != "clamp" {
+		if l.Kind != lift.LoadResistor && l.Kind != lift.LoadClamp {
 			continue
 		}
-		worst = worst || l.Permanent == "yes"
-		best = best || l.Permanent != "no"
+		worst = worst || l.Permanent == unit.Yes
+		best = best || l.Permanent != unit.No
 		if l.Permanent == "" {
 			path = fmt.Sprintf("lower.loads[%d].permanent", i)
 		}

@@ -1,6 +1,7 @@
 package ready
 
 import (
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 )
@@ -9,7 +10,7 @@ import (
 // nobody can be where it falls. path is the field that decides. Where nobody says that the mass may fall there is none.
 func (c Case) fallZone() (word reason.Word, path string) {
 	s := c.Hoist.Site
-	if s.MayFall != "yes" {
+	if s.MayFall != unit.Yes {
 		return reason.No, "site.may_fall"
 	}
 	word = reason.Yes
@@ -19,15 +20,15 @@ func (c Case) fallZone() (word reason.Word, path string) {
 		}
 	}
 	switch s.Barrier {
-	case "none":
+	case lift.BarrierNone:
 		take(reason.No, "site.barrier")
 	case "":
 		take(reason.NotKnown, "site.barrier")
-	case "fence":
+	case lift.BarrierFence:
 		take(c.fence(), "site.fence_radius_m")
 	}
-	take(reason.YesNo(s.ControlsOutside, "no"), "site.controls_outside")
-	if s.FloorBelow != "solid_ground" && s.BelowSecured != "yes" {
+	take(reason.YesNo(s.ControlsOutside, unit.No), "site.controls_outside")
+	if s.FloorBelow != lift.FloorSolidGround && s.BelowSecured != unit.Yes {
 		take(reason.Tried(s.FloorBelow != "", true), "site.floor_below")
 	}
 	if !s.PadDepth.Is {

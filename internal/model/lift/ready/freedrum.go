@@ -15,12 +15,12 @@ import (
 // a brake on the drum that sets by speed.
 func trips(x lift.Hold) (best, worst bool) {
 	switch x.Kind {
-	case "load_arrester":
+	case lift.HoldLoadArrester:
 		return true, true
-	case "overspeed_catch":
-		return x.OnDrum != "no" && x.Trips != "no", x.OnDrum == "yes" && x.Trips == "yes"
-	case "spring_brake":
-		return x.OnDrum != "no" && x.Trips != "no", x.OnDrum == "yes" && x.Trips == "yes"
+	case lift.HoldOverspeedCatch:
+		return x.OnDrum != unit.No && x.Trips != unit.No, x.OnDrum == unit.Yes && x.Trips == unit.Yes
+	case lift.HoldSpringBrake:
+		return x.OnDrum != unit.No && x.Trips != unit.No, x.OnDrum == unit.Yes && x.Trips == unit.Yes
 	}
 	return false, false
 }
@@ -121,21 +121,21 @@ func caught(w Work, k path.Catch) reason.Reason {
 		late(say.That("It would act at %s already, and the mass comes down at %s.", say.Speed(x.TripsAt.Val), say.Speed(down.Fastest())))
 	case !k.Holds:
 		late(say.That("The brake does not stop a mass that falls: it slips on."))
-	case k.Kind == "spring_brake" && float64(k.Fall) > min(mostFall, mostFallShare*float64(w.Hoist.Travel.Or(0))):
+	case k.Kind == lift.HoldSpringBrake && float64(k.Fall) > min(mostFall, mostFallShare*float64(w.Hoist.Travel.Or(0))):
 		late(say.That("The brake catches too late: the mass falls %s.", say.Height(k.Fall)))
-	case k.Kind == "overspeed_catch" && x.Torque.Is && x.Torque.Val < k.Torque:
+	case k.Kind == lift.HoldOverspeedCatch && x.Torque.Is && x.Torque.Val < k.Torque:
 		r.Path = at("torque_nm")
 		late(say.That("The catch must withstand %s at the drum when it locks, and it withstands %s.", say.Torque(k.Torque).Up(), say.Torque(x.Torque.Val).Down()))
-	case k.Kind == "load_arrester" && x.Force.Is && 2*x.Force.Val < k.Pull:
+	case k.Kind == lift.HoldLoadArrester && x.Force.Is && 2*x.Force.Val < k.Pull:
 		r.Path = at("force_n")
 		late(say.That("The arrester is pulled with %s when it locks; twice its working load is less.", say.Force(k.Pull)))
-	case k.Kind != "load_arrester" && okLeft && 2*float64(k.Pull)/n > float64(left):
+	case k.Kind != lift.HoldLoadArrester && okLeft && 2*float64(k.Pull)/n > float64(left):
 		late(say.That("The mass falls %s, and when it is caught the rope is pulled with %s: too much for it.", say.Height(k.Fall), say.Force(unit.Force(float64(k.Pull)/n))))
-	case k.Kind == "overspeed_catch" && !x.Torque.Is:
+	case k.Kind == lift.HoldOverspeedCatch && !x.Torque.Is:
 		return reason.Reason{Word: reason.NotKnown, Path: at("torque_nm"), Clears: reason.Answer, Say: say.That("What torque the catch withstands is not known.")}
-	case k.Kind == "load_arrester" && !x.Force.Is:
+	case k.Kind == lift.HoldLoadArrester && !x.Force.Is:
 		return reason.Reason{Word: reason.NotKnown, Path: at("force_n"), Clears: reason.Answer, Say: say.That("What the load arrester withstands is not known.")}
-	case k.Kind == "overspeed_catch" && tooSlow(w, x):
+	case k.Kind == lift.HoldOverspeedCatch && tooSlow(w, x):
 		return reason.Reason{Word: reason.NotKnown, Path: at("trip_how"), Clears: reason.Answer,
 			Say:  say.That("At %s a pawl that the drum's own turning throws cannot tell a free drum from a still one: whether the catch locks is not known.", say.Speed(x.TripsAt.Val)),
 			Mend: say.That("Use a rated catch, or a pawl thrown by a governor or by a geared wheel that turns faster.")}
@@ -147,5 +147,5 @@ func caught(w Work, k path.Catch) reason.Reason {
 func tooSlow(w Work, x lift.Hold) bool {
 	r, ok := w.Drive.Winding.RadiusLast.Value()
 	surface := float64(x.TripsAt.Val) * float64(w.Hoist.Reeving.RopeParts.Or(1))
-	return (x.TripHow == "" || x.TripHow == "plain_pawl") && ok && surface < float64(path.Turning(r))
+	return (x.TripHow == "" || x.TripHow == lift.TripPlainPawl) && ok && surface < float64(path.Turning(r))
 }

@@ -6,6 +6,7 @@ import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/source"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
 
@@ -16,10 +17,10 @@ import (
 // counts tells at best and at worst whether a hold counts as one: an answer that is missing makes the two differ.
 func counts(x lift.Hold) (best, worst bool) {
 	switch x.Kind {
-	case "spring_brake", "load_arrester":
+	case lift.HoldSpringBrake, lift.HoldLoadArrester:
 		return true, true
-	case "ratchet", "overspeed_catch":
-		return x.OnDrum != "no", x.OnDrum == "yes"
+	case lift.HoldRatchet, lift.HoldOverspeedCatch:
+		return x.OnDrum != unit.No, x.OnDrum == unit.Yes
 	}
 	return false, false
 }
@@ -27,10 +28,10 @@ func counts(x lift.Hold) (best, worst bool) {
 // drum tells the same of a hold that acts on the drum.
 func onDrum(x lift.Hold) (best, worst bool) {
 	best, worst = counts(x)
-	if x.Kind == "load_arrester" {
+	if x.Kind == lift.HoldLoadArrester {
 		return false, false
 	}
-	return best && x.OnDrum != "no", worst && x.OnDrum == "yes"
+	return best && x.OnDrum != unit.No, worst && x.OnDrum == unit.Yes
 }
 
 // tally counts the holds for which a question is answered yes, at best and at worst.
@@ -58,7 +59,7 @@ func (c Case) openHold(field string, is func(lift.Hold) bool) string {
 }
 
 func offDrumOpen(x lift.Hold) bool {
-	return x.OnDrum == "" && (x.Kind == "ratchet" || x.Kind == "overspeed_catch" || x.Kind == "spring_brake")
+	return x.OnDrum == "" && (x.Kind == lift.HoldRatchet || x.Kind == lift.HoldOverspeedCatch || x.Kind == lift.HoldSpringBrake)
 }
 
 // few reports whether fewer than two holds are named: then the other rules of holds say nothing yet.
@@ -72,7 +73,7 @@ func holdsCount(c Case) []reason.Reason {
 	best, worst := c.tally(counts)
 	stops := func(x lift.Hold) (b, w bool) {
 		b, w = counts(x)
-		own := x.Kind == "spring_brake" || x.Kind == "ratchet"
+		own := x.Kind == lift.HoldSpringBrake || x.Kind == lift.HoldRatchet
 		return b && own, w && own
 	}
 	bestStop, worstStop := c.tally(stops)
@@ -111,7 +112,7 @@ func holdsDrum(c Case) []reason.Reason {
 func holdsIndependent(c Case) []reason.Reason {
 	best, worst := c.tally(func(x lift.Hold) (bool, bool) {
 		b, w := counts(x)
-		return b && x.Independent != "no", w && x.Independent == "yes"
+		return b && x.Independent != unit.No, w && x.Independent == unit.Yes
 	})
 	w := reason.Tried(best < 2, worst < 2)
 	if w == reason.Yes || c.few() {
@@ -124,7 +125,7 @@ func holdsIndependent(c Case) []reason.Reason {
 	return []reason.Reason{{ID: "holds_independent", Word: w, Clears: answerOr(w), Say: text,
 		Path: c.openHold("independent", func(x lift.Hold) bool {
 			b, _ := counts(x)
-			return b && x.Independent != "yes"
+			return b && x.Independent != unit.Yes
 		}),
 		Mend:   say.That("Give each its own pawl, spring and bolts."),
 		Source: source.Platforms.At("independent brakes")}}
@@ -133,8 +134,8 @@ func holdsIndependent(c Case) []reason.Reason {
 // holdsAuto is no spring brake that sets by itself when power goes or a held lever is let go.
 func holdsAuto(c Case) []reason.Reason {
 	best, worst := c.tally(func(x lift.Hold) (bool, bool) {
-		own := x.Sets == "power_off" || x.Sets == "lever_released"
-		return x.Kind == "spring_brake" && (own || x.Sets == ""), x.Kind == "spring_brake" && own
+		own := x.Sets == lift.SetsPowerOff || x.Sets == lift.SetsLeverReleased
+		return x.Kind == lift.HoldSpringBrake && (own || x.Sets == ""), x.Kind == lift.HoldSpringBrake && own
 	})
 	w := reason.Tried(best < 1, worst < 1)
 	if w == reason.Yes || c.few() {
@@ -145,7 +146,7 @@ func holdsAuto(c Case) []reason.Reason {
 		text = say.That("Whether the brake sets by itself when power goes is not known.")
 	}
 	return []reason.Reason{{ID: "holds_auto", Word: w, Clears: answerOr(w), Say: text,
-		Path:   c.openHold("sets", func(x lift.Hold) bool { return x.Kind == "spring_brake" && x.Sets != "power_off" }),
+		Path:   c.openHold("sets", func(x lift.Hold) bool { return x.Kind == lift.HoldSpringBrake && x.Sets != lift.SetsPowerOff }),
 		Mend:   say.That("Use a spring brake that power or a held lever opens."),
 		Source: source.Platforms.At("brakes that set when power fails")}}
 }

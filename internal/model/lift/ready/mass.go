@@ -12,13 +12,13 @@ import (
 
 // offBy is how far a mass may be off by the way it was weighed, as a share (our own judgement). A mass reckoned from its
 // volume is off by more where it can get wet.
-func offBy(weighed string, wet bool) float64 {
+func offBy(weighed lift.Weighing, wet bool) float64 {
 	switch weighed {
-	case "scale":
+	case lift.ByScale:
 		return 0.02
-	case "label":
+	case lift.ByLabel:
 		return 0.05
-	case "volume":
+	case lift.ByVolume:
 		if !wet {
 			return 0.10
 		}
@@ -31,7 +31,7 @@ func weighed(h lift.Hoist, side float64) lift.Hoist {
 	h.Mass = slices.Clone(h.Mass)
 	for i := range h.Mass {
 		m := &h.Mass[i]
-		m.Mass.Val = unit.Mass(float64(m.Mass.Val) * (1 + side*offBy(m.Weighed, h.Site.Outdoors != "no")))
+		m.Mass.Val = unit.Mass(float64(m.Mass.Val) * (1 + side*offBy(m.Weighed, h.Site.Outdoors != unit.No)))
 	}
 	return h
 }

@@ -21,13 +21,13 @@ func provable(h lift.Hoist, id string) bool {
 	case "drum_hub", "coupling", "cross_pin", "gear_tooth", "case_fasteners", "head_sheave", "redirect_sheave", "base_board", "base_uplift", "base_sliding", "holds", "bracing":
 		return true
 	case "hanger":
-		return h.Structure.HangerFixing != "anchor_in_masonry" && h.Structure.HangerFixing != "screwed_into_wood"
+		return h.Structure.HangerFixing != lift.FixingAnchorInMasonry && h.Structure.HangerFixing != lift.FixingScrewedIntoWood
 	case "container":
-		return h.Container.Kind == "cage" || h.Container.Kind == "crate"
+		return h.Container.Kind == lift.ContainerCage || h.Container.Kind == lift.ContainerCrate
 	case "beam":
-		return h.Structure.RestsOn == "own_posts_on_ground" && h.Structure.Beam.Class == ""
+		return h.Structure.RestsOn == lift.RestsOnOwnPostsOnGround && h.Structure.Beam.Class == ""
 	case "post":
-		return h.Structure.RestsOn == "own_posts_on_ground"
+		return h.Structure.RestsOn == lift.RestsOnOwnPostsOnGround
 	}
 	return false
 }
@@ -44,16 +44,16 @@ func turned(id string) bool {
 // ask is what a load test must reach: times the working load, and how long. 2006/42/EC annex I 4.1.2.3 asks for a static
 // test of 1.5 of hand-driven machines and of lifting accessories; 2.0 of wood is about k_mod 1.1 over 0.6; 3.0 of plastic and
 // all times are our own judgement. Printed, glued and fibre parts between mass and brake are never proved.
-func ask(madeOf, id string) (factor float64, held unit.Duration, months int, lifts unit.Count, ok bool) {
+func ask(madeOf lift.ProofMaterial, id string) (factor float64, held unit.Duration, months int, lifts unit.Count, ok bool) {
 	const hour = 3600
 	switch madeOf {
-	case "metal":
+	case lift.MadeMetal:
 		return 1.5, hour / 4, 12, 500, true
-	case "wood":
+	case lift.MadeWood:
 		return 2.0, 24 * hour, 3, 100, !turned(id)
-	case "ground":
+	case lift.MadeGround:
 		return 2.0, 24 * hour, 3, 100, id == "base_uplift" || id == "base_sliding" || id == "bracing"
-	case "plastic", "printed":
+	case lift.MadePlastic, lift.MadePrinted:
 		return 3.0, 24 * hour, 3, 100, id == "gear_tooth" || id == "coupling" || id == "case_fasteners"
 	}
 	return 0, 0, 0, 0, false
@@ -87,7 +87,7 @@ func (c Case) prove(id string, r reason.Reason) []reason.Reason {
 	}
 	lapsed := ""
 	for i, p := range c.Hoist.Trials.Proofs {
-		if p.Part != id {
+		if string(p.Part) != id {
 			continue
 		}
 		at := func(field string) string { return "trials.proofs[" + itoa(i) + "]." + field }
@@ -123,15 +123,15 @@ func (c Case) valid(id string, p lift.Proof) (ok bool, why string) {
 	day, isDay := reason.DayOf(p.Date)
 	energy := c.Hazards.DropEnergy
 	mass, _ := c.heaviest()
-	big := p.On == "rope" && (!energy.Is || energy.Val > alone || mass > aloneMass)
+	big := p.On == lift.OnRope && (!energy.Is || energy.Val > alone || mass > aloneMass)
 	switch {
 	case !may:
 		return false, "made_of"
-	case p.Moved != "no":
+	case p.Moved != unit.No:
 		return false, "moved"
 	case p.Measured == "":
 		return false, "measured_with"
-	case id == "bracing" && p.HeldFor.Val < 24*3600 && p.MadeOf == "ground", !p.HeldFor.Is || p.HeldFor.Val < held:
+	case id == "bracing" && p.HeldFor.Val < 24*3600 && p.MadeOf == lift.MadeGround, !p.HeldFor.Is || p.HeldFor.Val < held:
 		return false, "held_s"
 	case !isDay || c.On == "" || day.After(c.On) || c.On.After(day.Months(months)):
 		return false, "date"
@@ -141,7 +141,7 @@ func (c Case) valid(id string, p lift.Proof) (ok bool, why string) {
 		return false, "witness"
 	case big && p.Expert == "":
 		return false, "qualified"
-	case c.Hoist.Site.Barrier != "locked_room" && c.Hoist.Site.Barrier != "fence":
+	case c.Hoist.Site.Barrier != lift.BarrierLockedRoom && c.Hoist.Site.Barrier != lift.BarrierFence:
 		return false, "date"
 	case c.shockedSince(day):
 		return false, "date"
@@ -174,7 +174,7 @@ func (c Case) carries(id string, p lift.Proof) (unit.Mass, bool) {
 	}
 	had := 0.0
 	switch {
-	case p.On == "rope" && p.Load.Is:
+	case p.On == lift.OnRope && p.Load.Is:
 		had = float64(p.Load.Val) / float64(s.Weight)
 		if !c.bears(id, unit.Mass(float64(p.Load.Val)/unit.G)) {
 			return 0, false
@@ -199,11 +199,11 @@ func (c Case) carriesSide(p lift.Proof) (unit.Mass, bool) {
 	s := path.SidewaysOf(c.Heavy.Hoist, c.Heavy.Drive)
 	quake := c.Hoist.Site.Earthquake
 	if quake == "" {
-		quake = "strong"
+		quake = lift.EarthquakesStrong
 	}
-	want := sideTest * float64(SideForce(s, quake, c.Hoist.Site.Outdoors != "no", c.Hoist.Site.WindPlan == "yes"))
+	want := sideTest * float64(SideForce(s, quake, c.Hoist.Site.Outdoors != unit.No, c.Hoist.Site.WindPlan == unit.Yes))
 	mass, ok := c.heaviest()
-	if !ok || want <= 0 || len(s.Missing) > 0 || float64(p.Load.Val) < want || p.Measured != "load_cell" {
+	if !ok || want <= 0 || len(s.Missing) > 0 || float64(p.Load.Val) < want || p.Measured != lift.MeasuredWithLoadCell {
 		return 0, false
 	}
 	return mass, true
@@ -213,7 +213,7 @@ func (c Case) carriesSide(p lift.Proof) (unit.Mass, bool) {
 // the working load of rated hardware.
 func (c Case) bears(id string, mass unit.Mass) bool {
 	h := c.Heavy.Hoist
-	h.Mass = []lift.Piece{{Mass: unit.Of(mass), Weighed: "scale"}}
+	h.Mass = []lift.Piece{{Mass: unit.Of(mass), Weighed: lift.ByScale}}
 	w := worked(h)
 	for _, k := range w.Checks {
 		had, ok := k.Had.Value()

@@ -1,8 +1,10 @@
 package ready
 
 import (
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/source"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
 
@@ -20,7 +22,7 @@ func asked(id string, w reason.Word, path, wrong, open, mend string, forbids boo
 
 // peopleRide is a hoist of which nobody said that it carries no person. One that does is refused as a document.
 func peopleRide(c Case) []reason.Reason {
-	return asked("people_ride", reason.YesNo(c.Hoist.Site.CarriesPeople, "yes"), "site.carries_people",
+	return asked("people_ride", reason.YesNo(c.Hoist.Site.CarriesPeople, unit.Yes), "site.carries_people",
 		"It is said to carry people. Nobody rides on it.", "Whether it ever carries a person is not known. Nobody rides on it.",
 		"Say that it carries nobody.", true, source.FromMemory.At("EN 14492-2, scope"))
 }
@@ -31,10 +33,10 @@ const fence = 1.8
 // peopleNear is a place that children or animals reach, with neither a fence nor a locked room.
 func peopleNear(c Case) []reason.Reason {
 	s := c.Hoist.Site
-	if s.Barrier == "locked_room" || s.Barrier == "fence" {
+	if s.Barrier == lift.BarrierLockedRoom || s.Barrier == lift.BarrierFence {
 		return nil
 	}
-	rs := asked("people_near", reason.YesNo(s.Children, "yes"), "site.children",
+	rs := asked("people_near", reason.YesNo(s.Children, unit.Yes), "site.children",
 		"Children or animals can come under the mass.", "Whether children or animals can come under the mass is not known.",
 		"Lock the room, or put a fence round it.", true, source.FromMemory.At("ISO 12100"))
 	for i := range rs {
@@ -45,7 +47,7 @@ func peopleNear(c Case) []reason.Reason {
 
 // peopleBelow is somebody who lives under or behind the hoist.
 func peopleBelow(c Case) []reason.Reason {
-	return asked("people_below", reason.YesNo(c.Hoist.Site.Below, "yes"), "site.lives_below",
+	return asked("people_below", reason.YesNo(c.Hoist.Site.Below, unit.Yes), "site.lives_below",
 		"Somebody lives below or behind the hoist.", "Whether somebody lives below or behind the hoist is not known.",
 		"Build it elsewhere.", true, source.FromMemory.At("ISO 12100"))
 }
@@ -53,7 +55,7 @@ func peopleBelow(c Case) []reason.Reason {
 // floorBelow is a floor over a room, pipes or a tank that nobody secured.
 func floorBelow(c Case) []reason.Reason {
 	s := c.Hoist.Site
-	if s.FloorBelow == "solid_ground" || s.BelowSecured == "yes" {
+	if s.FloorBelow == lift.FloorSolidGround || s.BelowSecured == unit.Yes {
 		return nil
 	}
 	return asked("floor_below", reason.Tried(s.FloorBelow != "", true), "site.floor_below",
@@ -63,7 +65,7 @@ func floorBelow(c Case) []reason.Reason {
 
 // owner is a structure whose owner was not asked.
 func owner(c Case) []reason.Reason {
-	if o := c.Hoist.Site.Carries; o == "own" || o == "agreed" {
+	if o := c.Hoist.Site.Carries; o == lift.ConsentOwn || o == lift.ConsentAgreed {
 		return nil
 	}
 	r := asked("owner", reason.NotKnown, "site.owner", "", "Whether the owner of the structure agrees is not known.", "Ask the owner.", false, source.CommonPractice.Whole())
@@ -73,7 +75,7 @@ func owner(c Case) []reason.Reason {
 
 // helper is a hoist that is lifted alone.
 func helper(c Case) []reason.Reason {
-	if c.Hoist.Site.Helper == "yes" {
+	if c.Hoist.Site.Helper == unit.Yes {
 		return nil
 	}
 	return asked("helper", reason.NotKnown, "site.helper", "", "Nobody is named who can come to help.", "Do not lift alone: a second person with a phone stands outside the keep-out.", false, source.CommonPractice.Whole())
@@ -82,10 +84,10 @@ func helper(c Case) []reason.Reason {
 // selfStart is a hoist that starts by itself with no guard against it.
 func selfStart(c Case) []reason.Reason {
 	s := c.Hoist.Site
-	if s.SelfStartGuard == "yes" {
+	if s.SelfStartGuard == unit.Yes {
 		return nil
 	}
-	return asked("self_start", reason.YesNo(s.SelfStart, "yes"), "site.self_start",
+	return asked("self_start", reason.YesNo(s.SelfStart, unit.Yes), "site.self_start",
 		"The hoist can start by itself.", "Whether the hoist can start by itself is not known.",
 		"Use a switch that locks, no restart after a power loss, a warning before it moves, and a stop that sets the brake.", false, source.FromMemory.At("ISO 14118"))
 }
@@ -93,7 +95,7 @@ func selfStart(c Case) []reason.Reason {
 // wayDown is a mass that nobody can let down with dead power.
 func wayDown(c Case) []reason.Reason {
 	s := c.Hoist.Site
-	if s.WayDown != "" && s.WayDown != "none" && s.ComesDown != "" {
+	if s.WayDown != "" && s.WayDown != lift.DownNone && s.ComesDown != "" {
 		return nil
 	}
 	path := "site.way_down"

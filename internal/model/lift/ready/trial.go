@@ -5,6 +5,7 @@ import (
 
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/source"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
 
@@ -35,7 +36,7 @@ func shock(c Case) []reason.Reason {
 func failedSteps(c Case) []reason.Reason {
 	var out []reason.Reason
 	for _, s := range c.Hoist.Trials.Steps.Named() {
-		if s.Step.Done == "no" {
+		if s.Step.Done == unit.No {
 			out = append(out, reason.Reason{ID: "step_failed", Word: reason.No, Path: "trials.steps." + s.Key + ".done", Clears: reason.Change,
 				Say:    say.That("The load step %s did not pass.", s.Name),
 				Mend:   say.That("Find out what moved, slipped or got hot, mend it, and load it anew from the smallest step."),
