@@ -226,7 +226,7 @@ func FinishNumber[T any](in *Input[T], q unit.Quantity, more []func(*Input[T])) 
 	p := finish(in, more)
 	in.q = &q
 	if q.Symbol(unit.Metric) == "%" {
-		in.Hint = strings.Replace(in.Hint, "counts as 1", "counts as 100 %", 1)
+		in.Hint = inPercent(in.Hint)
 	}
 	withUsual(in, q)
 	return p

@@ -37,3 +37,20 @@ func TestTableMistakesStopTheProgram(t *testing.T) {
 	}()
 	Text("nmae", "Name", func(v *model.Variant) *string { return &v.Name })
 }
+
+// What an empty field counts as is said once and in the unit of the field: a share of 1 as 100 %, and 100 % stays 100 %.
+func TestHintIfEmpty(t *testing.T) {
+	for _, c := range []struct{ say, want string }{
+		{"not known counts as 1", "if empty: 100\u00a0%"},
+		{"if empty: 100 %", "if empty: 100 %"},
+		{"not known counts as 0.03", "if empty: 3\u00a0%"},
+		{"not known counts as 1 (0 for a clamp)", "if empty: 100\u00a0% (0 for a clamp)"},
+		{"not known counts as 0.85, or as the usual curve", "if empty: 85\u00a0%, or as the usual curve"},
+		{"not known counts as none", "if empty: none"},
+		{"not known counts as 15 %", "if empty: 15 %"},
+	} {
+		if got := inPercent(hintFor("Share", c.say)); got != c.want {
+			t.Errorf("%q is told as %q, want %q", c.say, got, c.want)
+		}
+	}
+}

@@ -1,9 +1,35 @@
 package form
 
-import "strings"
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"duskweight/internal/model/unit"
+)
+
+// ifEmpty begins the clause of a hint that says what an empty field counts as.
+const ifEmpty = "if empty: "
+
+var emptyShare = regexp.MustCompile(`^` + ifEmpty + `(\d+(?:\.\d+)?)(,| [^%]|$)`)
+
+// inPercent says the clauses of a hint that name a share as a plain number in per cent, for a field of per cent.
+func inPercent(hint string) string {
+	clauses := strings.Split(hint, "; ")
+	for i, c := range clauses {
+		m := emptyShare.FindStringSubmatchIndex(c)
+		if m == nil {
+			continue
+		}
+		if share, err := strconv.ParseFloat(c[m[2]:m[3]], 64); err == nil {
+			clauses[i] = ifEmpty + unit.Percents.Format(share, unit.Metric) + c[m[3]:]
+		}
+	}
+	return strings.Join(clauses, "; ")
+}
 
 // hintFor is what the meaning of a value adds to its label: clauses that only say the label again are left out, and
-// "not known counts as 1" is said of the field that the reader sees empty.
+// "not known counts as 1" is said of the field that the reader sees empty: "if empty: 1".
 func hintFor(label, say string) string {
 	var keep []string
 	for clause := range strings.SplitSeq(say, ";") {
@@ -13,6 +39,9 @@ func hintFor(label, say string) string {
 		}
 		if rest, ok := strings.CutPrefix(clause, "not known "); ok {
 			clause = "empty " + rest
+			if value, ok := strings.CutPrefix(rest, "counts as "); ok {
+				clause = ifEmpty + value
+			}
 		} else if !adds(clause, label) {
 			continue
 		}

@@ -72,7 +72,7 @@ func (in *Input[T]) UsualHint(t *T, sys unit.System) string {
 	u := in.Usual(t)
 	var say []string
 	if u.Counts && !strings.Contains(in.Hint, "empty") {
-		say = append(say, "empty counts as "+u.Quantity.Format(u.Take, sys))
+		say = append(say, ifEmpty+u.Quantity.Format(u.Take, sys))
 	}
 	if between := u.Between(sys); u.Why != typical.WhyStrength && between != "" {
 		say = append(say, "usual "+between)

@@ -48,8 +48,8 @@ var askHints = map[string]string{
 	catalog.AskRatio:  "Empty: the ratio that stands there stays.",
 	catalog.AskRated:  "Empty: the torque to turn it empty stays not known.",
 	catalog.AskVolume: "Volume times density is a guess to ± 10 %: weigh it when you can.",
-	catalog.AskSeries: "Empty counts as 1.",
-	catalog.AskRows:   "Empty counts as 1.",
+	catalog.AskSeries: "If empty: 1.",
+	catalog.AskRows:   "If empty: 1.",
 }
 
 var askUnits = map[string]unit.Quantity{

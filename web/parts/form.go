@@ -25,7 +25,7 @@ func partRow() []form.Part[cost.Part] {
 		form.Number("price", "Price of one", unit.Prices, func(p *p) *unit.Known[unit.Money] { return &p.Price }, form.Hint[p]("your own; 0 if it costs you nothing")),
 		form.Word("bought", "Bought already", func(p *p) *unit.Answer { return &p.Spent }),
 		form.Folded("More of this part", "",
-			form.Number("count", "How many", unit.Counts, func(p *p) *unit.Known[unit.Count] { return &p.Count }, form.Hint[p]("empty counts as 1")),
+			form.Number("count", "How many", unit.Counts, func(p *p) *unit.Known[unit.Count] { return &p.Count }, form.Hint[p]("if empty: 1")),
 			form.Word("as", "In the plan it is", func(p *p) *cost.As { return &p.As }),
 			form.Text("matters", "The number that matters", func(p *p) *string { return &p.Number }, form.Hint[p]("where the plan gives none")),
 			form.Word("of", "Belongs to", func(p *p) *cost.PartOf { return &p.Of }),

@@ -24,7 +24,7 @@ func PlaceForm(p *model.Project) []form.Part[model.Project] {
 		form.Heading("Sky", "",
 			form.Word("place.sky", "Known by", func(p *m) *sun.SkyKind { return &p.Place.Sky }),
 			form.Word("place.described", "How is your sky", func(p *m) *sun.DescribedSky { return &p.Place.Described }, form.Hint[m]("in words: rough, and marked so")),
-			form.Number("place.albedo", "Light the ground throws back", unit.Percents, func(p *m) *unit.Known[unit.Ratio] { return &p.Place.Albedo }, form.Hint[m]("empty counts as 20 %"))),
+			form.Number("place.albedo", "Light the ground throws back", unit.Percents, func(p *m) *unit.Known[unit.Ratio] { return &p.Place.Albedo }, form.Hint[m]("if empty: 20 %"))),
 	}
 	if p.Place.Monthly != nil {
 		table = append(table,

@@ -147,7 +147,7 @@ const placeNotKnown = "?"
 // guessHint says what is taken for an empty answer, and what is usual.
 func guessHint(name string, q unit.Quantity, sys unit.System) string {
 	g := catalog.Guesses()[name]
-	return "Usual: " + q.Number(g.Low, sys) + " to " + q.Format(g.High, sys) + ". Empty counts as " + q.Format(g.Value, sys) + ", " + g.Source + "."
+	return "Usual: " + q.Number(g.Low, sys) + " to " + q.Format(g.High, sys) + ". If empty: " + q.Format(g.Value, sys) + ", " + g.Source + "."
 }
 
 func startPlace(typed url.Values, sys unit.System, ps *model.Problems) sun.Place {

@@ -19,7 +19,7 @@ func TrialsForm() []form.Part[lift.Hoist] {
 		form.Rows("failures", "What broke, fell or jerked", "failure", 40, func(t *t) *[]lift.Failure { return &t.Failures }, lift.Failure{},
 			form.Text("date", "Date", func(f *lift.Failure) *string { return &f.Date }),
 			form.Long("what", "What broke or moved", func(f *lift.Failure) *string { return &f.What }),
-			form.Word("shock", "Did it fall, jerk or hit a stop?", func(f *lift.Failure) *unit.Answer { return &f.Shock }, form.Hint[lift.Failure]("empty counts as yes")),
+			form.Word("shock", "Did it fall, jerk or hit a stop?", func(f *lift.Failure) *unit.Answer { return &f.Shock }, form.Hint[lift.Failure]("if empty: yes")),
 			form.Word("looked.rope", "Rope, looked at", func(f *lift.Failure) *lift.Condition { return &f.Look.Rope }),
 			form.Word("looked.knots", "Knots and ends, looked at", func(f *lift.Failure) *lift.Condition { return &f.Look.Knots }, form.Hint[lift.Failure]("a knot tied again is a new knot")),
 			form.Word("looked.pulleys", "Pulleys and what holds them", func(f *lift.Failure) *lift.Condition { return &f.Look.Pulleys }),
