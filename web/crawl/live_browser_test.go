@@ -11,8 +11,8 @@ import (
 	"duskweight/web/webtest"
 )
 
-// The scripts in a real browser: answers follow typing, leaving a field saves, a refused text is kept without turning
-// red, a button pressed while a save is under way does not clash with it, and a second window is told.
+// The scripts in a real browser: answers follow typing, leaving a field saves, a refused text is kept and its field marked
+// with the reason, a button pressed while a save is under way does not clash with it, and a second window is told.
 func TestBrowserScripts(t *testing.T) {
 	b := browsertest.Start(t)
 	s := webtest.NewSite(t)
@@ -59,8 +59,11 @@ func TestBrowserScripts(t *testing.T) {
 	tab.Press("\t")
 	tab.Wait(`document.querySelector("[data-saved]").textContent.startsWith("Not saved yet")`)
 	tab.Wait(`document.getElementById("results").classList.contains("stale")`)
-	if tab.Number(`document.querySelectorAll("[aria-invalid]").length`) != 0 {
-		t.Error("a field is red while typing")
+	if tab.Number(`document.querySelectorAll("[aria-invalid]").length`) != 1 || !strings.Contains(tab.Text(power+"-n .problem"), "This is not a number.") {
+		t.Error("the refused field is not marked with its reason")
+	}
+	if said := tab.Text("[data-saved]"); !strings.Contains(said, "Power of one") {
+		t.Errorf("the refused field is not named: %q", said)
 	}
 	tab.Go(page)
 	if tab.Value(power) != "many" || tab.Number(`document.querySelectorAll("[aria-invalid]").length`) != 1 {

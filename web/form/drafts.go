@@ -34,8 +34,7 @@ func (f Form[T]) Own(drafts map[string]string, t *T, sys unit.System) url.Values
 // their rows. A number alone gets the unit that it is meant in, for the page may be opened in the other system next.
 func (f Form[T]) Changed(typed url.Values, stored, now T, sys unit.System) map[string]string {
 	out := map[string]string{}
-	shown := map[string]string{}
-	f.Walk(f.Parts, &stored, func(in *Input[T]) { shown[in.Path] = in.Show(&stored, sys) })
+	shown := f.shown(&stored, sys)
 	for path, sent := range typed {
 		if strings.HasSuffix(path, RowsSuffix) || path == NameConfirm || path == NameDo || path == NameRevision || path == NamePage || path == NameUnits {
 			if l := findList(f.Parts, &stored, strings.TrimSuffix(path, RowsSuffix)); l != nil && strconv.Itoa(l.Count(&stored)) != sent[0] {

@@ -16,6 +16,7 @@ type Form[T any] struct {
 	Origins func(*T) *model.Origins // nil where the thing keeps none
 	Check   func(T) model.Problems  // what is wrong with the whole thing
 	Press   func(t *T, do string)   // what a button of this page alone does, after the text is read; nil for none
+	Stored  *T                      // what is saved, where the form shows something else; nil where it shows that
 }
 
 // Names in a form that are not values of the document.

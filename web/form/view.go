@@ -1,6 +1,7 @@
 package form
 
 import (
+	"cmp"
 	"fmt"
 	"net/url"
 	"strings"
@@ -69,6 +70,7 @@ type FieldView struct {
 	Offer                                    string // a typical value, where the value is not known
 	Remark                                   string // on a value outside of what is usual
 	Spare                                    bool   // may stay empty
+	Unsaved                                  bool   // the text is not what the design shows
 }
 
 type OptionView struct {
@@ -77,15 +79,19 @@ type OptionView struct {
 }
 
 // ProblemView is one line of the summary, linked to its field.
-type ProblemView struct{ ID, Label, Say string }
+type ProblemView struct {
+	ID    string `json:"id"`
+	Label string `json:"label"`
+	Say   string `json:"say"`
+}
 
 // FieldID is the id of the element of a path: CSS and links take no brackets.
 func FieldID(path string) string { return "f-" + plainID.Replace(path) }
 
 var plainID = strings.NewReplacer("[", "-", "]", "", ".", "-", "_", "-")
 
-// View prints a form. t is the stored thing; typed is text that was refused and is shown again as it was typed;
-// problems stand on top and beside their fields.
+// View prints a form. t is the thing with what could be read of typed. typed is text that was not saved and is shown again as
+// it was typed. Problems stand on top and beside their fields.
 func (f Form[T]) View(t *T, typed url.Values, problems model.Problems, sys unit.System) FormView {
 	p := printer[T]{typed: typed, sys: sys, problems: map[string]string{}}
 	if f.Origins != nil {
@@ -97,6 +103,10 @@ func (f Form[T]) View(t *T, typed url.Values, problems model.Problems, sys unit.
 			say = have + " " + say
 		}
 		p.problems[one.Path] = say
+	}
+	p.stored = cmp.Or(f.Stored, t)
+	if len(typed) > 0 {
+		p.was = f.shown(p.stored, sys)
 	}
 	parts := p.parts(f.Parts, t)
 	openFirst(parts)
@@ -122,8 +132,17 @@ func Sentence(say string) string {
 	return say
 }
 
+// shown gives the texts of all fields for a thing, by path.
+func (f Form[T]) shown(t *T, sys unit.System) map[string]string {
+	out := map[string]string{}
+	f.Walk(f.Parts, t, func(in *Input[T]) { out[in.Path] = in.Show(t, sys) })
+	return out
+}
+
 type printer[T any] struct {
 	typed    url.Values
+	stored   *T
+	was      map[string]string // what the fields show of what is saved; nil where it is not asked for
 	sys      unit.System
 	origins  model.Origins
 	problems map[string]string
@@ -178,6 +197,10 @@ func (p *printer[T]) list(l *list[T], t *T) *ListView {
 		v.Intro = ""
 	}
 	v.Count = l.Count(t)
+	if was := p.was; was != nil && l.Count(p.stored) != v.Count { // its rows are not those that are saved
+		p.was = nil
+		defer func() { p.was = was }()
+	}
 	v.Full = v.Count >= l.most
 	for i := range v.Count {
 		path := fmt.Sprintf("%s[%d]", l.Path, i)
@@ -252,14 +275,20 @@ func (p *printer[T]) field(in *Input[T], t *T) *FieldView {
 		v.Echo = in.echo(t, p.sys)
 	}
 	if sent, ok := p.typed[in.Path]; ok && len(sent) > 0 && !sameText(sent[0], shown) {
-		v.Value, v.Saved, v.Echo = sent[0], shown, ""
+		v.Value, v.Echo, v.Unsaved = sent[0], "", true
+	}
+	if was := p.was[in.Path]; !sameText(v.Value, was) {
+		v.Saved = was
+		if in.Kind == AsChoice {
+			v.Saved = WordFor(was)
+		}
 	}
 	if o, ok := p.origins[in.Path]; ok {
 		v.Origin, v.Source = string(o.Kind), shortSource(o.Source)
 	}
 	if shown == "" {
 		p.empty(v, in, t)
-	} else if v.Saved == "" {
+	} else if !v.Unsaved {
 		v.Remark = in.RemarkOn(t, p.sys)
 	}
 	for _, o := range in.Options {

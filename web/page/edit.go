@@ -14,6 +14,8 @@ import (
 	"github.com/a-h/templ"
 
 	"duskweight/internal/document"
+	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 	"duskweight/web/form"
 )
@@ -59,7 +61,7 @@ func showEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e Editor
 	if len(typed) == 0 {
 		problems = nil // what is stored is not blamed on the reader of the page
 	}
-	return e.page(s, w, r, http.StatusOK, e.Form.View(&t, typed, problems, sys), e.Saved.Value, len(problems) > 0)
+	return e.page(s, w, r, http.StatusOK, e.view(&t, typed, problems, sys), e.Saved.Value, len(problems) > 0)
 }
 
 // saveEditor saves the form, or shows it again with every problem and keeps what was typed.
@@ -80,10 +82,11 @@ func saveEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e Editor
 		if err := s.keep(r.Context(), store.Thing{Kind: e.Kind, ID: e.Saved.ID}, sent, e.Form.Changed(typed, e.Saved.Value, t, sys)); err != nil {
 			return err
 		}
+		view := e.view(&t, typed, problems, sys)
 		if wantsJSON(r) {
-			return writeJSON(w, http.StatusUnprocessableEntity, map[string]any{"say": "Not saved.", "problems": problems})
+			return writeJSON(w, http.StatusUnprocessableEntity, map[string]any{"say": "Not saved.", "problems": view.Problems})
 		}
-		return e.page(s, w, r, http.StatusUnprocessableEntity, e.Form.View(&t, typed, problems, sys), e.Saved.Value, true)
+		return e.page(s, w, r, http.StatusUnprocessableEntity, view, e.Saved.Value, true)
 	}
 	if e.Tidy != nil {
 		e.Tidy(&t)
@@ -131,7 +134,7 @@ func TryEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e Editor[
 		}
 		return s.Write(w, r, http.StatusOK, answer.Body)
 	}
-	view := e.Form.View(&t, typed, problems, sys)
+	view := e.view(&t, typed, problems, sys)
 	if WantsPart(r) {
 		return s.Write(w, r, http.StatusUnprocessableEntity, reasons(view.Problems))
 	}
@@ -140,6 +143,13 @@ func TryEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e Editor[
 		return e.page(s, w, r, http.StatusUnprocessableEntity, view, e.Saved.Value, true)
 	}
 	return e.page(s, w, r, http.StatusOK, view, t, false)
+}
+
+// view prints the form for t, with what is saved beside what is only typed.
+func (e Editor[T]) view(t *T, typed url.Values, problems model.Problems, sys unit.System) form.FormView {
+	f, saved := e.Form, document.Clone(e.Saved.Value) // walking a form makes empty rows
+	f.Stored = &saved
+	return f.View(t, typed, problems, sys)
 }
 
 // page prints form and answer. The answer is that of shown; stale greys it, because the form says something else.

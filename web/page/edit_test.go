@@ -8,8 +8,10 @@ import (
 	"strings"
 	"testing"
 
+	"duskweight/internal/catalog"
 	"duskweight/internal/store"
 	"duskweight/web/form"
+	"duskweight/web/page"
 	"duskweight/web/webtest"
 )
 
@@ -133,7 +135,7 @@ func TestAutosave(t *testing.T) {
 	}
 	typed.Set(form.NameRevision, strconv.FormatInt(got.Revision, 10))
 	typed.Set("panels[0].count", "bad")
-	if w := webtest.Ask(mux, "POST", "/panels", typed, "Accept", "application/json"); w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), `"path":"panels[0].count"`) {
+	if w := webtest.Ask(mux, "POST", "/panels", typed, "Accept", "application/json"); w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), `"id":"`+form.FieldID("panels[0].count")+`"`) {
 		t.Errorf("%d %s", w.Code, w.Body)
 	}
 }
@@ -191,5 +193,37 @@ func TestUnchangedPagesAddNoStep(t *testing.T) {
 		if was, is := before.Get(form.NameRevision), after.Get(form.NameRevision); w.Code != http.StatusSeeOther || is != was {
 			t.Errorf("%s: status %d, revision %s after %s", at, w.Code, is, was)
 		}
+	}
+}
+
+// A form of which one field is refused saves nothing. The page says of each changed field what is saved, which is what was
+// there before, in the answer and when the page is opened again; a script is told which fields are refused, and why.
+func TestSavedIsSaved(t *testing.T) {
+	s := webtest.NewSite(t)
+	p, vs := webtest.Create(t, s, "sample", catalog.Sample())
+	at := page.VariantURL(p.ID, vs[0].ID)
+	const power, count = "panels[0].panel_w", "panels[0].count"
+	sent, _ := webtest.FormAt(t, webtest.Ask(s.Handler(), "GET", at, nil).Body.String(), at)
+	was := sent.Get(power)
+	sent.Set(power, "0.3105 kW")
+	sent.Set(count, "many")
+	for name, body := range map[string]string{"the answer": webtest.Ask(s.Handler(), "POST", at, sent).Body.String(), "the page again": webtest.Ask(s.Handler(), "GET", at, nil).Body.String()} {
+		text := webtest.Readable(body)
+		if strings.Contains(text, "Saved: 310") || !strings.Contains(text, "Saved: "+was+" W") {
+			t.Errorf("%s does not say that %s W is saved", name, was)
+		}
+		if !strings.Contains(body, `value="0.3105 kW"`) {
+			t.Errorf("%s does not keep what was typed", name)
+		}
+	}
+	w := webtest.Ask(s.Handler(), "POST", at, sent, "Accept", "application/json")
+	var got struct {
+		Problems []struct{ ID, Label, Say string }
+	}
+	if err := json.Unmarshal(w.Body.Bytes(), &got); err != nil {
+		t.Fatal(err)
+	}
+	if w.Code != http.StatusUnprocessableEntity || len(got.Problems) != 1 || got.Problems[0].ID != form.FieldID(count) || !strings.HasPrefix(got.Problems[0].Say, "This is not a number.") {
+		t.Errorf("%d, %+v", w.Code, got)
 	}
 }

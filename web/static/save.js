@@ -1,6 +1,6 @@
 // Leaving a field saves when the whole form is valid. A form with data-save posts itself to its own action and reads a
-// short answer; a refused value changes nothing in the design, its text is kept, and the field turns red only when the
-// form is sent by its button. Without this script the button saves.
+// short answer; a refused value changes nothing in the design, its text is kept, and its field is marked with the reason.
+// Without this script the button saves.
 "use strict";
 (() => {
 	const form = document.querySelector("form[data-save]");
@@ -47,7 +47,8 @@
 				say(got.say);
 				dispatchEvent(new Event("live:saved"));
 			} else if (answer.status === 422) {
-				say(got.problems && got.problems.length === 1 ? "Not saved yet: one value cannot be taken. Your text is kept." : "Not saved yet: some values cannot be taken. Your text is kept.");
+				mark(got.problems || []);
+				say(refusal(got.problems || []));
 			} else if (answer.status === 409) {
 				stale = true;
 				say("Changed in another window meanwhile. Press the button to see both versions.");
@@ -68,10 +69,37 @@
 		bar.hidden = now.seq === "";
 	}
 
+	// refusal says why nothing was saved: one field by its name, else how many.
+	function refusal(problems) {
+		if (problems.length === 1) return "Not saved yet. " + problems[0].label + ": " + problems[0].say + " Your text is kept.";
+		return "Not saved yet: " + problems.length + " values cannot be used, " + problems[0].label + " first. Your text is kept.";
+	}
+
+	// mark marks the refused fields, each with its reason.
+	function mark(problems) {
+		unmark();
+		for (const problem of problems) {
+			const input = document.getElementById(problem.id), field = input && input.closest(".field");
+			if (!field || !input.matches("input, select, textarea")) continue;
+			input.setAttribute("aria-invalid", "true");
+			field.classList.add("has-problem");
+			const p = document.createElement("p");
+			p.className = "problem";
+			p.textContent = problem.say;
+			notes(field, input).prepend(p);
+		}
+	}
+
+	function unmark() {
+		for (const el of form.querySelectorAll("[aria-invalid]")) el.removeAttribute("aria-invalid");
+		for (const el of form.querySelectorAll(".has-problem")) el.classList.remove("has-problem");
+		for (const el of form.querySelectorAll(".problem")) el.remove();
+	}
+
 	// settle takes back the marks of an earlier refusal.
 	function settle(remarks) {
-		for (const el of form.querySelectorAll("[aria-invalid]")) el.removeAttribute("aria-invalid");
-		for (const el of form.querySelectorAll(".problem, .stored")) el.remove();
+		unmark();
+		for (const el of form.querySelectorAll(".stored")) el.remove();
 		for (const f of form.querySelectorAll(".field[data-touched]")) { // typed over or confirmed: it is the user's own now
 			delete f.dataset.touched;
 			f.classList.remove("is-typical", "is-catalog", "is-measured");
@@ -99,20 +127,25 @@
 		}
 	}
 
+	// notes is the place under a field for what is said of it.
+	function notes(field, input) {
+		let under = document.getElementById(input.id + "-n");
+		if (!under) {
+			under = document.createElement("div");
+			under.className = "notes";
+			under.id = input.id + "-n";
+			field.append(under);
+			input.setAttribute("aria-describedby", under.id);
+		}
+		return under;
+	}
+
 	// remark says quietly under a field that its value is far from what is usual.
 	function remark(field, input, text) {
-		let notes = document.getElementById(input.id + "-n");
-		if (!notes) {
-			notes = document.createElement("div");
-			notes.className = "notes";
-			notes.id = input.id + "-n";
-			field.append(notes);
-			input.setAttribute("aria-describedby", notes.id);
-		}
 		const p = document.createElement("p");
 		p.className = "hint remark";
 		p.textContent = text;
-		notes.append(p);
+		notes(field, input).append(p);
 	}
 
 	function say(text) { if (note) note.textContent = text || ""; }
