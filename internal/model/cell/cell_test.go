@@ -347,6 +347,10 @@ func TestVentilation(t *testing.T) {
 		near(t, "float, m³/h", v.Float, c.float, 1e-12, c.gas.Source)
 		near(t, "opening, cm²", float64(v.Opening)*1e4, c.cm, 1e-9, c.gas.Source)
 	}
+	// Six cells of 100 Ah of vented lead: 0.05·6·20·100/1000 = 0.60 m³/h, and 28·0.60 = 16.8 cm².
+	six := Air(6, kinds[0].Gas, 100*unit.AmpereHour)
+	near(t, "six cells, m³/h", six.Boost, 0.60, 1e-12, hand)
+	near(t, "six cells, cm²", float64(six.Opening)*1e4, 16.8, 1e-9, hand)
 	// The bank: 24 V is 12 cells of 2 V, strings of 100 Ah add up to 200 Ah.
 	near(t, "bank", typicalBank("flooded_lead").Resolve().Ventilation().Boost, 2.4, 1e-12, hand)
 	near(t, "lithium", typicalBank("lfp").Resolve().Ventilation().Boost, 0, 0, hand)
