@@ -2,24 +2,27 @@ package form
 
 import (
 	"reflect"
+	"slices"
 	"strings"
 	"sync"
 
+	"duskweight/internal/model"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
 	"duskweight/web/typical"
 )
 
 // Remarks are what is said of changed values outside of what is usual, by the id of their field.
-func (f Form[T]) Remarks(t T, diffs []difference, sys unit.System) map[string]string {
+func (f Form[T]) Remarks(t T, diffs []Difference, sys unit.System) map[string]string {
 	out := map[string]string{}
-	for _, d := range diffs {
-		if in := FindInput(f.Parts, &t, d.Path); in != nil {
-			if say := in.RemarkOn(&t, sys); say != "" {
-				out[FieldID(d.Path)] = say
-			}
+	f.Walk(f.Parts, &t, func(in *Input[T]) {
+		if !slices.ContainsFunc(diffs, func(d Difference) bool { return model.Within(in.Path, d.Path) }) {
+			return
 		}
-	}
+		if say := in.RemarkOn(&t, sys); say != "" {
+			out[FieldID(in.Path)] = say
+		}
+	})
 	return out
 }
 

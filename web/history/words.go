@@ -16,12 +16,16 @@ import (
 
 // changesOf tells what a change changed, value by value: "Rope diameter: 6 mm → 8 mm".
 func changesOf(c store.Chapter, of page.Tables, sys unit.System) []string {
-	var out []string
+	var diffs []form.Difference
 	switch {
 	case c.ProjectWas != nil && c.ProjectIs != nil:
-		out = form.Differ(projectValues(c.ProjectWas, of, sys), projectValues(c.ProjectIs, of, sys), "")
+		diffs = form.Differ(projectValues(c.ProjectWas, of, sys), projectValues(c.ProjectIs, of, sys), "")
 	case c.VariantWas != nil && c.VariantIs != nil:
-		out = form.Differ(variantValues(c.VariantWas, of, sys), variantValues(c.VariantIs, of, sys), "")
+		diffs = form.Differ(variantValues(c.VariantWas, of, sys), variantValues(c.VariantIs, of, sys), "")
+	}
+	var out []string
+	for _, d := range diffs {
+		out = append(out, d.String())
 	}
 	if len(out) == 0 {
 		out = append(untold(reflect.ValueOf(c.ProjectWas), reflect.ValueOf(c.ProjectIs), ""), untold(reflect.ValueOf(c.VariantWas), reflect.ValueOf(c.VariantIs), "")...)
@@ -42,7 +46,7 @@ func projectValues(p *model.Project, of page.Tables, sys unit.System) []form.Val
 // variantValues are those of the variant's own form, and its stores as a list, each with those of its page.
 func variantValues(v *model.Variant, of page.Tables, sys unit.System) []form.Value {
 	out := append(form.ValuesOf(of.Variant(), v, "", sys), form.ValuesOf(of.Parts(), v, "", sys)...)
-	stores := form.Value{Key: "stores", One: "store"}
+	stores := form.Value{Path: "stores", Key: "stores", One: "store"}
 	for _, st := range v.Stores {
 		switch {
 		case st.Hoist != nil:

@@ -125,7 +125,7 @@ func (s *Pages) saveRow(w http.ResponseWriter, r *http.Request, at rowsPlace, k 
 		}
 		return s.rowsOf(w, r, at, k, typed, list)
 	}
-	edit := store.Edit{Revision: revision, Said: "From the catalog: " + rowTitle(row) + ". " + form.Said(table.Told(at.variant.Value, next, at.sys)), Settles: settledBy(prefix, taken)}
+	edit := store.Edit{Revision: revision, Said: "From the catalog: " + rowTitle(row) + ". " + form.Said(table.Differences(at.variant.Value, next, at.sys)), Settles: settledBy(prefix, taken)}
 	_, err = s.Store.SaveVariant(r.Context(), at.variant.ID, next, edit, s.Now())
 	if stale, ok := errors.AsType[*store.Stale[model.Variant]](err); ok {
 		return &page.Conflict{Back: at.url, Rows: page.ConflictRows(table, stale.Current.Value, next, at.sys)}

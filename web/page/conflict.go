@@ -9,7 +9,8 @@ import (
 func ConflictRows[T any](f form.Form[T], current, yours T, sys unit.System) []ConflictRow {
 	var rows []ConflictRow
 	for _, d := range f.Differences(current, yours, sys) {
-		rows = append(rows, ConflictRow{Label: d.Label, Saved: form.OrNotKnown(d.Old), Yours: form.OrNotKnown(d.New)})
+		saved, typed := d.Sides()
+		rows = append(rows, ConflictRow{Label: d.Label, Saved: saved, Yours: typed})
 	}
 	return rows
 }

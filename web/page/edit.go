@@ -92,9 +92,9 @@ func saveEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e Editor
 		e.Tidy(&t)
 	}
 	diffs := e.Form.Differences(e.Saved.Value, t, sys)
-	edit := store.Edit{Revision: revision, Said: form.Said(e.Form.Told(e.Saved.Value, t, sys)), Page: typed.Get(form.NamePage), Settles: sent}
+	edit := store.Edit{Revision: revision, Said: form.Said(diffs), Page: typed.Get(form.NamePage), Settles: sent}
 	if len(diffs) == 1 {
-		edit.Field = diffs[0].Path
+		edit.Field = diffs[0].Field()
 	}
 	saved, err := e.Save(r.Context(), e.Saved.ID, t, edit, s.Now())
 	if stale, ok := errors.AsType[*store.Stale[T]](err); ok {
