@@ -17,6 +17,6 @@ import (
 func AllTables() page.Tables {
 	return page.Tables{
 		Place: place.PlaceForm, Load: load.LoadForm, Shelf: shelf.ShelfForm, Money: compare.MoneyForm, Variant: variant.VariantForm, Parts: parts.PartsForm,
-		Hoist: hoist.HoistForm, Trials: trials.TrialsForm, Cells: cells.CellsForm,
+		Stores: page.Kinds{hoist.Kind(trials.TrialsForm), cells.Kind()},
 	}
 }

@@ -113,8 +113,8 @@ func sameNights(t *testing.T, i int, r model.VariantResult, twin nightAnswer) {
 		if got, want := float64(s.Reservoir.Capacity), twin.Capacity[n]; math.Abs(got-want) > 1e-6*want {
 			t.Errorf("case %d: %s holds %.9g J, in the twin %.9g", i, s.Name, got, want)
 		}
-		if s.Cells != nil {
-			if got, want := float64(s.Cells.Current), twin.Current[cells]; math.Abs(got-want) > 1e-6*want {
+		if model.CellsOf(s) != nil {
+			if got, want := float64(model.CellsOf(s).Current), twin.Current[cells]; math.Abs(got-want) > 1e-6*want {
 				t.Errorf("case %d: %s gives %.9g A, in the twin %.9g", i, s.Name, got, want)
 			}
 			cells++
@@ -141,7 +141,7 @@ func nightCaseOf(t *testing.T, g model.Ground, v model.Variant, r model.VariantR
 	}
 	c := nightCase{Load: parts.Load, Variant: variant, Bus: r.Bus.Power, Air: g.Sky.TAir, Night: g.Load.NightOf}
 	for _, s := range r.Stores {
-		if s.Hoist == nil {
+		if model.HoistOf(s) == nil {
 			c.Masses = append(c.Masses, nil)
 		} else {
 			c.Masses = append(c.Masses, s.Reservoir)

@@ -265,8 +265,8 @@ func (w whole) beside(v model.VariantResult, twin map[string]any) {
 	}
 	for i, s := range twin["stores"].([]any) {
 		if cells, ok := s.(map[string]any)["beside"].(map[string]any); ok {
-			w.same("life", float64(v.Stores[i].Cells.Life.Years.Val), cells["life_years"])
-			w.same("current", float64(v.Stores[i].Cells.Current), cells["current_a"])
+			w.same("life", float64(model.CellsOf(v.Stores[i]).Life.Years.Val), cells["life_years"])
+			w.same("current", float64(model.CellsOf(v.Stores[i]).Current), cells["current_a"])
 		}
 	}
 }

@@ -45,7 +45,7 @@ func aDay() TypicalDay {
 }
 
 func aWorstWeek() WorstWeek {
-	d := WorstWeek{Name: "The worst week", Days: []string{"27 Dec", "28", "29", "30", "31", "1 Jan", "2"}, Sun: week(bell(95)), Mass: true}
+	d := WorstWeek{Name: "The worst week", Days: []string{"27 Dec", "28", "29", "30", "31", "1 Jan", "2"}, Sun: week(bell(95)), Look: "mass"}
 	for h := range 168 {
 		d.Load = append(d.Load, float64(10+h%20))
 		d.Missing = append(d.Missing, float64(h%10))
@@ -215,7 +215,7 @@ func TestDayReadBack(t *testing.T) {
 	near(t, "the axis is long enough", watts.v1, 150, 50)
 	r.legend(t, "sun on the panels, after losses", "fill", sunColour)
 	r.legend(t, "what is wanted", "stroke", loadColour)
-	d.Mass = true
+	d.Look = "mass"
 	if r = parse(t, drawn(t, func(b *strings.Builder) error { return Day(d, b) })); len(looking(r.paths, "stroke", massColour)) != 1 {
 		t.Error("a mass is not drawn in its colour")
 	}
@@ -281,7 +281,7 @@ func TestWorstWeekReadBack(t *testing.T) {
 	r.legend(t, "sun on the panels", "fill", sunColour)
 	r.legend(t, "wanted", "stroke", loadColour)
 	r.legend(t, "not there", "fill", failColour)
-	d.Stored, d.Mass = nil, false
+	d.Stored, d.Look = nil, ""
 	if r = parse(t, drawn(t, func(b *strings.Builder) error { return d.Draw(b) })); len(looking(r.paths, "fill", cellColour))+len(looking(r.paths, "fill", massColour)) > 0 || r.h > 230 {
 		t.Error("a store is drawn that is not there")
 	}

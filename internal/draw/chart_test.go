@@ -86,7 +86,7 @@ func TestDay(t *testing.T) {
 	sun[12], load[20], stored[15] = 150, 20, 36000
 	for _, d := range []TypicalDay{
 		{Name: "A usual day in March", Sun: sun, Load: load, Stored: stored},
-		{Name: "mass", Sun: sun, Load: load, Stored: stored, Mass: true},
+		{Name: "mass", Sun: sun, Load: load, Stored: stored, Look: "mass"},
 		{Name: "no store", Sun: sun, Load: load}, {},
 		{Name: "broken", Sun: []float64{math.NaN(), math.Inf(1), -5, 1e300}, Load: []float64{1e-300}, Stored: []float64{math.NaN()}},
 	} {

@@ -10,13 +10,13 @@ import (
 )
 
 // TypicalDay is a day of 24 hours: what the panels give and what is wanted, W, hour by hour, and what is stored at the
-// end of each hour, J, before it 24 values. Stored may be empty. Mass says that a hoist stores it, not cells.
+// end of each hour, J, before it 24 values. Stored may be empty. Look is the look of the one kind that stores it, empty for several.
 type TypicalDay struct {
 	Name   string // "A usual day in March"
 	Sun    []float64
 	Load   []float64
 	Stored []float64
-	Mass   bool
+	Look   string
 }
 
 // Day draws sun and load as steps over the hours and, in a strip below on an axis of its own, what is stored.
@@ -46,10 +46,7 @@ func Day(d TypicalDay, out io.Writer) error {
 
 // stored draws the strip of what is stored.
 func (p *pen) stored(d TypicalDay, x, y axis) {
-	colour, dash := cellColour, "7 2"
-	if d.Mass {
-		colour, dash = massColour, "2 2"
-	}
+	l := lookOf(d.Look)
 	p.text(x.a-6, y.b-10, "Wh", small, "end", 0)
 	p.text(x.a, y.b-10, "stored", small, "start", 0, attrs{"font-weight", "600"})
 	p.levels(x, y, 3)
@@ -60,8 +57,8 @@ func (p *pen) stored(d TypicalDay, x, y axis) {
 	for i, v := range d.Stored {
 		pts = append(pts, x.at(24*float64(i+1)/n), y.at(finite(v)/3600))
 	}
-	p.path(append(append([]float64{x.a, y.a}, pts...), x.b, y.a), true, attrs{"fill", colour, "fill-opacity", ".15"})
-	p.path(pts, false, stroke(colour, 2.2, dash))
+	p.path(append(append([]float64{x.a, y.a}, pts...), x.b, y.a), true, attrs{"fill", l.colour, "fill-opacity", ".15"})
+	p.path(pts, false, stroke(l.colour, 2.2, l.dash))
 	p.hours(x, y.a)
 }
 

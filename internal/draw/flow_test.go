@@ -39,7 +39,7 @@ func TestStates(t *testing.T) {
 	if got, want := s.reading(), "It becomes full on 2 days and empty on 2 days of the year."; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
-	for _, s := range []States{{}, s, {Mass: true, Least: []float64{math.NaN()}, Most: []float64{math.Inf(1), 2}}, {Least: make([]float64, 400), Most: make([]float64, 400)}} {
+	for _, s := range []States{{}, s, {Look: "mass", Least: []float64{math.NaN()}, Most: []float64{math.Inf(1), 2}}, {Least: make([]float64, 400), Most: make([]float64, 400)}} {
 		var b strings.Builder
 		if err := s.Draw(&b); err != nil {
 			t.Fatal(err)

@@ -12,7 +12,7 @@ import (
 type States struct {
 	Name        string
 	Least, Most []float64 // 365 values each
-	Mass        bool      // a hoist stores it, not cells
+	Look        string    // of its kind: "mass"
 }
 
 // Draw draws a band from each day's least to its most, over the months.
@@ -23,10 +23,7 @@ func (s States) Draw(out io.Writer) error {
 	x, y := axis{lo: 0, hi: 365, a: left, b: left + 365}, axis{lo: 0, hi: 100, a: floor, b: top}
 	p.text(2, 12, "% of full", small, "start", 0)
 	p.levels(x, y, 4)
-	colour := cellColour
-	if s.Mass {
-		colour = massColour
-	}
+	colour := lookOf(s.Look).colour
 	if d := s.band(left, floor); d != "" {
 		p.tag("path", attrs{"d", d, "fill", colour, "fill-opacity", ".35"}, stroke(colour, 1, ""))
 	}

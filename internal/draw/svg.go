@@ -21,6 +21,19 @@ const (
 	cellColour = "#009E73"
 )
 
+// kindLook is how what a kind of store holds is drawn: its colour and the dashes of its line.
+type kindLook struct{ colour, dash string }
+
+// lookOf is the look of that name; that of cells where several kinds are drawn as one.
+func lookOf(name string) kindLook {
+	if l, ok := looks[name]; ok {
+		return l
+	}
+	return looks["cells"]
+}
+
+var looks = map[string]kindLook{"cells": {cellColour, "7 2"}, "mass": {massColour, "2 2"}}
+
 // Line widths after ISO 128-2: wide, and narrow at half of it.
 const (
 	wide   = 1.6

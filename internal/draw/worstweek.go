@@ -11,13 +11,13 @@ import (
 )
 
 // WorstWeek is a week hour by hour: what the panels give, what is wanted and what of it is not there, W, and what is
-// stored at the end of each hour, J. Stored may be empty. Days names each day. Mass says that a hoist stores it.
+// stored at the end of each hour, J. Stored may be empty. Days names each day. Look is the look of the one kind that stores it, empty for several.
 type WorstWeek struct {
 	Name               string
 	Days               []string
 	Sun, Load, Missing []float64
 	Stored             []float64
-	Mass               bool
+	Look               string
 }
 
 // Draw draws sun and load as steps, the hours without light dark, and in a strip below what is stored.
@@ -94,10 +94,7 @@ func (p *pen) named(x axis, y float64, days []string) {
 
 // held draws the strip of what is stored at the end of each hour.
 func (p *pen) held(d WorstWeek, left float64, x, y axis) {
-	colour := cellColour
-	if d.Mass {
-		colour = massColour
-	}
+	colour := lookOf(d.Look).colour
 	p.text(x.a-6, y.b-10, "Wh", small, "end", 0)
 	p.text(x.a, y.b-10, "stored", small, "start", 0, attrs{"font-weight", "600"})
 	p.levels(x, y, 3)

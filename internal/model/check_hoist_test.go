@@ -87,11 +87,11 @@ func TestClashesAreNotReady(t *testing.T) {
 		}
 		r := model.Ground{}.Evaluate(v)
 		found := false
-		for _, f := range r.Stores[0].Hoist.Drive.Flags {
+		for _, f := range model.HoistOf(r.Stores[0]).Drive.Flags {
 			found = found || f.Path == tc.path && f.Bad == tc.bad && strings.Contains(f.Say.String(), tc.say)
 		}
 		if !found || r.Ready != tc.ready {
-			t.Errorf("%s: ready %q, want %q; flags %+v", tc.name, r.Ready, tc.ready, r.Stores[0].Hoist.Drive.Flags)
+			t.Errorf("%s: ready %q, want %q; flags %+v", tc.name, r.Ready, tc.ready, model.HoistOf(r.Stores[0]).Drive.Flags)
 		}
 	}
 	v := catalog.Sample().Variants[2]
@@ -100,7 +100,7 @@ func TestClashesAreNotReady(t *testing.T) {
 	again := *v.Stores[0].Hoist
 	v.Stores = append(v.Stores, model.Store{Hoist: &again})
 	two := model.Ground{}.Evaluate(v)
-	if s := two.Stores[len(two.Stores)-1].Hoist; s.Ready != "no" || !strings.Contains(strings.Join(reasonsSaid(s.Because), " "), "another hoist hangs on the panels already") {
+	if s := model.HoistOf(two.Stores[len(two.Stores)-1]); s.Ready != "no" || !strings.Contains(strings.Join(reasonsSaid(s.Because), " "), "another hoist hangs on the panels already") {
 		t.Errorf("a second motor on the same panels: %q %q", s.Ready, strings.Join(reasonsSaid(s.Because), " "))
 	}
 }

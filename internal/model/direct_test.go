@@ -166,7 +166,7 @@ func TestDirectInTheYear(t *testing.T) {
 	g, v := sunny(t), directVariant()
 	r := g.Evaluate(v)
 	s := r.Stores[0]
-	d := s.Hoist.Direct
+	d := HoistOf(s).Direct
 	if d == nil || !d.Known || d.Year == nil || !s.InYear || s.Reservoir.Own == nil {
 		t.Fatalf("%+v %+v", d, s)
 	}
@@ -187,7 +187,7 @@ func TestDirectInTheYear(t *testing.T) {
 	}
 	within(t, "months", gain, 365*float64(d.Year.HeightDay), 1e-9)
 	// in full sun it stands on the page as fed by that voltage
-	if ra := s.Hoist.Drive.Raising; !ra.Known || ra.Stalls || math.Abs(float64(ra.Speed/d.Points[4].Speed)-1) > 1e-6 {
+	if ra := HoistOf(s).Drive.Raising; !ra.Known || ra.Stalls || math.Abs(float64(ra.Speed/d.Points[4].Speed)-1) > 1e-6 {
 		t.Errorf("%+v, want %+v", ra, d.Points[4])
 	}
 	a := r.answer().Stores[0].Hoist.Direct
@@ -195,8 +195,8 @@ func TestDirectInTheYear(t *testing.T) {
 		t.Errorf("%+v", a)
 	}
 	dark := Ground{}.Evaluate(v).Stores[0]
-	if dark.Hoist.Direct.StartLight != d.StartLight || dark.Hoist.Direct.Year != nil || dark.Reservoir != nil {
-		t.Errorf("%+v", dark.Hoist.Direct)
+	if HoistOf(dark).Direct.StartLight != d.StartLight || HoistOf(dark).Direct.Year != nil || dark.Reservoir != nil {
+		t.Errorf("%+v", HoistOf(dark).Direct)
 	}
 }
 
@@ -211,7 +211,7 @@ func TestDirectNotKnown(t *testing.T) {
 		v := directVariant()
 		f(&v)
 		r := g.Evaluate(v)
-		d := r.Stores[0].Hoist.Direct
+		d := HoistOf(r.Stores[0]).Direct
 		if d == nil || d.Known || d.WhyNot == "" || len(d.Missing) == 0 || d.Missing[0].Path != why || r.Stores[0].Reservoir != nil {
 			t.Errorf("%s: %+v", why, d)
 		}
@@ -223,14 +223,14 @@ func TestDirectNotKnown(t *testing.T) {
 	second := plainHoist()
 	v.Stores = append(v.Stores, Store{Hoist: &second})
 	r := g.Evaluate(v)
-	if !r.Stores[0].Hoist.Direct.Known || r.Stores[1].Hoist.Direct.Known {
+	if !HoistOf(r.Stores[0]).Direct.Known || HoistOf(r.Stores[1]).Direct.Known {
 		t.Error("two motors on the same panels")
 	}
 	v = directVariant()
 	v.Stores[0].Hoist.Mass[0].Mass = unit.Of(unit.Mass(400)) // more than the panel's current lifts
 	r = g.Evaluate(v)
-	if s := r.Stores[0]; s.Hoist.Direct.StartLight.Is || s.Reservoir != nil || !s.Hoist.Drive.Raising.Stalls || s.Hoist.Ready != "no" {
-		t.Errorf("%+v", s.Hoist.Direct)
+	if s := r.Stores[0]; HoistOf(s).Direct.StartLight.Is || s.Reservoir != nil || !HoistOf(s).Drive.Raising.Stalls || HoistOf(s).Ready != "no" {
+		t.Errorf("%+v", HoistOf(s).Direct)
 	}
 }
 

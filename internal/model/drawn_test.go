@@ -24,7 +24,7 @@ func TestDrawingCurrentIsTheYears(t *testing.T) {
 			if s.InYear {
 				n++
 			}
-			if s.Cells == nil || !s.InYear {
+			if model.CellsOf(s) == nil || !s.InYear {
 				continue
 			}
 			seen++
@@ -36,11 +36,11 @@ func TestDrawingCurrentIsTheYears(t *testing.T) {
 				}
 				most = max(most, g.Load.Essential[h]+g.Load.Nice[h]+float64(r.StandingPower))
 			}
-			volts := float64(s.Cells.Resolved.Voltage)
-			if got, want := float64(s.Cells.Current), joules/(hours*3600)/volts; math.Abs(got-want) > 1e-9*want {
+			volts := float64(model.CellsOf(s).Resolved.Voltage)
+			if got, want := float64(model.CellsOf(s).Current), joules/(hours*3600)/volts; math.Abs(got-want) > 1e-9*want {
 				t.Errorf("%s: %.9g A, and the year draws %.9g A", v.Name, got, want)
 			}
-			if got := float64(s.Cells.Current) * volts; got > most {
+			if got := float64(model.CellsOf(s).Current) * volts; got > most {
 				t.Errorf("%s: %.3g W out of a battery, and the line asks for %.3g W at most", v.Name, got, most)
 			}
 		}
@@ -60,7 +60,7 @@ func TestColdBatteryIsTold(t *testing.T) {
 	doc := catalog.Start(catalog.Answers{Name: "Garage", Place: place, HeavyName: "Sand", Mass: 120, Height: 2.6, Lamps: 3, LampPower: 6, Hours: 5 * unit.Hour, Seed: 1})
 	told := func() (headline, cautions string, nights int) {
 		r := model.Evaluate(doc, "").Variants[1]
-		for _, c := range r.Stores[0].Cells.Cautions {
+		for _, c := range model.CellsOf(r.Stores[0]).Cautions {
 			cautions += c.Say.String() + "\n"
 		}
 		return say.Join(r.Headline...).String(), cautions, r.Year.NightsServed

@@ -59,8 +59,6 @@ type StoreResult struct {
 	InYear    bool           // it took part in the year
 	Capacity  unit.Known[unit.Energy]
 	RoundTrip unit.Known[unit.Ratio]
-	Hoist     *HoistResult // as HoistOf
-	Cells     *CellsResult // as CellsOf
 	Ready     reason.Word
 	Because   []reason.Reason // those of the variant that lie in this store's design
 }
@@ -99,7 +97,6 @@ func reduce(v Variant) []StoreResult {
 		env.At = i
 		out[i] = StoreResult{Name: d.Name(), Kind: s.Kind(), Part: d.Reduce(&env)}
 		out[i].Reservoir, out[i].WhyNot = out[i].Part.Reservoir()
-		out[i].Hoist, out[i].Cells = HoistOf(out[i]), CellsOf(out[i])
 	}
 	return out
 }

@@ -25,11 +25,11 @@ func mended(t *testing.T, f func(*lift.Hoist)) (model.VariantResult, *model.Hois
 		t.Fatal(ps)
 	}
 	r := model.Evaluate(doc, "").Variants[0]
-	return r, r.Stores[0].Hoist
+	return r, model.HoistOf(r.Stores[0])
 }
 
 func said(r model.VariantResult) string {
-	h := r.Stores[0].Hoist
+	h := model.HoistOf(r.Stores[0])
 	all := append([]string{h.Drive.Raising.Say.String(), h.Drive.Lowering.Say.String(), h.Drive.WhyNot}, reasonsSaid(r.Because)...)
 	for _, f := range h.Drive.Flags {
 		all = append(all, f.Say.String())
@@ -159,7 +159,7 @@ func TestStartsFromThreeAnswers(t *testing.T) {
 		}
 		r := model.Evaluate(doc, "")
 		mass, battery := r.Variants[0], r.Variants[1]
-		d := mass.Stores[0].Hoist.Drive
+		d := model.HoistOf(mass.Stores[0]).Drive
 		if !d.Raising.Known || d.Raising.Stalls || !d.Raising.Starts || d.Lowering.RunsBack != "yes" {
 			t.Errorf("%s: the typical hoist does not work: %+v %+v", a.Name, d.Raising, d.Lowering.RunsBack)
 		}
@@ -169,7 +169,7 @@ func TestStartsFromThreeAnswers(t *testing.T) {
 		if battery.Verdict == "" || mass.Verdict == "" {
 			t.Errorf("%s: verdicts %q and %q", a.Name, mass.Verdict, battery.Verdict)
 		}
-		for _, c := range mass.Stores[0].Hoist.Checks {
+		for _, c := range model.HoistOf(mass.Stores[0]).Checks {
 			if strength := map[string]bool{"rope": true, "knot": true, "hanger": true, "head_sheave": true, "base_uplift": true, "gear_tooth": true, "shaft": true}; strength[c.ID] && c.Word != path.NotKnown {
 				t.Errorf("%s: %s is %s though nobody gave its strength", a.Name, c.ID, c.Word)
 			}

@@ -17,7 +17,7 @@ func TestHoistAlone(t *testing.T) {
 	flat.Panels[0].Tilt.Is = false
 	for name, v := range map[string]Variant{"straight": straight, "on the line": onLine, "no tilt": flat} {
 		for where, g := range map[string]Ground{"sunny": sunny(t), "nowhere": {}} {
-			whole, alone := g.Evaluate(v).Stores[0].Hoist, g.Hoist(v, 0)
+			whole, alone := HoistOf(g.Evaluate(v).Stores[0]), g.Hoist(v, 0)
 			if n := len(alone.Drive.Flags); n < len(whole.Drive.Flags) { // the last ones are what year and night say of it
 				whole.Drive.Flags = whole.Drive.Flags[:n]
 			}

@@ -3,6 +3,7 @@ package model
 import (
 	"strings"
 
+	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/reservoir"
 	"duskweight/internal/model/unit"
@@ -14,6 +15,9 @@ import (
 type Kind struct {
 	Key    string // of its pointer in Store, in documents, answers and addresses: "hoist"
 	Noun   string // in a list of what a store may be: "a hoist"
+	Title  string // over its page: "Lifted mass"
+	Stop   string // what a plan says that it makes unsafe: "DO NOT HANG"; of stores that say so, the first that has one speaks
+	Look   string // its colour and stroke in pictures, by the name in the style sheet: "mass"
 	Levers []Lever
 	Doubts []Doubt
 
@@ -68,10 +72,11 @@ type Beside func(lights []panel.Light, air []float64) *reservoir.Source
 
 // Judged is a part as the verdict and the readiness see it.
 type Judged interface {
-	Take(j StoreReadiness)       // keeps how the store was judged
-	Missing(at string) []Missing // what is not known; paths inside the variant
-	Open(need unit.Energy) bool  // too little is known to say whether it gives a part of that night, J
-	Uncharged() int              // hours of the year in which it is for the night and too cold or too hot to fill
+	Take(j StoreReadiness)          // keeps how the store was judged
+	Missing(at string) []Missing    // what is not known; paths inside the variant
+	Open(need unit.Energy) bool     // too little is known to say whether it gives a part of that night, J
+	First() (c path.Check, ok bool) // what breaks first; false where no check was made
+	Uncharged() int                 // hours of the year in which it is for the night and too cold or too hot to fill
 }
 
 // YearView is what a part may read of the variant's year when it is finished.
@@ -85,9 +90,13 @@ type YearView struct {
 
 // Lever is one size of a kind that can grow by itself.
 type Lever struct {
-	What string // "mass", "height", "battery"
-	Late bool   // it is listed after panels and load
-	Grow func(s Store, f float64) Store
+	What     string        // "mass", "height", "battery"
+	Name     string        // "mass, with its gears"
+	More     string        // "A heavier mass"
+	Quarter  string        // "A quarter more mass, with its gears"
+	Quantity unit.Quantity // of its size
+	Late     bool          // it is listed after panels and load
+	Grow     func(s Store, f float64) Store
 	// Tell says what a part comes to that was grown f times; 1 is as it is.
 	Tell func(p Part, f float64) Grown
 	// Stops says what keeps any size from giving asked, or what has to be known first; both empty where neither is so.
@@ -97,18 +106,18 @@ type Lever struct {
 
 // Grown is what a store comes to with one of its sizes grown.
 type Grown struct {
-	Mass   unit.Known[unit.Mass]
-	Height unit.Known[unit.Length]
-	Charge unit.Known[unit.Charge]
-	Grows  []say.Sentence // what must grow along, in words
-	Breaks string         // the part that would give way first with it; empty when none does
+	Size   unit.Known[unit.Ratio] // in SI
+	Grows  []say.Sentence         // what must grow along, in words
+	Breaks string                 // the part that would give way first with it; empty when none does
 }
 
 // Doubt is how far the truth of one input of a kind may lie from what was typed: a factor between Low and High, most
 // likely 1. Change multiplies it in place in a store that is a Copy, and reports whether it is there.
 type Doubt struct {
 	Name      string // the stream of its draws
+	Say       string // "The mass that hangs"
 	Low, High float64
+	Range     string // instead of Low and High in words: "by how it was weighed"
 	Change    func(s Store, f float64) (there bool)
 }
 

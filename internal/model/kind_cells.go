@@ -5,6 +5,7 @@ import (
 
 	"duskweight/internal/model/cell"
 	"duskweight/internal/model/cost"
+	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/reservoir"
 	"duskweight/internal/model/unit"
@@ -13,20 +14,24 @@ import (
 
 // cellsKind is the row of batteries.
 var cellsKind = &Kind{
-	Key: "cells", Noun: "cells",
+	Key: "cells", Noun: "cells", Title: "Battery", Look: "cells",
 	of: func(s Store) Design {
 		if s.Cells == nil {
 			return nil
 		}
 		return bankDesign{s.Cells}
 	},
-	Levers: []Lever{{What: "battery", Late: true, Grow: largerBank, Tell: tellBank, Stops: noBankStops,
+	Levers: []Lever{{What: "battery", Name: "battery", More: "A larger battery", Quarter: "A quarter more battery", Quantity: unit.Charges, Late: true,
+		Grow: largerBank, Tell: tellBank, Stops: noBankStops,
 		Never: "even a million times as much does not carry the night: the panels do not fill it"}},
 	Doubts: []Doubt{
-		{"capacity", 0.80, 1.05, lessCapacity},    // label and ageing
-		{"battery_loss", 0.94, 1.03, batteryLoss}, // wires, connectors, age
+		{Name: "capacity", Say: "What the battery holds", Low: 0.80, High: 1.05, Change: lessCapacity},         // label and ageing
+		{Name: "battery_loss", Say: "What the battery gives back", Low: 0.94, High: 1.03, Change: batteryLoss}, // wires, connectors, age
 	},
 }
+
+// CellsKind is the row of batteries.
+func CellsKind() *Kind { return cellsKind }
 
 // CellsPath is the path of the battery at place i of a variant.
 func CellsPath(i int) string { return cellsKind.Path(i) }
@@ -143,6 +148,9 @@ func (c *CellsResult) Missing(at string) (ms []Missing) {
 // Open is a battery that cannot be computed.
 func (c *CellsResult) Open(unit.Energy) bool { return c.Resolved.WhyNot != "" }
 
+// First is nothing: its cautions are no checks.
+func (c *CellsResult) First() (path.Check, bool) { return path.Check{}, false }
+
 // Uncharged is the hours in which a battery for the night is too cold or too hot to charge.
 func (c *CellsResult) Uncharged() int {
 	if !c.Design.ForNight() {
@@ -195,7 +203,7 @@ func tellBank(p Part, _ float64) Grown {
 	b := p.(*CellsResult).Design
 	all := b.Capacity
 	all.Val *= unit.Charge(b.Parallel.Or(1))
-	return Grown{Charge: all}
+	return Grown{Size: ratio(all)}
 }
 
 func noBankStops(StoreResult, unit.Power) (why say.Sentence, open string) { return why, "" }

@@ -14,7 +14,7 @@ import (
 
 // hoistKind is the row of lifted masses.
 var hoistKind = &Kind{
-	Key: "hoist", Noun: "a hoist",
+	Key: "hoist", Noun: "a hoist", Title: "Lifted mass", Stop: "DO NOT HANG", Look: "mass",
 	of: func(s Store) Design {
 		if s.Hoist == nil {
 			return nil
@@ -22,14 +22,19 @@ var hoistKind = &Kind{
 		return hoistDesign{s.Hoist}
 	},
 	Levers: []Lever{
-		{What: "mass", Grow: heavierHoist, Tell: tellMass, Stops: hoistStops, Never: neverHoist},
-		{What: "height", Grow: higherHoist, Tell: tellHeight, Stops: hoistStops, Never: neverHoist},
+		{What: "mass", Name: "mass, with its gears", More: "A heavier mass", Quarter: "A quarter more mass, with its gears", Quantity: unit.Masses,
+			Grow: heavierHoist, Tell: tellMass, Stops: hoistStops, Never: neverHoist},
+		{What: "height", Name: "height", More: "A greater height", Quarter: "A quarter more height", Quantity: unit.Lengths,
+			Grow: higherHoist, Tell: tellHeight, Stops: hoistStops, Never: neverHoist},
 	},
 	Doubts: []Doubt{
-		{"mass", 1 - byVolume, 1 + byVolume, hungMass},
-		{"gear_loss", 0.70, 1.50, gearLoss}, // grease, fit, cold
+		{Name: "mass", Say: "The mass that hangs", Low: 1 - byVolume, High: 1 + byVolume, Range: "by how it was weighed", Change: hungMass},
+		{Name: "gear_loss", Say: "What the gears lose", Low: 0.70, High: 1.50, Change: gearLoss}, // grease, fit, cold
 	},
 }
+
+// HoistKind is the row of lifted masses.
+func HoistKind() *Kind { return hoistKind }
 
 // HoistPath is the path of the hoist at place i of a variant.
 func HoistPath(i int) string { return hoistKind.Path(i) }
@@ -142,6 +147,14 @@ func (r *HoistResult) Open(need unit.Energy) bool {
 	}
 	most, ok := r.Drive.RaiseEnergyMech.Value()
 	return !ok || float64(most)*max(1, float64(r.Design.Units.Or(1))) >= energyForPart*float64(need)
+}
+
+// First is the first of its checks, which stand sorted.
+func (r *HoistResult) First() (path.Check, bool) {
+	if len(r.Checks) == 0 {
+		return path.Check{}, false
+	}
+	return r.Checks[0], true
 }
 
 // Uncharged is nothing: no air keeps a mass from rising.

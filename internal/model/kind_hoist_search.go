@@ -42,7 +42,7 @@ func higherHoist(s Store, f float64) Store {
 }
 
 func tellMass(p Part, f float64) Grown {
-	g := tellHoist(p)
+	g := tellHoist(p, ratio(p.(*HoistResult).Drive.Mass))
 	if f != 1 {
 		g.Grows = []say.Sentence{say.That("the gear ratio, to %s : 1, for the same motor", say.Times(p.(*HoistResult).Drive.Ratio.Val)),
 			say.That("all parts from rope to base weights, %s times as strong", say.Times(unit.Ratio(f)).To(2).Up())}
@@ -51,17 +51,17 @@ func tellMass(p Part, f float64) Grown {
 }
 
 func tellHeight(p Part, f float64) Grown {
-	g := tellHoist(p)
+	g := tellHoist(p, ratio(p.(*HoistResult).Design.Travel))
 	if f != 1 {
 		g.Grows = []say.Sentence{say.That("the frame, the rope and the room on the drum"), say.That("the circle in which nobody may be")}
 	}
 	return g
 }
 
-// tellHoist is mass and height, and which part would give way.
-func tellHoist(p Part) Grown {
+// tellHoist is a size, and which part would give way.
+func tellHoist(p Part, size unit.Known[unit.Ratio]) Grown {
 	h := p.(*HoistResult)
-	g := Grown{Mass: h.Drive.Mass, Height: h.Design.Travel}
+	g := Grown{Size: size}
 	if len(h.Checks) > 0 && h.Ready == reason.No {
 		g.Breaks = h.Checks[0].Part
 	}

@@ -52,6 +52,7 @@ func (r *HoistResult) overLamps(most float64) {
 
 // Facts adds what one lift of the first hoist comes to.
 func (r *HoistResult) Facts(f *Facts, y YearView) {
+	f.Lifts = true
 	if f.OneLiftOut.Is {
 		return
 	}

@@ -85,7 +85,7 @@ func TestNumberThatMatters(t *testing.T) {
 	}{{1.0001, false}, {0.99, true}} {
 		v.Stores[0].Hoist.Rope.BreakingLoad = unit.Of(unit.Force(c.share * float64(n.Want[0].Least.Val)))
 		gives := false
-		for _, ch := range model.Evaluate(doc, "").Variants[0].Stores[0].Hoist.Checks {
+		for _, ch := range model.HoistOf(model.Evaluate(doc, "").Variants[0].Stores[0]).Checks {
 			gives = gives || (ch.ID == "rope" || ch.ID == "knot") && ch.Word == path.GivesWay
 		}
 		if gives != c.gives {
@@ -102,7 +102,7 @@ func TestFuseAndCableNeeded(t *testing.T) {
 	b := doc.Variants[1].Stores[0].Cells
 	b.Voltage, b.CableLength, b.CableArea, b.Fuse = unit.Of[unit.Voltage](12.5), unit.Of[unit.Length](4), unit.Known[unit.Area]{}, unit.Known[unit.Current]{}
 	r := model.Evaluate(doc, "").Variants[1]
-	c := r.Stores[0].Cells
+	c := model.CellsOf(r.Stores[0])
 	if got := float64(c.Line.Most); math.Abs(got-8) > 1e-12 {
 		t.Errorf("greatest current %g, want 8", got)
 	}
@@ -112,7 +112,7 @@ func TestFuseAndCableNeeded(t *testing.T) {
 	f := model.Prepare(doc.Project).Evaluate(few)
 	// Lamps of 7 and 4 × 0.5 W, the radio of 3 W, sensor and controller of 0.05 and 0.15 W together: 12.2 W. Without a cable
 	// 0.05·12.5/40 = 0.015625 Ω: (12.5 − √(156.25 − 4·0.015625·12.2))/(2·0.015625) = 0.97719 A.
-	if got := float64(f.Stores[0].Cells.Line.Most); math.Abs(got-0.977193634) > 1e-9 {
+	if got := float64(model.CellsOf(f.Stores[0]).Line.Most); math.Abs(got-0.977193634) > 1e-9 {
 		t.Errorf("greatest current %g with a tiny panel, want 0.97719", got)
 	}
 	l := c.Resolved.Line(2)

@@ -62,10 +62,10 @@ func TestUnderSun(t *testing.T) {
 		v.Panels = append(v.Panels[:0:0], array)
 		r := g.Evaluate(v)
 		for _, s := range r.Stores {
-			if s.Hoist == nil {
+			if model.HoistOf(s) == nil {
 				continue
 			}
-			for _, f := range s.Hoist.Drive.Flags {
+			for _, f := range model.HoistOf(s).Drive.Flags {
 				if f.Path == "raise.feed" {
 					return &f, r
 				}
@@ -90,7 +90,7 @@ func TestOverLamps(t *testing.T) {
 		for i := range p.Load.Appliances {
 			p.Load.Appliances[i].Power = unit.Of(lamps)
 		}
-		for _, f := range model.Prepare(p).Evaluate(doc.Variants[0]).Stores[0].Hoist.Drive.Flags {
+		for _, f := range model.HoistOf(model.Prepare(p).Evaluate(doc.Variants[0]).Stores[0]).Drive.Flags {
 			if strings.Contains(f.Say.String(), "all lamps of a night use") {
 				return true
 			}

@@ -70,7 +70,7 @@ func TestTypicalConstantGivesWayToLabel(t *testing.T) {
 	h.Machine.SheetStall, h.Machine.SheetGear = unit.Known[unit.Current]{}, unit.Known[unit.Ratio]{}
 	k := func(o model.Origins) float64 {
 		v.Origins = o
-		return float64(ground.Evaluate(v).Stores[0].Hoist.Drive.Machine.K.Val)
+		return float64(model.HoistOf(ground.Evaluate(v).Stores[0]).Drive.Machine.K.Val)
 	}
 	typical := model.Origins{"stores[0].hoist.machine.k_vs_rad": {Kind: "typical", Source: "from memory"}}
 	if got := k(typical); math.Abs(got-0.0822768) > 1e-6 {

@@ -68,6 +68,7 @@ type Facts struct {
 	SurplusWorst    unit.Known[unit.Energy] // the same, mean day of the poorest month
 	SurplusMonth    int                     // that month, 1 to 12
 
+	Lifts        bool                      // a store of the variant is a lifted mass
 	OneLiftOut   unit.Known[unit.Energy]   // what one full lift gives back
 	OneLiftIn    unit.Known[unit.Energy]   // what it takes
 	LiftMinutes  unit.Known[unit.Duration] // how long one lift runs the lamps

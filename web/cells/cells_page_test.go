@@ -16,7 +16,7 @@ import (
 // its cable stands is said in words; without the days to last, the trade's way asks for them.
 func TestCellCable(t *testing.T) {
 	doc := catalog.Sample()
-	c := model.Evaluate(doc, "").Variants[1].Stores[0].Cells
+	c := model.CellsOf(model.Evaluate(doc, "").Variants[1].Stores[0])
 	if got, want := float64(c.Line.Drop.Val), 2*2*float64(c.Line.Most)*0.017241*(1+0.00393*20)/4; math.Abs(got-want) > 1e-12 {
 		t.Errorf("drop %g, want %g", got, want)
 	}

@@ -35,11 +35,11 @@ func TestCellAir(t *testing.T) {
 	lead := doc.Variants[2].Stores[1].Cells
 	lead.Kind, lead.Capacity, lead.Voltage = "sealed_lead", unit.Of(7*unit.AmpereHour), unit.Of[unit.Voltage](12)
 	r := model.Evaluate(doc, "")
-	rows := airRows(r.Variants[2].Stores[1].Cells, unit.Metric)
+	rows := airRows(model.CellsOf(r.Variants[2].Stores[1]), unit.Metric)
 	if len(rows) != 3 || !strings.HasPrefix(rows[0].Value, "0.017 ") || !strings.HasPrefix(rows[2].Value, "0.47 ") {
 		t.Errorf("%+v", rows)
 	}
-	if rows := airRows(r.Variants[1].Stores[0].Cells, unit.Metric); rows != nil {
+	if rows := airRows(model.CellsOf(r.Variants[1].Stores[0]), unit.Metric); rows != nil {
 		t.Errorf("iron phosphate: %+v", rows)
 	}
 }

@@ -30,7 +30,7 @@ func (s *Pages) cellsEditor(r *http.Request) (page.Editor[model.Variant], error)
 	}
 	url := page.StoreURL(p.ID, v.ID, i, "cells")
 	e := s.VariantEditor(r.Context(), p, v, url, "Battery")
-	e.Form.Parts = form.Within(model.StorePath(i, "cells"), func(v *model.Variant) *cell.Bank { return v.Stores[i].Cells }, CellsForm()...)
+	e.Form.Parts = form.Within(model.CellsPath(i), func(v *model.Variant) *cell.Bank { return v.Stores[i].Cells }, CellsForm()...)
 	labels := e.Form.Labels(v.Value)
 	e.Answer = func(v model.Variant) (page.Answer, error) {
 		view := cellsViewOf(s.Grounds.Of(p).Evaluate(v), i, sys, labels, url)

@@ -26,7 +26,8 @@ func cellsYear(st model.StoreResult, sys unit.System) []page.FigureRow {
 	if !st.InYear {
 		return []page.FigureRow{{ID: "none", Name: "Year", Value: "not known yet"}}
 	}
-	y, c, r := st.Year, st.Cells, st.Cells.Resolved
+	y, c := st.Year, model.CellsOf(st)
+	r := c.Resolved
 	e := func(x unit.Energy) string { return unit.BigEnergies.Format(float64(x), sys) }
 	share := func(x float64) string { return unit.Percents.Format(x, sys) }
 	return []page.FigureRow{

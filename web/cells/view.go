@@ -33,20 +33,20 @@ type typicalView struct {
 
 func cellsViewOf(r model.VariantResult, i int, sys unit.System, labels map[string]string, here string) cellsView {
 	st := r.Stores[i]
-	c := st.Cells
+	c := model.CellsOf(st)
 	v := cellsView{Facts: page.FactsOf(r, sys)}
 	v.Headline, v.More = page.HeadlineOf(r, sys)
 	for _, f := range c.Cautions {
 		flag := page.FlagView{Say: f.Say.In(sys), Bad: f.Bad}
 		if f.Path != "" {
-			flag.Links = []form.LinkView{page.FieldLink(model.StorePath(i, "cells")+"."+f.Path, labels, here)}
+			flag.Links = []form.LinkView{page.FieldLink(model.CellsPath(i)+"."+f.Path, labels, here)}
 		}
 		v.Flags = append(v.Flags, flag)
 	}
 	if st.WhyNot != "" {
 		v.Flags = append([]page.FlagView{{Say: st.WhyNot}}, v.Flags...)
 	}
-	at := model.StorePath(i, "cells")
+	at := model.CellsPath(i)
 	v.Year, v.Life = cellsYear(st, sys), cellsLife(c, sys)
 	if st.InYear {
 		v.Line = lineRows(c, sys)

@@ -15,18 +15,15 @@ import (
 // Inputs of variants side by side: the variant's own, then each store, the first lifted mass beside the first lifted
 // mass, the first battery beside the first battery.
 
-// inputWords is one input in words, with its place inside its group.
-type inputWords struct{ path, label, text string }
-
 // inputGroups are the inputs that differ, or all of them. What only one of the variants has is not a difference in its
 // inputs: its row of stores says it.
 func inputGroups(of page.Tables, vs []store.Saved[model.Variant], all bool, sys unit.System) []compareGroup {
 	var titles []string
-	byTitle := map[string][][]inputWords{} // by variant; nil where it has no such store
-	put := func(i int, title string, texts []inputWords) {
+	byTitle := map[string][][]form.InputText{} // by variant; nil where it has no such store
+	put := func(i int, title string, texts []form.InputText) {
 		if byTitle[title] == nil {
 			titles = append(titles, title)
-			byTitle[title] = make([][]inputWords, len(vs))
+			byTitle[title] = make([][]form.InputText, len(vs))
 		}
 		byTitle[title][i] = texts
 	}
@@ -36,12 +33,8 @@ func inputGroups(of page.Tables, vs []store.Saved[model.Variant], all bool, sys 
 	for i, v := range vs {
 		count := map[string]int{}
 		for _, s := range v.Value.Stores {
-			kind, texts := "Lifted mass", []inputWords(nil)
-			if s.Hoist != nil {
-				texts = textsOf(of.Hoist(), *s.Hoist, sys)
-			} else if s.Cells != nil {
-				kind, texts = "Battery", textsOf(of.Cells(), *s.Cells, sys)
-			}
+			k := of.Stores.Of(s.Kind())
+			kind, texts := k.Row.Title, k.Inputs.Texts(s, sys)
 			if count[kind]++; count[kind] > 1 {
 				kind = fmt.Sprintf("%s %d", kind, count[kind])
 			}
@@ -63,16 +56,16 @@ func inputGroups(of page.Tables, vs []store.Saved[model.Variant], all bool, sys 
 
 // inputRows lays the inputs of one group side by side. No cell stays blank: a store that is not there, a row of a list
 // that is not there, and a value that is not known are different things.
-func inputRows(by [][]inputWords, absent string) []compareRow {
+func inputRows(by [][]form.InputText, absent string) []compareRow {
 	var rows []compareRow
 	at := map[string]int{}
 	for i, texts := range by {
 		for _, in := range texts {
-			n, ok := at[in.path]
+			n, ok := at[in.Path]
 			if !ok {
 				n = len(rows)
-				at[in.path] = n
-				rows = append(rows, compareRow{Name: in.label, Cells: make([]compareCell, len(by))})
+				at[in.Path] = n
+				rows = append(rows, compareRow{Name: in.Label, Cells: make([]compareCell, len(by))})
 				for j := range by {
 					rows[n].Cells[j].Text = "none"
 					if by[j] == nil {
@@ -80,7 +73,7 @@ func inputRows(by [][]inputWords, absent string) []compareRow {
 					}
 				}
 			}
-			rows[n].Cells[i].Text = form.OrNotKnown(in.text)
+			rows[n].Cells[i].Text = form.OrNotKnown(in.Text)
 		}
 	}
 	for i := range rows {
@@ -99,26 +92,8 @@ func inputRows(by [][]inputWords, absent string) []compareRow {
 }
 
 // ownTexts are the inputs of a variant without its name.
-func ownTexts(of page.Tables, v model.Variant, sys unit.System) []inputWords {
-	return slices.DeleteFunc(textsOf(of.Variant(), v, sys), func(in inputWords) bool {
-		return in.path == "name"
+func ownTexts(of page.Tables, v model.Variant, sys unit.System) []form.InputText {
+	return slices.DeleteFunc(form.TextsOf(of.Variant(), v, sys), func(in form.InputText) bool {
+		return in.Path == "name"
 	})
-}
-
-// textsOf are all inputs of a form in words; those of a list's row are told by the list and the row's number.
-func textsOf[T any](parts []form.Part[T], t T, sys unit.System) []inputWords {
-	out := []inputWords{}
-	f := form.Form[T]{Parts: parts}
-	labels := f.Labels(t)
-	f.Walk(parts, &t, func(in *form.Input[T]) {
-		label := in.Label
-		if list, row, ok := strings.Cut(in.Path, "["); ok && labels[list] != "" {
-			var n int
-			if _, err := fmt.Sscanf(row, "%d]", &n); err == nil {
-				label = fmt.Sprintf("%s, %d: %s", labels[list], n+1, label)
-			}
-		}
-		out = append(out, inputWords{in.Path, label, in.Text(&t, sys)})
-	})
-	return out
 }

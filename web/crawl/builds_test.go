@@ -78,7 +78,7 @@ func (b build) enter(t *testing.T, s *web.Site) (body string, r *model.HoistResu
 	if err != nil {
 		t.Fatal(err)
 	}
-	return body, model.Ground{}.Evaluate(v[0].Value).Stores[0].Hoist
+	return body, model.HoistOf(model.Ground{}.Evaluate(v[0].Value).Stores[0])
 }
 
 // problemsOn is what a refused page says on top.

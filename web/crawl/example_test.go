@@ -18,7 +18,7 @@ import (
 // knotOf is the line of the rope's ending in the first variant.
 func knotOf(t *testing.T, doc model.Document) path.Check {
 	t.Helper()
-	for _, c := range model.Evaluate(doc, "").Variants[0].Stores[0].Hoist.Checks {
+	for _, c := range model.HoistOf(model.Evaluate(doc, "").Variants[0].Stores[0]).Checks {
 		if c.ID == "knot" {
 			return c
 		}
@@ -37,7 +37,7 @@ func TestExampleTellsTheModel(t *testing.T) {
 	doc := catalog.Start(webtest.ExampleAnswers(t))
 	r := model.Evaluate(doc, "")
 	mass, battery := r.Variants[0], r.Variants[1]
-	f, d := mass.Facts, mass.Stores[0].Hoist.Drive
+	f, d := mass.Facts, model.HoistOf(mass.Stores[0]).Drive
 	wh := func(e unit.Energy, digits int) string { return unit.Rounded(float64(e)/3600, digits) + " Wh" }
 
 	rope := &doc.Variants[0].Stores[0].Hoist.Rope
@@ -83,7 +83,7 @@ func TestExampleTellsTheModel(t *testing.T) {
 	b.Indoors, b.Board, b.Origin = "own_room", "yes", "new"
 	c := &doc.Variants[1].Controller
 	c.MaxInput, c.MaxCharge = unit.Of[unit.Voltage](100), unit.Of[unit.Current](6) // its label, and its limit set as asked
-	b.Fuse, b.CableArea = battery.Stores[0].Cells.Line.FuseTake, battery.Stores[0].Cells.Line.AreaTake
+	b.Fuse, b.CableArea = model.CellsOf(battery.Stores[0]).Line.FuseTake, model.CellsOf(battery.Stores[0]).Line.AreaTake
 	if battery = model.Evaluate(doc, "").Variants[1]; battery.Ready != "yes" {
 		t.Errorf("answered, the battery is %q, because of %v", battery.Ready, battery.Because)
 	}

@@ -19,8 +19,11 @@ import (
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
 	"duskweight/web"
+	"duskweight/web/cells"
 	"duskweight/web/form"
+	"duskweight/web/hoist"
 	"duskweight/web/page"
+	"duskweight/web/trials"
 	"duskweight/web/typical"
 	"duskweight/web/webtest"
 )
@@ -38,10 +41,10 @@ func everyInput(visit inputVisitor) {
 	h.Machine.BenchR, h.Machine.BenchI0, h.Machine.BenchK = make([]lift.Bench, 1), make([]lift.Bench, 1), make([]lift.Bench, 1)
 	h.Trials.Raises, h.Trials.Lowers, h.Trials.Warmth = make([]lift.RaiseTrial, 1), make([]lift.LowerTrial, 1), make([]lift.WarmthTrial, 1)
 	h.Trials.Held, h.Trials.Failures = make([]lift.HeldTrial, 1), make([]lift.Failure, 1)
-	visitAll(visit, "hoist", of.Hoist(), h)
-	visitAll(visit, "trials", of.Trials(), h)
+	visitAll(visit, "hoist", hoist.HoistForm(), h)
+	visitAll(visit, "trials", trials.TrialsForm(), h)
 	for _, kind := range []string{"flooded_lead", "sealed_lead", "lfp", "nmc", "nickel_iron", "sodium_ion"} {
-		visitAll(visit, "battery", of.Cells(), &cell.Bank{Kind: cell.Chemistry(kind)})
+		visitAll(visit, "battery", cells.CellsForm(), &cell.Bank{Kind: cell.Chemistry(kind)})
 	}
 	visitAll(visit, "parts", of.Parts(), &model.Variant{Parts: make([]cost.Part, 1)})
 	visitAll(visit, "money", of.Money(), &cost.Terms{})

@@ -15,8 +15,11 @@ import (
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/unit"
 	"duskweight/web"
+	"duskweight/web/cells"
 	"duskweight/web/form"
 	"duskweight/web/guide"
+	"duskweight/web/hoist"
+	"duskweight/web/trials"
 	"duskweight/web/webtest"
 )
 
@@ -67,9 +70,9 @@ func allFormTexts() []formText {
 	out = append(out, formTexts("place", of.Place(&model.Project{}), &model.Project{})...)
 	out = append(out, formTexts("load", of.Load(), &load.Load{})...)
 	out = append(out, formTexts("variant", of.Variant(), &model.Variant{})...)
-	out = append(out, formTexts("hoist", of.Hoist(), &lift.Hoist{})...)
-	out = append(out, formTexts("trials", of.Trials(), &lift.Hoist{})...)
-	return append(out, formTexts("battery", of.Cells(), &cell.Bank{})...)
+	out = append(out, formTexts("hoist", hoist.HoistForm(), &lift.Hoist{})...)
+	out = append(out, formTexts("trials", trials.TrialsForm(), &lift.Hoist{})...)
+	return append(out, formTexts("battery", cells.CellsForm(), &cell.Bank{})...)
 }
 
 // sentences splits a text at its full stops, question marks and semicolons; headings, rows of tables and points of lists

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"duskweight/internal/model"
-	"duskweight/internal/model/cell"
 	"duskweight/internal/model/cost"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/unit"
@@ -48,14 +47,8 @@ func variantValues(v *model.Variant, of page.Tables, sys unit.System) []form.Val
 	out := append(form.ValuesOf(of.Variant(), v, "", sys), form.ValuesOf(of.Parts(), v, "", sys)...)
 	stores := form.Value{Path: "stores", Key: "stores", One: "store"}
 	for _, st := range v.Stores {
-		switch {
-		case st.Hoist != nil:
-			stores.Rows = append(stores.Rows, append(form.ValuesOf(of.Hoist(), st.Hoist, "", sys), form.ValuesOf(of.Trials(), st.Hoist, "", sys)...))
-			stores.Names = append(stores.Names, st.Hoist.Name)
-		case st.Cells != nil:
-			stores.Rows = append(stores.Rows, form.ValuesOf[cell.Bank](of.Cells(), st.Cells, "", sys))
-			stores.Names = append(stores.Names, st.Cells.Name)
-		}
+		stores.Rows = append(stores.Rows, of.Stores.Of(st.Kind()).Inputs.Values(st, sys))
+		stores.Names = append(stores.Names, st.Design().Name())
 	}
 	return append(out, stores)
 }

@@ -85,7 +85,7 @@ func (s *Pages) tryPictures(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (p hoistPage) charts(v model.Variant) ([]page.ChartView, error) {
-	return hoistCharts(p.result(v), p.sys, p.labels, model.StorePath(p.i, "hoist"), p.Url)
+	return hoistCharts(p.result(v), p.sys, p.labels, model.HoistPath(p.i), p.Url)
 }
 
 // sendHoistCSV sends the numbers of one picture, of the hoist as it is saved.
@@ -96,9 +96,9 @@ func (s *Pages) sendHoistCSV(w http.ResponseWriter, r *http.Request) error {
 	}
 	result := s.Grounds.Of(p).Evaluate(v.Value)
 	if chi.URLParam(r, "picture") == "checks" {
-		return page.SendCSV(w, checkNumbers(result.Stores[i].Hoist))
+		return page.SendCSV(w, checkNumbers(model.HoistOf(result.Stores[i])))
 	}
-	for _, p := range hoistPlots(result.Stores[i].Hoist, sys, nil, model.StorePath(i, "hoist")) {
+	for _, p := range hoistPlots(model.HoistOf(result.Stores[i]), sys, nil, model.HoistPath(i)) {
 		if p.Id == chi.URLParam(r, "picture") && len(p.Lines) > 0 {
 			return page.SendCSV(w, p.Numbers())
 		}

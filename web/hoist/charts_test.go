@@ -29,7 +29,7 @@ func StraightDoc() model.Document {
 }
 
 func straightHoist() *model.HoistResult {
-	return model.Evaluate(StraightDoc(), "").Variants[0].Stores[0].Hoist
+	return model.HoistOf(model.Evaluate(StraightDoc(), "").Variants[0].Stores[0])
 }
 
 // Each picture has a sentence, axis titles with units, a table, at most 400 points a line and 20 KB; all of a page's are
@@ -175,7 +175,7 @@ func TestPicturesNameWhatIsMissing(t *testing.T) {
 	h := v.Stores[0].Hoist
 	h.Machine.R, h.Lower.Loads = unit.Known[unit.Resistance]{}, nil
 	labels := map[string]string{"stores[0].hoist.machine.r_ohm": "Winding resistance", "stores[0].hoist.lower.loads": "On the motor's wires"}
-	r := model.Ground{}.Evaluate(v).Stores[0].Hoist
+	r := model.HoistOf(model.Ground{}.Evaluate(v).Stores[0])
 	charts, err := hoistCharts(r, unit.Metric, labels, "stores[0].hoist", "/x")
 	if err != nil || len(charts) != 5 {
 		t.Fatal(len(charts), err)
@@ -186,7 +186,7 @@ func TestPicturesNameWhatIsMissing(t *testing.T) {
 		}
 	}
 	h.Machine.R = unit.Of[unit.Resistance](0.8)
-	r = model.Ground{}.Evaluate(v).Stores[0].Hoist
+	r = model.HoistOf(model.Ground{}.Evaluate(v).Stores[0])
 	charts, _ = hoistCharts(r, unit.Metric, labels, "stores[0].hoist", "/x")
 	for _, c := range charts {
 		if drawn := len(c.Option) > 0; drawn != (c.ID == "motor" || c.ID == "heat-up") {
@@ -205,7 +205,7 @@ func TestUnsteadyPicture(t *testing.T) {
 	doc := catalog.Sample()
 	v := doc.Variants[2]
 	v.Stores[0].Hoist.Lower.Loads = []lift.DCLoad{{Kind: "constant_power", Power: unit.Of[unit.Power](8)}}
-	h := model.Ground{}.Evaluate(v).Stores[0].Hoist
+	h := model.HoistOf(model.Ground{}.Evaluate(v).Stores[0])
 	for _, p := range hoistPlots(h, unit.Metric, nil, "") {
 		switch p.Id {
 		case "settling":
@@ -249,7 +249,7 @@ func TestPicturesOfAnything(t *testing.T) {
 				{Kind: "governed", Speed: unit.Of(unit.AngularSpeed(any(200)))},
 			}[r.IntN(6)])
 		}
-		result := model.Ground{}.Evaluate(v).Stores[0].Hoist
+		result := model.HoistOf(model.Ground{}.Evaluate(v).Stores[0])
 		charts, err := hoistCharts(result, unit.System(r.IntN(2)), nil, "", "/x")
 		if err != nil {
 			t.Fatalf("seed %d: %v", seed, err)

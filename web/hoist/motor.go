@@ -91,8 +91,8 @@ func (s *Pages) showMotor(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	f.Title = "Know your motor"
-	v := motorViewOf(h.result(h.Saved.Value), h.sys, model.StorePath(h.i, "hoist"), h.Url)
-	v.Plate = plateOf(r.URL.Query(), h.sys, h.Url+"#"+form.FieldID(model.StorePath(h.i, "hoist")+".machine.k_vs_rad"))
+	v := motorViewOf(h.result(h.Saved.Value), h.sys, model.HoistPath(h.i), h.Url)
+	v.Plate = plateOf(r.URL.Query(), h.sys, h.Url+"#"+form.FieldID(model.HoistPath(h.i)+".machine.k_vs_rad"))
 	return s.Show(w, r, http.StatusOK, f, motorPage(v, form.LinkView{Text: "Back to the lifted mass", URL: h.Url}))
 }
 

@@ -19,7 +19,7 @@ func TestLabelBehindAGearbox(t *testing.T) {
 	h := v.Stores[0].Hoist
 	h.Machine = lift.Machine{SheetVolts: unit.Of[unit.Voltage](12), SheetSpeed: unit.Of[unit.AngularSpeed](4), SheetStall: unit.Of[unit.Current](5), I0: unit.Of[unit.Current](0.2)}
 	view := func() motorView {
-		return motorViewOf(model.Ground{}.Evaluate(v).Stores[0].Hoist, unit.Metric, "stores[0].hoist", "/x")
+		return motorViewOf(model.HoistOf(model.Ground{}.Evaluate(v).Stores[0]), unit.Metric, "stores[0].hoist", "/x")
 	}
 	alone := view()
 	if len(alone.Gear) != 2 || !strings.Contains(alone.Gear[1], "ratio 1") || alone.Open {
@@ -46,7 +46,7 @@ func TestLabelBehindAGearbox(t *testing.T) {
 // Each thing that goes wrong says what it comes to and what limits it; what is not known is said so, and never a zero.
 func TestTroubles(t *testing.T) {
 	v := catalog.Sample().Variants[2]
-	h := model.Ground{}.Evaluate(v).Stores[0].Hoist
+	h := model.HoistOf(model.Ground{}.Evaluate(v).Stores[0])
 	all := troublesOf(h, unit.Metric)
 	if len(all) != 8 {
 		t.Fatal(len(all))

@@ -57,7 +57,7 @@ func (s *Pages) hoistOf(r *http.Request) (hoistPage, error) {
 	}
 	url := page.StoreURL(p.ID, v.ID, i, "hoist")
 	e := s.VariantEditor(r.Context(), p, v, url, "Lifted mass")
-	e.Form.Parts = form.Within(model.StorePath(i, "hoist"), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, hoistInputs()...)
+	e.Form.Parts = form.Within(model.HoistPath(i), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, hoistInputs()...)
 	linkRows(e.Form.Parts, url)
 	for _, p := range e.Form.Parts {
 		if p.Group != nil && p.Group.Title == "Motor" {

@@ -114,7 +114,7 @@ func (s *Pages) saveRow(w http.ResponseWriter, r *http.Request, at rowsPlace, k 
 	if len(taken.Copied)+len(taken.Own) == 0 {
 		return s.rowsOf(w, r, at, k, typed, []form.ProblemView{{ID: nameRead, Label: row.Name, Say: "This row gives a strength alone. It is copied only with your word that your part says so."}})
 	}
-	prefix := model.StorePath(at.i, "hoist")
+	prefix := model.HoistPath(at.i)
 	next.Origins = originsTaken(next.Origins, prefix, taken, row.From)
 	table := form.Form[model.Variant]{Parts: form.Within(prefix, func(v *model.Variant) *lift.Hoist { return v.Stores[at.i].Hoist }, HoistForm()...)}
 	if problems := model.CheckVariant(next); len(problems) > 0 {

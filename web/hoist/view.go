@@ -40,9 +40,9 @@ type hoistView struct {
 
 // hoistViewOf prints store i of a variant.
 func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[string]string, here string) hoistView {
-	h := r.Stores[i].Hoist
+	h := model.HoistOf(r.Stores[i])
 	d := h.Drive
-	at := model.StorePath(i, "hoist")
+	at := model.HoistPath(i)
 	v := hoistView{Facts: page.FactsOf(r, sys), Checks: page.CheckViews(h.Checks, at, sys, labels, here), MayOpen: d.Lowering.MayOpen, Order: h.Hazards.SwitchOrder}
 	v.Headline, v.More = page.HeadlineOf(r, sys)
 	if len(v.Checks) > 0 && v.Checks[0].Class == "bad" {

@@ -8,10 +8,10 @@ import (
 	"duskweight/web/form"
 )
 
+// BreaksFirst is the part of a variant that breaks first, and its word.
 func BreaksFirst(r model.VariantResult) string {
 	for _, s := range r.Stores {
-		if s.Hoist != nil && len(s.Hoist.Checks) > 0 {
-			c := s.Hoist.Checks[0]
+		if c, ok := s.Part.First(); ok {
 			return c.Part + ": " + CheckWords[c.Word].Word
 		}
 	}
@@ -32,12 +32,12 @@ func ReadyOf(r model.VariantResult) string {
 	return map[string]string{"yes": "ready", "not_known": "not ready: something is not known"}[string(r.Ready)]
 }
 
-// DoNot is what a plan that is not to be built says: nothing is hung where a hoist is the reason, and else the battery is
-// not used.
+// DoNot is what a plan that is not to be built says: the word of the kind that is the reason, such as that nothing is hung,
+// or else that it is not used.
 func DoNot(r model.VariantResult) string {
 	for _, s := range r.Stores {
-		if s.Hoist != nil && s.Hoist.Ready == reason.No {
-			return "DO NOT HANG"
+		if s.Ready == reason.No && s.Kind.Stop != "" {
+			return s.Kind.Stop
 		}
 	}
 	return "DO NOT USE"

@@ -43,13 +43,10 @@ func BillsOf(results []model.VariantResult, vs []store.Saved[model.Variant], cur
 
 // LineColor is the colour of a variant's first store.
 func LineColor(r model.VariantResult) string {
-	switch {
-	case len(r.Stores) == 0:
+	if len(r.Stores) == 0 {
 		return "--ink"
-	case r.Stores[0].Hoist != nil:
-		return "--mass"
 	}
-	return "--cells"
+	return "--" + r.Stores[0].Kind.Look
 }
 
 // dashes tell lines apart without colour.

@@ -13,8 +13,6 @@ import (
 	"duskweight/web/form"
 )
 
-func IsHoist(st model.Store) bool { return st.Hoist != nil }
-
 // StoreOf reads variant and store of the address; the first fitting store where the address names none.
 func (s *Site) StoreOf(r *http.Request, fits func(model.Store) bool) (p store.Saved[model.Project], v store.Saved[model.Variant], i int, sys unit.System, err error) {
 	if p, v, sys, err = s.VariantIn(r); err != nil {

@@ -11,21 +11,12 @@ import (
 func FactsOf(r model.VariantResult, sys unit.System) []FactView {
 	f := r.Facts
 	facts := []FactView{nightFact(f, sys), surplusFact(f, r, sys)}
-	if f.OneLiftOut.Is || HasHoist(r) {
+	if f.Lifts {
 		facts = append(facts, liftFact(f, sys), takesFact(f, sys))
 	} else {
 		facts = append(facts, cellsFact(f, sys), nightsFact(r))
 	}
 	return facts
-}
-
-func HasHoist(r model.VariantResult) bool {
-	for _, s := range r.Stores {
-		if s.Hoist != nil {
-			return true
-		}
-	}
-	return false
 }
 
 func EnergyOr(k unit.Known[unit.Energy], sys unit.System) string { return Known(k, unit.Energies, sys) }

@@ -83,16 +83,12 @@ func (s *Site) VariantFrame(ctx context.Context, p store.Saved[model.Project], v
 	f.Steps.Back = here
 	f.Inner = []Tab{{Text: "Variant", URL: u}}
 	for i, st := range v.Value.Stores {
-		switch {
-		case st.Hoist != nil:
-			f.Inner = append(f.Inner, Tab{Text: "Lifted mass", URL: StoreURL(p.ID, v.ID, i, "hoist")})
-		case st.Cells != nil:
-			f.Inner = append(f.Inner, Tab{Text: "Battery", URL: StoreURL(p.ID, v.ID, i, "cells")})
-		}
+		k := st.Kind()
+		f.Inner = append(f.Inner, Tab{Text: k.Title, URL: StoreURL(p.ID, v.ID, i, k.Key)})
 	}
 	for i, st := range v.Value.Stores {
-		if st.Hoist != nil {
-			f.Inner = append(f.Inner, Tab{Text: "Tests and repairs", URL: StoreURL(p.ID, v.ID, i, "trials")})
+		for _, t := range s.Tables.Stores.Of(st.Kind()).Also {
+			f.Inner = append(f.Inner, Tab{Text: t.Text, URL: StoreURL(p.ID, v.ID, i, t.URL)})
 		}
 	}
 	f.Inner = append(f.Inner, Tab{Text: "What it would take", URL: u + "/takes"}, Tab{Text: "Buy and make", URL: u + "/parts"}, Tab{Text: "Plan sheet", URL: u + "/sheet"})

@@ -8,6 +8,9 @@ import (
 	"duskweight/internal/store"
 )
 
+// IsHoist reports whether a store is a hoist.
+func IsHoist(st model.Store) bool { return st.Hoist != nil }
+
 // HoistAt is a hoist of the project that parts may be tried in.
 type HoistAt struct {
 	Variant store.Saved[model.Variant]

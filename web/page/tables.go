@@ -2,9 +2,7 @@ package page
 
 import (
 	"duskweight/internal/model"
-	"duskweight/internal/model/cell"
 	"duskweight/internal/model/cost"
-	"duskweight/internal/model/lift"
 	"duskweight/internal/model/load"
 	"duskweight/web/form"
 )
@@ -18,7 +16,5 @@ type Tables struct {
 	Money   func() []form.Part[cost.Terms]
 	Variant func() []form.Part[model.Variant] // without the insides of its stores
 	Parts   func() []form.Part[model.Variant]
-	Hoist   func() []form.Part[lift.Hoist]
-	Trials  func() []form.Part[lift.Hoist]
-	Cells   func() []form.Part[cell.Bank]
+	Stores  Kinds
 }

@@ -54,7 +54,7 @@ func partsViewOf(r model.VariantResult, v model.Variant, needs []model.Need, p s
 	if n := len(open); n > 0 && c.Parts > 0 {
 		view.Headline = fmt.Sprintf("%d of %s priced; %d more are asked for by the plan.", c.Priced, page.Counted(c.Parts, "listed part"), n)
 	}
-	if r.Ready == reason.No && page.HasHoist(r) {
+	if r.Ready == reason.No && r.Facts.Lifts {
 		view.Unfit = "Do not buy by this list yet. The plan sheet says do not hang: mend that first, and the numbers change with it."
 		view.Variant = at
 	}

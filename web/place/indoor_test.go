@@ -35,7 +35,7 @@ func TestRoomOfTheBattery(t *testing.T) {
 		t.Fatalf("the room: %+v", room.Place.Indoor)
 	}
 	out, in := model.Prepare(doc.Project).Evaluate(v), model.Prepare(room).Evaluate(v)
-	cold, warm := out.Stores[0].Cells, in.Stores[0].Cells
+	cold, warm := model.CellsOf(out.Stores[0]), model.CellsOf(in.Stores[0])
 	if cold.Life.NoFillHours < 1000 || warm.Life.NoFillHours != 0 || in.Year.NightsServed <= out.Year.NightsServed {
 		t.Errorf("outside %d h without charging and %d nights, in the room %d h and %d nights", cold.Life.NoFillHours, out.Year.NightsServed, warm.Life.NoFillHours, in.Year.NightsServed)
 	}

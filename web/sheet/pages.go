@@ -31,7 +31,7 @@ func (s *Pages) showSheet(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	view := sheetView{PaperTop: top, Back: page.VariantURL(p.ID, v.ID), Letter: r.URL.Query().Get("paper") == "letter"}
+	view := sheetView{PaperTop: top, Back: page.VariantURL(p.ID, v.ID), Letter: r.URL.Query().Get("paper") == "letter", kinds: s.Tables.Stores}
 	if view.Waits, err = s.RefusedEntries(r.Context(), p, v); err != nil {
 		return err
 	}

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"duskweight/internal/model"
@@ -23,8 +22,8 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []page.PairView {
 	rows := []page.PairView{
 		{Name: "Greatest mass", Value: page.Known(d.Mass, unit.Masses, sys)},
 		stopMarks(g, sys),
-		{Name: "Ratio and drum", Value: clauses(", ", ifKnown(d.Ratio, unit.GearRatios, sys, "%s : 1"), ifKnown(g.Drum.Diameter, unit.SmallLengths, sys, "drum %s"),
-			ifKnown(g.Drum.DeadWraps, unit.Counts, sys, "%s turns stay on"))},
+		{Name: "Ratio and drum", Value: page.Clauses(", ", page.IfKnown(d.Ratio, unit.GearRatios, sys, "%s : 1"), page.IfKnown(g.Drum.Diameter, unit.SmallLengths, sys, "drum %s"),
+			page.IfKnown(g.Drum.DeadWraps, unit.Counts, sys, "%s turns stay on"))},
 	}
 	if r := d.Raising; r.Known && r.Stalls {
 		rows = append(rows, page.PairView{Name: "Lifting", Value: "the motor stalls"})
@@ -81,35 +80,10 @@ func stopMarks(h lift.Hoist, sys unit.System) page.PairView {
 	return page.PairView{Name: "Stop marks on the rope", Value: say + "; a mark stops nothing"}
 }
 
-// ifKnown puts a value into words, which hold one %s; "" where it is not known.
-func ifKnown[T unit.Number](k unit.Known[T], q unit.Quantity, sys unit.System, words string) string {
-	if !k.Is {
-		return ""
-	}
-	return fmt.Sprintf(words, q.Format(float64(k.Val), sys))
-}
-
-// orTake is a value, or where it is not known the one to take.
-func orTake[T unit.Number](is, take unit.Known[T], q unit.Quantity, sys unit.System) string {
-	if !is.Is && take.Is {
-		return "not known; take " + page.Known(take, q, sys)
-	}
-	return page.Known(is, q, sys)
-}
-
-// clauses joins what is known; "not known" where nothing is.
-func clauses(between string, parts ...string) string {
-	parts = slices.DeleteFunc(parts, func(p string) bool { return p == "" })
-	if len(parts) == 0 {
-		return "not known"
-	}
-	return strings.Join(parts, between)
-}
-
 func shuntText(l lift.Lower, sys unit.System) string {
 	for _, load := range l.Loads {
 		if load.Permanent == unit.Yes {
-			return form.Clip(page.OrUnnamed(load.Name), 40) + ifKnown(load.Threshold, unit.Voltages, sys, ", from %s") + ifKnown(load.Resistance, unit.Resistances, sys, ", %s")
+			return form.Clip(page.OrUnnamed(load.Name), 40) + page.IfKnown(load.Threshold, unit.Voltages, sys, ", from %s") + page.IfKnown(load.Resistance, unit.Resistances, sys, ", %s")
 		}
 	}
 	return "missing" // a resistor that is not among the loads counts as none
@@ -131,38 +105,6 @@ func holdsText(h lift.Holds) string {
 	return form.Clip(strings.Join(names, " and "), 60)
 }
 
-// cellsSettings are what is set at the batteries of a variant without a hoist.
-func cellsSettings(r model.VariantResult, sys unit.System) []page.PairView {
-	var rows []page.PairView
-	for _, s := range r.Stores {
-		if s.Cells == nil {
-			continue
-		}
-		b := s.Cells.Design
-		rows = append(rows, page.PairView{Name: form.Clip(page.OrUnnamed(s.Name), 40), Value: "gives " + page.Known(s.Capacity, unit.Energies, sys) + " from full"},
-			page.PairView{Name: "Fuse close to it, for direct current", Value: fuseText(*s.Cells, sys)},
-			page.PairView{Name: "Cable, one way", Value: clauses(" of ", ifKnown(b.CableLength, unit.Lengths, sys, "%s"), orTake(b.CableArea, s.Cells.Line.AreaTake, unit.SmallAreas, sys))},
-			page.PairView{Name: "Where it stands", Value: form.OrNotKnown(form.WordFor(string(b.Indoors)))},
-			page.PairView{Name: "Its cells are", Value: form.OrNotKnown(form.WordFor(string(b.Origin)))})
-		if s.Cells.Resolved.Kind.Ion {
-			rows = append(rows, page.PairView{Name: "A board stops charging in the cold", Value: form.OrNotKnown(form.WordFor(string(b.Board)))})
-		}
-		if air := s.Cells.Air; air.Boost > 0 {
-			rows = append(rows, page.PairView{Name: "Opening for air, low down and near the top", Value: "each " + unit.Openings.Format(float64(air.Opening), sys)})
-		}
-	}
-	return rows
-}
-
-// fuseText is the fuse of a battery, or the one to take.
-func fuseText(c model.CellsResult, sys unit.System) string {
-	say := orTake(c.Design.Fuse, c.Line.FuseTake, unit.Currents, sys)
-	if f, ok := c.Design.Fuse.Value(); ok && f < c.Line.FuseLeast && c.Line.FuseTake.Is {
-		say += ", may blow; take " + page.Known(c.Line.FuseTake, unit.Currents, sys)
-	}
-	return say
-}
-
 // guessed is how many values of a variant are typical and were never confirmed.
 func guessed(v model.Variant) (n int) {
 	for _, o := range v.Origins {
@@ -173,17 +115,11 @@ func guessed(v model.Variant) (n int) {
 	return n
 }
 
-// besideHoist are the batteries and panels of a plan with a hoist, in short: their own page has the rest.
-func besideHoist(r model.VariantResult, v model.Variant, sys unit.System) (rows []page.PairView) {
+// besideHoist are the other stores and the panels of a plan with a hoist, in short: their own page has the rest.
+func besideHoist(kinds page.Kinds, r model.VariantResult, v model.Variant, sys unit.System) (rows []page.PairView) {
 	for _, s := range r.Stores {
-		if s.Cells == nil {
-			continue
-		}
-		b := s.Cells.Design
-		cable := clauses(" of ", ifKnown(b.CableLength, unit.Lengths, sys, "%s"), orTake(b.CableArea, s.Cells.Line.AreaTake, unit.SmallAreas, sys))
-		rows = append(rows, page.PairView{Name: "Battery", Value: form.Clip(page.OrUnnamed(s.Name), 30) + ": fuse " + fuseText(*s.Cells, sys) + "; cable " + cable})
-		if len(rows) == 2 {
-			break
+		if k := kinds.Of(s.Kind); k.Beside != nil && len(rows) < 2 {
+			rows = append(rows, k.Beside(s, sys))
 		}
 	}
 	label, ok := unit.Power(0), len(v.Panels) > 0
@@ -204,16 +140,11 @@ func panelSettings(v model.Variant, sys unit.System) (rows []page.PairView) {
 			rows = append(rows, page.PairView{Name: "More panels", Value: "on the page of the variant"})
 			break
 		}
-		rows = append(rows, page.PairView{Name: form.Clip(page.OrElse(a.Name, "Panels"), 40), Value: clauses(", ", ifKnown(a.Count, unit.Counts, sys, "%s of them"), ifKnown(a.Power, unit.Powers, sys, "%s each"),
-			ifKnown(a.Tilt, unit.Angles, sys, "tilted %s"), ifKnown(a.Azimuth, unit.Angles, sys, "facing %s (180° is south)"))})
+		rows = append(rows, page.PairView{Name: form.Clip(page.OrElse(a.Name, "Panels"), 40), Value: page.Clauses(", ", page.IfKnown(a.Count, unit.Counts, sys, "%s of them"), page.IfKnown(a.Power, unit.Powers, sys, "%s each"),
+			page.IfKnown(a.Tilt, unit.Angles, sys, "tilted %s"), page.IfKnown(a.Azimuth, unit.Angles, sys, "facing %s (180° is south)"))})
 	}
 	if len(v.Panels) > 0 {
 		rows = append(rows, page.PairView{Name: "Controller", Value: form.OrNotKnown(form.WordFor(string(v.Controller.Kind)))})
 	}
 	return rows
 }
-
-// cellsOrder is how a battery, its controller and the panels are joined and taken apart: the controller finds the battery's
-// voltage before the sun reaches it (common practice; the controller's own paper comes first).
-var cellsOrder = []string{"Before all: the fuse out, the panels covered or unplugged.", "Battery to the controller, then the fuse in.", "Lamps to the line, panels last.",
-	"To take it apart: panels first, then lamps, the fuse, the battery. The controller’s own paper comes first."}

@@ -11,6 +11,7 @@ import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
+	"duskweight/web/page"
 )
 
 // A text takes no more room than it was given, whatever its letters; what fits is left alone.
@@ -101,7 +102,8 @@ func TestSheetOfBattery(t *testing.T) {
 		b := *v.Stores[0].Cells
 		change(&b)
 		v.Stores = []model.Store{{Cells: &b}}
-		return sheetOf(sheetView{}, g.Evaluate(v), doc.Project, v, unit.Metric)
+		kinds := page.Kinds{{Row: model.CellsKind(), Order: make([]string, 4)}}
+		return sheetOf(sheetView{kinds: kinds}, g.Evaluate(v), doc.Project, v, unit.Metric)
 	}
 	if s := sheet(func(*cell.Bank) {}); s.State != "ready" || !s.Sign || len(s.Order) != 4 {
 		t.Errorf("as it is: %q, sign %v, %d lines of order", s.State, s.Sign, len(s.Order))

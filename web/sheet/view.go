@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"duskweight/internal/model"
@@ -19,6 +18,8 @@ type sheetView struct {
 	Back   string
 	Letter bool
 	Roomy  bool // little stands on it: larger letters
+
+	kinds page.Kinds
 
 	sheetState
 	Waits   []page.RefusedOn // pages on which refused entries wait
@@ -62,16 +63,7 @@ func sheetOf(v sheetView, r model.VariantResult, p model.Project, of model.Varia
 	for _, line := range r.Headline[:min(2, len(r.Headline))] {
 		v.Verdict = append(v.Verdict, form.Clip(line.In(sys), 2*sheetText))
 	}
-	var hoist *model.HoistResult
-	more := 0
-	for i := range r.Stores {
-		switch h := r.Stores[i].Hoist; {
-		case h != nil && hoist == nil:
-			hoist = h
-		case h != nil:
-			more++
-		}
-	}
+	hoist, more := drawnHoist(r)
 	v.sheetState = stateOf(r, sys)
 	v.Sign = v.State == "ready"
 	v.Caution = sheetCautions(hoist)
@@ -81,11 +73,16 @@ func sheetOf(v sheetView, r model.VariantResult, p model.Project, of model.Varia
 		if n := guessed(of); n > 0 {
 			v.Set = append([]page.PairView{{Name: "Guessed", Value: page.Counted(n, "value") + " of this plan, typical and not yours yet"}}, v.Set...)
 		}
-		v.Set = append(v.Set, besideHoist(r, of, sys)...)
+		v.Set = append(v.Set, besideHoist(v.kinds, r, of, sys)...)
 	} else {
-		v.Set = append(cellsSettings(r, sys), panelSettings(of, sys)...)
+		for _, s := range r.Stores {
+			if k := v.kinds.Of(s.Kind); k.Set != nil {
+				v.Set = append(v.Set, k.Set(s, sys)...)
+			}
+		}
+		v.Set = append(v.Set, panelSettings(of, sys)...)
 		if len(r.Stores) > 0 && v.State != "do not hang" {
-			v.Order = cellsOrder
+			v.Order = v.kinds.Of(r.Stores[0].Kind).Order
 		}
 	}
 	if more > 0 {
@@ -104,7 +101,7 @@ func stateOf(r model.VariantResult, sys unit.System) (v sheetState) {
 		if len(r.Because) > 0 {
 			v.Band += " " + form.Whole(r.Because[0].Text().In(sys), 2*sheetText)
 		}
-		if slices.ContainsFunc(r.Stores, func(s model.StoreResult) bool { return s.Hoist != nil && page.LooksOwed(s.Hoist.Checks) > 0 }) {
+		if fellSince(r) {
 			v.Band += " It fell or took a shock, and not every part was looked at since."
 		}
 	case reason.NotKnown:
@@ -137,7 +134,7 @@ func stateOf(r model.VariantResult, sys unit.System) (v sheetState) {
 		}
 	default:
 		v.State, v.Band = "ready", "READY for use: nothing is open."
-		if slices.ContainsFunc(r.Stores, func(s model.StoreResult) bool { return s.Hoist != nil }) {
+		if r.Facts.Lifts {
 			v.Band = "READY for the load steps: all checks hold or are tight."
 		}
 	}

@@ -47,10 +47,8 @@ func (s *Pages) yard(r *http.Request, title string) (yardTop, *model.HoistResult
 	}
 	top.Title = title + ": " + top.Title
 	result := s.Grounds.Of(p).Evaluate(v.Value)
-	for _, st := range result.Stores {
-		if st.Hoist != nil {
-			return yardTop{top, page.VariantURL(p.ID, v.ID) + "/sheet", stateOf(result, sys)}, st.Hoist, sys, nil
-		}
+	if h, _ := drawnHoist(result); h != nil {
+		return yardTop{top, page.VariantURL(p.ID, v.ID) + "/sheet", stateOf(result, sys)}, h, sys, nil
 	}
 	return yardTop{}, nil, sys, page.ErrNotFound
 }

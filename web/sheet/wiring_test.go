@@ -22,7 +22,7 @@ func TestYardPages(t *testing.T) {
 	wiring := webtest.Ask(s.Handler(), "GET", at+"/wiring", nil).Body.String()
 	checks := webtest.Ask(s.Handler(), "GET", at+"/checks", nil).Body.String()
 	r := model.Evaluate(catalog.Sample(), "").Variants[0]
-	h := r.Stores[0].Hoist
+	h := model.HoistOf(r.Stores[0])
 	for _, c := range h.Checks {
 		if !strings.Contains(strings.ToLower(webtest.Unescape(checks)), strings.ToLower(c.Part)) {
 			t.Errorf("%q is not in the list of checks", c.Part)

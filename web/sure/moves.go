@@ -1,6 +1,7 @@
 package sure
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 
@@ -20,15 +21,14 @@ type moveBar struct{ Y, TextY, Width, TextX, Label, Text string }
 
 // moveWords say an input, and which way its more goes.
 var moveWords = map[string]string{
-	"sun":          "Light of the whole year",
-	"panels":       "Power of the panels",
-	"lamps":        "What lamps and devices take",
-	"idle":         "What uses power all the time",
-	"capacity":     "What the battery holds",
-	"battery_loss": "What the battery gives back",
-	"mass":         "The mass that hangs",
-	"gear_loss":    "What the gears lose",
+	"sun":    "Light of the whole year",
+	"panels": "Power of the panels",
+	"lamps":  "What lamps and devices take",
+	"idle":   "What uses power all the time",
 }
+
+// moveName says the input of a move.
+func moveName(m search.Move) string { return cmp.Or(m.Say, moveWords[m.Input]) }
 
 // The paper of the bars, in its own units: labels stand over their bars.
 const (
@@ -58,12 +58,12 @@ func movesView(c search.Certain, years int) sureMoves {
 		if top.More {
 			way = "More of it serves more."
 		}
-		v.Say = fmt.Sprintf("%s moves the answer most: %s of the order of the years goes with it. %s", moveWords[top.Input], wholePercent(top.Share), way)
+		v.Say = fmt.Sprintf("%s moves the answer most: %s of the order of the years goes with it. %s", moveName(top), wholePercent(top.Share), way)
 	}
 	at := func(x float64) string { return fmt.Sprintf("%.1f", x) }
 	for i, m := range c.Moves {
 		y := float64(i) * moveRow
-		v.Bars = append(v.Bars, moveBar{Y: at(y + 18), TextY: at(y + 13), Width: at(max(1, m.Share*moveWide)), TextX: at(max(1, m.Share*moveWide) + 6), Label: moveWords[m.Input], Text: wholePercent(m.Share)})
+		v.Bars = append(v.Bars, moveBar{Y: at(y + 18), TextY: at(y + 13), Width: at(max(1, m.Share*moveWide)), TextX: at(max(1, m.Share*moveWide) + 6), Label: moveName(m), Text: wholePercent(m.Share)})
 		sign := "less"
 		if m.More {
 			sign = "more"
@@ -71,7 +71,7 @@ func movesView(c search.Certain, years int) sureMoves {
 		if m.Share <= chance {
 			sign = "cannot be told"
 		}
-		v.Rows = append(v.Rows, []string{moveWords[m.Input], moveRange(m), wholePercent(m.Share), sign})
+		v.Rows = append(v.Rows, []string{moveName(m), moveRange(m), wholePercent(m.Share), sign})
 	}
 	v.Height = at(float64(len(c.Moves)) * moveRow)
 	return v
@@ -79,8 +79,8 @@ func movesView(c search.Certain, years int) sureMoves {
 
 // moveRange is an input's range in words; a mass has the range of how each piece was weighed.
 func moveRange(m search.Move) string {
-	if m.Input == "mass" {
-		return "by how it was weighed"
+	if m.Range != "" {
+		return m.Range
 	}
 	return fmt.Sprintf("−%.0f to +%.0f %%", 100*(1-m.Low), 100*(m.High-1))
 }

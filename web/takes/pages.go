@@ -70,16 +70,19 @@ func (s *Pages) showTakes(w http.ResponseWriter, r *http.Request) error {
 	if b, ok := now.Facts.NightBattery.Value(); ok && now.Verdict != model.CarriesNight && !slices.ContainsFunc(takes, func(t search.Take) bool { return t.What == "battery" }) {
 		view.Rows = append(view.Rows, takeRow{What: "A battery beside it", Answer: "12.8 V and " + unit.Charges.Format(float64(b), sys) + " hold what one mean night needs, 80 % of it used. Add one on the page of the variant."})
 	}
-	if view.Season, err = seasonOf(r.Context(), g, v.Value, now, sys); err != nil {
+	if view.Season, err = seasonOf(r.Context(), s.Tables.Stores, g, v.Value, now, sys); err != nil {
 		return err
 	}
 	return s.Show(w, r, http.StatusOK, f, takesPage(view))
 }
 
-var takeNames = map[string]string{"mass": "A heavier mass", "height": "A greater height", "battery": "A larger battery", "panels": "More panels", "load": "The most the lamps may need"}
+var takeNames = map[string]string{"panels": "More panels", "load": "The most the lamps may need"}
 
 func takeRowOf(t search.Take, sys unit.System) takeRow {
 	row := takeRow{What: takeNames[t.What], Grows: say.List("; ", t.Grows...).In(sys), Breaks: t.Breaks}
+	if t.Lever != nil {
+		row.What = t.Lever.More
+	}
 	if t.Open != "" {
 		row.Answer = "Not known yet: " + t.Open + "."
 		return row
@@ -94,12 +97,10 @@ func takeRowOf(t search.Take, sys unit.System) takeRow {
 		row.Answer = page.Known(t.Load, unit.Energies, sys) + " in a mean night, " + unit.Rounded(t.Factor, 2) + " × as much as now."
 	case t.Have:
 		row.Answer = "It is enough as it is."
-	case t.What == "mass":
-		row.Answer = times + page.Tonnes(t.Mass.Val, sys) + "."
-	case t.What == "height":
-		row.Answer = times + page.Known(t.Height, unit.Lengths, sys) + "."
-	case t.What == "battery":
-		row.Answer = times + page.Known(t.Charge, unit.Charges, sys) + "."
+	case t.Lever != nil && t.Lever.Quantity == unit.Masses:
+		row.Answer = times + page.Tonnes(unit.Mass(t.Size.Val), sys) + "."
+	case t.Lever != nil:
+		row.Answer = times + page.Known(t.Size, t.Lever.Quantity, sys) + "."
 	case t.What == "panels":
 		row.Answer = times + page.Known(t.Power, unit.Powers, sys) + "."
 	}

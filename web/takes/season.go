@@ -1,6 +1,7 @@
 package takes
 
 import (
+	"cmp"
 	"context"
 	"fmt"
 	"strings"
@@ -22,9 +23,9 @@ type seasonView struct {
 }
 
 // seasonOf prints the next season of a variant from its answer.
-func seasonOf(ctx context.Context, g model.Ground, v model.Variant, r model.VariantResult, sys unit.System) (seasonView, error) {
-	s := seasonView{Ends: endsOf(r, v)}
-	if page.HasHoist(r) {
+func seasonOf(ctx context.Context, kinds page.Kinds, g model.Ground, v model.Variant, r model.VariantResult, sys unit.System) (seasonView, error) {
+	s := seasonView{Ends: endsOf(kinds, r, v)}
+	if r.Facts.Lifts {
 		s.Look = "Before the first lift of a season, look at rope, knots, pulleys, pins, bag or cage, and base, one by one. Set the mass on its blocks first."
 	}
 	if !r.YearKnown || r.Year.Nights == 0 {
@@ -50,14 +51,16 @@ func seasonOf(ctx context.Context, g model.Ground, v model.Variant, r model.Vari
 		return s, err
 	}
 	for _, l := range levers {
-		s.Levers = append(s.Levers, []string{leverNames[l.What], signed(l.Nights), unit.Energies.Format(float64(l.Energy), sys)})
+		s.Levers = append(s.Levers, []string{leverName(l), signed(l.Nights), unit.Energies.Format(float64(l.Energy), sys)})
 	}
 	s.Best = bestLever(levers, r)
 	return s, nil
 }
 
-var leverNames = map[string]string{"mass": "A quarter more mass, with its gears", "height": "A quarter more height", "battery": "A quarter more battery",
-	"panels": "A quarter more panel", "load": "A fifth less for the lamps"}
+// leverName is what was changed.
+func leverName(l search.Lever) string { return cmp.Or(l.Say, leverNames[l.What]) }
+
+var leverNames = map[string]string{"panels": "A quarter more panel", "load": "A fifth less for the lamps"}
 
 // bestLever names the one change with most effect.
 func bestLever(levers []search.Lever, r model.VariantResult) string {
@@ -65,7 +68,7 @@ func bestLever(levers []search.Lever, r model.VariantResult) string {
 		return ""
 	}
 	l := levers[0]
-	name := leverNames[l.What]
+	name := leverName(l)
 	if l.Nights <= 0 {
 		return "No change this small adds a night with light. It takes a large one: see above."
 	}
@@ -83,24 +86,18 @@ func signed(n int) string {
 }
 
 // endsOf lists the parts whose end is computed or was told, the first first as they stand in the design.
-func endsOf(r model.VariantResult, v model.Variant) []page.PairView {
+func endsOf(kinds page.Kinds, r model.VariantResult, v model.Variant) []page.PairView {
 	var out []page.PairView
 	for _, s := range r.Stores {
-		if s.Cells == nil {
+		k := kinds.Of(s.Kind)
+		if k.End == nil {
 			continue
 		}
 		name := s.Name
 		if name == "" {
-			name = "Battery"
+			name = k.Row.Title
 		}
-		switch life := s.Cells.Life; {
-		case life.Years.Is:
-			out = append(out, page.PairView{Name: name, Value: "worn to four fifths in about " + unit.Rounded(float64(life.Years.Val), 2) + " years"})
-		case life.Known:
-			out = append(out, page.PairView{Name: name, Value: "nothing wears it"})
-		default:
-			out = append(out, page.PairView{Name: name, Value: "not known"})
-		}
+		out = append(out, page.PairView{Name: name, Value: k.End(s)})
 	}
 	for _, p := range v.Parts {
 		if life, ok := p.Life.Value(); ok {

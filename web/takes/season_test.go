@@ -8,10 +8,14 @@ import (
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
+	"duskweight/web/page"
 )
 
 // The nights of the months add up to those of the year, and the sentence names the first row of the table.
 func TestSeason(t *testing.T) {
+	kinds := page.Kinds{{Row: model.CellsKind(), End: func(s model.StoreResult) string {
+		return unit.Rounded(float64(model.CellsOf(s).Life.Years.Val), 2) + " years"
+	}}}
 	doc := catalog.Sample()
 	g := model.Prepare(doc.Project)
 	v := doc.Variants[1]
@@ -20,7 +24,7 @@ func TestSeason(t *testing.T) {
 	b.Capacity.Val *= 0.45 // enough in summer, not in winter
 	v.Stores[0].Cells = &b
 	r := g.Evaluate(v)
-	s, err := seasonOf(t.Context(), g, v, g.Evaluate(v), unit.Metric)
+	s, err := seasonOf(t.Context(), kinds, g, v, g.Evaluate(v), unit.Metric)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -43,7 +47,7 @@ func TestSeason(t *testing.T) {
 		t.Errorf("%q", s.Ends)
 	}
 
-	bare, err := seasonOf(t.Context(), model.Prepare(model.Project{}), doc.Variants[0], model.Prepare(model.Project{}).Evaluate(doc.Variants[0]), unit.Metric)
+	bare, err := seasonOf(t.Context(), kinds, model.Prepare(model.Project{}), doc.Variants[0], model.Prepare(model.Project{}).Evaluate(doc.Variants[0]), unit.Metric)
 	if err != nil || len(bare.Levers) > 0 || !strings.Contains(bare.Best, "No year") || bare.Look == "" {
 		t.Errorf("without a place: %+v, %v", bare, err)
 	}

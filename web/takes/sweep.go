@@ -73,7 +73,7 @@ func (s *Pages) sendSweepCSV(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	store := map[string]string{"battery": "store, Ah", "mass": "store, kg"}[sweep.Store]
+	store := "store, " + sweep.Lever.Quantity.Symbol(unit.Metric)
 	t := page.SheetOfNumbers{Name: "panel-and-store", Head: []string{"panels, W", store, "nights with light", "of", "all parts"}}
 	for _, row := range sweep.Cells {
 		for _, c := range row {
@@ -109,23 +109,20 @@ func (s *Pages) sweepAt(r *http.Request) (search.Sweep, unit.System, error) {
 	return sweep, sys, err
 }
 
-// storeIn is the size of the store times f: Ah of a battery, kg of a mass.
+// storeIn is the size of the store times f in the metric unit that it is shown in: Ah of a battery, kg of a mass.
 func storeIn(s search.Sweep, f float64) float64 {
-	if s.Store == "battery" {
-		return f * float64(s.Charge.Val) / 3600
-	}
-	return f * float64(s.Mass.Val)
+	return s.Lever.Quantity.Scale(unit.Metric).Of(f * float64(s.Size.Val))
 }
 
 // contours are the lines along which so many nights have light. With more panel or more store there are hardly ever fewer,
 // so a line falls from left to right; between two pairs of the table it is where the nights cross when they grow evenly with
 // the logarithm of panel or store, as the table is spaced.
 func contours(s search.Sweep, sys unit.System) page.Plot {
-	watts, store, name, colour := page.ScaleOf(unit.Powers, sys), page.ScaleOf(unit.Charges, sys), "battery", "--cells"
-	size := float64(s.Charge.Val)
-	if s.Store == "mass" {
-		store, name, colour, size = page.ScaleOf(unit.Masses, sys), "mass, with its gears", "--mass", float64(s.Mass.Val)
+	if s.Lever == nil {
+		return page.Plot{}
 	}
+	watts, store, name, colour := page.ScaleOf(unit.Powers, sys), page.ScaleOf(s.Lever.Quantity, sys), s.Lever.Name, "--"+s.Look
+	size := float64(s.Size.Val)
 	p := page.Plot{Id: "contours", Title: "Panel and store that together have so many nights with light", X: watts.Axis("panels"), Y: []string{store.Axis(name)},
 		Say: "Above a line at least so many nights have light. Where a line stands upright, a larger store adds nothing; where it lies flat, more panels add nothing."}
 	if len(s.Cells) == 0 || size <= 0 {
@@ -199,7 +196,7 @@ func sweepViewOf(s search.Sweep, currency string, sys unit.System) sweepView {
 		out.Why = "There is no year to try yet: it takes a place, a night load, panels and a store."
 		return out
 	}
-	out.Store = map[string]string{"battery": "Battery", "mass": "Mass, with its gears"}[s.Store]
+	out.Store = form.SentenceCase(s.Lever.Name)
 	for _, c := range s.Cells[0] {
 		out.Panels = append(out.Panels, panelPower(s, c.Panel, sys))
 	}
@@ -251,10 +248,7 @@ func panelPower(s search.Sweep, f float64, sys unit.System) string {
 
 // storeSize is the size of the store that grows, times f.
 func storeSize(s search.Sweep, f float64, sys unit.System) string {
-	if s.Store == "battery" {
-		return page.Known(grown(s.Charge, f), unit.Charges, sys)
-	}
-	return page.Known(grown(s.Mass, f), unit.Masses, sys)
+	return page.Known(grown(s.Size, f), s.Lever.Quantity, sys)
 }
 
 func grown[T unit.Number](k unit.Known[T], f float64) unit.Known[T] {

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"duskweight/internal/model"
 	"duskweight/internal/model/search"
 	"duskweight/internal/model/unit"
 )
@@ -14,7 +15,7 @@ func TestContours(t *testing.T) {
 	cell := func(panel, size float64, nights int) search.SweepCell {
 		return search.SweepCell{Panel: panel, Size: size, Nights: nights, Of: 100, Today: panel == 1 && size == 1}
 	}
-	s := search.Sweep{Store: "battery", Power: 100, Charge: unit.Of[unit.Charge](36000), Cells: [][]search.SweepCell{
+	s := search.Sweep{Store: "battery", Lever: &model.CellsKind().Levers[0], Power: 100, Size: unit.Of[unit.Ratio](36000), Cells: [][]search.SweepCell{
 		{cell(0.5, 1, 25), cell(1, 1, 30), cell(2, 1, 100)},
 		{cell(0.5, 4, 75), cell(1, 4, 100), cell(2, 4, 100)},
 	}}

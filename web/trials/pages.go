@@ -36,7 +36,7 @@ func (s *Pages) trialsEditor(r *http.Request) (page.Editor[model.Variant], error
 	}
 	url := page.StoreURL(p.ID, v.ID, i, "trials")
 	e := s.VariantEditor(r.Context(), p, v, url, "Tests and repairs")
-	e.Form.Parts = form.Within(model.StorePath(i, "hoist"), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, TrialsForm()...)
+	e.Form.Parts = form.Within(model.HoistPath(i), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, TrialsForm()...)
 	had := len(v.Value.Stores[i].Hoist.Trials.Failures)
 	e.Tidy = func(v *model.Variant) { // after a failure the load steps begin again
 		if t := &v.Stores[i].Hoist.Trials; len(t.Failures) > had {

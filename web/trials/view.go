@@ -38,12 +38,12 @@ func trialsViewOf(g model.Ground, v model.Variant, i int, url string, sys unit.S
 	m := v.Measured(i)
 	now := g.Evaluate(v)
 	out := trialsView{URL: url, Lack: m.Lack, Absurd: m.Gears.Absurd}
-	out.headline(h, now.Stores[i].Hoist, sys)
-	if now.Stores[i].Hoist.Ready != reason.Yes {
+	out.headline(h, model.HoistOf(now.Stores[i]), sys)
+	if model.HoistOf(now.Stores[i]).Ready != reason.Yes {
 		out.Why = strings.Replace(url, "/trials/", "/hoist/", 1) + "#breaks"
 	}
-	out.Steps = stepRows(h.Trials.Steps, now.Stores[i].Hoist.Drive.Mass, string(now.Stores[i].Hoist.Ready), sys)
-	out.Held = heldLines(h.Trials.Held, now.Stores[i].Hoist.Drive.Mass, sys)
+	out.Steps = stepRows(h.Trials.Steps, model.HoistOf(now.Stores[i]).Drive.Mass, string(model.HoistOf(now.Stores[i]).Ready), sys)
+	out.Held = heldLines(h.Trials.Held, model.HoistOf(now.Stores[i]).Drive.Mass, sys)
 	for _, c := range m.Changes {
 		out.Values = append(out.Values, []string{c.What, changeText(c.Path, c.Was, sys), measuredText(c.Path, c.Is, sys)})
 	}
@@ -236,7 +236,7 @@ func effectRows(was, is model.VariantResult, i int, sys unit.System) [][]string 
 	first := func(r model.VariantResult) string { s, _ := page.HeadlineOf(r, sys); return s }
 	add("Verdict", first(was), first(is))
 	add("Plan sheet", readyWord(string(was.Ready)), readyWord(string(is.Ready)))
-	a, b := was.Stores[i].Hoist, is.Stores[i].Hoist
+	a, b := model.HoistOf(was.Stores[i]), model.HoistOf(is.Stores[i])
 	down := map[string]string{"yes": "yes", "nudge": "only with a push", "no": "no", "": "not known"}
 	add("Comes down by itself", down[a.Drive.Lowering.RunsBack], down[b.Drive.Lowering.RunsBack])
 	add("Amps, lifting", ampsOr(a.Drive.Raising.Current, sys), ampsOr(b.Drive.Raising.Current, sys))

@@ -12,8 +12,6 @@ import (
 
 	"duskweight/internal/document"
 	"duskweight/internal/model"
-	"duskweight/internal/model/cell"
-	"duskweight/internal/model/lift"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/unit"
@@ -54,14 +52,14 @@ func (s *Pages) EditVariant(r *http.Request, p store.Saved[model.Project], v sto
 	e := s.VariantEditor(r.Context(), p, v, url, "Variant")
 	e.Title = v.Value.Name
 	e.Form.Parts, e.Tidy = VariantForm(), dropEmptySheets
-	e.Below = storeList(storeListOf(p, v))
+	e.Below = storeList(storeListOf(s.Tables.Stores, p, v))
 	labels, month := e.Form.Labels(v.Value), s.monthOf(r)
 	if r.URL.Query().Has("month") {
 		e.Query = fmt.Sprintf("?month=%d", month+1)
 	}
 	e.Answer = func(w model.Variant) (page.Answer, error) {
 		g := s.Grounds.Of(p)
-		view := variantViewOf(g, g.Evaluate(w), p.Value.Currency, month, url, sys)
+		view := variantViewOf(s.Tables.Stores, g, g.Evaluate(w), p.Value.Currency, month, url, sys)
 		view.Missing = missingOf(s.Tables, view.missing, w, labels, p, v.ID)
 		return page.Answer{First: view.Headline, Facts: view.Facts, Body: variantResults(view)}, nil
 	}
@@ -111,19 +109,15 @@ func missingLink(of page.Tables, at string, v model.Variant, labels map[string]s
 		return page.FieldLink(at, f.Labels(p.Value), page.ProjectURL(p.ID)+"/load")
 	}
 	for i, st := range v.Stores {
-		link := func(kind string, labels map[string]string) form.LinkView {
-			inside := map[string]string{}
-			for path, label := range labels {
-				inside[model.Join(model.StorePath(i, kind), path)] = label
-			}
-			return page.FieldLink(at, inside, page.StoreURL(p.ID, id, i, kind))
+		k := of.Stores.Of(st.Kind())
+		if !model.Within(at, k.Row.Path(i)) {
+			continue
 		}
-		switch {
-		case st.Hoist != nil && model.Within(at, model.StorePath(i, "hoist")):
-			return link("hoist", form.Form[lift.Hoist]{Parts: of.Hoist()}.Labels(*st.Hoist))
-		case st.Cells != nil && model.Within(at, model.StorePath(i, "cells")):
-			return link("cells", form.Form[cell.Bank]{Parts: of.Cells()}.Labels(*st.Cells))
+		inside := map[string]string{}
+		for path, label := range k.Inputs.Labels(st) {
+			inside[model.Join(k.Row.Path(i), path)] = label
 		}
+		return page.FieldLink(at, inside, page.StoreURL(p.ID, id, i, k.Row.Key))
 	}
 	return page.FieldLink(at, labels, page.VariantURL(p.ID, id))
 }
@@ -133,20 +127,16 @@ type storeListView struct {
 	URL, Revision string
 	Stores        []storeCard
 	Full          bool
+	Kinds         page.Kinds // that may be added
 }
 
 type storeCard struct{ Name, Kind, URL, Index string }
 
-func storeListOf(p store.Saved[model.Project], v store.Saved[model.Variant]) storeListView {
-	out := storeListView{URL: page.VariantURL(p.ID, v.ID), Revision: fmt.Sprint(v.Revision), Full: len(v.Value.Stores) >= 8}
+func storeListOf(kinds page.Kinds, p store.Saved[model.Project], v store.Saved[model.Variant]) storeListView {
+	out := storeListView{URL: page.VariantURL(p.ID, v.ID), Revision: fmt.Sprint(v.Revision), Full: len(v.Value.Stores) >= 8, Kinds: kinds}
 	for i, st := range v.Value.Stores {
-		c := storeCard{Index: page.Itoa(i)}
-		switch {
-		case st.Hoist != nil:
-			c.Name, c.Kind, c.URL = st.Hoist.Name, "Lifted mass", page.StoreURL(p.ID, v.ID, i, "hoist")
-		case st.Cells != nil:
-			c.Name, c.Kind, c.URL = st.Cells.Name, "Battery", page.StoreURL(p.ID, v.ID, i, "cells")
-		}
+		k := st.Kind()
+		c := storeCard{Index: page.Itoa(i), Name: st.Design().Name(), Kind: k.Title, URL: page.StoreURL(p.ID, v.ID, i, k.Key)}
 		if c.Name == "" {
 			c.Name = c.Kind
 		}
@@ -155,7 +145,7 @@ func storeListOf(p store.Saved[model.Project], v store.Saved[model.Variant]) sto
 	return out
 }
 
-// changeStores adds, removes or moves up a store of a variant: field do is add:hoist, add:cells, remove:1 or up:1.
+// changeStores adds, removes or moves up a store of a variant: field do is add: with the key of a kind, remove:1 or up:1.
 func (s *Pages) changeStores(w http.ResponseWriter, r *http.Request) error {
 	p, v, err := s.Variant(r)
 	if err != nil {
@@ -166,7 +156,7 @@ func (s *Pages) changeStores(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	next := document.Clone(v.Value)
-	said, err := storeChange(&next, typed.Get(form.NameDo))
+	said, err := storeChange(s.Tables.Stores, &next, typed.Get(form.NameDo))
 	if err != nil {
 		return err
 	}
@@ -179,15 +169,15 @@ func (s *Pages) changeStores(w http.ResponseWriter, r *http.Request) error {
 	return page.SeeOther(w, r, page.VariantURL(p.ID, v.ID)+"#stores")
 }
 
-func storeChange(v *model.Variant, do string) (string, error) {
+func storeChange(kinds page.Kinds, v *model.Variant, do string) (string, error) {
+	for _, k := range kinds {
+		if do == "add:"+k.Row.Key {
+			v.Stores = append(v.Stores, k.New())
+			return k.Row.Title + " added", nil
+		}
+	}
 	var i int
 	switch {
-	case do == "add:hoist":
-		v.Stores = append(v.Stores, model.Store{Hoist: &lift.Hoist{Name: "Lifted mass"}})
-		return "Lifted mass added", nil
-	case do == "add:cells":
-		v.Stores = append(v.Stores, model.Store{Cells: &cell.Bank{Name: "Battery", Kind: cell.LFP}})
-		return "Battery added", nil
 	case scan(do, "remove:%d", &i) && i < len(v.Stores):
 		v.Stores = append(v.Stores[:i:i], v.Stores[i+1:]...)
 		v.Origins = originsWithout(v.Origins, i)
@@ -250,8 +240,8 @@ func (s *Pages) addVariant(w http.ResponseWriter, r *http.Request) error {
 		if r.PostForm.Get("from") == fmt.Sprint(have.ID) {
 			v = document.Clone(have.Value)
 			for _, st := range v.Stores {
-				if st.Hoist != nil { // what was tried belongs to the hoist that was tried; what fell stays
-					st.Hoist.Trials = lift.Trials{Failures: st.Hoist.Trials.Failures}
+				if k := s.Tables.Stores.Of(st.Kind()); k.Copied != nil {
+					k.Copied(st)
 				}
 			}
 			v.Name = page.FreeName(variants, have.Value.Name)

@@ -17,7 +17,7 @@ import (
 // picturesOf are the pictures of a variant's year on ground g: the typical day of a month (0 is January), where the energy
 // went, every night, the worst week, how full each store was, and for a hoist its mass against its height. url is the page
 // they stand on.
-func picturesOf(g model.Ground, r model.VariantResult, month int, url string, sys unit.System) []page.PictureView {
+func picturesOf(kinds page.Kinds, g model.Ground, r model.VariantResult, month int, url string, sys unit.System) []page.PictureView {
 	if !r.YearKnown {
 		return nil
 	}
@@ -32,17 +32,38 @@ func picturesOf(g model.Ground, r model.VariantResult, month int, url string, sy
 		out = append(out, weekPicture(weekOf(g, r), sys))
 	}
 	out = append(out, statePictures(r)...)
-	for _, s := range r.Stores {
-		if s.Hoist != nil && s.Hoist.Drive.Mass.Is {
-			out = append(out, massPicture(r, s.Hoist, sys))
-			break
-		}
-	}
+	out = append(out, kindPictures(kinds, r, sys)...)
 	for i := range out {
 		out[i].CSV = url + "/" + out[i].ID + ".csv"
 	}
 	out[0].CSV += fmt.Sprintf("?month=%d", month+1)
 	return out
+}
+
+// kindPictures is a picture of each kind that has one, of its first store for which there is one.
+func kindPictures(kinds page.Kinds, r model.VariantResult, sys unit.System) (out []page.PictureView) {
+	for _, k := range kinds {
+		for _, s := range r.Stores {
+			if s.Kind != k.Row || k.Picture == nil {
+				continue
+			}
+			if p, ok := k.Picture(r, s, sys); ok {
+				out = append(out, p)
+				break
+			}
+		}
+	}
+	return out
+}
+
+// lookOf is the look of the one store that took part in the year; empty for several.
+func lookOf(r model.VariantResult) string {
+	for _, s := range r.Stores {
+		if s.InYear && len(r.Year.Stores) == 1 {
+			return s.Kind.Look
+		}
+	}
+	return ""
 }
 
 // sendVariantCSV sends the numbers of one picture of a variant as it is saved.
@@ -52,7 +73,7 @@ func (s *Pages) sendVariantCSV(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	g := s.Grounds.Of(p)
-	return page.SendPicture(w, r, picturesOf(g, g.Evaluate(v.Value), s.monthOf(r), page.VariantURL(p.ID, v.ID), sys))
+	return page.SendPicture(w, r, picturesOf(s.Tables.Stores, g, g.Evaluate(v.Value), s.monthOf(r), page.VariantURL(p.ID, v.ID), sys))
 }
 
 // cents is a power without what is less than a hundredth of a watt: that is dusk and rounding.
@@ -144,9 +165,7 @@ func weekOf(g model.Ground, r model.VariantResult) week {
 			w.Days = append(w.Days, fmt.Sprintf("%d %s", day, form.MonthNames[m][:3]))
 		}
 	}
-	for _, s := range r.Stores {
-		w.Mass = w.Mass || s.InYear && s.Hoist != nil && len(r.Year.Stores) == 1
-	}
+	w.Look = lookOf(r)
 	w.Name = "The worst week, from " + w.Days[0]
 	return w
 }
@@ -192,9 +211,7 @@ func dayPicture(r model.VariantResult, m int, url string, sys unit.System) page.
 	if len(r.Year.Stores) > 0 {
 		d.Stored = stored
 	}
-	for _, s := range r.Stores {
-		d.Mass = d.Mass || s.InYear && s.Hoist != nil && len(r.Year.Stores) == 1
-	}
+	d.Look = lookOf(r)
 	v.Say = "The mean of each hour of the month. After all that is wanted, " + unit.Energies.Format(over, sys) + " of sun are left over a day."
 	v.SVG = page.SvgOf(func(w io.Writer) error { return draw.Day(d, w) })
 	v.Numbers = func() page.SheetOfNumbers {
@@ -263,7 +280,7 @@ func statePictures(r model.VariantResult) []page.PictureView {
 		if capacity <= 0 {
 			continue
 		}
-		d := draw.States{Name: page.OrUnnamed(s.Name), Mass: s.Hoist != nil}
+		d := draw.States{Name: page.OrUnnamed(s.Name), Look: s.Kind.Look}
 		d.Least, d.Most = dayEnds(state, capacity)
 		full, empty := 0, 0
 		for i := range d.Most {
@@ -324,36 +341,4 @@ func statesByMonth(d draw.States) [][]string {
 		from += days
 	}
 	return rows
-}
-
-func massPicture(r model.VariantResult, h *model.HoistResult, sys unit.System) page.PictureView {
-	m := draw.MassAgainstHeight{Mass: h.Drive.Mass, Height: h.Design.Travel, Units: sys}
-	for _, wh := range []float64{1, 10, 100, 1000} {
-		m.Lines = append(m.Lines, draw.Energies{Energy: unit.Energy(wh) * unit.WattHour, Name: unit.Energies.Format(wh*3600, sys)})
-	}
-	v := page.PictureView{ID: "mass", Title: "Mass against height", Say: "Each line is one energy, before any loss.", Head: []string{"What", "Value"},
-		Rows: [][]string{{"Mass today", page.Known(h.Drive.Mass, unit.Masses, sys)}, {"Travel today", page.Known(h.Design.Travel, unit.Lengths, sys)}, {"Energy of one lift, before any loss", page.Known(h.Drive.RaiseEnergyMech, unit.Energies, sys)}}}
-	if need, ok := r.Facts.NightAppliances.Value(); ok && need > 0 {
-		all := need + r.Facts.NightStanding.Val
-		m.Lines = append(m.Lines, draw.Energies{Energy: all, Name: "a night", Strong: true})
-		v.Rows = append(v.Rows, []string{"What a night needs", unit.Energies.Format(float64(all), sys)})
-		v.Say = "Each line is one energy, before any loss; the thick one is what a night needs, the ring is today’s design."
-	}
-	v.SVG = page.SvgOf(func(w io.Writer) error { return draw.MassHeight(m, w) })
-	v.Numbers = func() page.SheetOfNumbers { return massNumbers(m) }
-	return v
-}
-
-// massNumbers is the heights at which masses have each energy of the picture, in SI.
-func massNumbers(m draw.MassAgainstHeight) page.SheetOfNumbers {
-	t := page.SheetOfNumbers{Name: "mass-against-height", Head: []string{"line", "mass, kg", "height, m"}}
-	if m.Mass.Is && m.Height.Is {
-		t.Rows = append(t.Rows, []any{"today", float64(m.Mass.Val), float64(m.Height.Val)})
-	}
-	for _, l := range m.Lines {
-		for _, kg := range []float64{10, 100, 1000, 10000, 100000} {
-			t.Rows = append(t.Rows, []any{l.Name, kg, float64(l.Energy) / (kg * unit.G)})
-		}
-	}
-	return t
 }

@@ -2,10 +2,8 @@ package variant
 
 import (
 	"math"
-	"regexp"
 	"strings"
 	"testing"
-	"time"
 
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
@@ -22,7 +20,7 @@ func TestPictures(t *testing.T) {
 	for _, variant := range doc.Variants {
 		r := g.Evaluate(variant)
 		ids := map[string]bool{}
-		pictures := picturesOf(g, r, 5, "/page", unit.Metric)
+		pictures := picturesOf(nil, g, r, 5, "/page", unit.Metric)
 		if want := 3 + len(variant.Stores); len(pictures) < want { // day, flow, nights, and each store
 			t.Errorf("%s: %d pictures, want at least %d", variant.Name, len(pictures), want)
 		}
@@ -82,52 +80,5 @@ func TestFlowCloses(t *testing.T) {
 		if d := float64(sum-y.Bus) / float64(y.Bus); d > 1e-9 || d < -1e-9 { // sums of 8760 hours in another order
 			t.Errorf("%s: off by %g of the sun", variant.Name, d)
 		}
-	}
-}
-
-// By the almanac the sun sets there, at 49.6° north and 6.2° east, at 20:38 by standard time in the middle of June
-// (from memory). What to do today is told for a hoist that may hang, and for one that may not is that it may not.
-func TestToday(t *testing.T) {
-	doc := catalog.Sample()
-	g := model.Prepare(doc.Project)
-	told := map[string]string{}
-	for _, v := range doc.Variants {
-		r := g.Evaluate(v)
-		told[string(r.Ready)+map[bool]string{true: " hoist", false: ""}[page.HasHoist(r)]] = strings.Join(todayOf(g, r, int(time.June)-1), "\n")
-	}
-	if told["yes"] != "" {
-		t.Errorf("without a hoist: %q", told["yes"])
-	}
-	if told["no hoist"] != "Do not lift: the checks say do not hang." {
-		t.Errorf("do not hang: %q", told["no hoist"])
-	}
-	if want := regexp.MustCompile(`^Lift between 0\d:00 and 1\d:00, .*\nLower after sunset, about 20:[34]0\. .*\nStop if the base moves, the motor is too hot to touch, or wind moves the mass\.$`); !want.MatchString(told["yes hoist"]) {
-		t.Errorf("ready: %q", told["yes hoist"])
-	}
-}
-
-func TestLongest(t *testing.T) {
-	for want, hours := range map[[2]int]string{{0, 0}: "", {9, 12}: "2 9 10 11", {22, 24}: "22 23", {0, 3}: "0 1 2 5"} {
-		in := " " + hours + " "
-		if from, to := longest(func(h int) bool { return strings.Contains(in, " "+page.Itoa(h)+" ") }); from != want[0] || to != want[1] {
-			t.Errorf("%q: %d to %d", hours, from, to)
-		}
-	}
-}
-
-// A lifted mass that runs down for less than it gives says so; a battery, and a mass that gives what it can, say nothing.
-func TestWasted(t *testing.T) {
-	doc := catalog.Sample()
-	g := model.Prepare(doc.Project)
-	s := g.Evaluate(doc.Variants[0]).Stores[0]
-	if say := wastedBy(s, unit.Metric); !strings.Contains(say, "comes down at "+unit.Powers.Format(float64(s.Reservoir.DrawMin), unit.Metric)) {
-		t.Errorf("%g of %g J given back: %q", float64(s.Year.Delivered), float64(s.RoundTrip.Val)*float64(s.Year.Taken), say)
-	}
-	s.Year.Delivered = unit.Energy(0.9 * float64(s.RoundTrip.Val) * float64(s.Year.Taken))
-	if say := wastedBy(s, unit.Metric); say != "" {
-		t.Errorf("a mass that gives what it can: %q", say)
-	}
-	if say := wastedBy(g.Evaluate(doc.Variants[1]).Stores[0], unit.Metric); say != "" {
-		t.Errorf("a battery: %q", say)
 	}
 }

@@ -37,7 +37,7 @@ type flowView struct{ Name, Value, Share string }
 
 // variantViewOf prints the answer of a variant that stands on ground g. month, 0 for January, is the one whose day is
 // shown; url is the page.
-func variantViewOf(g model.Ground, r model.VariantResult, currency string, month int, url string, sys unit.System) variantView {
+func variantViewOf(kinds page.Kinds, g model.Ground, r model.VariantResult, currency string, month int, url string, sys unit.System) variantView {
 	v := variantView{Verdict: r.Verdict, Facts: page.FactsOf(r, sys), Money: moneyRows(r, currency), Parts: url + "/parts", Sure: url + "/sure"}
 	v.Headline, v.More = page.HeadlineOf(r, sys)
 	v.Ready = page.ReadyOf(r)
@@ -47,28 +47,37 @@ func variantViewOf(g model.Ground, r model.VariantResult, currency string, month
 	for _, s := range r.Stores {
 		v.Stores = append(v.Stores, []string{page.OrUnnamed(s.Name), page.Known(s.Capacity, unit.Energies, sys), page.Known(s.RoundTrip, unit.Percents, sys),
 			yearOf(s, sys, s.Year.Taken), yearOf(s, sys, s.Year.Delivered), yearOf(s, sys, s.Year.Loss)})
-		if say := wastedBy(s, sys); say != "" {
-			v.Wasted = append(v.Wasted, say)
+		if k := kinds.Of(s.Kind); k.Wasted != nil {
+			v.Wasted = append(v.Wasted, said(k.Wasted(s, sys))...)
 		}
 	}
 	if r.YearKnown {
 		for _, say := range r.Bus.Remarks {
 			v.Flags = append(v.Flags, page.FlagView{Say: form.Sentence(say)})
 		}
-		v.Today = todayOf(g, r, month)
-		v.Pictures = picturesOf(g, r, month, url, sys)
+		v.Today = todayOf(kinds, g, r, month)
+		v.Pictures = picturesOf(kinds, g, r, month, url, sys)
 	}
 	v.missing = r.Missing
 	return v
 }
 
-// wastedBy says why a lifted mass gave back less than half of what it gives from full: it comes down at its own power, and
-// what was wanted was less.
-func wastedBy(s model.StoreResult, sys unit.System) string {
-	if s.Hoist == nil || s.Reservoir == nil || !s.InYear || !s.RoundTrip.Is || s.Reservoir.DrawMin <= 0 || float64(s.Year.Delivered) >= 0.5*float64(s.RoundTrip.Val)*float64(s.Year.Taken) {
-		return ""
+// said is a sentence as a list; none where it is empty.
+func said(say string) []string {
+	if say == "" {
+		return nil
 	}
-	return "“" + page.OrUnnamed(s.Name) + "” comes down at " + unit.Powers.Format(float64(s.Reservoir.DrawMin), sys) + " or more. Mostly less was wanted: what uses power all the time brings it down for nothing."
+	return []string{say}
+}
+
+// todayOf says what to do on a usual day of a month (0 is January) with the first store that asks for it.
+func todayOf(kinds page.Kinds, g model.Ground, r model.VariantResult, month int) []string {
+	for _, s := range r.Stores {
+		if k := kinds.Of(s.Kind); k.Today != nil {
+			return k.Today(g, r, s, month)
+		}
+	}
+	return nil
 }
 
 func yearOf(s model.StoreResult, sys unit.System, e unit.Energy) string {

@@ -49,6 +49,11 @@ func Create(t *testing.T, s *web.Site, name string, doc model.Document) (store.S
 	return p, vs
 }
 
+// kindPages are the pages that a variant has with a store of a kind, beside the store's own; # is the place of the store.
+var kindPages = map[string][]string{
+	"hoist": {"/trials/#", "/hoist/#/pictures", "/hoist/#/motor", "/hoist/#/rows", "/hoist/#/rows?kind=rope", "/hoist/#/rows?kind=stage", "/sheet/wiring", "/sheet/checks"},
+}
+
 // PagesOf are the addresses of every page of a project with these variants.
 func PagesOf(p store.Saved[model.Project], vs []store.Saved[model.Variant]) []string {
 	base := page.ProjectURL(p.ID)
@@ -57,14 +62,10 @@ func PagesOf(p store.Saved[model.Project], vs []store.Saved[model.Variant]) []st
 		at := page.VariantURL(p.ID, v.ID)
 		pages = append(pages, at, at+"/takes", at+"/sweep", at+"/sheet", at+"/sheet?paper=letter", at+"/parts", at+"/parts/market", at+"/parts/making?paper=letter")
 		for i, st := range v.Value.Stores {
-			kind := "/cells/"
-			if st.Hoist != nil {
-				kind = "/hoist/"
-				pages = append(pages, at+"/trials/"+page.Itoa(i), at+kind+page.Itoa(i)+"/pictures", at+kind+page.Itoa(i)+"/motor", at+"/sheet/wiring", at+"/sheet/checks")
-			}
-			pages = append(pages, at+kind+page.Itoa(i))
-			if st.Hoist != nil {
-				pages = append(pages, at+kind+page.Itoa(i)+"/rows", at+kind+page.Itoa(i)+"/rows?kind=rope", at+kind+page.Itoa(i)+"/rows?kind=stage")
+			kind, n := st.Kind().Key, page.Itoa(i)
+			pages = append(pages, page.StoreURL(p.ID, v.ID, i, kind))
+			for _, more := range kindPages[kind] {
+				pages = append(pages, at+strings.ReplaceAll(more, "#", n))
 			}
 		}
 	}

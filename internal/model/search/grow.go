@@ -71,6 +71,7 @@ func Grown(v model.Variant, what string, f float64) model.Variant {
 // take searches the smallest factor of the size, and says what the store comes to with it, or what stops it.
 func (s size) take(ctx context.Context, g model.Ground, v model.Variant, now model.VariantResult) Take {
 	t, at := find(ctx, g, now, s.What, func(f float64) model.Variant { return s.grown(v, f) })
+	t.Lever = &s.Lever
 	if t.Found {
 		t.Grown = s.Tell(at.Stores[growing(v, s.of)].Part, t.Factor)
 		return t

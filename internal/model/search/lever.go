@@ -16,6 +16,7 @@ const Step = 1.25
 // Lever is one thing changed by Step alone, and what that does to the year.
 type Lever struct {
 	What   string      // that of a model.Lever, "panels" or "load"
+	Say    string      // that of a model.Lever, "A quarter more mass"; empty for the others
 	Nights int         // nights with light that it adds to the year; below zero where it takes some away
 	Energy unit.Energy // that is missing less over the year
 }
@@ -28,21 +29,21 @@ func Levers(ctx context.Context, g model.Ground, v model.Variant, now model.Vari
 		return nil, nil
 	}
 	var out []Lever
-	try := func(what string, g model.Ground, w model.Variant) {
+	try := func(what, say string, g model.Ground, w model.Variant) {
 		then := g.Evaluate(w)
 		if ctx.Err() != nil || !then.YearKnown {
 			return
 		}
-		out = append(out, Lever{what, then.Year.NightsServed - now.Year.NightsServed, now.Year.Unmet - then.Year.Unmet})
+		out = append(out, Lever{what, say, then.Year.NightsServed - now.Year.NightsServed, now.Year.Unmet - then.Year.Unmet})
 	}
 	early, late := sizes(v)
 	for _, s := range slices.Concat(early, late) {
-		try(s.What, g, s.grown(v, Step))
+		try(s.What, s.Quarter, g, s.grown(v, Step))
 	}
 	if len(v.Panels) > 0 {
-		try("panels", g, wider(v, Step))
+		try("panels", "", g, wider(v, Step))
 	}
-	try("load", g.Scaled(1/Step), v)
+	try("load", "", g.Scaled(1/Step), v)
 	slices.SortStableFunc(out, func(a, b Lever) int {
 		return cmp.Or(cmp.Compare(b.Nights, a.Nights), cmp.Compare(b.Energy, a.Energy))
 	})

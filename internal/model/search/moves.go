@@ -9,6 +9,8 @@ import (
 // Move is how much of a variant's answer goes with one input over the draws.
 type Move struct {
 	Input     string  // the tolerance's name
+	Say       string  // its words; empty for what all variants have
+	Range     string  // its range in words, where that is not Low to High
 	Low, High float64 // its range, as factors
 	Share     float64 // squared rank correlation with the share of lamps and devices served, 0 to 1
 	More      bool    // more of the input serves more
@@ -18,7 +20,7 @@ type Move struct {
 func moves(there []Tolerance, factors map[string][]float64, served []float64) (out []Move) {
 	for _, t := range there {
 		r := RankCorrelation(factors[t.Name], served)
-		out = append(out, Move{t.Name, t.Low, t.High, r * r, r > 0})
+		out = append(out, Move{t.Name, t.Say, t.Range, t.Low, t.High, r * r, r > 0})
 	}
 	slices.SortStableFunc(out, func(a, b Move) int {
 		switch {

@@ -21,10 +21,12 @@ func Factors() []float64 {
 type Sweep struct {
 	Store string // what is multiplied, that of a model.Lever: "battery" or "mass"; empty where there is no store or no year
 
-	// As designed: what the factors multiply. Charge is that of the battery, Mass that of the lifted mass.
-	Power  unit.Power
-	Charge unit.Known[unit.Charge]
-	Mass   unit.Known[unit.Mass]
+	Lever *model.Lever // of the store
+	Look  string       // that of its kind
+
+	// As designed: what the factors multiply.
+	Power unit.Power
+	Size  unit.Known[unit.Ratio] // of the store, SI
 
 	Cells [][]SweepCell
 	Best  *SweepCell // the cheapest that meets Target; nil where none does or a part of panels or store has no price
@@ -80,9 +82,8 @@ func sweepOf(v model.Variant, now model.VariantResult) Sweep {
 		if i < 0 || !v.Stores[i].Design().ForNight() {
 			continue
 		}
-		l := k.Levers[0]
-		is := l.Tell(now.Stores[i].Part, 1)
-		s.Store, s.Charge, s.Mass = l.What, is.Charge, is.Mass
+		l := &k.Levers[0]
+		s.Store, s.Lever, s.Look, s.Size = l.What, l, k.Look, l.Tell(now.Stores[i].Part, 1).Size
 		return s
 	}
 	return s

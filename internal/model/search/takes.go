@@ -22,6 +22,7 @@ type Take struct {
 	Found       bool                    // the target is reached at Factor
 	Have        bool                    // it is reached already
 	Factor      float64                 // of what the design has, when Found
+	Lever       *model.Lever            // nil for panels and load
 	model.Grown                         // what the store comes to, for a lever
 	Power       unit.Known[unit.Power]  // for the panels
 	Load        unit.Known[unit.Energy] // for the load: the greatest mean night that is served

@@ -34,7 +34,7 @@ func TestWhatItTakesIsEnoughAndNoMore(t *testing.T) {
 			v := both
 			v.Stores = append([]model.Store(nil), both.Stores...)
 			b := *v.Stores[1].Cells
-			b.Capacity = unit.Of(unit.Charge(float64(k.Charge.Val) * tc.factor))
+			b.Capacity = unit.Of(unit.Charge(float64(k.Size.Val) * tc.factor))
 			v.Stores[1].Cells = &b
 			r := g.Evaluate(v)
 			if got := float64(r.Year.NightsServed) >= search.Target*float64(r.Year.Nights); got != tc.served {
@@ -64,7 +64,7 @@ func TestGrownMassKeepsTheCurrent(t *testing.T) {
 	doc := catalog.Sample()
 	g := model.Prepare(doc.Project)
 	one, ten := g.Evaluate(doc.Variants[0]), g.Evaluate(search.Grown(doc.Variants[0], "mass", 10))
-	a, b := one.Stores[0].Hoist.Drive, ten.Stores[0].Hoist.Drive
+	a, b := model.HoistOf(one.Stores[0]).Drive, model.HoistOf(ten.Stores[0]).Drive
 	if d := float64(b.Raising.Current/a.Raising.Current) - 1; d > 1e-9 || d < -1e-9 {
 		t.Errorf("current %v became %v", a.Raising.Current, b.Raising.Current)
 	}

@@ -13,6 +13,8 @@ import (
 // Tolerance is how far the truth may lie from what was typed: a factor between Low and High, most likely 1.
 type Tolerance struct {
 	Name      string // the stream of its draws
+	Say       string // that of a model.Doubt; empty for the others
+	Range     string // the same
 	Low, High float64
 
 	project func(*model.Project, float64) (there bool) // changes what all variants share; nil for nothing
@@ -23,14 +25,14 @@ type Tolerance struct {
 // real parts of these kinds differ by about so much from their labels, and real use from what was thought.
 func Tolerances() []Tolerance {
 	out := []Tolerance{
-		{"sun", 0.93, 1.07, nil, panelPower},      // years differ, and means were measured in other ones; counts as more from the panels, so that every kind of sky takes it
-		{"panels", 0.90, 1.03, nil, panelPower},   // label, ageing, connectors
-		{"lamps", 0.80, 1.25, lampPower, nil},     // how long they are really on, and what they really take
-		{"idle", 0.80, 1.50, sharedIdle, ownIdle}, // rarely measured, and rarely less
+		{Name: "sun", Low: 0.93, High: 1.07, variant: panelPower},                    // years differ, and means were measured in other ones; counts as more from the panels, so that every kind of sky takes it
+		{Name: "panels", Low: 0.90, High: 1.03, variant: panelPower},                 // label, ageing, connectors
+		{Name: "lamps", Low: 0.80, High: 1.25, project: lampPower},                   // how long they are really on, and what they really take
+		{Name: "idle", Low: 0.80, High: 1.50, project: sharedIdle, variant: ownIdle}, // rarely measured, and rarely less
 	}
 	for _, k := range model.Kinds() {
 		for _, d := range k.Doubts {
-			out = append(out, Tolerance{d.Name, d.Low, d.High, nil, func(v *model.Variant, f float64) (there bool) {
+			out = append(out, Tolerance{Name: d.Name, Say: d.Say, Range: d.Range, Low: d.Low, High: d.High, variant: func(v *model.Variant, f float64) (there bool) {
 				for _, s := range v.Stores {
 					there = k.Is(s) && d.Change(s, f) || there
 				}

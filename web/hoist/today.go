@@ -1,4 +1,4 @@
-package variant
+package hoist
 
 import (
 	"duskweight/web/form"
@@ -10,26 +10,21 @@ import (
 	"duskweight/web/page"
 )
 
-// todayOf says what to do on a usual day of a month (0 is January) with the first hoist of a variant: when to lift, how
-// long to wait, when to let it down, when to stop. Nothing where there is no hoist.
-func todayOf(g model.Ground, r model.VariantResult, month int) []string {
-	for _, s := range r.Stores {
-		if s.Hoist == nil {
-			continue
-		}
-		switch {
-		case s.Hoist.Ready == reason.No:
-			return []string{"Do not lift: the checks say do not hang."}
-		case s.Reservoir == nil:
-			return nil
-		}
-		var say []string
-		if s.Hoist.Ready != reason.Yes {
-			say = []string{"Not before every check of the plan sheet holds. Then:"}
-		}
-		return append(say, liftWhen(g, r, s, month), lowerWhen(g, month), "Stop if the base moves, the motor is too hot to touch, or wind moves the mass.")
+// today says what to do with a hoist on a usual day of a month (0 is January): when to lift, how long to wait, when to let it
+// down, when to stop.
+func today(g model.Ground, r model.VariantResult, s model.StoreResult, month int) []string {
+	h := model.HoistOf(s)
+	switch {
+	case h.Ready == reason.No:
+		return []string{"Do not lift: the checks say do not hang."}
+	case s.Reservoir == nil:
+		return nil
 	}
-	return nil
+	var say []string
+	if h.Ready != reason.Yes {
+		say = []string{"Not before every check of the plan sheet holds. Then:"}
+	}
+	return append(say, liftWhen(g, r, s, month), lowerWhen(g, month), "Stop if the base moves, the motor is too hot to touch, or wind moves the mass.")
 }
 
 // liftWhen is the time of day in which the sun lifts, and how a lift goes: the hours in which it does so on at least half
@@ -77,7 +72,7 @@ func sunLifts(g model.Ground, r model.VariantResult, s model.StoreResult) func(h
 
 // liftAndRest is how long a lift takes and how long the motor rests after it.
 func liftAndRest(s model.StoreResult) string {
-	say, d := "", s.Hoist.Drive
+	say, d := "", model.HoistOf(s).Drive
 	if d.Raising.Time > 0 {
 		say = ", " + form.Lasting(d.Raising.Time)
 		if !s.Reservoir.FillStep || s.Reservoir.Own != nil {

@@ -1,0 +1,81 @@
+package cells
+
+import (
+	"duskweight/internal/model"
+	"duskweight/internal/model/cell"
+	"duskweight/internal/model/unit"
+	"duskweight/web/form"
+	"duskweight/web/page"
+)
+
+// Kind is what the pages about all stores need of batteries.
+func Kind() page.Kind {
+	return page.Kind{
+		Row: model.CellsKind(), Add: "Add a battery",
+		New:    func() model.Store { return model.Store{Cells: &cell.Bank{Name: "Battery", Kind: cell.LFP}} },
+		Inputs: page.InputsOf(func(st model.Store) *cell.Bank { return st.Cells }, CellsForm),
+		Usual:  usual,
+		Order:  order, End: end, Set: set, Beside: beside,
+	}
+}
+
+// usual is what is usual of the numbers of a battery, for the guide.
+func usual() []page.UsualPage {
+	of := func(kind cell.Chemistry) []form.UsualOf { return form.UsualsOf(CellsForm(), &cell.Bank{Kind: kind}) }
+	return []page.UsualPage{{Title: "Battery, iron phosphate", Rows: of(cell.LFP)}, {Title: "Battery, sealed lead", Rows: of(cell.SealedLead)}}
+}
+
+// end is when a battery is worn.
+func end(s model.StoreResult) string {
+	switch life := model.CellsOf(s).Life; {
+	case life.Years.Is:
+		return "worn to four fifths in about " + unit.Rounded(float64(life.Years.Val), 2) + " years"
+	case life.Known:
+		return "nothing wears it"
+	}
+	return "not known"
+}
+
+// set is what is set at a battery of a variant without a hoist.
+func set(s model.StoreResult, sys unit.System) []page.PairView {
+	c := model.CellsOf(s)
+	b := c.Design
+	rows := []page.PairView{{Name: form.Clip(page.OrUnnamed(s.Name), 40), Value: "gives " + page.Known(s.Capacity, unit.Energies, sys) + " from full"},
+		{Name: "Fuse close to it, for direct current", Value: fuseText(*c, sys)},
+		{Name: "Cable, one way", Value: cableText(*c, sys)},
+		{Name: "Where it stands", Value: form.OrNotKnown(form.WordFor(string(b.Indoors)))},
+		{Name: "Its cells are", Value: form.OrNotKnown(form.WordFor(string(b.Origin)))}}
+	if c.Resolved.Kind.Ion {
+		rows = append(rows, page.PairView{Name: "A board stops charging in the cold", Value: form.OrNotKnown(form.WordFor(string(b.Board)))})
+	}
+	if air := c.Air; air.Boost > 0 {
+		rows = append(rows, page.PairView{Name: "Opening for air, low down and near the top", Value: "each " + unit.Openings.Format(float64(air.Opening), sys)})
+	}
+	return rows
+}
+
+// beside is the same in short, on the sheet of a hoist: its own page has the rest.
+func beside(s model.StoreResult, sys unit.System) page.PairView {
+	c := *model.CellsOf(s)
+	return page.PairView{Name: "Battery", Value: form.Clip(page.OrUnnamed(s.Name), 30) + ": fuse " + fuseText(c, sys) + "; cable " + cableText(c, sys)}
+}
+
+// cableText is the cable of a battery, or the one to take.
+func cableText(c model.CellsResult, sys unit.System) string {
+	b := c.Design
+	return page.Clauses(" of ", page.IfKnown(b.CableLength, unit.Lengths, sys, "%s"), page.OrTake(b.CableArea, c.Line.AreaTake, unit.SmallAreas, sys))
+}
+
+// fuseText is the fuse of a battery, or the one to take.
+func fuseText(c model.CellsResult, sys unit.System) string {
+	say := page.OrTake(c.Design.Fuse, c.Line.FuseTake, unit.Currents, sys)
+	if f, ok := c.Design.Fuse.Value(); ok && f < c.Line.FuseLeast && c.Line.FuseTake.Is {
+		say += ", may blow; take " + page.Known(c.Line.FuseTake, unit.Currents, sys)
+	}
+	return say
+}
+
+// order is how a battery, its controller and the panels are joined and taken apart: the controller finds the battery's
+// voltage before the sun reaches it (common practice; the controller's own paper comes first).
+var order = []string{"Before all: the fuse out, the panels covered or unplugged.", "Battery to the controller, then the fuse in.", "Lamps to the line, panels last.",
+	"To take it apart: panels first, then lamps, the fuse, the battery. The controller’s own paper comes first."}

@@ -1,0 +1,29 @@
+package form
+
+import (
+	"fmt"
+	"strings"
+
+	"duskweight/internal/model/unit"
+)
+
+// InputText is one input in words, with its place inside its form.
+type InputText struct{ Path, Label, Text string }
+
+// TextsOf are all inputs of a form in words; those of a list's row are told by the list and the row's number.
+func TextsOf[T any](parts []Part[T], t T, sys unit.System) []InputText {
+	out := []InputText{}
+	f := Form[T]{Parts: parts}
+	labels := f.Labels(t)
+	f.Walk(parts, &t, func(in *Input[T]) {
+		label := in.Label
+		if list, row, ok := strings.Cut(in.Path, "["); ok && labels[list] != "" {
+			var n int
+			if _, err := fmt.Sscanf(row, "%d]", &n); err == nil {
+				label = fmt.Sprintf("%s, %d: %s", labels[list], n+1, label)
+			}
+		}
+		out = append(out, InputText{in.Path, label, in.Text(&t, sys)})
+	})
+	return out
+}

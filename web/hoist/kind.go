@@ -1,0 +1,34 @@
+package hoist
+
+import (
+	"duskweight/internal/model"
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
+	"duskweight/web/form"
+	"duskweight/web/page"
+)
+
+// Kind is what the pages about all stores need of lifted masses. trials is the table of what was tried on one: the room
+// trials has it.
+func Kind(trials func() []form.Part[lift.Hoist]) page.Kind {
+	return page.Kind{
+		Row: model.HoistKind(), Add: "Add a lifted mass",
+		New:    func() model.Store { return model.Store{Hoist: &lift.Hoist{Name: "Lifted mass"}} },
+		Also:   []page.Tab{{Text: "Tests and repairs", URL: "trials"}},
+		Inputs: page.InputsOf(func(st model.Store) *lift.Hoist { return st.Hoist }, HoistForm, trials),
+		Usual:  usual,
+		Copied: copied, Wasted: wasted, Today: today, Picture: massPicture,
+	}
+}
+
+// copied leaves what was tried to the hoist that was tried; what fell stays.
+func copied(st model.Store) { st.Hoist.Trials = lift.Trials{Failures: st.Hoist.Trials.Failures} }
+
+// wasted says why a lifted mass gave back less than half of what it gives from full: it comes down at its own power, and
+// what was wanted was less.
+func wasted(s model.StoreResult, sys unit.System) string {
+	if s.Reservoir == nil || !s.InYear || !s.RoundTrip.Is || s.Reservoir.DrawMin <= 0 || float64(s.Year.Delivered) >= 0.5*float64(s.RoundTrip.Val)*float64(s.Year.Taken) {
+		return ""
+	}
+	return "“" + page.OrUnnamed(s.Name) + "” comes down at " + unit.Powers.Format(float64(s.Reservoir.DrawMin), sys) + " or more. Mostly less was wanted: what uses power all the time brings it down for nothing."
+}

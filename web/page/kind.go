@@ -1,0 +1,71 @@
+package page
+
+import (
+	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
+	"duskweight/web/form"
+)
+
+// Kind is what the pages about all stores need of one kind beside its row in the model. The room of the kind makes it, and
+// web hands all of them on; a field that is nil has nothing to say.
+type Kind struct {
+	Row    *model.Kind
+	Add    string // on the button that adds one: "Add a lifted mass"
+	New    func() model.Store
+	Also   []Tab // its pages beside its own; URL is the last of their path: "trials"
+	Inputs Inputs
+	Usual  func() []UsualPage // what is usual of its numbers, for the guide
+	Order  []string           // how it is joined and taken apart, on a sheet that draws no hoist
+
+	Copied  func(st model.Store)                                                                 // drops what belongs to the one that was built, in a copy
+	End     func(s model.StoreResult) string                                                     // when its end comes, in words
+	Wasted  func(s model.StoreResult, sys unit.System) string                                    // why it gave back little of what it took
+	Today   func(g model.Ground, r model.VariantResult, s model.StoreResult, month int) []string // what to do on a day of the month, 0 for January
+	Picture func(r model.VariantResult, s model.StoreResult, sys unit.System) (PictureView, bool)
+	Set     func(s model.StoreResult, sys unit.System) []PairView // what is set at it, on the plan sheet
+	Beside  func(s model.StoreResult, sys unit.System) PairView   // the same in short, beside a hoist
+}
+
+// UsualPage is a list of what is usual of some numbers.
+type UsualPage struct {
+	Title string
+	Rows  []form.UsualOf
+}
+
+// Kinds are all kinds of store, in the order in which pages offer them.
+type Kinds []Kind
+
+// Of is what the pages need of a kind.
+func (ks Kinds) Of(row *model.Kind) Kind {
+	for _, k := range ks {
+		if k.Row == row {
+			return k
+		}
+	}
+	return Kind{Row: row}
+}
+
+// Inputs are the inputs of a store of one kind, for the pages that tell of all inputs.
+type Inputs struct {
+	Labels func(st model.Store) map[string]string // by their path inside the design
+	Texts  func(st model.Store, sys unit.System) []form.InputText
+	Values func(st model.Store, sys unit.System) []form.Value
+}
+
+// InputsOf makes them from the tables of the forms of a kind. The first is that of its own page; the others are told in the
+// history alone.
+func InputsOf[T any](of func(model.Store) *T, own func() []form.Part[T], more ...func() []form.Part[T]) Inputs {
+	return Inputs{
+		Labels: func(st model.Store) map[string]string { return form.Form[T]{Parts: own()}.Labels(*of(st)) },
+		Texts: func(st model.Store, sys unit.System) []form.InputText {
+			return form.TextsOf(own(), *of(st), sys)
+		},
+		Values: func(st model.Store, sys unit.System) []form.Value {
+			out := form.ValuesOf(own(), of(st), "", sys)
+			for _, table := range more {
+				out = append(out, form.ValuesOf(table(), of(st), "", sys)...)
+			}
+			return out
+		},
+	}
+}
