@@ -172,10 +172,10 @@ func (a *CheckAnswer) behind(c path.Check) {
 	a.Case, a.Formula, a.Missing = c.Case, c.Formula, some(c.Missing)
 	a.Inputs, a.Cases, a.Also = make([]InputAnswer, len(c.Inputs)), make([]CaseAnswer, len(c.Cases)), []string{}
 	for i, in := range c.Inputs {
-		a.Inputs[i] = InputAnswer(in)
+		a.Inputs[i] = InputAnswer{in.Name, in.Value.Val, string(in.Value.In)}
 	}
 	for i, k := range c.Cases {
-		a.Cases[i] = CaseAnswer{k.Name, k.Unit, k.Demand, k.Capacity, k.Wanted, k.Use}
+		a.Cases[i] = CaseAnswer{k.Name, string(k.Demand.In), unit.Ratio(k.Demand.Val), unit.Ratio(k.Capacity.Val), k.Wanted, k.Use}
 	}
 	for _, s := range c.Also {
 		a.Also = append(a.Also, s.String())

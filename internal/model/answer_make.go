@@ -173,7 +173,7 @@ func heatAnswer(h lift.Heat) HeatAnswer {
 }
 
 func checkAnswer(c path.Check) CheckAnswer {
-	a := CheckAnswer{ID: c.ID, Part: c.Part, Demand: c.Demand, Capacity: c.Capacity, Unit: c.Unit, FactorHad: c.Had,
+	a := CheckAnswer{ID: c.ID, Part: c.Part, Demand: c.Demand.Known(), Capacity: c.Capacity.Known(), Unit: string(c.Demand.In), FactorHad: c.Had,
 		FactorWanted: c.Wanted, Use: c.Use, Word: string(c.Word), Source: c.Source.String(), Say: c.Say}
 	a.behind(c)
 	return a

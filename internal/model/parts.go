@@ -27,7 +27,7 @@ type Need struct {
 // Want is the one number to look for on a part.
 type Want struct {
 	Least   unit.Known[unit.Ratio]
-	Unit    string                 // "N", "N·m", "kg", "A", "m²", "m", "V", "W", "C"
+	Unit    unit.Measure
 	Where   string                 // "printed on the reel"
 	Missing []string               // paths in the variant: what keeps the number from being known, and Least is then a lower bound
 	Stated  unit.Known[unit.Ratio] // what the design says stands on it
@@ -47,8 +47,8 @@ func (w Want) Short() bool {
 type Size struct {
 	Name  string
 	Value unit.Known[unit.Ratio]
-	Unit  string // "m", "°", "1", …
-	Text  string // instead of a value
+	Unit  unit.Measure // none where Text stands instead
+	Text  string       // instead of a value
 }
 
 // Needs lists the parts that a variant asks for, in the order of its stores, panels first. r is what the variant comes
@@ -118,11 +118,11 @@ func panelNeeds(a panel.Array) []Need {
 	if a.Count.Is && a.Count.Val == 0 {
 		return nil
 	}
-	n.Want = []Want{{Least: ratio(a.Power), Unit: "W", Where: "on its label"}}
+	n.Want = []Want{{Least: ratio(a.Power), Unit: unit.Watts, Where: "on its label"}}
 	fuse := Need{As: cost.AsPanelFuse, Name: "Fuse and switch close to the panels", Of: cost.OfSafety, Count: 1, Look: "made for direct current"}
 	if a.Sheet != nil && a.Sheet.Isc.Is {
 		if f, ok := cell.NextFuse(cell.PanelFuse(a.Sheet.Isc.Val)); ok {
-			fuse.Want = []Want{{Least: unit.Of(unit.Ratio(f)), Unit: "A", Where: "for each string; 1.56 × the panel's short-circuit current"}}
+			fuse.Want = []Want{{Least: unit.Of(unit.Ratio(f)), Unit: unit.Amperes, Where: "for each string; 1.56 × the panel's short-circuit current"}}
 		}
 	} else {
 		fuse.Look += "; its number needs the panel's short-circuit current, which is not known"
@@ -140,7 +140,7 @@ func controllerNeed(v Variant) Need {
 		power += one.Val
 	}
 	if known {
-		n.Want = []Want{{Least: unit.Of(unit.Ratio(power)), Unit: "W", Where: "of panels allowed on it"}}
+		n.Want = []Want{{Least: unit.Of(unit.Ratio(power)), Unit: unit.Watts, Where: "of panels allowed on it"}}
 	}
 	return n
 }
@@ -148,28 +148,28 @@ func controllerNeed(v Variant) Need {
 func cellNeeds(c CellsResult, at string) []Need {
 	d, res := c.Design, c.Resolved
 	battery := Need{As: cost.AsBattery, Name: orElse(d.Name, "Battery"), Of: cost.OfStore, Count: 1}
-	battery.Want = []Want{{Least: known(res.Charge, res.Charge > 0), Unit: "C", Where: "on its label"}}
+	battery.Want = []Want{{Least: known(res.Charge, res.Charge > 0), Unit: unit.Coulombs, Where: "on its label"}}
 	if res.Voltage > 0 {
-		battery.Sizes = append(battery.Sizes, Size{Name: "voltage", Value: unit.Of(unit.Ratio(res.Voltage)), Unit: "V"})
+		battery.Sizes = append(battery.Sizes, Size{Name: "voltage", Value: unit.Of(unit.Ratio(res.Voltage)), Unit: unit.Volts})
 	}
 	if res.Kind.Ion {
 		battery.Look = "with a board that stops charging in frost"
 	}
 	l := c.Line
 	fuse := Need{As: cost.AsFuse, Name: "Fuse at the battery, with holder", Of: cost.OfSafety, Count: 1, Look: "made for direct current, close to the battery"}
-	fuse.Want = []Want{{Least: ratio(l.FuseTake), Unit: "A", Where: "on the fuse"}}
+	fuse.Want = []Want{{Least: ratio(l.FuseTake), Unit: unit.Amperes, Where: "on the fuse"}}
 	if d.Fuse.Is {
 		fuse.Want[0].Least = ratio(d.Fuse)
 	}
 	cable := Need{As: cost.AsCable, Name: "Cable from the battery", Of: cost.OfStore, Count: 1, Look: "two wires, copper"}
-	cable.Want = []Want{{Least: ratio(l.AreaTake), Unit: "m²", Where: "of copper, printed on the cable"}}
+	cable.Want = []Want{{Least: ratio(l.AreaTake), Unit: unit.SquareMetres, Where: "of copper, printed on the cable"}}
 	if d.CableArea.Is && (!l.AreaTake.Is || d.CableArea.Val > l.AreaTake.Val) {
 		cable.Want[0].Least = ratio(d.CableArea)
 	}
 	if !d.CableLength.Is {
 		cable.Want[0].Missing = []string{Join(at, "cable_length_m")}
 	}
-	cable.Sizes = []Size{{Name: "length, one way", Value: ratio(d.CableLength), Unit: "m"}}
+	cable.Sizes = []Size{{Name: "length, one way", Value: ratio(d.CableLength), Unit: unit.Metres}}
 	return []Need{battery, fuse, cable}
 }
 

@@ -36,7 +36,7 @@ func massNeed(r HoistResult) Need {
 	if len(names) > 0 {
 		n.Name += ": " + strings.Join(names, ", ")
 	}
-	n.Want = []Want{{Least: ratio(r.Drive.Mass), Unit: "kg", Where: "on the scale, all together"}}
+	n.Want = []Want{{Least: ratio(r.Drive.Mass), Unit: unit.Kilograms, Where: "on the scale, all together"}}
 	return n
 }
 
@@ -80,7 +80,7 @@ func labelNeed(l path.Label, h lift.Hoist, d lift.Drive, at string) []Need {
 	case "base_uplift":
 		n.Name = "Weights on the base"
 	case "holds":
-		if l.Unit == "N" {
+		if l.Unit == unit.Newtons {
 			want.Where = "that it holds, the mass and a quarter more"
 		}
 	}
@@ -89,15 +89,15 @@ func labelNeed(l path.Label, h lift.Hoist, d lift.Drive, at string) []Need {
 }
 
 func ropeSizes(h lift.Hoist, d lift.Drive) []Size {
-	s := []Size{{Name: "thickness", Value: ratio(h.Rope.Diameter), Unit: "m"}}
+	s := []Size{{Name: "thickness", Value: ratio(h.Rope.Diameter), Unit: unit.Metres}}
 	if h.Rope.Kind != "" {
 		s = append(s, Size{Name: "material", Text: string(h.Rope.Kind)})
 	}
 	switch {
 	case h.Rope.Length.Is:
-		s = append(s, Size{Name: "length", Value: ratio(h.Rope.Length), Unit: "m"})
+		s = append(s, Size{Name: "length", Value: ratio(h.Rope.Length), Unit: unit.Metres})
 	case d.Winding.RopeNeeded.Is:
-		s = append(s, Size{Name: "length, at least", Value: ratio(d.Winding.RopeNeeded), Unit: "m"})
+		s = append(s, Size{Name: "length, at least", Value: ratio(d.Winding.RopeNeeded), Unit: unit.Metres})
 	}
 	return s
 }
@@ -108,7 +108,7 @@ func pulleySizes(at string, h lift.Hoist) []Size {
 	if n, err := fmt.Sscanf(at, "reeving.sheaves[%d]", &i); n != 1 || err != nil || i >= len(h.Reeving.Sheaves) {
 		return nil
 	}
-	return []Size{{Name: "across the groove", Value: ratio(h.Reeving.Sheaves[i].Diameter), Unit: "m"}}
+	return []Size{{Name: "across the groove", Value: ratio(h.Reeving.Sheaves[i].Diameter), Unit: unit.Metres}}
 }
 
 // driveNeeds are motor, supply, gears and what hangs on the terminals. Currents are those of lifting and lowering.
@@ -121,21 +121,21 @@ func driveNeeds(h lift.Hoist, d lift.Drive) []Need {
 		most = max(most, float64(d.Lowering.Current))
 	}
 	amps := func(x float64, where string) []Want {
-		return []Want{{Least: known(x, x > 0 && !math.IsInf(x, 0)), Unit: "A", Where: where}}
+		return []Want{{Least: known(x, x > 0 && !math.IsInf(x, 0)), Unit: unit.Amperes, Where: where}}
 	}
 	out := []Need{{As: cost.AsMotor, Name: orElse(h.Machine.Name, "Motor"), Of: cost.OfStore, Count: 1, Want: amps(most, "that it stands all day"),
-		Sizes: []Size{{Name: "between its wires", Value: ratio(d.Machine.R), Unit: "Ω"}}}}
+		Sizes: []Size{{Name: "between its wires", Value: ratio(d.Machine.R), Unit: unit.Ohms}}}}
 	switch h.Raise.Feed {
 	case lift.FeedDrive:
 		out = append(out, Need{As: cost.AsDrive, Name: "Step-down drive for the motor", Of: cost.OfStore, Count: 1, Want: amps(first, "that it gives, for the first push"),
-			Sizes: []Size{{Name: "highest voltage", Value: ratio(h.Raise.Voltage), Unit: "V"}}})
+			Sizes: []Size{{Name: "highest voltage", Value: ratio(h.Raise.Voltage), Unit: unit.Volts}}})
 	case lift.FeedRelay:
 		out = append(out, Need{As: cost.AsDrive, Name: "Relay for the motor", Of: cost.OfStore, Count: 1, Look: "made to switch direct current", Want: amps(first, "that it switches")})
 	}
 	both := max(first, most)
 	shunt := Need{As: cost.AsShunt, Name: "Resistor or clamp straight on the motor", Of: cost.OfSafety, Count: 1, Look: "on metal, no fuse, no switch, no plug"}
 	if l := d.Lowering; l.Known && l.Current > 0 && l.Voltage > 0 {
-		shunt.Want = []Want{{Least: unit.Of(unit.Ratio(float64(l.Current) * float64(l.Voltage))), Unit: "W", Where: "that it may burn without end"}}
+		shunt.Want = []Want{{Least: unit.Of(unit.Ratio(float64(l.Current) * float64(l.Voltage))), Unit: unit.Watts, Where: "that it may burn without end"}}
 	}
 	return append(out, shunt,
 		Need{As: cost.AsChangeover, Name: "Changeover switch, off in the middle", Of: cost.OfSafety, Count: 1, Look: "made for direct current: sun or lamps, never both", Want: amps(both, "for direct current")})
@@ -147,21 +147,21 @@ func safetyNeeds(r HoistResult) []Need {
 	amps := float64(max(r.Drive.Raising.Current, r.Drive.Raising.FirstPush))
 	out := []Need{
 		{As: cost.AsUpperStop, Name: "Stops at the top, each by a path of its own", Of: cost.OfSafety, Count: max(2, len(h.Holds.UpperStops)), Look: "two kinds, so that one fault cannot take both",
-			Want: []Want{{Least: known(amps, amps > 0), Unit: "A", Where: "for direct current, where they cut the motor"}}},
+			Want: []Want{{Least: known(amps, amps > 0), Unit: unit.Amperes, Where: "for direct current, where they cut the motor"}}},
 		{As: cost.AsSlackSwitch, Name: "Switch that stops the drum when the rope goes slack", Of: cost.OfSafety, Count: 1},
 		{As: cost.AsStopButton, Name: "Stop button within reach, which sets the brake", Of: cost.OfSafety, Count: 1},
 	}
 	if held := h.Holds.Holds; !hasHold(held, lift.HoldRatedProp) && !hasHold(held, lift.HoldLockingPin) {
 		weight := r.Drive.Mass
 		prop := Need{As: cost.AsProp, Name: "Rated prop or pin, to hold the mass while hands are near", Of: cost.OfSafety, Count: 1}
-		prop.Want = []Want{{Least: known(propFactor*float64(weight.Val)*unit.G, weight.Is), Unit: "N", Where: "that it holds, the mass and a quarter more"}}
+		prop.Want = []Want{{Least: known(propFactor*float64(weight.Val)*unit.G, weight.Is), Unit: unit.Newtons, Where: "that it holds, the mass and a quarter more"}}
 		out = append(out, prop)
 	}
-	keep := Need{As: cost.AsFence, Name: "Fence or rope, and a sign", Of: cost.OfSafety, Count: 1, Want: []Want{{Least: ratio(r.Hazards.KeepOut), Unit: "m", Where: "from the mass, all round"}}}
+	keep := Need{As: cost.AsFence, Name: "Fence or rope, and a sign", Of: cost.OfSafety, Count: 1, Want: []Want{{Least: ratio(r.Hazards.KeepOut), Unit: unit.Metres, Where: "from the mass, all round"}}}
 	if r.Hazards.AtLeast {
 		keep.Look = "at least so far: a size is missing"
 	}
-	pad := Need{As: cost.AsLanding, Name: "Soft landing under the mass", Of: cost.OfSafety, Count: 1, Want: []Want{{Least: ratio(h.Site.PadDepth), Unit: "m", Where: "deep"}}}
+	pad := Need{As: cost.AsLanding, Name: "Soft landing under the mass", Of: cost.OfSafety, Count: 1, Want: []Want{{Least: ratio(h.Site.PadDepth), Unit: unit.Metres, Where: "deep"}}}
 	return append(out, pad, keep, Need{As: cost.AsGloves, Name: "Gloves, shoes with caps, eye protection", Of: cost.OfSafety, Count: 1, Look: "for each who works at it"})
 }
 

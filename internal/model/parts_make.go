@@ -6,6 +6,7 @@ import (
 
 	"duskweight/internal/model/cost"
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
 )
 
 // madeNeeds are the parts of a hoist that are made: drum, gears, beam, posts, base. Their sizes are the design's.
@@ -39,11 +40,11 @@ func sized(s ...Size) []Size {
 
 func drumNeed(d lift.Drum) Need {
 	return Need{As: cost.AsDrum, Name: "Drum on its shaft", Of: cost.OfStore, Make: true, Count: 1, Sizes: append([]Size{
-		{Name: "bare drum, across", Value: ratio(d.Diameter), Unit: "m"}, {Name: "between the flanges", Value: ratio(d.Width), Unit: "m"}},
-		given(Size{Name: "flanges, across", Value: ratio(d.Flange), Unit: "m"}, Size{Name: "turns that stay on", Value: ratio(d.DeadWraps), Unit: "1"},
-			Size{Name: "hub", Text: string(d.HubMaterial)}, Size{Name: "hub, across", Value: ratio(d.HubOuter), Unit: "m"}, Size{Name: "hub on the shaft by", Text: string(d.HubFit)},
-			Size{Name: "shaft, across", Value: ratio(d.ShaftDiameter), Unit: "m"}, Size{Name: "between its bearings", Value: ratio(d.BearingSpan), Unit: "m"},
-			Size{Name: "cross pin, across", Value: ratio(d.PinDiameter), Unit: "m"}, Size{Name: "key, wide", Value: ratio(d.KeyWidth), Unit: "m"}, Size{Name: "key, long", Value: ratio(d.KeyLength), Unit: "m"})...)}
+		{Name: "bare drum, across", Value: ratio(d.Diameter), Unit: unit.Metres}, {Name: "between the flanges", Value: ratio(d.Width), Unit: unit.Metres}},
+		given(Size{Name: "flanges, across", Value: ratio(d.Flange), Unit: unit.Metres}, Size{Name: "turns that stay on", Value: ratio(d.DeadWraps), Unit: unit.Pieces},
+			Size{Name: "hub", Text: string(d.HubMaterial)}, Size{Name: "hub, across", Value: ratio(d.HubOuter), Unit: unit.Metres}, Size{Name: "hub on the shaft by", Text: string(d.HubFit)},
+			Size{Name: "shaft, across", Value: ratio(d.ShaftDiameter), Unit: unit.Metres}, Size{Name: "between its bearings", Value: ratio(d.BearingSpan), Unit: unit.Metres},
+			Size{Name: "cross pin, across", Value: ratio(d.PinDiameter), Unit: unit.Metres}, Size{Name: "key, wide", Value: ratio(d.KeyWidth), Unit: unit.Metres}, Size{Name: "key, long", Value: ratio(d.KeyLength), Unit: unit.Metres})...)}
 }
 
 // given keeps the sizes that are known.
@@ -56,30 +57,30 @@ func stageNeed(i int, s lift.Stage) Need {
 	if i == 0 {
 		n.Name += ", at the motor"
 	}
-	n.Sizes = sized(Size{Name: "ratio, turns in for one out", Value: ratio(s.Ratio), Unit: "1"}, Size{Name: "kind", Text: string(s.Kind)},
-		Size{Name: "sun gear, teeth", Value: ratio(s.SunTeeth), Unit: "1"}, Size{Name: "planet, teeth", Value: ratio(s.PlanetTeeth), Unit: "1"}, Size{Name: "ring, teeth", Value: ratio(s.RingTeeth), Unit: "1"},
-		Size{Name: "planets", Value: ratio(s.Planets), Unit: "1"}, Size{Name: "module", Value: ratio(s.Tooth.Module), Unit: "m"}, Size{Name: "width of the teeth", Value: ratio(s.Tooth.FaceWidth), Unit: "m"},
+	n.Sizes = sized(Size{Name: "ratio, turns in for one out", Value: ratio(s.Ratio), Unit: unit.Pieces}, Size{Name: "kind", Text: string(s.Kind)},
+		Size{Name: "sun gear, teeth", Value: ratio(s.SunTeeth), Unit: unit.Pieces}, Size{Name: "planet, teeth", Value: ratio(s.PlanetTeeth), Unit: unit.Pieces}, Size{Name: "ring, teeth", Value: ratio(s.RingTeeth), Unit: unit.Pieces},
+		Size{Name: "planets", Value: ratio(s.Planets), Unit: unit.Pieces}, Size{Name: "module", Value: ratio(s.Tooth.Module), Unit: unit.Metres}, Size{Name: "width of the teeth", Value: ratio(s.Tooth.FaceWidth), Unit: unit.Metres},
 		Size{Name: "teeth of", Text: string(s.Tooth.Material)}, Size{Name: "layers", Text: string(s.Tooth.Layers)})
 	return n
 }
 
 func beamNeed(b lift.Beam) Need {
 	return Need{As: cost.AsBeam, Name: "Beam", Of: cost.OfStore, Make: true, Count: 1, Sizes: sized(
-		Size{Name: "span", Value: ratio(b.Span), Unit: "m"}, Size{Name: "kind", Text: string(b.Kind)}, Size{Name: "class, stamped on it", Text: string(b.Class)},
-		Size{Name: "wide", Value: ratio(b.Width), Unit: "m"}, Size{Name: "deep, standing", Value: ratio(b.Depth), Unit: "m"}, Size{Name: "wall", Value: ratio(b.Wall), Unit: "m"},
-		Size{Name: "lies on, at each end", Value: ratio(b.Bearing), Unit: "m"}, Size{Name: "largest hole", Value: ratio(b.Hole), Unit: "m"})}
+		Size{Name: "span", Value: ratio(b.Span), Unit: unit.Metres}, Size{Name: "kind", Text: string(b.Kind)}, Size{Name: "class, stamped on it", Text: string(b.Class)},
+		Size{Name: "wide", Value: ratio(b.Width), Unit: unit.Metres}, Size{Name: "deep, standing", Value: ratio(b.Depth), Unit: unit.Metres}, Size{Name: "wall", Value: ratio(b.Wall), Unit: unit.Metres},
+		Size{Name: "lies on, at each end", Value: ratio(b.Bearing), Unit: unit.Metres}, Size{Name: "largest hole", Value: ratio(b.Hole), Unit: unit.Metres})}
 }
 
 func postNeed(i int, p lift.Post) Need {
 	return Need{As: cost.AsPost, Name: fmt.Sprintf("Post %d", i+1), Of: cost.OfStore, Make: true, Count: 1, Sizes: sized(
-		Size{Name: "free height", Value: ratio(p.Height), Unit: "m"}, Size{Name: "kind", Text: string(p.Kind)}, Size{Name: "class, stamped on it", Text: string(p.Class)},
-		Size{Name: "smaller side", Value: ratio(p.Width), Unit: "m"}, Size{Name: "larger side", Value: ratio(p.Depth), Unit: "m"}, Size{Name: "wall", Value: ratio(p.Wall), Unit: "m"},
-		Size{Name: "ends held", Text: string(p.Fixing)}, Size{Name: "area of its foot", Value: ratio(p.FootArea), Unit: "m²"})}
+		Size{Name: "free height", Value: ratio(p.Height), Unit: unit.Metres}, Size{Name: "kind", Text: string(p.Kind)}, Size{Name: "class, stamped on it", Text: string(p.Class)},
+		Size{Name: "smaller side", Value: ratio(p.Width), Unit: unit.Metres}, Size{Name: "larger side", Value: ratio(p.Depth), Unit: unit.Metres}, Size{Name: "wall", Value: ratio(p.Wall), Unit: unit.Metres},
+		Size{Name: "ends held", Text: string(p.Fixing)}, Size{Name: "area of its foot", Value: ratio(p.FootArea), Unit: unit.SquareMetres})}
 }
 
 func baseNeed(b lift.Base) Need {
 	return Need{As: cost.AsBaseBoard, Name: "Base board", Of: cost.OfStore, Make: true, Count: 1, Sizes: sized(
-		Size{Name: "thick", Value: ratio(b.Board.Thickness), Unit: "m"}, Size{Name: "wide, across the bending", Value: ratio(b.Board.Width), Unit: "m"},
-		Size{Name: "from the drum's screws to the nearest weight", Value: ratio(b.Board.Arm), Unit: "m"}, Size{Name: "base, wide in the direction of the pull", Value: ratio(b.Width), Unit: "m"},
-		Size{Name: "rope leaves it at a height of", Value: ratio(b.PullHeight), Unit: "m"})}
+		Size{Name: "thick", Value: ratio(b.Board.Thickness), Unit: unit.Metres}, Size{Name: "wide, across the bending", Value: ratio(b.Board.Width), Unit: unit.Metres},
+		Size{Name: "from the drum's screws to the nearest weight", Value: ratio(b.Board.Arm), Unit: unit.Metres}, Size{Name: "base, wide in the direction of the pull", Value: ratio(b.Width), Unit: unit.Metres},
+		Size{Name: "rope leaves it at a height of", Value: ratio(b.PullHeight), Unit: unit.Metres})}
 }

@@ -59,7 +59,7 @@ func TestExampleTellsTheModel(t *testing.T) {
 		wh(f.OneLiftOut.Val, 2), form.Lasting(f.LiftMinutes.Val) + " of light", unit.Rounded(float64(f.TimesMore.Val), 2) + " times as much",
 		unit.Rounded(float64(f.MassForNight.Val), 3) + " kg", unit.Rounded(float64(f.HeightFor.Val), 3) + " m",
 		battery.Name, "of 12 Ah", wh(battery.Facts.CellsHold.Val, 3) + " from full",
-		"breaks at 12 kN", "breaks at 30 kN", newton(tied.Demand), newton(tied.Capacity), newton(spliced.Capacity),
+		"breaks at 12 kN", "breaks at 30 kN", newton(tied.Demand.Known()), newton(tied.Capacity.Known()), newton(spliced.Capacity.Known()),
 		"a factor of " + unit.Rounded(float64(tied.Wanted), 2), "has " + unit.Rounded(float64(tied.Capacity.Val/tied.Demand.Val), 2),
 		page.UseText(float64(tied.Use.Val)), page.UseText(float64(spliced.Use.Val)),
 		"*" + mass.Verdict + "*", "*" + battery.Verdict + "*",

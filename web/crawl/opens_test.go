@@ -117,7 +117,10 @@ func namesWhatIsMissing(t *testing.T, name, page, body, how string, c path.Check
 
 // A case prints in its own unit, whatever the unit of the line that it stands in: a bag's factor is no weight.
 func TestCasesInTheirOwnUnit(t *testing.T) {
-	c := path.Check{ID: "container", Unit: "N", Cases: []path.Case{{Name: "working", Unit: "N", Demand: 1000, Capacity: 2000, Wanted: 1}, {Name: "factor", Unit: "1", Demand: 1, Capacity: 6, Wanted: 5}}}
+	of := func(in unit.Measure, v float64) unit.Amount { return unit.Amount{Val: v, In: in, Is: true} }
+	c := path.Check{ID: "container", Demand: unit.Amount{In: unit.Newtons}, Cases: []path.Case{
+		{Name: "working", Demand: of(unit.Newtons, 1000), Capacity: of(unit.Newtons, 2000), Wanted: 1},
+		{Name: "factor", Demand: of(unit.Pieces, 1), Capacity: of(unit.Pieces, 6), Wanted: 5}}}
 	v := page.CheckViews([]path.Check{c}, "", unit.Metric, nil, "")
 	if got := v[0].Cases[1]; got[1] != "1" || got[2] != "6" {
 		t.Errorf("a factor is printed as %q", got)

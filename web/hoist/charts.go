@@ -110,7 +110,7 @@ func (s *Pages) sendHoistCSV(w http.ResponseWriter, r *http.Request) error {
 func checkNumbers(h *model.HoistResult) page.SheetOfNumbers {
 	t := page.SheetOfNumbers{Name: "what-breaks-first", Head: []string{"check", "part", "when", "demand", "capacity", "unit", "use", "word"}}
 	for _, c := range h.Checks {
-		t.Rows = append(t.Rows, []any{c.ID, c.Part, c.Case, page.OrNone(c.Demand), page.OrNone(c.Capacity), c.Unit, page.OrNone(c.Use), string(c.Word)})
+		t.Rows = append(t.Rows, []any{c.ID, c.Part, c.Case, page.OrNone(c.Demand.Known()), page.OrNone(c.Capacity.Known()), string(c.Demand.In), page.OrNone(c.Use), string(c.Word)})
 	}
 	return t
 }

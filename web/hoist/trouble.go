@@ -48,7 +48,7 @@ func (t trouble) checked(rows []page.PairView, name, id, part string) []page.Pai
 	}
 	word := page.CheckWords[c.Word].Word
 	if c.Demand.Is && c.Word != path.NotKnown {
-		word = page.Amount(float64(c.Demand.Val), c.Unit, t.sys) + ": " + word
+		word = page.Amount(c.Demand.Val, c.Demand.In, t.sys) + ": " + word
 	}
 	return append(rows, page.PairView{Name: name, Value: word})
 }

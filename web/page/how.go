@@ -69,10 +69,10 @@ func CheckViews(checks []path.Check, at string, sys unit.System, labels map[stri
 		w := CheckWords[c.Word]
 		v := CheckView{ID: c.ID, Part: form.SentenceCase(c.Part), Case: c.Case, Sign: w.sign, Word: w.Word, Class: w.class, Say: c.Say.In(sys),
 			How: HowView{Formula: c.Formula, Source: c.Source.String(), Also: alsoOf(c), Topic: "breaks"}}
-		v.Pulls, v.PullsSI = loadText(c.Demand, c.Unit, sys)
-		v.May, v.MaySI = loadText(allowed(c), c.Unit, sys)
-		if c.Unit == "1" && c.Capacity.Is { // counted, not pulled: so many are wanted, so many are there
-			v.Pulls, v.May = unit.Rounded(float64(c.Wanted*c.Demand.Or(1)), 3)+" wanted", unit.Rounded(float64(c.Capacity.Val), 3)+" there"
+		v.Pulls, v.PullsSI = loadText(c.Demand, sys)
+		v.May, v.MaySI = loadText(allowed(c), sys)
+		if c.Demand.In == unit.Pieces && c.Capacity.Is { // counted, not pulled: so many are wanted, so many are there
+			v.Pulls, v.May = unit.Rounded(float64(c.Wanted)*c.Demand.Val, 3)+" wanted", unit.Rounded(c.Capacity.Val, 3)+" there"
 		}
 		if u, ok := c.Use.Value(); ok {
 			v.Use, v.Over = UseText(float64(u)), u > 1
@@ -84,7 +84,7 @@ func CheckViews(checks []path.Check, at string, sys unit.System, labels map[stri
 			v.How.Inputs = append(v.How.Inputs, PairView{in.Name, inputText(in, sys)})
 		}
 		for _, k := range c.Cases {
-			v.Cases = append(v.Cases, []string{k.Name, Amount(float64(k.Demand), k.Unit, sys), Amount(float64(k.Capacity), k.Unit, sys), unit.Rounded(float64(k.Wanted), 3), useOr(k.Use)})
+			v.Cases = append(v.Cases, []string{k.Name, Amount(k.Demand.Val, k.Demand.In, sys), Amount(k.Capacity.Val, k.Capacity.In, sys), unit.Rounded(float64(k.Wanted), 3), useOr(k.Use)})
 		}
 		for _, m := range c.Missing {
 			v.Missing = append(v.Missing, FieldLink(at+"."+m, labels, hoistURL))
@@ -106,11 +106,11 @@ func alsoOf(c path.Check) (all []string) {
 
 // allowed is what a part may carry with the factor that is wanted: its strength over that factor. Use is what it carries
 // over this.
-func allowed(c path.Check) unit.Known[unit.Ratio] {
+func allowed(c path.Check) unit.Amount {
 	if c.Capacity.Is && c.Wanted > 0 {
-		return unit.Of(c.Capacity.Val / c.Wanted)
+		return unit.Amount{Val: c.Capacity.Val / float64(c.Wanted), In: c.Capacity.In, Is: true}
 	}
-	return unit.Known[unit.Ratio]{}
+	return unit.Amount{}
 }
 
 func useOr(k unit.Known[unit.Ratio]) string {
@@ -151,19 +151,16 @@ func UseText(u float64) string {
 
 // loadText gives a force first as the mass whose weight it is, and in newtons beside it; other units as they are. A pound
 // and the force of its weight have the same figure, so that is told once.
-func loadText(k unit.Known[unit.Ratio], u string, sys unit.System) (first, beside string) {
-	v, ok := k.Value()
-	if !ok {
+func loadText(a unit.Amount, sys unit.System) (first, beside string) {
+	switch {
+	case !a.Is:
 		return "–", ""
+	case a.In != unit.Newtons:
+		return Amount(a.Val, a.In, sys), ""
+	case sys == unit.Metric:
+		beside = forceText(a.Val, sys)
 	}
-	if u == "N" {
-		first = unit.Loads.Format(float64(v), sys)
-		if sys == unit.Metric {
-			beside = forceText(float64(v), sys)
-		}
-		return first, beside
-	}
-	return Amount(float64(v), u, sys), ""
+	return unit.Loads.Format(a.Val, sys), beside
 }
 
 func forceText(n float64, sys unit.System) string {
@@ -173,30 +170,30 @@ func forceText(n float64, sys unit.System) string {
 	return unit.Forces.Format(n, sys)
 }
 
-// quantities by the unit that the model names.
-var ByUnit = map[string]unit.Quantity{
-	"N": unit.Loads, "Pa": unit.Stresses, "N·m": unit.Torques, "m": unit.SmallLengths, "kg": unit.Masses, "W": unit.Powers, "A": unit.Currents,
-	"V": unit.Voltages, "rad": unit.Angles, "m²": unit.Areas, "m/s": unit.Speeds, "s": unit.Durations, "J": unit.Energies,
+// ByUnit is the quantity of each measure that the model names.
+var ByUnit = map[unit.Measure]unit.Quantity{
+	unit.Newtons: unit.Loads, unit.Pascals: unit.Stresses, unit.NewtonMetres: unit.Torques, unit.Metres: unit.SmallLengths, unit.Kilograms: unit.Masses,
+	unit.Watts: unit.Powers, unit.Amperes: unit.Currents, unit.Volts: unit.Voltages, unit.Ohms: unit.Resistances, unit.Radians: unit.Angles, unit.SquareMetres: unit.Areas, unit.MetresASecond: unit.Speeds,
 }
 
-func Amount(v float64, u string, sys unit.System) string {
-	if u == "m" {
+func Amount(v float64, u unit.Measure, sys unit.System) string {
+	if u == unit.Metres {
 		return lengthText(unit.Length(v), sys)
 	}
 	if q, ok := ByUnit[u]; ok {
 		return q.Format(v, sys)
 	}
-	if u == "1" || u == "" {
+	if u == unit.Pieces || u == "" {
 		return unit.Rounded(v, 3)
 	}
-	return unit.Rounded(v, 3) + " " + u
+	return unit.Rounded(v, 3) + " " + string(u)
 }
 
 func inputText(in path.Input, sys unit.System) string {
-	if in.Unit == "N" {
-		return forceText(in.Value, sys)
+	if in.Value.In == unit.Newtons {
+		return forceText(in.Value.Val, sys)
 	}
-	return Amount(in.Value, in.Unit, sys)
+	return Amount(in.Value.Val, in.Value.In, sys)
 }
 
 // FieldLink leads to the field of a path, by its label. A row that is not there yet is named by its list, and the link

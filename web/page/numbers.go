@@ -28,7 +28,7 @@ func ForceBoth(f unit.Known[unit.Force], sys unit.System) string {
 	if !ok {
 		return "not known"
 	}
-	first, beside := loadText(unit.Of(unit.Ratio(n)), "N", sys)
+	first, beside := loadText(unit.Amount{Val: float64(n), In: unit.Newtons, Is: true}, sys)
 	if beside != "" {
 		beside = " (" + beside + ")"
 	}

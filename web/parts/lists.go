@@ -139,10 +139,6 @@ func sizeText(s model.Size, sys unit.System) string {
 	if !ok {
 		return ""
 	}
-	switch s.Unit {
-	case "Ω":
-		return unit.Resistances.Format(float64(v), sys)
-	}
 	return page.Amount(float64(v), s.Unit, sys)
 }
 

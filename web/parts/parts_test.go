@@ -37,7 +37,7 @@ func TestLineNames(t *testing.T) {
 func TestLeastNeverLess(t *testing.T) {
 	for _, c := range []struct {
 		v           float64
-		u           string
+		u           unit.Measure
 		sys         unit.System
 		least, most string
 	}{

@@ -148,24 +148,26 @@ func shortText(w model.Want, sys unit.System) string {
 }
 
 // leastText prints what a label must say at least: rounded up, never down.
-func leastText(v float64, u string, sys unit.System) string { return labelText(v, u, sys, unit.Up) }
+func leastText(v float64, u unit.Measure, sys unit.System) string {
+	return labelText(v, u, sys, unit.Up)
+}
 
 // labelText prints a value of a label, of an SI unit u, rounded to three digits in a direction in the reader's unit. Forces are
 // told as the weight of a mass.
-func labelText(v float64, u string, sys unit.System, dir unit.Round) string {
+func labelText(v float64, u unit.Measure, sys unit.System, dir unit.Round) string {
 	q, ok := page.ByUnit[u]
 	switch u {
-	case "C":
+	case unit.Coulombs:
 		q, ok = unit.Charges, true
-	case "Ω":
+	case unit.Ohms:
 		q, ok = unit.Resistances, true
-	case "m²":
+	case unit.SquareMetres:
 		q = unit.SmallAreas
-	case "m":
+	case unit.Metres:
 		q, ok = page.LengthUnit(unit.Length(v)), true
 	}
 	if !ok {
-		return strings.TrimSpace(unit.RoundedTo(v, 3, dir) + unit.Space + strings.TrimPrefix(u, "1"))
+		return strings.TrimSpace(unit.RoundedTo(v, 3, dir) + unit.Space + strings.TrimPrefix(string(u), string(unit.Pieces)))
 	}
 	return q.FormatTo(v, sys, 3, dir)
 }

@@ -197,7 +197,7 @@ func loadSteps(m unit.Known[unit.Mass], sys unit.System, shares ...float64) []lo
 // holds where two are wanted, stands behind what is strained.
 func tightestOf(checks []path.Check) []path.Check {
 	strained := func(c path.Check) bool {
-		return c.Unit != "1" || c.Word == path.GivesWay || c.Word == path.NotKnown
+		return c.Demand.In != unit.Pieces || c.Word == path.GivesWay || c.Word == path.NotKnown
 	}
 	var first, then []path.Check
 	for _, c := range checks {

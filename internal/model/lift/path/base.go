@@ -87,15 +87,15 @@ func (t *loads) baseLine(id, part, formula, place string) (l *line, mb, up, leve
 	l.miss(miss...)
 	if t.known() {
 		up, level = t.pull()
-		l.in("rope pull that leaves the base upwards, raising", up, "N")
+		l.in("rope pull that leaves the base upwards, raising", up, unit.Newtons)
 		if level > 0 {
-			l.in("level part of that pull", level, "N")
+			l.in("level part of that pull", level, unit.Newtons)
 		}
 	}
 	if is {
-		l.in("mass that keeps it down", mb, "kg")
+		l.in("mass that keeps it down", mb, unit.Kilograms)
 	}
-	l.in("factor for jerks φ", t.phi, "1")
+	l.in("factor for jerks φ", t.phi, unit.Pieces)
 	return l, mb, up, level, is && t.known()
 }
 
@@ -114,8 +114,8 @@ func baseUpliftChecks(t *loads) []*Check {
 	l, mb, up, _, ok := t.baseLine("base_uplift", "the weight that keeps the drive on the ground", "max(1.5·V_s, 1.2·φ·V_s) ≤ m_b·g", "equilibrium of the base")
 	mend := change("Put more weight on the base, fastened so that nobody can take it away.")
 	if ok {
-		l.add("at rest", "N", up, mb*unit.G, 1.5, 2)
-		l.add("working", "N", t.phi*up, mb*unit.G, 1.2, 1.6)
+		l.add("at rest", unit.Newtons, up, mb*unit.G, 1.5, 2)
+		l.add("working", unit.Newtons, t.phi*up, mb*unit.G, 1.2, 1.6)
 		mend = mend.and(always("It needs %s in all.", heavy(math.Max(1.5, 1.2*t.phi)*up)))
 	} else if t.known() {
 		mend = always("It needs %s in all, fastened.", heavy(math.Max(1.5, 1.2*t.phi)*up))
@@ -140,11 +140,11 @@ func baseSlidingChecks(t *loads) []*Check {
 		l.miss("base.friction")
 		mu = 1 // the most there is: enough for "gives way" only
 	}
-	l.in("friction", float64(mu), "1")
+	l.in("friction", float64(mu), unit.Pieces)
 	if ok {
 		held := func(phi float64) float64 { return math.Max(0, float64(mu)*(mb*unit.G-phi*up)) }
-		l.add("at rest", "N", level, held(1), 1.5, 2)
-		l.add("working", "N", t.phi*level, held(t.phi), 1.2, 1.6)
+		l.add("at rest", unit.Newtons, level, held(1), 1.5, 2)
+		l.add("working", unit.Newtons, t.phi*level, held(t.phi), 1.2, 1.6)
 	}
 	c := l.verdict()
 	tell(c, slides, change("Put more weight on it, or stake it to the ground."))
@@ -172,16 +172,16 @@ func baseOverturningChecks(t *loads) []*Check {
 	if !okH && level > 0 {
 		l.miss("base.pull_height_m")
 	}
-	l.in("width of the base", float64(w), "m")
-	l.in("from the middle to where the rope leaves", float64(e), "m")
+	l.in("width of the base", float64(w), unit.Metres)
+	l.in("from the middle to where the rope leaves", float64(e), unit.Metres)
 	if ok && okW {
 		tip := func(v, hz float64) float64 {
 			near := hz*float64(h) + v*(float64(w)/2-float64(e))
 			return math.Max(near, v*(float64(w)/2+float64(e))-hz*float64(h))
 		}
 		held := mb * unit.G * float64(w) / 2
-		l.add("at rest", "N·m", tip(up, level), held, 1.5, 2)
-		l.add("working", "N·m", t.phi*tip(up, level), held, 1.2, 1.6)
+		l.add("at rest", unit.NewtonMetres, tip(up, level), held, 1.5, 2)
+		l.add("working", unit.NewtonMetres, t.phi*tip(up, level), held, 1.2, 1.6)
 	}
 	c := l.verdict()
 	tell(c, tips, change("Put the rope over the middle of the weights, widen the base, or add weight."))
@@ -210,11 +210,11 @@ func baseBoardChecks(t *loads) []*Check {
 		w, th, a, f := float64(b.Width.Val), float64(b.Thickness.Val), float64(b.Arm.Val), float64(b.Strength.Val)
 		out := t.outdoorsBeam()
 		stress := gammaG * 6 * up * a / (w * th * th)
-		l.in("rope pull upwards, raising", up, "N")
-		l.in("arm", a, "m")
-		l.in("bending strength of the board", f, "Pa")
-		l.add("at rest, bending", "Pa", stress, kmod(out, false)*f/gammaM, 1, 1.25)
-		l.add("working, bending", "Pa", t.phi*stress, kmod(out, true)*f/gammaM, 1, 1.25)
+		l.in("rope pull upwards, raising", up, unit.Newtons)
+		l.in("arm", a, unit.Metres)
+		l.in("bending strength of the board", f, unit.Pascals)
+		l.add("at rest, bending", unit.Pascals, stress, kmod(out, false)*f/gammaM, 1, 1.25)
+		l.add("working, bending", unit.Pascals, t.phi*stress, kmod(out, true)*f/gammaM, 1, 1.25)
 	}
 	c := l.verdict()
 	tell(c, bends, change("Use a thicker or wider board, or set the weights closer to the drum."))

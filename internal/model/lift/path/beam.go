@@ -201,11 +201,11 @@ func (t *loads) beamCases(l *line, b lift.Beam, s section, span, force float64) 
 	if !b.From.Is {
 		near = 0 // where it hangs is not known: right beside a support it presses hardest on that
 	}
-	l.in("force of the hoist on the beam, at rest", force, "N")
-	l.in("factor for jerks φ", t.phi, "1")
-	l.in("span", span, "m")
-	l.in("from the nearer support to the pulley", a, "m")
-	l.in("section modulus", s.w, "m³")
+	l.in("force of the hoist on the beam, at rest", force, unit.Newtons)
+	l.in("factor for jerks φ", t.phi, unit.Pieces)
+	l.in("span", span, unit.Metres)
+	l.in("from the nearer support to the pulley", a, unit.Metres)
+	l.in("section modulus", s.w, unit.CubicMetres)
 	hole, okH := b.Hole.Value()
 	if !okH {
 		l.miss("structure.beam.hole_m")
@@ -220,16 +220,16 @@ func (t *loads) beamCases(l *line, b lift.Beam, s section, span, force float64) 
 		short bool
 	}{{"at rest", 1, false}, {"working", t.phi, true}} {
 		p, q := gammaG*c.phi*force, gammaG*w
-		l.add(c.name+", bending", "Pa", moment(b.Support, span, a, p, q)/s.w, m.tilting(s, span)*m.bending(s.depth, c.short), 1, 1.25)
-		l.add(c.name+", shear", "Pa", reaction(b.Support, span, near, p, q)/s.shear, m.shear(c.short), 1, 1.25)
+		l.add(c.name+", bending", unit.Pascals, moment(b.Support, span, a, p, q)/s.w, m.tilting(s, span)*m.bending(s.depth, c.short), 1, 1.25)
+		l.add(c.name+", shear", unit.Pascals, reaction(b.Support, span, near, p, q)/s.shear, m.shear(c.short), 1, 1.25)
 		if hole > 0 {
-			l.add(c.name+", bending beside the hole", "Pa", ratioOr(moment(b.Support, span, a, p, q), s.net(float64(hole))), m.bending(s.depth, c.short), 1, 1.25)
+			l.add(c.name+", bending beside the hole", unit.Pascals, ratioOr(moment(b.Support, span, a, p, q), s.net(float64(hole))), m.bending(s.depth, c.short), 1, 1.25)
 		}
 		if isTimber(b.Kind) && okL {
-			l.add(c.name+", crushed at the support", "Pa", reaction(b.Support, span, near, p, q)/(m.bearingWidth(s)*float64(length)), m.across(c.short), 1, 1.25)
+			l.add(c.name+", crushed at the support", unit.Pascals, reaction(b.Support, span, near, p, q)/(m.bearingWidth(s)*float64(length)), m.across(c.short), 1, 1.25)
 		}
 	}
-	l.add("sags in the long run", "m", deflection(b.Support, span, a, force, w, m.modulus()*s.i)*m.creep(), span/240, 1, 1.25)
+	l.add("sags in the long run", unit.Metres, deflection(b.Support, span, a, force, w, m.modulus()*s.i)*m.creep(), span/240, 1, 1.25)
 }
 
 // ratioOr divides; nothing left to divide by gives a number no material bears, so that the case gives way.

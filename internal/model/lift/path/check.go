@@ -29,12 +29,11 @@ const (
 
 // Check is one line of "what breaks first". Demand, Capacity, Had and Use are not known when an input is missing.
 type Check struct {
-	ID       string // from the closed list of model.md section 6
-	Part     string // what it is, in plain words
-	Case     string // the load case that decides: "at rest", "lifting", "upper stop missed", …
-	Demand   unit.Known[unit.Ratio]
-	Capacity unit.Known[unit.Ratio]
-	Unit     string                 // "N", "Pa", "N·m", "m", "1": the unit of Demand and Capacity
+	ID       string                 // from the closed list of model.md section 6
+	Part     string                 // what it is, in plain words
+	Case     string                 // the load case that decides: "at rest", "lifting", "upper stop missed", …
+	Demand   unit.Amount            // what is asked of it
+	Capacity unit.Amount            // what it has, in the same measure
 	Had      unit.Known[unit.Ratio] // Capacity/Demand
 	Wanted   unit.Ratio
 	OK       unit.Ratio             // had at or above this: holds
@@ -52,9 +51,8 @@ type Check struct {
 // Case is one load case of a check, with its own unit and borders. Use is not known where the capacity is nothing.
 type Case struct {
 	Name     string
-	Unit     string
-	Demand   unit.Ratio
-	Capacity unit.Ratio
+	Demand   unit.Amount
+	Capacity unit.Amount
 	Wanted   unit.Ratio
 	OK       unit.Ratio
 	Use      unit.Known[unit.Ratio]
@@ -63,6 +61,11 @@ type Case struct {
 // Input is one input of a check, ready to be shown behind "how".
 type Input struct {
 	Name  string
-	Value float64
-	Unit  string
+	Value unit.Amount
+}
+
+// forget takes the figures of a check back, where its word comes from what was seen and not from them.
+func (c *Check) forget() {
+	c.Demand, c.Capacity = unit.Amount{In: c.Demand.In}, unit.Amount{In: c.Capacity.In}
+	c.Had, c.Use = unit.Known[unit.Ratio]{}, unit.Known[unit.Ratio]{}
 }

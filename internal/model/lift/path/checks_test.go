@@ -70,12 +70,12 @@ func sound(t *testing.T, c Check) {
 	if !inList(closedList, c.ID) {
 		t.Errorf("id %q is not in the closed list", c.ID)
 	}
-	nums := []unit.Known[unit.Ratio]{c.Demand, c.Capacity, c.Had, c.Use}
+	nums := []unit.Known[unit.Ratio]{c.Demand.Known(), c.Capacity.Known(), c.Had, c.Use}
 	for _, k := range c.Cases {
-		nums = append(nums, k.Use, unit.Of(k.Demand), unit.Of(k.Capacity))
+		nums = append(nums, k.Use, k.Demand.Known(), k.Capacity.Known())
 	}
 	for _, x := range c.Inputs {
-		nums = append(nums, unit.Of(unit.Ratio(x.Value)))
+		nums = append(nums, x.Value.Known())
 	}
 	for _, n := range nums {
 		if !finite(float64(n.Val)) {

@@ -20,8 +20,8 @@ func containerChecks(t *loads) []*Check {
 	if t.m == 0 {
 		l.miss(t.massMissing...)
 	}
-	l.in("weight of the mass", t.weight(), "N")
-	l.in("factor for jerks φ", t.phi, "1")
+	l.in("weight of the mass", t.weight(), unit.Newtons)
+	l.in("factor for jerks φ", t.phi, unit.Pieces)
 	mend := change("Use a stronger one, or less mass.")
 	rating, okR := k.Rating.Value()
 	eye, okE := k.EyeRating.Value()
@@ -44,11 +44,11 @@ func containerChecks(t *loads) []*Check {
 		}
 	}
 	if t.m > 0 && okR && k.Kind != lift.ContainerNoneOneBlock {
-		l.add("working", "N", t.phi*t.weight(), float64(rating), 1, 2)
+		l.add("working", unit.Newtons, t.phi*t.weight(), float64(rating), 1, 2)
 		t.addCaught(l, t.weight(), float64(rating))
 	}
 	if t.m > 0 && okE {
-		l.add("working, the eye on the mass", "N", t.phi*t.weight(), float64(eye), 1, 1.25)
+		l.add("working, the eye on the mass", unit.Newtons, t.phi*t.weight(), float64(eye), 1, 1.25)
 		t.addCaught(l, t.weight(), float64(eye))
 	}
 	if k.Kind == lift.ContainerBag {
@@ -68,7 +68,7 @@ func (t *loads) bag(l *line, mend remedy) remedy {
 	if !okF {
 		l.miss("container.safety_factor")
 	} else {
-		l.add("safety factor on its label", "1", 1, float64(f), 5, 6)
+		l.add("safety factor on its label", unit.Pieces, 1, float64(f), 5, 6)
 	}
 	single := okF && f < 6
 	outdoors := t.h.Site.Outdoors != unit.No
@@ -76,10 +76,10 @@ func (t *loads) bag(l *line, mend remedy) remedy {
 	case !okA && (single || outdoors):
 		l.miss("container.in_use_s")
 	case okA && single:
-		l.add("days in use, one lift a day, against the 30 lifts of its type test", "1", float64(age)/day, 30, 1, 1)
+		l.add("days in use, one lift a day, against the 30 lifts of its type test", unit.Pieces, float64(age)/day, 30, 1, 1)
 		mend = mend.and(always("A bag for a single trip is tested for 30 lifts."))
 	case okA && outdoors:
-		l.add("years in sun and rain, of the one it may have", "1", float64(age)/year, 1, 1, 1)
+		l.add("years in sun and rain, of the one it may have", unit.Pieces, float64(age)/year, 1, 1, 1)
 		mend = mend.and(always("Replace a bag after 12 months in the sun."))
 	}
 	return mend

@@ -45,15 +45,15 @@ func drumCapacityChecks(t *loads) []*Check {
 		room, layers := DrumLength(float64(D.Val), float64(W.Val), float64(F.Val), d, 0.87)
 		wound := float64(t.h.Reeving.RopeParts.Val) * float64(t.h.Travel.Val)
 		wound += float64(t.h.Drum.DeadWraps.Or(0)) * math.Pi * (float64(D.Val) + d)
-		l.in("rope that is wound, with the turns that stay on", wound, "m")
-		l.in("layers that fit under the flanges", float64(layers), "1")
-		l.add("mass at the top", "m", wound, room, 1, 1.1)
+		l.in("rope that is wound, with the turns that stay on", wound, unit.Metres)
+		l.in("layers that fit under the flanges", float64(layers), unit.Pieces)
+		l.add("mass at the top", unit.Metres, wound, room, 1, 1.1)
 	}
 	switch need, ok := t.d.Winding.RopeNeeded.Value(); {
 	case ok && r.Length.Is:
-		l.add("length of the rope at hand", "m", float64(need), float64(r.Length.Val), 1, 1)
+		l.add("length of the rope at hand", unit.Metres, float64(need), float64(r.Length.Val), 1, 1)
 	case r.Length.Is && t.h.Travel.Is && t.h.Reeving.RopeParts.Is && float64(t.h.Reeving.RopeParts.Val)*float64(t.h.Travel.Val) > float64(r.Length.Val):
-		l.add("length of the rope at hand", "m", float64(t.h.Reeving.RopeParts.Val)*float64(t.h.Travel.Val), float64(r.Length.Val), 1, 1)
+		l.add("length of the rope at hand", unit.Metres, float64(t.h.Reeving.RopeParts.Val)*float64(t.h.Travel.Val), float64(r.Length.Val), 1, 1)
 	}
 	c := l.verdict()
 	mend := change("Use a wider drum, higher flanges or a thinner rope.")
@@ -77,7 +77,7 @@ func deadWrapsChecks(t *loads) []*Check {
 	if !ok {
 		l.miss("drum.dead_wraps")
 	} else {
-		l.add("mass at the lowest", "1", 1, float64(n), wanted, okB)
+		l.add("mass at the lowest", unit.Pieces, 1, float64(n), wanted, okB)
 	}
 	c := l.verdict()
 	good := say.Times(unit.Ratio(okB))
@@ -100,7 +100,7 @@ func fleetAngleChecks(t *loads) []*Check {
 	if !ok {
 		l.miss("drum.fleet_angle_rad")
 	} else {
-		l.add("rope at the flange", "rad", float64(a), most*math.Pi/180, 1, most/good)
+		l.add("rope at the flange", unit.Radians, float64(a), most*math.Pi/180, 1, most/good)
 	}
 	c := l.verdict()
 	tell(c, leads, change("Set the first pulley further from the drum, or use a narrower drum."))
@@ -142,7 +142,7 @@ func (t *loads) bendCheck(j int) *Check {
 		l.miss("rope.kind")
 	}
 	if d.Is && D.Is {
-		l.add("rope bent round it", "m", float64(d.Val), float64(D.Val), wanted, ok)
+		l.add("rope bent round it", unit.Metres, float64(d.Val), float64(D.Val), wanted, ok)
 	}
 	c := l.verdict()
 	good, least := say.Times(unit.Ratio(ok)), say.Times(unit.Ratio(wanted))

@@ -133,7 +133,7 @@ func (t *loads) caught() (pull float64, ok bool) {
 // 4.1.2.5: metal fittings break at four times their working load). Demand is the force at rest.
 func (t *loads) addCaught(l *line, still, rating float64) {
 	if pull, ok := t.caught(); ok && t.m > 0 {
-		l.add(caughtCase, "N", still*pull/t.weight(), 2*rating, 1, 1.25)
+		l.add(caughtCase, unit.Newtons, still*pull/t.weight(), 2*rating, 1, 1.25)
 	}
 }
 

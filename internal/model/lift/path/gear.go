@@ -156,11 +156,11 @@ func (t *loads) ratedStage(i int, s lift.Stage) *Check {
 		l.miss(t.stageMissing()...)
 	} else {
 		rated := float64(s.Rated.Val)
-		l.in("torque at its output, raising", q, "N·m")
-		l.in("rated torque", rated, "N·m")
-		l.in("factor for jerks φ", t.phi, "1")
-		l.add("working", "N·m", t.phi*q, rated, 1, 1.25)
-		t.addEvents(l, "N·m", q, 2*rated, 1, 1.25)
+		l.in("torque at its output, raising", q, unit.NewtonMetres)
+		l.in("rated torque", rated, unit.NewtonMetres)
+		l.in("factor for jerks φ", t.phi, unit.Pieces)
+		l.add("working", unit.NewtonMetres, t.phi*q, rated, 1, 1.25)
+		t.addEvents(l, unit.NewtonMetres, q, 2*rated, 1, 1.25)
 	}
 	c := l.verdict()
 	tell(c, turns, change("Use a larger gearbox, a thinner drum, or less mass."))
@@ -229,20 +229,20 @@ func (t *loads) toothCases(l *line, i int, s lift.Stage, q, in float64) {
 	strength := float64(w.Strength.Val) * layerShare(w)
 	stress := LewisStress(1, force, face, m, LewisY(z))
 	wanted, okB, breaks := toothBorders(w.Material)
-	l.in("torque at its output, raising", q, "N·m")
-	l.in("force on a tooth W", force, "N")
-	l.in("module m", m, "m")
-	l.in("form factor Y", LewisY(z), "1")
-	l.in("face width b", face, "m")
-	l.in("speed factor K_v", kv, "1")
-	l.in("strength, layer direction included", strength, "Pa")
-	l.in("factor for jerks φ", t.phi, "1")
-	l.add("at rest", "Pa", stress, strength, wanted, okB)
-	l.add("working", "Pa", t.phi*kv*stress, strength, wanted, okB)
+	l.in("torque at its output, raising", q, unit.NewtonMetres)
+	l.in("force on a tooth W", force, unit.Newtons)
+	l.in("module m", m, unit.Metres)
+	l.in("form factor Y", LewisY(z), unit.Pieces)
+	l.in("face width b", face, unit.Metres)
+	l.in("speed factor K_v", kv, unit.Pieces)
+	l.in("strength, layer direction included", strength, unit.Pascals)
+	l.in("factor for jerks φ", t.phi, unit.Pieces)
+	l.add("at rest", unit.Pascals, stress, strength, wanted, okB)
+	l.add("working", unit.Pascals, t.phi*kv*stress, strength, wanted, okB)
 	if breaks {
-		t.addEvents(l, "Pa", stress, strength, 2, 2.5)
+		t.addEvents(l, unit.Pascals, stress, strength, 2, 2.5)
 	} else {
-		t.addEvents(l, "Pa", stress, strength, 1, 1.25)
+		t.addEvents(l, unit.Pascals, stress, strength, 1, 1.25)
 	}
 }
 
@@ -285,7 +285,7 @@ func caseFastenerChecks(t *loads) []*Check {
 	case "":
 		l.miss("train.case_screws")
 	case unit.No:
-		l.add("screws missing", "1", 1, 0, 1, 1)
+		l.add("screws missing", unit.Pieces, 1, 0, 1, 1)
 		mend = always("The case turns with the load when screws are missing: put all of them in, locked.")
 	}
 	given := x.CaseScrewSize.Is && x.CaseScrewCount.Is && x.CaseScrewCircle.Is && x.CaseScrewProof.Is
@@ -294,15 +294,15 @@ func caseFastenerChecks(t *loads) []*Check {
 	case given && ok:
 		d, n, c, proof := float64(x.CaseScrewSize.Val), float64(x.CaseScrewCount.Val), float64(x.CaseScrewCircle.Val), float64(x.CaseScrewProof.Val)
 		stress := ScrewShear(q, d, n, c)
-		l.in("torque at the drum, raising", q, "N·m")
-		l.in("strength of a screw in shear", shearShare*proof, "Pa")
-		l.in("factor for jerks φ", t.phi, "1")
-		l.add("working", "Pa", t.phi*stress, shearShare*proof, 2, 4)
-		t.addEvents(l, "Pa", stress, shearShare*proof, 1, 1.25)
+		l.in("torque at the drum, raising", q, unit.NewtonMetres)
+		l.in("strength of a screw in shear", shearShare*proof, unit.Pascals)
+		l.in("factor for jerks φ", t.phi, unit.Pieces)
+		l.add("working", unit.Pascals, t.phi*stress, shearShare*proof, 2, 4)
+		t.addEvents(l, unit.Pascals, stress, shearShare*proof, 1, 1.25)
 	case given:
 		l.miss(miss...)
 	case x.CaseScrews == unit.Yes:
-		l.add("all in place", "1", 1, 1, 1, 1)
+		l.add("all in place", unit.Pieces, 1, 1, 1, 1)
 	}
 	c := l.verdict()
 	if given && x.CaseScrews == unit.Yes && c.Word == GivesWay {
@@ -312,7 +312,7 @@ func caseFastenerChecks(t *loads) []*Check {
 	if x.CaseScrews == unit.No {
 		c.Say = mend.now()
 	}
-	if c.Unit == "1" && c.Word == Holds {
+	if c.Demand.In == unit.Pieces && c.Word == Holds {
 		c.Say = say.That("You say that every screw is in place. What they carry was not worked out: give size, number, circle and strength.")
 	}
 	return []*Check{c}

@@ -58,12 +58,12 @@ func (t *loads) footCheck(i int, p lift.Post) *Check {
 		bears = 4000 * psf // rock, the best there is: enough for "gives way" only
 	}
 	own += t.postWeight(p)
-	l.in("force of the hoist on it, at rest", hoist, "N")
-	l.in("foot area", float64(area), "m²")
-	l.in("what the ground bears", bears, "Pa")
-	l.in("factor for jerks φ", t.phi, "1")
+	l.in("force of the hoist on it, at rest", hoist, unit.Newtons)
+	l.in("foot area", float64(area), unit.SquareMetres)
+	l.in("what the ground bears", bears, unit.Pascals)
+	l.in("factor for jerks φ", t.phi, unit.Pieces)
 	if okA && t.known() {
-		l.add("working", "Pa", (t.phi*hoist+own)/float64(area), bears, 1, 2)
+		l.add("working", unit.Pascals, (t.phi*hoist+own)/float64(area), bears, 1, 2)
 	}
 	if p.Soil == lift.GroundConcreteSlab && len(l.cases) > 0 && useOf(l.cases[0]) > 1 {
 		// too much for clay without the slab's help; how far the slab spreads it is not known

@@ -29,7 +29,7 @@ func TestBaseOfFourteenTenthsLifts(t *testing.T) {
 	near(t, "use", float64(c.Use.Val), 1.5/.85/1.4, 1e-12)
 	for _, k := range c.Cases {
 		if k.Name == "working" {
-			near(t, "working pull over the weight", float64(k.Demand)/(100*unit.G), 1.25/.85, 1e-12)
+			near(t, "working pull over the weight", k.Demand.Val/(100*unit.G), 1.25/.85, 1e-12)
 		}
 	}
 	c = checkOf(t, "base_uplift", func(h *lift.Hoist) {
@@ -93,12 +93,12 @@ func TestFootPulleyOnTheBase(t *testing.T) {
 func TestLevelRopeSlides(t *testing.T) {
 	level := func(h *lift.Hoist) { h.Base.RopeAngle = of[unit.Angle](math.Pi / 2) }
 	c := checkOf(t, "base_sliding", level)
-	near(t, "had", float64(c.Cases[0].Capacity/c.Cases[0].Demand), .4*320*.9/100, 1e-9)
+	near(t, "had", c.Cases[0].Capacity.Val/c.Cases[0].Demand.Val, .4*320*.9/100, 1e-9)
 	if c.Word != GivesWay {
 		t.Errorf("%s", c.Word)
 	}
-	if u := checkOf(t, "base_uplift", level); float64(u.Cases[0].Demand) > 1e-9 {
-		t.Errorf("a level rope lifts %g N", u.Cases[0].Demand)
+	if u := checkOf(t, "base_uplift", level); u.Cases[0].Demand.Val > 1e-9 {
+		t.Errorf("a level rope lifts %g N", u.Cases[0].Demand.Val)
 	}
 }
 
@@ -283,12 +283,12 @@ func TestPrintedTooth(t *testing.T) {
 	w := 2 * 100 * unit.G / .9 * .056 / .18
 	stress := w / (.04 * .003 * .422) / 1e6
 	c := tooth("in_plane", 200)
-	near(t, "at rest, MPa", float64(c.Cases[0].Demand)/1e6, stress, 1e-9)
+	near(t, "at rest, MPa", c.Cases[0].Demand.Val/1e6, stress, 1e-9)
 	if c.Wanted != 5 || c.OK != 10 {
 		t.Errorf("borders %v %v", c.Wanted, c.OK)
 	}
 	a := tooth("across", 200)
-	near(t, "across the layers", float64(a.Cases[0].Capacity)/200e6, 1./3, 1e-9)
+	near(t, "across the layers", a.Cases[0].Capacity.Val/200e6, 1./3, 1e-9)
 	if b := tooth("", 200); b.Cases[0].Capacity != a.Cases[0].Capacity {
 		t.Error("layers not known must count as across")
 	}
@@ -315,8 +315,8 @@ func TestOneTonneOnABeam(t *testing.T) {
 		h.Mass[0].Mass, h.Reeving.Efficiency = of[unit.Mass](1000), of[unit.Ratio](1)
 		h.Structure.Beam.Hole, h.Structure.Beam.OwnMass = of[unit.Length](0), of[unit.Mass](0)
 	})
-	near(t, "at rest, bending", float64(c.Cases[0].Demand)/1e6, 2*9.929, 1e-3)
-	near(t, "bears", float64(c.Cases[0].Capacity)/1e6, 11.0769, 1e-4)
+	near(t, "at rest, bending", c.Cases[0].Demand.Val/1e6, 2*9.929, 1e-3)
+	near(t, "bears", c.Cases[0].Capacity.Val/1e6, 11.0769, 1e-4)
 	if c.Word != GivesWay {
 		t.Errorf("%s", c.Word)
 	}

@@ -12,12 +12,12 @@ import (
 func holdsChecks(t *loads) []*Check {
 	named := namedHolds(t.h)
 	l := newLine("holds", TwoHolds, "holds named ≥ 2, one of them on the drum", source.Platforms.At("primary and secondary brake"))
-	l.add("holds that do not depend on each other", "1", 1, float64(len(named)), 2, 2)
+	l.add("holds that do not depend on each other", unit.Pieces, 1, float64(len(named)), 2, 2)
 	mend := always("Name two, one of them on the drum: a spring-set brake and a ratchet, for example. Motor, gears, joined wires and lamps hold nothing.")
 	drum := onDrum(named)
 	switch {
 	case len(named) >= 2 && drum == "no":
-		l.add("holds on the drum", "1", 1, 0, 1, 1)
+		l.add("holds on the drum", unit.Pieces, 1, 0, 1, 1)
 		mend = always("One of them must act on the drum itself, with nothing printed, no belt and no set screw between.")
 	case len(named) >= 2 && drum == "":
 		for i, x := range t.h.Holds.Holds {
@@ -114,11 +114,11 @@ func (t *loads) holdCheck(i int, x lift.Hold) *Check {
 	torque, okT := t.d.DrumTorqueUp.Value()
 	switch {
 	case okQ && okT:
-		l.in("torque at the drum, raising", float64(torque), "N·m")
-		l.add("at rest", "N·m", float64(torque), float64(q), 1.25, 1.25)
+		l.in("torque at the drum, raising", float64(torque), unit.NewtonMetres)
+		l.add("at rest", unit.NewtonMetres, float64(torque), float64(q), 1.25, 1.25)
 	case okF && t.m > 0:
-		l.in("weight of the mass", t.weight(), "N")
-		l.add("at rest", "N", t.weight(), float64(f), 1.25, 1.25)
+		l.in("weight of the mass", t.weight(), unit.Newtons)
+		l.add("at rest", unit.Newtons, t.weight(), float64(f), 1.25, 1.25)
 	case okQ || (okF && t.m == 0):
 		l.miss(t.missing...)
 		if !t.h.Drum.Diameter.Is {
@@ -162,7 +162,7 @@ func stopsChecks(t *loads) []*Check {
 		independent = 2
 		mend = always("Say whether each cuts the power by a path of its own.")
 	}
-	l.add("upper stops that do not depend on each other", "1", 1, float64(independent), 2, 2)
+	l.add("upper stops that do not depend on each other", unit.Pieces, 1, float64(independent), 2, 2)
 	c := l.verdict()
 	tell(c, verbs{}, mend)
 	said := say.That("%s named that stops it at the top by itself.", countWords(independent))

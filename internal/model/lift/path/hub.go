@@ -3,6 +3,7 @@ package path
 import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
+	"duskweight/internal/model/unit"
 )
 
 // hubBorders: metal twice on yield, four times for OK; printed five times and ten (10 MPa still and 5 MPa repeated, for
@@ -72,14 +73,14 @@ func (t *loads) hubCases(l *line, pressure float64) {
 	d := t.h.Drum
 	wanted, ok := hubBorders(d.HubMaterial)
 	allow := float64(d.HubAllow.Val)
-	l.in("pressure at rest", pressure, "Pa")
-	l.in("strength of the hub", allow, "Pa")
-	l.in("factor for jerks φ", t.phi, "1")
-	l.add("working, hub pressed", "Pa", t.phi*pressure, allow, wanted, ok)
+	l.in("pressure at rest", pressure, unit.Pascals)
+	l.in("strength of the hub", allow, unit.Pascals)
+	l.in("factor for jerks φ", t.phi, unit.Pieces)
+	l.add("working, hub pressed", unit.Pascals, t.phi*pressure, allow, wanted, ok)
 	if wanted == 2 {
-		t.addEvents(l, "Pa", pressure, allow, 1, 1.25)
+		t.addEvents(l, unit.Pascals, pressure, allow, 1, 1.25)
 	} else {
-		t.addEvents(l, "Pa", pressure, allow, 2, 2.5)
+		t.addEvents(l, unit.Pascals, pressure, allow, 2, 2.5)
 	}
 }
 
@@ -104,11 +105,11 @@ func (t *loads) keyCheck(q float64, okQ bool, miss []string) *Check {
 	}
 	if okQ && d.KeyWidth.Is && d.KeyLength.Is && d.KeyYield.Is && d.ShaftDiameter.Is {
 		D, w, n, yield := float64(d.ShaftDiameter.Val), float64(d.KeyWidth.Val), float64(d.KeyLength.Val), float64(d.KeyYield.Val)
-		l.in("torque at the drum, raising", q, "N·m")
-		l.in("yield strength of the key", yield, "Pa")
-		l.add("working, sheared", "Pa", t.phi*KeyShear(q, D, w, n), shearShare*yield, 2, 4)
-		l.add("working, pressed", "Pa", t.phi*KeyCrush(q, D, w, n), yield, 2, 4)
-		t.addEvents(l, "Pa", KeyCrush(q, D, w, n), yield, 1, 1.25)
+		l.in("torque at the drum, raising", q, unit.NewtonMetres)
+		l.in("yield strength of the key", yield, unit.Pascals)
+		l.add("working, sheared", unit.Pascals, t.phi*KeyShear(q, D, w, n), shearShare*yield, 2, 4)
+		l.add("working, pressed", unit.Pascals, t.phi*KeyCrush(q, D, w, n), yield, 2, 4)
+		t.addEvents(l, unit.Pascals, KeyCrush(q, D, w, n), yield, 1, 1.25)
 	}
 	c := l.verdict()
 	tell(c, bends, change("Use a longer key or a thicker shaft."))

@@ -15,7 +15,7 @@ type Label struct {
 	Part    string // as the check calls it
 	Path    string // of the value inside the hoist
 	Least   unit.Known[unit.Ratio]
-	Unit    string // "N", "N·m", "kg"
+	Unit    unit.Measure
 	Missing []string
 	Stated  unit.Known[unit.Ratio] // what the design says stands on it
 	Open    bool                   // it stays not known whatever the label says: how it is fastened is asked for
@@ -48,22 +48,22 @@ func Labels(h lift.Hoist, d lift.Drive) []Label {
 	switch h.Container.Kind {
 	case "", lift.ContainerNoneOneBlock, lift.ContainerHomeSewn:
 	default:
-		add(Label{ID: "container", Path: "container.working_load_n", Unit: "N", Stated: stated(h.Container.Rating)}, id("container"))
+		add(Label{ID: "container", Path: "container.working_load_n", Unit: unit.Newtons, Stated: stated(h.Container.Rating)}, id("container"))
 	}
-	add(Label{ID: "rope", Path: "rope.breaking_load_n", Unit: "N", Stated: stated(h.Rope.BreakingLoad)}, id("rope", "knot"))
+	add(Label{ID: "rope", Path: "rope.breaking_load_n", Unit: unit.Newtons, Stated: stated(h.Rope.BreakingLoad)}, id("rope", "knot"))
 	out = append(out, pulleyLabels(a, b, h)...)
-	add(Label{ID: "hanger", Path: "structure.hanger_working_load_n", Unit: "N", Stated: stated(h.Structure.HangerRating)}, id("hanger"))
+	add(Label{ID: "hanger", Path: "structure.hanger_working_load_n", Unit: unit.Newtons, Stated: stated(h.Structure.HangerRating)}, id("hanger"))
 	if h.Base.Where != lift.BaseOnWall {
-		add(Label{ID: "base_uplift", Path: "base.mass_kg", Unit: "kg", Stated: fastened(h)}, id("base_uplift", "base_sliding", "base_overturning"))
+		add(Label{ID: "base_uplift", Path: "base.mass_kg", Unit: unit.Kilograms, Stated: fastened(h)}, id("base_uplift", "base_sliding", "base_overturning"))
 	}
 	if h.Drum.NoCoupling == lift.CouplingYes {
-		add(Label{ID: "coupling", Path: "drum.coupling_torque_nm", Unit: "N·m", Stated: stated(h.Drum.CouplingRating)}, id("coupling"))
+		add(Label{ID: "coupling", Path: "drum.coupling_torque_nm", Unit: unit.NewtonMetres, Stated: stated(h.Drum.CouplingRating)}, id("coupling"))
 	}
 	for i, s := range h.Train.Stages {
 		if s.Kind == lift.StageBox || s.Rated.Is {
 			name := stageName(i, one.Train.Stages[i])
-			add(Label{ID: "gear_tooth", Path: at("train.stages", i, "rated_torque_nm"), Unit: "N·m", Stated: stated(s.Rated)},
-				func(c Check) bool { return c.ID == "gear_tooth" && c.Part == name && c.Unit == "N·m" })
+			add(Label{ID: "gear_tooth", Path: at("train.stages", i, "rated_torque_nm"), Unit: unit.NewtonMetres, Stated: stated(s.Rated)},
+				func(c Check) bool { return c.ID == "gear_tooth" && c.Part == name && c.Demand.In == unit.NewtonMetres })
 		}
 	}
 	return append(out, holdLabels(a, b, one, h)...)
@@ -152,7 +152,7 @@ func pulleyLabels(a, b []Check, h lift.Hoist) []Label {
 
 // pulleyLabel is the label of pulley j, or of what holds it.
 func pulleyLabel(id string, j int, fixing bool, h lift.Hoist) Label {
-	l := Label{ID: id, Unit: "N", Path: "reeving.lead_sheaves"}
+	l := Label{ID: id, Unit: unit.Newtons, Path: "reeving.lead_sheaves"}
 	if j < 1 {
 		return l
 	}
@@ -179,13 +179,13 @@ func holdLabels(a, b []Check, h, design lift.Hoist) []Label {
 		if c.ID != "holds" || c.Part == TwoHolds || i >= len(b) || n >= len(h.Holds.Holds) {
 			continue
 		}
-		l := Label{ID: "holds", Unit: "N·m", Path: at("holds.holds", n, "torque_nm")}
+		l := Label{ID: "holds", Unit: unit.NewtonMetres, Path: at("holds.holds", n, "torque_nm")}
 		if kind := h.Holds.Holds[n].Kind; kind == lift.HoldRatedProp || kind == lift.HoldLockingPin {
-			l.Unit, l.Path = "N", at("holds.holds", n, "force_n")
+			l.Unit, l.Path = unit.Newtons, at("holds.holds", n, "force_n")
 		}
 		if n < len(named) {
 			l.Stated = stated(named[n].Torque)
-			if l.Unit == "N" {
+			if l.Unit == unit.Newtons {
 				l.Stated = stated(named[n].Force)
 			}
 		}
@@ -211,13 +211,13 @@ func (l *Label) from(one, two Check) {
 		if i >= len(two.Cases) {
 			break
 		}
-		slope := float64(two.Cases[i].Capacity-c.Capacity) / probe
-		want := float64(c.Wanted) * float64(c.Demand)
+		slope := (two.Cases[i].Capacity.Val - c.Capacity.Val) / probe
+		want := float64(c.Wanted) * c.Demand.Val
 		if slope <= 0 {
-			l.None = l.None || c.Capacity <= 0 && c.Demand > 0
+			l.None = l.None || c.Capacity.Val <= 0 && c.Demand.Val > 0
 			continue // another thing than the label
 		}
-		least := (want - (float64(c.Capacity) - slope*probe)) / slope
+		least := (want - (c.Capacity.Val - slope*probe)) / slope
 		if finite(least) && least > float64(l.Least.Val) {
 			l.Least = unit.Of(unit.Ratio(least))
 		}

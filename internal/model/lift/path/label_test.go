@@ -125,7 +125,7 @@ func TestLabelsAreTheBorder(t *testing.T) {
 			switch c.ID {
 			case "container", "rope", "knot", "head_sheave", "redirect_sheave", "hanger", "base_uplift", "base_sliding", "base_overturning", "coupling", "holds":
 			case "gear_tooth":
-				if c.Unit != "N·m" {
+				if c.Demand.In != unit.NewtonMetres {
 					continue
 				}
 			default:

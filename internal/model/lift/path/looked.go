@@ -3,7 +3,6 @@ package path
 import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
-	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
 
@@ -72,16 +71,14 @@ func (b limb) state(failures []lift.Failure) (damaged string, open []string) {
 func shaken(c *Check, damaged string, open []string) {
 	switch {
 	case damaged != "":
-		c.Demand, c.Capacity, c.Had, c.Use = none()
+		c.forget()
 		c.Word, c.Say = GivesWay, say.That("Found damaged after %s. Renew it before anything hangs, then say so under Tests and repairs.", damaged)
 	case c.Word != GivesWay:
-		c.Demand, c.Capacity, c.Had, c.Use = none()
+		c.forget()
 		c.Word, c.Say = NotKnown, say.That("Not known since a fall or a shock. Look at it, then say what you found under Tests and repairs.")
 		c.Missing = append(c.Missing, open...)
 	}
 }
-
-func none() (a, b, c, d unit.Known[unit.Ratio]) { return }
 
 func when(f lift.Failure) string {
 	if f.Date == "" {

@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
 )
 
 // member is the material of a beam or post, with its design strengths.
@@ -25,16 +26,16 @@ func (m *member) material(l *line) bool {
 			return false
 		}
 		m.t = t
-		l.in("bending strength of the class", t.fm, "Pa")
-		l.in("k_mod, always", kmod(m.outdoors, false), "1")
-		l.in("k_mod, short", kmod(m.outdoors, true), "1")
+		l.in("bending strength of the class", t.fm, unit.Pascals)
+		l.in("k_mod, always", kmod(m.outdoors, false), unit.Pieces)
+		l.in("k_mod, short", kmod(m.outdoors, true), unit.Pieces)
 		return true
 	}
 	if !m.yield.is {
 		l.miss(m.prefix + "yield_pa")
 		return false
 	}
-	l.in("yield strength", m.yield.val, "Pa")
+	l.in("yield strength", m.yield.val, unit.Pascals)
 	return true
 }
 

@@ -52,7 +52,7 @@ func (t *loads) eventLine(id, part, formula string, src source.Ref) (*line, floa
 	l.miss(t.missing...)
 	cap, miss := t.weakest()
 	l.miss(miss...)
-	l.in("the rope where it is weakest", cap, "N")
+	l.in("the rope where it is weakest", cap, unit.Newtons)
 	return l, cap, t.h.Rope.BreakingLoad.Is && t.known()
 }
 
@@ -76,9 +76,9 @@ func (t *loads) roomCheck() *Check {
 		l.miss("")
 		s = 0
 	}
-	l.in("stop distance", float64(s), "m")
+	l.in("stop distance", float64(s), unit.Metres)
 	if ok {
-		l.add("stopping at the top", "m", 2*float64(s)+handBreadth, float64(room), 1, 1)
+		l.add("stopping at the top", unit.Metres, 2*float64(s)+handBreadth, float64(room), 1, 1)
 	}
 	c := l.verdict()
 	tell(c, measures, change("Set the upper stop lower, or make the brake set sooner."))
@@ -91,9 +91,9 @@ func (t *loads) stallCheck() *Check {
 	f, swing, miss := t.stalled()
 	l.miss(miss...)
 	if ok && t.d.StallRopePull.Is {
-		l.in("pull of the stalled motor", f, "N")
-		l.in("swing of the rotor", swing, "N")
-		l.add("upper stop missed", "N", f+swing, cap, 2, 2.5)
+		l.in("pull of the stalled motor", f, unit.Newtons)
+		l.in("swing of the rotor", swing, unit.Newtons)
+		l.add("upper stop missed", unit.Newtons, f+swing, cap, 2, 2.5)
 	}
 	c := l.verdict()
 	tell(c, pulls, always("Limit the current while lifting, and set two upper stops."))
@@ -109,9 +109,9 @@ func (t *loads) liftedBaseCheck() []*Check {
 	f, swing, miss := t.stalled()
 	l.miss(miss...)
 	if okB {
-		l.in("pull of the stalled motor", f, "N")
-		l.in("swing of the rotor", swing, "N")
-		l.add("upper stop missed", "N", up*(f+swing)/t.up[0], mb*unit.G, 1, 1.25)
+		l.in("pull of the stalled motor", f, unit.Newtons)
+		l.in("swing of the rotor", swing, unit.Newtons)
+		l.add("upper stop missed", unit.Newtons, up*(f+swing)/t.up[0], mb*unit.G, 1, 1.25)
 	}
 	c := l.verdict()
 	tell(c, lifts, always("Limit the current while lifting, add weight, and set two upper stops."))
@@ -145,10 +145,10 @@ func slackChecks(t *loads) []*Check {
 		if len(miss) == 0 {
 			x = SlackFactor(s, k, t.m)
 		}
-		l.in("slack at the mass", s, "m")
-		l.in("stiffness of rope and beam", k, "N/m")
-		l.in("times its weight", x, "1")
-		l.add("slack caught", "N", x*t.m*unit.G/float64(t.n), cap, 2, 2.5)
+		l.in("slack at the mass", s, unit.Metres)
+		l.in("stiffness of rope and beam", k, unit.NewtonsAMetre)
+		l.in("times its weight", x, unit.Pieces)
+		l.add("slack caught", unit.Newtons, x*t.m*unit.G/float64(t.n), cap, 2, 2.5)
 	}
 	c := l.verdict()
 	tell(c, pulls, mend)
@@ -187,11 +187,11 @@ func brakeCatchChecks(t *loads) []*Check {
 		if caught {
 			x = pull / t.weight()
 		} else {
-			l.in("speed when the brake sets", float64(v), "m/s")
+			l.in("speed when the brake sets", float64(v), unit.MetresASecond)
 		}
-		l.in("stiffness of rope and beam", k, "N/m")
-		l.in("times its weight", x, "1")
-		l.add("brake catches", "N", x*t.m*unit.G/float64(t.n), cap, 2, 2.5)
+		l.in("stiffness of rope and beam", k, unit.NewtonsAMetre)
+		l.in("times its weight", x, unit.Pieces)
+		l.add("brake catches", unit.Newtons, x*t.m*unit.G/float64(t.n), cap, 2, 2.5)
 	}
 	c := l.verdict()
 	tell(c, pulls, change("Make the brake set sooner, add a permanent resistor, or use a softer or stronger rope."))

@@ -122,17 +122,17 @@ func (t *loads) postCheck(i int, p lift.Post) *Check {
 func (t *loads) postCases(l *line, m member, s section, p lift.Post, height, hoist, own float64) {
 	k := lengthFactor(p.Fixing)
 	critical := Euler(m.low(), s.least, k, height)
-	l.in("force of the hoist on it, at rest", hoist, "N")
-	l.in("buckling length K·L", k*height, "m")
-	l.in("least second moment of area", s.least, "m⁴")
-	l.in("factor for jerks φ", t.phi, "1")
-	l.add("working, buckling", "N", t.phi*hoist+own, critical, 3, 5)
+	l.in("force of the hoist on it, at rest", hoist, unit.Newtons)
+	l.in("buckling length K·L", k*height, unit.Metres)
+	l.in("least second moment of area", s.least, unit.MetresFourth)
+	l.in("factor for jerks φ", t.phi, unit.Pieces)
+	l.add("working, buckling", unit.Newtons, t.phi*hoist+own, critical, 3, 5)
 	kc := 1.0
 	if r := s.radius(); m.timber() && r > 0 {
 		kc = m.t.kc(k * height / r)
 	}
-	l.add("at rest, pressed", "Pa", gammaG*(hoist+own)/s.area, kc*m.along(false), 1, 1.25)
-	l.add("working, pressed", "Pa", gammaG*(t.phi*hoist+own)/s.area, kc*m.along(true), 1, 1.25)
+	l.add("at rest, pressed", unit.Pascals, gammaG*(hoist+own)/s.area, kc*m.along(false), 1, 1.25)
+	l.add("working, pressed", unit.Pascals, gammaG*(t.phi*hoist+own)/s.area, kc*m.along(true), 1, 1.25)
 }
 
 // slideCheck looks at a leaning post whose foot pushes outward: tan of the lean against the friction of the foot, .4 and
@@ -145,18 +145,18 @@ func (t *loads) slideCheck(i int, p lift.Post) *Check {
 		mu = 0.3
 	}
 	push := math.Tan(float64(p.Lean.Val))
-	l.in("lean from upright", float64(p.Lean.Val), "rad")
-	l.in("friction of the foot", mu, "1")
+	l.in("lean from upright", float64(p.Lean.Val), unit.Radians)
+	l.in("friction of the foot", mu, unit.Pieces)
 	switch p.Tied {
 	case unit.Yes:
-		l.add("feet tied together", "1", 0, 1, 1, 1)
+		l.add("feet tied together", unit.Pieces, 0, 1, 1, 1)
 	case unit.No:
-		l.add("standing free", "1", push, mu, 1.5, 2)
+		l.add("standing free", unit.Pieces, push, mu, 1.5, 2)
 	default:
 		if 1.5*push > mu {
 			l.miss(fmt.Sprintf("structure.posts[%d].foot_tied", i))
 		} else {
-			l.add("standing free", "1", push, mu, 1.5, 2)
+			l.add("standing free", unit.Pieces, push, mu, 1.5, 2)
 		}
 	}
 	c := l.verdict()
@@ -191,11 +191,11 @@ func (t *loads) sideCheck() *Check {
 	mend := always("Brace the frame with slanting struts or stays, or set the drive right under the top pulley.")
 	if t.known() && t.k >= 1 && okA {
 		h := math.Max(t.up[t.k-1], t.down[t.k-1]) * math.Sin(a)
-		l.in("angle between the two ropes at the top", a, "rad")
-		l.in("pull of the rope towards the drum", math.Max(t.up[t.k-1], t.down[t.k-1]), "N")
-		l.in("factor for jerks φ", t.phi, "1")
+		l.in("angle between the two ropes at the top", a, unit.Radians)
+		l.in("pull of the rope towards the drum", math.Max(t.up[t.k-1], t.down[t.k-1]), unit.Newtons)
+		l.in("factor for jerks φ", t.phi, unit.Pieces)
 		if ok {
-			l.add("working", "N", t.phi*h, float64(f), 1, 1.25)
+			l.add("working", unit.Newtons, t.phi*h, float64(f), 1, 1.25)
 		} else {
 			mend = always("The rope pulls it sideways with %s: brace it for that, or set the drive right under the top pulley.", heavy(t.phi*h))
 		}

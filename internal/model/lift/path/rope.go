@@ -145,10 +145,10 @@ func ropeChecks(t *loads) []*Check {
 	}
 	age, _ := t.age()
 	if okM {
-		l.in("breaking load of the new rope", float64(mbs), "N")
+		l.in("breaking load of the new rope", float64(mbs), unit.Newtons)
 	}
-	l.in("share left after sun, wet and wear", age, "1")
-	l.in("factor for jerks φ", t.phi, "1")
+	l.in("share left after sun, wet and wear", age, unit.Pieces)
+	l.in("factor for jerks φ", t.phi, unit.Pieces)
 	if t.known() {
 		t.ropeCases(l, float64(mbs), age, okM)
 		t.burstCase(l)
@@ -186,8 +186,8 @@ func (t *loads) ropeCases(l *line, mbs, age float64, okM bool) {
 		if !known {
 			name += ", pulley size not known"
 		}
-		l.in("D/d "+name, ratio, "1")
-		l.add("working, "+name, "N", t.phi*T, mbs*age*BendShare(ratio), wanted, okB)
+		l.in("D/d "+name, ratio, unit.Pieces)
+		l.add("working, "+name, unit.Newtons, t.phi*T, mbs*age*BendShare(ratio), wanted, okB)
 	}
 }
 
@@ -200,7 +200,7 @@ func (t *loads) burstCase(l *line) {
 	}
 	left, miss := t.weakest()
 	l.miss(miss...)
-	l.add(burstCase, "N", f*t.down[t.deadEnd()]/t.down[0], left, 2, 2.5)
+	l.add(burstCase, unit.Newtons, f*t.down[t.deadEnd()]/t.down[0], left, 2, 2.5)
 }
 
 // most is the largest static tension anywhere, N.
@@ -240,16 +240,16 @@ func knotChecks(t *loads) []*Check {
 	}
 	age, _ := t.age()
 	if okM {
-		l.in("breaking load of the new rope", float64(mbs), "N")
+		l.in("breaking load of the new rope", float64(mbs), unit.Newtons)
 	}
-	l.in("share left at the ending", share, "1")
-	l.in("share left after sun, wet and wear", age, "1")
-	l.in("factor for jerks φ", t.phi, "1")
+	l.in("share left at the ending", share, unit.Pieces)
+	l.in("share left after sun, wet and wear", age, unit.Pieces)
+	l.in("factor for jerks φ", t.phi, unit.Pieces)
 	if t.known() && okM {
 		w, ok := t.knotBorders()
 		cap := float64(mbs) * share * age
-		l.add("working, at the far end", "N", t.phi*t.greatest(t.deadEnd()), cap, w, ok)
-		l.add("working, on the drum behind the turns that stay on", "N", t.phi*t.up[0]/t.grip(), cap, w, ok)
+		l.add("working, at the far end", unit.Newtons, t.phi*t.greatest(t.deadEnd()), cap, w, ok)
+		l.add("working, on the drum behind the turns that stay on", unit.Newtons, t.phi*t.up[0]/t.grip(), cap, w, ok)
 	}
 	c := l.verdict()
 	mend := change("Splice it, or use a stronger rope.")

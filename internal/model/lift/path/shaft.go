@@ -5,6 +5,7 @@ import (
 
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
 
@@ -71,24 +72,24 @@ func shaftChecks(t *loads) []*Check {
 func (t *loads) shaftCases(l *line, q, arm, hole float64) {
 	D, yield := float64(t.h.Drum.ShaftDiameter.Val), float64(t.h.Drum.ShaftYield.Val)
 	stress := ShaftStress(t.up[0]*arm, q, D, hole)
-	l.in("torque at the drum, raising", q, "N·m")
-	l.in("bending moment of the rope's pull", t.up[0]*arm, "N·m")
-	l.in("shaft diameter", D, "m")
-	l.in("cross hole", hole, "m")
-	l.in("yield strength", yield, "Pa")
-	l.in("factor for jerks φ", t.phi, "1")
+	l.in("torque at the drum, raising", q, unit.NewtonMetres)
+	l.in("bending moment of the rope's pull", t.up[0]*arm, unit.NewtonMetres)
+	l.in("shaft diameter", D, unit.Metres)
+	l.in("cross hole", hole, unit.Metres)
+	l.in("yield strength", yield, unit.Pascals)
+	l.in("factor for jerks φ", t.phi, unit.Pieces)
 	peak := stress
 	if hole > 0 {
 		peak *= holeFactor
 	}
-	l.add("at rest", "Pa", peak, yield, 2, 4)
-	l.add("working", "Pa", t.phi*peak, yield, 2, 4)
+	l.add("at rest", unit.Pascals, peak, yield, 2, 4)
+	l.add("working", unit.Pascals, t.phi*peak, yield, 2, 4)
 	// Once in a while ductile steel evens the peak beside a hole out: events take the nominal stress.
-	t.addEvents(l, "Pa", stress, yield, 1, 1.25)
+	t.addEvents(l, unit.Pascals, stress, yield, 1, 1.25)
 }
 
 // addEvents adds the events as cases of a line: demand at rest times the event.
-func (t *loads) addEvents(l *line, u string, demand, capacity, wanted, ok float64) {
+func (t *loads) addEvents(l *line, u unit.Measure, demand, capacity, wanted, ok float64) {
 	events, miss := t.events()
 	l.miss(miss...)
 	for _, e := range events {
@@ -143,22 +144,22 @@ func PinHub(q, d, D, Do float64) float64 {
 func (t *loads) pinCases(l *line, q float64) {
 	x := t.h.Drum
 	d, D := float64(x.PinDiameter.Val), float64(x.ShaftDiameter.Val)
-	l.in("torque at the drum, raising", q, "N·m")
-	l.in("pin diameter", d, "m")
-	l.in("shaft diameter", D, "m")
-	l.in("factor for jerks φ", t.phi, "1")
+	l.in("torque at the drum, raising", q, unit.NewtonMetres)
+	l.in("pin diameter", d, unit.Metres)
+	l.in("shaft diameter", D, unit.Metres)
+	l.in("factor for jerks φ", t.phi, unit.Pieces)
 	if x.PinYield.Is {
 		yield := shearShare * float64(x.PinYield.Val)
-		l.in("yield strength of the pin in shear", yield, "Pa")
-		l.add("working, pin sheared", "Pa", t.phi*PinShear(q, d, D), yield, 2, 4)
-		t.addEvents(l, "Pa", PinShear(q, d, D), yield, 1, 1.25)
+		l.in("yield strength of the pin in shear", yield, unit.Pascals)
+		l.add("working, pin sheared", unit.Pascals, t.phi*PinShear(q, d, D), yield, 2, 4)
+		t.addEvents(l, unit.Pascals, PinShear(q, d, D), yield, 1, 1.25)
 	}
 	if x.ShaftYield.Is {
-		l.add("working, shaft pressed by the pin", "Pa", t.phi*PinShaft(q, d, D), float64(x.ShaftYield.Val), 2, 4)
+		l.add("working, shaft pressed by the pin", unit.Pascals, t.phi*PinShaft(q, d, D), float64(x.ShaftYield.Val), 2, 4)
 	}
 	if x.HubOuter.Is && x.HubAllow.Is && x.HubMaterial != "" {
 		w, ok := hubBorders(x.HubMaterial)
-		l.add("working, hub pressed by the pin", "Pa", t.phi*PinHub(q, d, D, float64(x.HubOuter.Val)), float64(x.HubAllow.Val), w, ok)
+		l.add("working, hub pressed by the pin", unit.Pascals, t.phi*PinHub(q, d, D, float64(x.HubOuter.Val)), float64(x.HubAllow.Val), w, ok)
 	}
 }
 
@@ -170,10 +171,10 @@ func setScrewChecks(t *loads) []*Check {
 	}
 	l := newLine("set_screw", "the set screw", "a set screw alone may not hold the mass", source.Platforms.At("set screws in the drive"))
 	if q, ok, _ := t.torque(); ok && t.h.Drum.SetScrewTorque.Is {
-		l.in("torque at the drum, raising", q, "N·m")
-		l.add("working", "N·m", t.phi*q, float64(t.h.Drum.SetScrewTorque.Val), 4, 8)
+		l.in("torque at the drum, raising", q, unit.NewtonMetres)
+		l.add("working", unit.NewtonMetres, t.phi*q, float64(t.h.Drum.SetScrewTorque.Val), 4, 8)
 	}
-	l.add("the only thing between drum and shaft", "1", 1, 0, 1, 1)
+	l.add("the only thing between drum and shaft", unit.Pieces, 1, 0, 1, 1)
 	c := l.verdict()
 	c.Say = say.That("A set screw alone may not hold the mass: it slips and works loose. Put a pin through hub and shaft, or a key.")
 	return []*Check{c}
@@ -198,11 +199,11 @@ func couplingChecks(t *loads) []*Check {
 	}
 	mend := change("Use a larger coupling, or put its work on a keyed shaft.")
 	if okQ && ok {
-		l.in("torque at the drum, raising", q, "N·m")
-		l.in("rated torque", float64(rated), "N·m")
-		l.in("factor for jerks φ", t.phi, "1")
-		l.add("working", "N·m", t.phi*q, float64(rated), 1, 1.25)
-		t.addEvents(l, "N·m", q, 2*float64(rated), 1, 1.25)
+		l.in("torque at the drum, raising", q, unit.NewtonMetres)
+		l.in("rated torque", float64(rated), unit.NewtonMetres)
+		l.in("factor for jerks φ", t.phi, unit.Pieces)
+		l.add("working", unit.NewtonMetres, t.phi*q, float64(rated), 1, 1.25)
+		t.addEvents(l, unit.NewtonMetres, q, 2*float64(rated), 1, 1.25)
 	} else if okQ {
 		mend = always("It is turned with %s: look for that rating. Say \"none\" if there is no coupling.", turnedWith(t.phi*q))
 	}

@@ -109,15 +109,15 @@ func (t *loads) pulleyCheck(id string, j int) *Check {
 	if !ok {
 		note = say.Sentence{}
 	}
-	l.in("working load on its label", float64(rating), "N")
-	l.in("angle between the two sides of the rope", t.angle(j), "rad")
-	l.in("factor for jerks φ", t.phi, "1")
+	l.in("working load on its label", float64(rating), unit.Newtons)
+	l.in("angle between the two sides of the rope", t.angle(j), unit.Radians)
+	l.in("factor for jerks φ", t.phi, unit.Pieces)
 	mend := always("The pulley carries both sides of the rope.").and(change("Use one with a higher rating, or less mass."))
 	if t.known() {
-		l.in("tension on the drum's side, raising", t.up[j-1], "N")
-		l.in("tension on the far side, raising", t.up[j], "N")
+		l.in("tension on the drum's side, raising", t.up[j-1], unit.Newtons)
+		l.in("tension on the far side, raising", t.up[j], unit.Newtons)
 		if ok {
-			l.add("working", "N", t.phi*t.hook(j), capacity, 1, 1.25)
+			l.add("working", unit.Newtons, t.phi*t.hook(j), capacity, 1, 1.25)
 			t.addCaught(l, t.hook(j), capacity)
 		} else {
 			mend = always("It carries both sides of the rope, %s: look for that rating on its label.", heavy(t.phi*t.hook(j)))
@@ -141,13 +141,13 @@ func (t *loads) fixingCheck(j int) *Check {
 	if !ok {
 		l.miss(t.pulleyPath(j, "fixing_working_load_n"))
 	}
-	l.in("working load of the fastening", float64(rating), "N")
-	l.in("angle between the two sides of the rope", t.angle(j), "rad")
-	l.in("factor for jerks φ", t.phi, "1")
+	l.in("working load of the fastening", float64(rating), unit.Newtons)
+	l.in("angle between the two sides of the rope", t.angle(j), unit.Radians)
+	l.in("factor for jerks φ", t.phi, unit.Pieces)
 	mend := always("Fasten it to something stronger, or to the base with the drive.")
 	if t.known() {
 		if ok {
-			l.add("working", "N", t.phi*t.hook(j), float64(rating), 1, 1.25)
+			l.add("working", unit.Newtons, t.phi*t.hook(j), float64(rating), 1, 1.25)
 			t.addCaught(l, t.hook(j), float64(rating))
 		} else {
 			mend = always("It must carry %s. Say what it carries, or fasten the pulley to the base of the drive.", heavy(t.phi*t.hook(j)))
@@ -210,22 +210,22 @@ func hangerChecks(t *loads) []*Check {
 		l.miss("structure.hanger_working_load_n")
 	}
 	share := t.hangerShare(l)
-	l.in("working load on its label", float64(rating), "N")
-	l.in("share left at this angle", share, "1")
-	l.in("factor for jerks φ", t.phi, "1")
+	l.in("working load on its label", float64(rating), unit.Newtons)
+	l.in("share left at this angle", share, unit.Pieces)
+	l.in("factor for jerks φ", t.phi, unit.Pieces)
 	mend := change("Use a stronger one. It carries the mass and the rope to the drum together.")
 	if t.known() && t.k >= 1 {
 		f := t.head()
-		l.in("weight of the mass", t.weight(), "N")
-		l.in("tension towards the drum, raising", t.up[t.k-1], "N")
+		l.in("weight of the mass", t.weight(), unit.Newtons)
+		l.in("tension towards the drum, raising", t.up[t.k-1], unit.Newtons)
 		if ok {
-			l.add("working", "N", t.phi*f, float64(rating)*share, 1, 1.25)
+			l.add("working", unit.Newtons, t.phi*f, float64(rating)*share, 1, 1.25)
 			t.addCaught(l, f, float64(rating)*share)
 		} else {
 			mend = always("It carries %s: look for that on its label.", heavy(t.phi*f))
 		}
 		if t.steep() {
-			l.add("pulled more than 45° off its axis", "N", t.phi*f, 0, 1, 1.25)
+			l.add("pulled more than 45° off its axis", unit.Newtons, t.phi*f, 0, 1, 1.25)
 			mend = always("An eye bolt may not be pulled this far off its own axis. Turn it into the pull, or use a shackle on a fitting made for it.")
 		}
 	}
@@ -276,13 +276,13 @@ func (t *loads) washer(l *line) remedy {
 	l.also(source.Eurocode5.At("10.4.3, washers"))
 	hole := math.Min(float64(s.Beam.Hole.Or(0)), float64(d))
 	area := math.Pi / 4 * (float64(d)*float64(d) - hole*hole)
-	l.in("area of the washer on the wood", area, "m²")
+	l.in("area of the washer on the wood", area, unit.SquareMetres)
 	for _, c := range []struct {
 		name  string
 		phi   float64
 		short bool
 	}{{"at rest, washer on the wood", 1, false}, {"working, washer on the wood", t.phi, true}} {
-		l.add(c.name, "N", gammaG*c.phi*t.head(), kmod(t.outdoorsBeam(), c.short)*3*wood.fc90/gammaM*area, 1, 1.25)
+		l.add(c.name, unit.Newtons, gammaG*c.phi*t.head(), kmod(t.outdoorsBeam(), c.short)*3*wood.fc90/gammaM*area, 1, 1.25)
 	}
 	if n := len(l.cases); useOf(l.cases[n-1]) > 1 || useOf(l.cases[n-2]) > 1 {
 		return always("The washer is pressed into the wood: use a larger washer or a plate.")
@@ -317,7 +317,7 @@ func (t *loads) hangerShare(l *line) float64 {
 		l.miss("structure.hanger_angle_rad")
 		return 1
 	}
-	l.in("angle of the pull from its axis", float64(a), "rad")
+	l.in("angle of the pull from its axis", float64(a), unit.Radians)
 	share := hangerAngleShare(s.HangerKind, float64(a))
 	if s.HangerKind == "" || (s.HangerKind == lift.HangerOther && share == 0) {
 		l.miss("") // what an angle takes off it is not known

@@ -55,7 +55,7 @@ func tooMuch(t lift.HeldTrial, d lift.Drive) bool {
 }
 
 func letDown(c *Check, name string, t lift.HeldTrial) {
-	c.Demand, c.Capacity, c.Had, c.Use = none()
+	c.forget()
 	on := say.That("")
 	if t.Date != "" {
 		on = say.That(" of %s", t.Date)

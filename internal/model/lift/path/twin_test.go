@@ -111,7 +111,7 @@ func sameLine(t *testing.T, i int, c Check, want twinLine) {
 	}
 	word := Holds
 	for j, k := range c.Cases {
-		for f, x := range []unit.Ratio{k.Demand, k.Capacity, k.Wanted, k.OK} {
+		for f, x := range []float64{k.Demand.Val, k.Capacity.Val, float64(k.Wanted), float64(k.OK)} {
 			if y := want.Cases[j][f]; math.Abs(float64(x)-y) > 1e-9*math.Max(math.Abs(y), 1e-9) {
 				t.Errorf("design %d, %s, %s: figure %d is %.15g, the twin has %.15g", i, c.Part, k.Name, f, float64(x), y)
 			}

@@ -20,17 +20,17 @@ func newLine(id, part, formula string, src source.Ref) *line {
 }
 
 // add adds a load case: demand and capacity in u, and the two borders of had = capacity/demand.
-func (l *line) add(name, u string, demand, capacity, wanted, ok float64) {
-	l.cases = append(l.cases, Case{Name: name, Unit: u, Demand: unit.Ratio(demand), Capacity: unit.Ratio(capacity),
+func (l *line) add(name string, u unit.Measure, demand, capacity, wanted, ok float64) {
+	l.cases = append(l.cases, Case{Name: name, Demand: unit.Amount{Val: demand, In: u, Is: true}, Capacity: unit.Amount{Val: capacity, In: u, Is: true},
 		Wanted: unit.Ratio(wanted), OK: unit.Ratio(ok)})
 }
 
 // also names further sources of the line's numbers.
 func (l *line) also(refs ...source.Ref) { l.c.Also = append(l.c.Also, refs...) }
 
-func (l *line) in(name string, value float64, u string) {
+func (l *line) in(name string, value float64, u unit.Measure) {
 	if finite(value) {
-		l.c.Inputs = append(l.c.Inputs, Input{name, value, u})
+		l.c.Inputs = append(l.c.Inputs, Input{name, unit.Amount{Val: value, In: u, Is: true}})
 	}
 }
 
@@ -51,9 +51,9 @@ func (l *line) verdict() *Check {
 	leadUse := -1.0
 	for i := range l.cases {
 		k := &l.cases[i]
-		if !finite(float64(k.Demand)) || !finite(float64(k.Capacity)) {
+		if !finite(k.Demand.Val) || !finite(k.Capacity.Val) {
 			l.miss("") // a figure that does not compute decides nothing
-			k.Demand, k.Capacity = 0, 0
+			k.Demand.Val, k.Capacity.Val = 0, 0
 			continue
 		}
 		use := useOf(*k)
@@ -82,12 +82,13 @@ func (l *line) verdict() *Check {
 		return c
 	}
 	k := l.cases[lead]
-	c.Case, c.Unit, c.Wanted, c.OK = k.Name, k.Unit, k.Wanted, k.OK
+	c.Case, c.Wanted, c.OK = k.Name, k.Wanted, k.OK
+	c.Demand.In, c.Capacity.In = k.Demand.In, k.Capacity.In
 	if c.Word == NotKnown {
 		return c
 	}
-	c.Demand, c.Capacity, c.Use = unit.Of(k.Demand), unit.Of(k.Capacity), k.Use
-	if had := float64(k.Capacity) / float64(k.Demand); finite(had) {
+	c.Demand, c.Capacity, c.Use = k.Demand, k.Capacity, k.Use
+	if had := k.Capacity.Val / k.Demand.Val; finite(had) {
 		c.Had = unit.Of(unit.Ratio(had))
 	}
 	return c
@@ -95,7 +96,7 @@ func (l *line) verdict() *Check {
 
 // useOf is wanted/had; 0 where nothing is asked, +Inf where nothing is there to bear what is asked.
 func useOf(k Case) float64 {
-	d, c := float64(k.Demand), float64(k.Capacity)
+	d, c := k.Demand.Val, k.Capacity.Val
 	switch {
 	case d <= 0:
 		return 0

@@ -6,17 +6,17 @@ import (
 )
 
 // amountOf is a value of a check as a maker reads it: a force as the weight of a mass.
-func amountOf(x float64, u string) say.Amount {
+func amountOf(x float64, u unit.Measure) say.Amount {
 	switch u {
-	case "N":
+	case unit.Newtons:
 		return say.Weight(unit.Force(x))
-	case "Pa":
+	case unit.Pascals:
 		return say.Stress(unit.Stress(x))
-	case "m":
+	case unit.Metres:
 		return say.Length(unit.Length(x))
-	case "rad":
+	case unit.Radians:
 		return say.Angle(unit.Angle(x))
-	case "N·m":
+	case unit.NewtonMetres:
 		return say.Torque(unit.Torque(x))
 	}
 	return say.Times(unit.Ratio(x))
@@ -48,15 +48,15 @@ var (
 )
 
 // of turns stress into words that fit the unit: a length sags, a force or a torque is carried.
-func (v verbs) of(u string) verbs {
+func (v verbs) of(u unit.Measure) verbs {
 	switch {
-	case v == bends && u == "m":
+	case v == bends && u == unit.Metres:
 		return sags
-	case (v == bends || v == carries) && u == "N":
+	case (v == bends || v == carries) && u == unit.Newtons:
 		return carries
-	case v == bends && u == "N·m":
+	case v == bends && u == unit.NewtonMetres:
 		return turns
-	case v == carries && u == "Pa":
+	case v == carries && u == unit.Pascals:
 		return bends
 	}
 	return v
@@ -99,22 +99,22 @@ func tell(c *Check, v verbs, mend remedy) {
 }
 
 func overSay(c *Check, v verbs) say.Sentence {
-	v = v.of(c.Unit)
+	v = v.of(c.Demand.In)
 	d, k, w := float64(c.Demand.Val), float64(c.Capacity.Val), float64(c.Wanted)
 	if k <= 0 {
-		return say.That("%s %s (%s), and nothing is there to carry that.", v.does, amountOf(d, c.Unit), c.Case)
+		return say.That("%s %s (%s), and nothing is there to carry that.", v.does, amountOf(d, c.Demand.In), c.Case)
 	}
-	return say.That("%s %s (%s): %s times %s, %s.", v.does, amountOf(d, c.Unit), c.Case, say.Times(c.Use.Val).To(2).Up(), v.limit,
-		amountOf(k/w, c.Unit).Down())
+	return say.That("%s %s (%s): %s times %s, %s.", v.does, amountOf(d, c.Demand.In), c.Case, say.Times(c.Use.Val).To(2).Up(), v.limit,
+		amountOf(k/w, c.Demand.In).Down())
 }
 
 func heldSay(c *Check, v verbs) say.Sentence {
 	if !c.Demand.Is || v == (verbs{}) {
 		return say.Sentence{}
 	}
-	v = v.of(c.Unit)
-	allowed := amountOf(float64(c.Capacity.Val)/max(float64(c.Wanted), 1e-9), c.Unit).Down()
-	return say.That("%s %s (%s); %s.", v.does, amountOf(float64(c.Demand.Val), c.Unit), c.Case, say.That(v.allowed, allowed))
+	v = v.of(c.Demand.In)
+	allowed := amountOf(float64(c.Capacity.Val)/max(float64(c.Wanted), 1e-9), c.Demand.In).Down()
+	return say.That("%s %s (%s); %s.", v.does, amountOf(float64(c.Demand.Val), c.Demand.In), c.Case, say.That(v.allowed, allowed))
 }
 
 // notKnownSay says that a check is open. What would mend a part that gives way is not yet asked for.

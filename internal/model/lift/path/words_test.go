@@ -38,8 +38,9 @@ func TestSentencesAreShort(t *testing.T) {
 // 17 404 psi; 22.1 kPa = 3.205 psi; 12 mm = 0.4724 in; 11.46/0.3048 = 37.60 ft; 71.63/1.3558179 = 52.83 lbf·ft.
 func TestAmounts(t *testing.T) {
 	for _, x := range []struct {
-		v                   float64
-		u, metric, imperial string
+		v                float64
+		u                unit.Measure
+		metric, imperial string
 	}{{2598.76, "N", "265 kg", "584 lb"}, {1.2e8, "Pa", "120 MPa", "17 400 psi"}, {22100, "Pa", "22.1 kPa", "3.21 psi"}, {.012, "m", "12 mm", "0.472 in"},
 		{11.46, "m", "11.5 m", "37.6 ft"}, {1234567, "1", "1 230 000", "1 230 000"}, {0, "N", "0 kg", "0 lb"}, {71.63, "N·m", "71.6 N·m", "52.8 lbf·ft"},
 		{.02618, "rad", "1.5°", "1.5°"}, {.00001234, "1", "0.0000123", "0.0000123"}} {
