@@ -44,7 +44,7 @@ var mayBeLeftOut = map[string]string{
 	"lower.loads[].name": "", "lower.loads[].permanent": "counts as not", "lower.loads[].slope_ohm": "of a clamp: none",
 	"lower.ambient_c": "counts as 25 °C", "lower.shunt": "the loads say it",
 	"structure.beam.load_from_support_m": "the worst place counts", "structure.beam.own_mass_kg": "from its size",
-	"structure.posts[].fixing": "counts as a free top", "structure.posts[].load_share": "counts as the whole", "structure.rests_on": "a qualified person confirmed it", "structure.rests_on_confirmed": "own posts are worked out",
+	"structure.posts[].fixing": "counts as a free top", "structure.posts[].load_share": "counts as the whole", "structure.rests_on_confirmed": "own posts are worked out",
 	"base.where": "counts as the ground", "base.weights_fixed": "none are loose", "base.loose_mass_kg": "all are fastened", "base.rope_angle_rad": "that of the top pulley",
 	"container.eye_working_load_n": "the cage has its own rating", "holds.holds[].on_drum": "the others are on it", "holds.holds[].kind": "two others are left", "holds.holds[].sets": "by hand counts as nothing", "holds.holds[].trips": "the catch trips",
 	"holds.holds[].independent": "two others are", "holds.brake_release": "counts as a coil, and its power is given",

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"slices"
 
+	"duskweight/internal/model/cell"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/source"
 	"duskweight/internal/say"
@@ -56,7 +57,7 @@ func batteryID(path string) string {
 	return "place"
 }
 
-// unprotected are a fuse and a cable that nobody gave.
+// unprotected are a fuse and a cable that nobody gave, and a fuse that lets its cable burn where the year did not say so.
 func unprotected(j judgement) []reason.Reason {
 	var out []reason.Reason
 	for i, s := range j.result.Stores {
@@ -64,10 +65,19 @@ func unprotected(j judgement) []reason.Reason {
 		if c == nil || s.WhyNot != "" {
 			continue
 		}
+		if amps, ok := cell.Ampacity(c.Design.CableArea.Or(0)); ok && c.Design.Fuse.Is && c.Design.Fuse.Val > amps && !flagged(c.Line.Flags, "fuse_a") {
+			out = append(out, must("fuse", Join(CellsPath(i), "fuse_a"), source.CommonPractice.Whole(),
+				say.That("The fuse of %s lets the cable burn: it carries %s.", say.Current(c.Design.Fuse.Val), say.Current(amps)), say.That("Use a smaller fuse or a thicker cable.")))
+		}
 		for _, m := range c.unprotected() {
 			out = append(out, reason.Reason{ID: batteryID(m.Path), Word: reason.NotKnown, Path: Join(CellsPath(i), m.Path), Clears: reason.Answer,
 				Say: say.That("%s is not known.", m.Wants), Source: source.CommonPractice.Whole()})
 		}
 	}
 	return out
+}
+
+// flagged reports whether a bad flag of a path is among some.
+func flagged(flags []cell.Flag, path string) bool {
+	return slices.ContainsFunc(flags, func(f cell.Flag) bool { return f.Bad && f.Path == path })
 }

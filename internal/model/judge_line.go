@@ -18,7 +18,7 @@ func lineRules() []rule {
 		{"volts_line", voltsLine}, {"volts_feed", voltsFeed}, {"volts_string", voltsString}, {"volts_touch", voltsTouch},
 		{"mains_out", mainsOut}, {"strings_fuse", stringsFuse}, {"panel_cable", panelCable}, {"panel_input", panelInput},
 		{"fuse_breaks", fuseBreaks}, {"batteries_joined", batteriesJoined}, {"peak_fuse", peakFuse}, {"cable", supplyCable},
-		{"supply_fuse", supplyFuse}, {"board_current", boardCurrent}, {"low_voltage", lowVoltage}, {"charge_current", chargeCurrent},
+		{"supply_fuse", supplyFuse}, {"board_current", boardCurrent}, {"low_voltage", lowVoltage}, {"charge_current", chargeCurrent}, {"charge_open", chargeOpen}, {"charge_ungoverned", chargeUngoverned}, {"load_open", loadOpen},
 		{"inverter", inverter}, {"bare_volts", bareVolts}, {"contacts", contacts}, {"air", air}, {"harm", harm},
 	}
 }

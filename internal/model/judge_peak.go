@@ -151,8 +151,9 @@ func bareVolts(j judgement) []reason.Reason {
 	return out
 }
 
-// mayHarm are the purposes of which somebody has to say that nobody is harmed when they stop.
-var mayHarm = map[string]bool{"other": true, "pump": true, "cooling": true, "fan": true}
+// mayHarm are the purposes of which somebody has to say that nobody is harmed when they stop. A purpose that nobody gave may
+// be any.
+var mayHarm = map[string]bool{"": true, "other": true, "pump": true, "cooling": true, "fan": true}
 
 // harm is a device of which nobody says whether anyone is harmed when it stops. A yes is refused as a load.
 func harm(j judgement) []reason.Reason {

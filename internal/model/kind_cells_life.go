@@ -19,6 +19,9 @@ func (c *CellsResult) Finish(y YearView) {
 		c.age(y)
 	}
 	c.Cautions = append(c.Resolved.Cautions(c.Life), y.Ground.asCold(*c)...)
+	if f, tell := cautionNear(c.Design.FuseFrom); tell {
+		c.Cautions = append(c.Cautions, f)
+	}
 	c.Air = c.Resolved.Ventilation()
 }
 

@@ -247,7 +247,8 @@ func (t *loads) outdoorsBeam() bool { return t.h.Site.Outdoors != unit.No }
 // confirmed them; posts of one's own have lines of their own.
 func (t *loads) restsOn() *Check {
 	s := t.h.Structure
-	if s.RestsOn == lift.RestsOnOwnPostsOnGround || s.RestsOnOK == unit.Yes {
+	seen := s.RestsOn != "" && s.RestsOn != lift.RestsOnNotSeen // nobody can confirm what nobody saw
+	if s.RestsOn == lift.RestsOnOwnPostsOnGround || seen && s.RestsOnOK == unit.Yes {
 		return nil
 	}
 	l := newLine("beam", "what the beam rests on", "asked, not computed", source.CommonPractice.Whole())

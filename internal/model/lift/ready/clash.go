@@ -35,7 +35,11 @@ const (
 func Clashes(h lift.Hoist) []Clash {
 	var out []Clash
 	for _, f := range []func(lift.Hoist) (Clash, bool){clashHeight, clashPosts, clashRope, clashWidth, clashDrive} {
-		if c, ok := f(h); ok && c.Word != reason.Yes {
+		c, ok := f(h)
+		if h.Base.Where == "" && c.ID == "geometry_drive" && c.Word == reason.No {
+			c.Word, c.Path = reason.NotKnown, "base.where" // it may stand elsewhere
+		}
+		if ok && c.Word != reason.Yes {
 			out = append(out, c)
 		}
 	}
@@ -151,7 +155,7 @@ func clashRope(h lift.Hoist) (Clash, bool) {
 	if !h.Structure.LeadAngle.Is {
 		sizes[5].path = "structure.lead_line_angle_rad"
 	}
-	onGround := k > 0 && h.Base.Where == lift.BaseOnGround
+	onGround := k > 0 && (h.Base.Where == lift.BaseOnGround || h.Base.Where == "")
 	if !onGround {
 		sizes[4], sizes[5] = size{}, size{}
 	}
@@ -206,7 +210,7 @@ func clashWidth(h lift.Hoist) (Clash, bool) {
 
 // clashDrive: a drive on the ground under one pulley stands beside the mass.
 func clashDrive(h lift.Hoist) (Clash, bool) {
-	if h.Base.Where != lift.BaseOnGround || h.Reeving.LeadSheaves.Or(0) != 1 {
+	if h.Base.Where != lift.BaseOnGround && h.Base.Where != "" || h.Reeving.LeadSheaves.Or(0) != 1 {
 		return Clash{}, false
 	}
 	lead := size{reason.Between(h.Structure.LeadAngle, 0, 1.2), ""}

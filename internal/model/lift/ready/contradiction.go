@@ -45,5 +45,5 @@ func contradictions(c Case) []reason.Reason {
 	if h.Rope.Outdoors == unit.No && h.Site.Outdoors == unit.Yes {
 		add("rope.outdoors", "a rope that hangs indoors", "a hoist that stands outdoors")
 	}
-	return out
+	return append(out, impossible(h)...)
 }

@@ -80,5 +80,6 @@ func Rules() []Rule {
 		{"motor_mixed", motorMixed},
 		{"label_gear", labelGear},
 		{"step_failed", failedSteps},
+		{"stayed", stayed},
 	}
 }

@@ -45,3 +45,22 @@ func failedSteps(c Case) []reason.Reason {
 	}
 	return out
 }
+
+// stayed are masses that did not come down in a trial although the plan says that this one does: what was seen counts.
+func stayed(c Case) []reason.Reason {
+	least, ok := c.Light.Drive.Mass.Value()
+	l := c.Hoist.Trials.Least
+	var out []reason.Reason
+	add := func(id, path string, m unit.Mass, s string) {
+		out = append(out, reason.Reason{ID: id, Word: reason.NotKnown, Path: path, Clears: reason.Change, Source: source.Derivation.Whole(),
+			Say:  say.That(s, say.Mass(m), say.Mass(least)),
+			Mend: say.That("Find out what holds it, or correct the reading.")})
+	}
+	if l.PushStays.Is && ok && l.PushStays.Val >= least {
+		add("stays_up", "trials.least.push_stays_kg", l.PushStays.Val, "A mass of %s stayed where it was although it was pushed, and this one may weigh only %s.")
+	}
+	if l.AloneStays.Is && ok && l.AloneStays.Val >= least {
+		add("needs_push", "trials.least.alone_stays_kg", l.AloneStays.Val, "A mass of %s did not come down by itself, and this one may weigh only %s.")
+	}
+	return out
+}
