@@ -1,6 +1,7 @@
 package model
 
 import (
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
@@ -156,7 +157,7 @@ type RaiseAnswer struct {
 
 // LowerAnswer is the way down.
 type LowerAnswer struct {
-	RunsBack  *string                   `json:"runs_back"`
+	RunsBack  *lift.ComesDown           `json:"runs_back"`
 	Current   unit.Known[unit.Current]  `json:"current_a"`
 	Voltage   unit.Known[unit.Voltage]  `json:"voltage_v"`
 	Speed     unit.Known[unit.Speed]    `json:"speed_m_s"`

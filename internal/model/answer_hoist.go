@@ -125,13 +125,13 @@ func missingAnswers(missing []lift.Missing) []MissingAnswer {
 func stageAnswers(stages []lift.StageResult) []StageAnswer {
 	out := make([]StageAnswer, len(stages))
 	for i, s := range stages {
-		out[i] = StageAnswer{s.Ratio, s.Forward, s.Backward, s.Class, s.OutUp, s.InUp, s.OutDown, s.InDown}
+		out[i] = StageAnswer{s.Ratio, s.Forward, s.Backward, string(s.Class), s.OutUp, s.InUp, s.OutDown, s.InDown}
 	}
 	return out
 }
 
 func machineAnswer(c lift.Constants) MachineAnswer {
-	return MachineAnswer{K: c.K, R: c.R, I0: c.I0, From: c.From, Contradictions: some(c.Contradictions)}
+	return MachineAnswer{K: c.K, R: c.R, I0: c.I0, From: string(c.From), Contradictions: some(c.Contradictions)}
 }
 
 func cureAnswers(cures []lift.Cure) []CureAnswer {

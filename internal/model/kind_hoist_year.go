@@ -43,7 +43,7 @@ const overfed = 1.5
 // the motor has to take all of it.
 func (r *HoistResult) overLamps(most float64) {
 	lo := r.Drive.Lowering
-	if most <= 0 || !lo.Known || !lo.Steady || lo.Short || lo.RunsBack == "no" || float64(lo.Power) <= overfed*most {
+	if most <= 0 || !lo.Known || !lo.Steady || lo.Short || lo.RunsBack == lift.DownNo || float64(lo.Power) <= overfed*most {
 		return
 	}
 	r.Drive.Flags = append(r.Drive.Flags, lift.Flag{Path: "lower.loads", Say: say.That("On its way down it gives %s for %s, and all lamps of a night use %s. What hangs on the motor must use all of it: lamps for less burn out.",
@@ -65,7 +65,7 @@ func (h *HoistResult) liftFacts(f *Facts) {
 	d := h.Drive
 	if d.Lowering.Known {
 		f.OneLiftOut = unit.Of(max(0, d.Lowering.EnergyOut))
-		if d.Lowering.RunsBack == "no" || !d.Lowering.Steady || d.Lowering.Short {
+		if d.Lowering.RunsBack == lift.DownNo || !d.Lowering.Steady || d.Lowering.Short {
 			f.OneLiftOut = unit.Of[unit.Energy](0)
 		}
 	}

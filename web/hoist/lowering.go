@@ -12,7 +12,7 @@ func loweringRows(d lift.Drive, sys unit.System) []page.PairView {
 	if l.RunsBack == "" {
 		return []page.PairView{{Name: "Coming down", Value: "not known yet"}}
 	}
-	rows := []page.PairView{{Name: "Comes down by itself", Value: map[string]string{"yes": "yes", "nudge": "only with a push", "no": "no"}[l.RunsBack]},
+	rows := []page.PairView{{Name: "Comes down by itself", Value: map[string]string{"yes": "yes", "nudge": "only with a push", "no": "no"}[string(l.RunsBack)]},
 		{Name: "Pull of the rope at the drum", Value: page.ForceBoth(d.RopeDown, sys)}}
 	if l.Current <= 0 { // it stays stuck
 		return rows

@@ -83,7 +83,7 @@ func (s sketch) settling() page.Plot {
 	switch {
 	case lo.RunsBack == "":
 		return s.empty(p, "Not drawn yet: what the motor makes coming down is not known.", machinePaths...)
-	case lo.RunsBack == "no":
+	case lo.RunsBack == lift.DownNo:
 		p.Say = "Not drawn: it does not come down by itself, so there is no current."
 		return p
 	case !s.course.LoadsKnown():

@@ -117,7 +117,7 @@ func motorViewOf(h *model.HoistResult, sys unit.System, at, page string) motorVi
 				continue
 			}
 			text := s.show.Format(f.Value, sys)
-			row[map[string]int{"yours": 1, "bench": 2, "sheet": 3}[f.From]] = text
+			row[map[string]int{"yours": 1, "bench": 2, "sheet": 3}[string(f.From)]] = text
 			if f.Used {
 				row[4] = text
 			}
@@ -173,7 +173,7 @@ func gearWords(found []lift.Found, m lift.Machine) []string {
 	for _, f := range found {
 		switch {
 		case f.What != "machine constant":
-		case f.From == "sheet":
+		case f.From == lift.FromSheet:
 			sheet = f.Value
 		case other == 0:
 			other = f.Value

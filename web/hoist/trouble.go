@@ -102,7 +102,7 @@ func (t trouble) joined() troubleView {
 	g := t.h.Drive.LetGo
 	j, ok := g.JoinedSpeed.Value()
 	switch {
-	case t.h.Drive.Lowering.RunsBack == "no":
+	case t.h.Drive.Lowering.RunsBack == lift.DownNo:
 		v.Rows = []page.PairView{{Name: "It", Value: "stays where it is: it does not come down by itself"}}
 		v.Limits = "The gears. They are never counted on to hold."
 		return v

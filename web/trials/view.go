@@ -238,7 +238,7 @@ func effectRows(was, is model.VariantResult, i int, sys unit.System) [][]string 
 	add("Plan sheet", readyWord(string(was.Ready)), readyWord(string(is.Ready)))
 	a, b := model.HoistOf(was.Stores[i]), model.HoistOf(is.Stores[i])
 	down := map[string]string{"yes": "yes", "nudge": "only with a push", "no": "no", "": "not known"}
-	add("Comes down by itself", down[a.Drive.Lowering.RunsBack], down[b.Drive.Lowering.RunsBack])
+	add("Comes down by itself", down[string(a.Drive.Lowering.RunsBack)], down[string(b.Drive.Lowering.RunsBack)])
 	add("Amps, lifting", ampsOr(a.Drive.Raising.Current, sys), ampsOr(b.Drive.Raising.Current, sys))
 	add("Amps, coming down", ampsOr(a.Drive.Lowering.Current, sys), ampsOr(b.Drive.Lowering.Current, sys))
 	add("One full lift gives back", page.EnergyOr(was.Facts.OneLiftOut, sys), page.EnergyOr(is.Facts.OneLiftOut, sys))

@@ -37,7 +37,7 @@ func (w *work) checkMeasured(m Machine) {
 	if n := len(m.BenchR); n > 0 && n < 5 {
 		w.caution("machine.bench_resistance", "Resistance was read in %s positions of the shaft. Five are needed: brushes and windings differ.", n)
 	}
-	if w.d.Machine.From != "bench" {
+	if w.d.Machine.From != FromBench {
 		return
 	}
 	var forward, back bool

@@ -516,3 +516,23 @@ const (
 	OnLever ProofOn = "lever"
 	OnBench ProofOn = "bench"
 )
+
+// ComesDown is whether the mass comes down by itself.
+type ComesDown string
+
+// The words of ComesDown.
+const (
+	DownYes   ComesDown = "yes"
+	DownNudge ComesDown = "nudge" // once it is pushed
+	DownNo    ComesDown = "no"
+)
+
+// ConstantFrom is where a constant of the machine comes from.
+type ConstantFrom string
+
+// The words of ConstantFrom.
+const (
+	FromYours ConstantFrom = "yours"
+	FromSheet ConstantFrom = "sheet"
+	FromBench ConstantFrom = "bench"
+)

@@ -116,7 +116,7 @@ func (w *work) wind(drum, rope unit.Length) []layer {
 	}
 	win.WrapsPerLayer = Wraps(width, rope)
 	if win.WrapsPerLayer < 1 {
-		win.Fits = "no"
+		win.Fits = unit.No
 		w.caution("drum.width_m", "The drum is narrower than its rope.")
 		return nil
 	}
@@ -127,7 +127,7 @@ func (w *work) wind(drum, rope unit.Length) []layer {
 	}
 	used := layersOf(drum, rope, win.Wound.Val, win.WrapsPerLayer, int(dead))
 	if used == nil {
-		win.Fits = "no"
+		win.Fits = unit.No
 		w.caution("drum.width_m", "The rope would lie in more than %s layers. This drum is far too small.", mostLayers)
 		return nil
 	}
@@ -145,10 +145,10 @@ func (w *work) fit(drum, rope unit.Length, used []layer, deadKnown bool) {
 	switch {
 	case !deadKnown:
 	case ok && float64(flange)/2 < last.torque+float64(rope)/2:
-		win.Fits = "no"
+		win.Fits = unit.No
 		w.caution("drum.flange_diameter_m", "The rope does not fit on the drum: it needs flanges of at least %s.", say.Size(unit.Length(2*last.torque)+rope).Up())
 	case ok || win.Layers == 1:
-		win.Fits = "yes"
+		win.Fits = unit.Yes
 	default:
 		w.lack("drum.flange_diameter_m", "whether the drum holds the rope")
 	}

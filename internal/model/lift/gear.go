@@ -6,19 +6,22 @@ import (
 	"duskweight/internal/model/unit"
 )
 
+// Back is what a stage does when its output is turned.
+type Back string
+
 // The classes of a stage by its forward efficiency: under 0.45 it locks, up to 0.55 it is uncertain, above it runs
 // back (source.SelfLockFAQ). No gear of any class is counted on to hold a mass.
 const (
-	Locks     = "locks"
-	Uncertain = "uncertain"
-	RunsBack  = "runs back"
+	Locks     Back = "locks"
+	Uncertain Back = "uncertain"
+	RunsBack  Back = "runs back"
 
 	lockBelow = 0.45
 	sureAbove = 0.55
 )
 
 // Class returns the class of a stage with a forward efficiency.
-func Class(forward unit.Ratio) string {
+func Class(forward unit.Ratio) Back {
 	switch {
 	case forward < lockBelow:
 		return Locks

@@ -63,7 +63,7 @@ func (w *work) openAcceleration(l layer) float64 {
 // joined is the speed with the motor wires joined: ω = (I·R + V_b)/K, all of it heat in the winding.
 func (w *work) joined(c float64) {
 	g := &w.d.LetGo
-	if w.d.Lowering.RunsBack == "no" || w.d.Lowering.RunsBack == "" {
+	if w.d.Lowering.RunsBack == DownNo || w.d.Lowering.RunsBack == "" {
 		return
 	}
 	rotor := w.rotorAt(0, float64(w.d.Lowering.Current))
@@ -96,7 +96,7 @@ func (w *work) brake(a float64) {
 		return
 	}
 	lo := w.d.Lowering
-	if lo.RunsBack != "no" && !(lo.Known && lo.Steady) {
+	if lo.RunsBack != DownNo && !(lo.Known && lo.Steady) {
 		return
 	}
 	v, d := float64(lo.Fastest()), float64(t)

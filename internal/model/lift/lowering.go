@@ -47,13 +47,13 @@ func (w *work) lower() {
 	if !w.h.Lower.Auxiliary.Is {
 		w.lack("lower.auxiliary_w", "what reaches the lamps; brake coil and controller are counted as none")
 	}
-	if lo.RunsBack == "no" {
+	if lo.RunsBack == DownNo {
 		lo.Known = true
 		w.sayStuck()
 		w.sayShunt()
 		return
 	}
-	if lo.RunsBack == "nudge" {
+	if lo.RunsBack == DownNudge {
 		w.sayNudge()
 	}
 	if ok {
@@ -85,11 +85,11 @@ func (w *work) runsBack() bool {
 	}
 	switch {
 	case stuck >= 0 || run/w.kk-w.i0 <= 0 || worst == Locks:
-		lo.RunsBack = "no"
+		lo.RunsBack = DownNo
 	case stuckBA >= 0 || lo.BreakawayCurrent <= 0 || worst == Uncertain:
-		lo.RunsBack = "nudge"
+		lo.RunsBack = DownNudge
 	default:
-		lo.RunsBack = "yes"
+		lo.RunsBack = DownYes
 	}
 	return true
 }

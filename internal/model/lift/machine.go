@@ -46,7 +46,7 @@ func CopperGrowth(t unit.Celsius) unit.Ratio { return unit.Ratio(1 + Alpha*(floa
 
 // worth is one value of a machine constant and where it comes from, in falling order of trust.
 type worth struct {
-	from  string
+	from  ConstantFrom
 	value float64
 }
 
@@ -59,7 +59,7 @@ func (w *work) constants() {
 	w.j, w.haveJ = float64(m.J.Val), m.J.Is
 	i0s := yours(m.I0.Is, float64(m.I0.Val))
 	if v, ok := w.meanBench(m.BenchI0, "bench_no_load", unit.Currents, noLoadCurrent); ok {
-		i0s = append(i0s, worth{"bench", v})
+		i0s = append(i0s, worth{FromBench, v})
 	}
 	i0 := w.pick("current without load", i0s)
 	rs := w.resistances(m)
@@ -91,7 +91,7 @@ func yours(is bool, v float64) []worth {
 	if !is {
 		return nil
 	}
-	return []worth{{"yours", v}}
+	return []worth{{FromYours, v}}
 }
 
 // resistances lists what is known of R. The brushes' own drop is not in it twice.
@@ -101,10 +101,10 @@ func (w *work) resistances(m Machine) []worth {
 		i := math.Abs(float64(b.Current.Val))
 		return (math.Abs(float64(b.Voltage.Val)) - w.vb) / i, b.Voltage.Is && b.Current.Is && i > 0
 	}); ok {
-		rs = append(rs, worth{"bench", v})
+		rs = append(rs, worth{FromBench, v})
 	}
 	if m.SheetVolts.Is && m.SheetStall.Is {
-		rs = append(rs, worth{"sheet", float64(SheetResistance(m.SheetVolts.Val, unit.Voltage(w.vb), m.SheetStall.Val))})
+		rs = append(rs, worth{FromSheet, float64(SheetResistance(m.SheetVolts.Val, unit.Voltage(w.vb), m.SheetStall.Val))})
 	}
 	return rs
 }
@@ -116,11 +116,11 @@ func (w *work) machineConstants(m Machine, i0, r worth) []worth {
 		s := math.Abs(float64(b.Speed.Val))
 		return math.Abs(float64(b.Voltage.Val)) / s, b.Voltage.Is && b.Speed.Is && s > 0
 	}); ok {
-		ks = append(ks, worth{"bench", v})
+		ks = append(ks, worth{FromBench, v})
 	}
 	if m.SheetVolts.Is && m.SheetSpeed.Is && i0.from != "" && r.from != "" {
 		speed := m.SheetSpeed.Val * unit.AngularSpeed(m.SheetGear.Or(1))
-		ks = append(ks, worth{"sheet", float64(SheetConstant(m.SheetVolts.Val, unit.Voltage(w.vb), unit.Current(i0.value), unit.Resistance(r.value), speed))})
+		ks = append(ks, worth{FromSheet, float64(SheetConstant(m.SheetVolts.Val, unit.Voltage(w.vb), unit.Current(i0.value), unit.Resistance(r.value), speed))})
 	}
 	return ks
 }
@@ -145,11 +145,11 @@ func (w *work) pick(what string, all []worth) worth {
 	return best
 }
 
-func wording(from string) string {
+func wording(from ConstantFrom) string {
 	switch from {
-	case "bench":
+	case FromBench:
 		return "the bench test"
-	case "sheet":
+	case FromSheet:
 		return "the sheet"
 	}
 	return "your own number"

@@ -205,7 +205,7 @@ func TestGears(t *testing.T) {
 	if BackwardOf(0.5) != 0 {
 		t.Error("half forward is nothing backward")
 	}
-	for eta, want := range map[float64]string{0.44: Locks, 0.45: Uncertain, 0.50: Uncertain, 0.55: Uncertain, 0.56: RunsBack} {
+	for eta, want := range map[float64]Back{0.44: Locks, 0.45: Uncertain, 0.50: Uncertain, 0.55: Uncertain, 0.56: RunsBack} {
 		if got := Class(unit.Ratio(eta)); got != want {
 			t.Errorf("class of %g: %q, want %q (%s)", eta, got, want, source.SelfLockFAQ)
 		}

@@ -82,7 +82,7 @@ func (l DCLoad) shunt() bool {
 // flagShunt looks at what is wired for good when it holds the mass alone, every lamp unplugged.
 func (w *work) flagShunt() {
 	lo := w.d.Lowering
-	if lo.RunsBack == "no" || lo.Current <= 0 || !slices.ContainsFunc(w.h.Lower.Loads, func(l DCLoad) bool { return !l.shunt() }) {
+	if lo.RunsBack == DownNo || lo.Current <= 0 || !slices.ContainsFunc(w.h.Lower.Loads, func(l DCLoad) bool { return !l.shunt() }) {
 		return // alone it is the load itself, and looked at as such
 	}
 	var bs []branch

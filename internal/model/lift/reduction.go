@@ -43,7 +43,7 @@ func (w *work) whyNot() string {
 	switch {
 	case ra.Known && ra.Stalls:
 		return "The motor stalls: nothing is lifted."
-	case lo.Known && lo.RunsBack == "no":
+	case lo.Known && lo.RunsBack == DownNo:
 		return "It does not come down by itself: nothing comes back."
 	case lo.Known && !lo.Steady:
 		return "It does not settle with these loads."

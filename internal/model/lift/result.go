@@ -75,7 +75,7 @@ type Winding struct {
 	Wound         unit.Known[unit.Length] // rope wound in travelling: n·h
 	RadiusFirst   unit.Known[unit.Length] // torque radius, first working layer
 	RadiusLast    unit.Known[unit.Length] // torque radius, fullest layer
-	Fits          string                  // "yes", "no", or "" for not known
+	Fits          unit.Answer             // "yes", "no", or "" for not known
 	RopeNeeded    unit.Known[unit.Length] // rope from dead wraps to dead end, if it can be told
 }
 
@@ -84,7 +84,7 @@ type StageResult struct {
 	Ratio, Forward, Backward     unit.Ratio
 	BreakawayForward             unit.Ratio
 	BreakawayBackward            unit.Ratio
-	Class                        string     // "locks", "uncertain", "runs back"
+	Class                        Back       // "locks", "uncertain", "runs back"
 	Inner                        unit.Ratio // forward efficiency of one of the stages inside: it decides the class
 	OutUp, InUp, OutDown, InDown unit.Torque
 	Source                       source.Ref
@@ -97,15 +97,15 @@ type Constants struct {
 	I0             unit.Known[unit.Current]
 	J              unit.Known[unit.Inertia]
 	BrushDrop      unit.Voltage
-	From           string // "yours", "sheet", "bench"
+	From           ConstantFrom // "yours", "sheet", "bench"
 	Contradictions []say.Sentence
 	Found          []Found // what each set of inputs gives by itself
 }
 
 // Found is one constant as one set of inputs gives it.
 type Found struct {
-	What  string // "current without load" (A), "resistance" (Ω), "machine constant" (V·s/rad)
-	From  string // "yours", "sheet", "bench"
+	What  string       // "current without load" (A), "resistance" (Ω), "machine constant" (V·s/rad)
+	From  ConstantFrom // "yours", "sheet", "bench"
 	Value float64
 	Used  bool
 }
@@ -145,7 +145,7 @@ type Climb struct {
 // EnergyOut are 0.
 type Lowering struct {
 	Known            bool
-	RunsBack         string       // "yes", "nudge", "no"
+	RunsBack         ComesDown    // "yes", "nudge", "no"
 	Current          unit.Current // I*, ≤ 0 when it does not run back
 	BreakawayCurrent unit.Current
 	Voltage          unit.Voltage

@@ -23,7 +23,7 @@ const mostInOneStage = 12
 type gear struct {
 	run, push pair
 	inner     float64 // forward efficiency of one of the stages inside: it decides the class
-	class     string
+	class     Back
 	source    source.Ref
 }
 

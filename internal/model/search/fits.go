@@ -10,6 +10,7 @@ import (
 	"golang.org/x/sync/errgroup"
 
 	"duskweight/internal/model"
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
@@ -118,7 +119,7 @@ func fitOf(h *model.HoistResult, c model.Combination) (*Fit, string) {
 	switch {
 	case h.Ready == reason.No:
 		return nil, firstCause(h)
-	case d.Lowering.Known && d.Lowering.RunsBack == "nudge":
+	case d.Lowering.Known && d.Lowering.RunsBack == lift.DownNudge:
 		return nil, "It comes down only with a push."
 	case d.HeatUp.Known && d.HeatUp.TooHot || d.HeatDown.Known && d.HeatDown.TooHot:
 		return nil, "One run from cold already makes the motor too hot."

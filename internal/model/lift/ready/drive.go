@@ -42,13 +42,13 @@ func moves(w Work) []reason.Reason {
 	switch {
 	case !down.Known:
 		out = append(out, open("stays_up", "lower.loads", say.That("Whether it comes down by itself is not known.")))
-	case down.RunsBack == "no":
+	case down.RunsBack == lift.DownNo:
 		out = append(out, no("stays_up", "train.stages", down.Say.Or(say.That("It does not come down by itself: it stays stuck."))))
 	case !down.Steady:
 		out = append(out, no("races", "lower.loads", down.Say.Or(say.That("It races: the loads do not hold the speed."))))
 	case down.Short:
 		out = append(out, no("races", "lower.loads", say.That("It races the whole way down: the travel ends before the loads hold its speed.")))
-	case down.RunsBack != "yes":
+	case down.RunsBack != lift.DownYes:
 		out = append(out, open("needs_push", "train.stages", say.That("It comes down only with a push: do not count on it until it was tried.")))
 	}
 	return out
