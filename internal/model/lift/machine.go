@@ -54,14 +54,14 @@ type worth struct {
 // disagrees by more than 5 % is said.
 func (w *work) constants() {
 	m, c := w.h.Machine, &w.d.Machine
-	w.vb = float64(m.BrushDrop.Or(0))
-	c.BrushDrop, c.J = unit.Voltage(w.vb), m.J
 	w.j, w.haveJ = float64(m.J.Val), m.J.Is
 	i0s := yours(m.I0.Is, float64(m.I0.Val))
 	if v, ok := w.meanBench(m.BenchI0, "bench_no_load", unit.Currents, noLoadCurrent); ok {
 		i0s = append(i0s, worth{FromBench, v})
 	}
 	i0 := w.pick("current without load", i0s)
+	w.vb = float64(m.brush(i0))
+	c.BrushDrop, c.J = unit.Voltage(w.vb), m.J
 	rs := w.resistances(m)
 	r := w.pick("resistance", rs)
 	k := w.pick("machine constant", w.machineConstants(m, i0, r))
@@ -122,6 +122,9 @@ func (w *work) machineConstants(m Machine, i0, r worth) []worth {
 		speed := m.SheetSpeed.Val * unit.AngularSpeed(m.SheetGear.Or(1))
 		ks = append(ks, worth{FromSheet, float64(SheetConstant(m.SheetVolts.Val, unit.Voltage(w.vb), unit.Current(i0.value), unit.Resistance(r.value), speed))})
 	}
+	if s, ok := m.stalled(i0); ok {
+		ks = append(ks, worth{"stall", float64(s.K)})
+	}
 	return ks
 }
 
@@ -151,6 +154,8 @@ func wording(from ConstantFrom) string {
 		return "the bench test"
 	case FromSheet:
 		return "the sheet"
+	case "stall":
+		return "the sheet's torque with the shaft held"
 	}
 	return "your own number"
 }
