@@ -87,7 +87,7 @@ var layers = map[string]layer{
 
 // forTests may be imported by any test.
 var forTests = append([]string{"pgregory.net/rapid", "github.com/google/go-cmp", "go.uber.org/goleak",
-	"github.com/santhosh-tekuri/jsonschema", "gonum.org/v1/gonum", "github.com/a-h/templ"}, browser...)
+	"github.com/santhosh-tekuri/jsonschema", "gonum.org/v1/gonum", "github.com/a-h/templ", "github.com/go-chi/chi/v5"}, browser...)
 
 // pkg is what go list says of a package.
 type pkg struct {

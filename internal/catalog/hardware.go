@@ -114,9 +114,9 @@ func (p Pulley) takeHoist(h *lift.Hoist, i int) Taken {
 // Pulleys returns typical efficiencies of one pulley with its rope.
 func Pulleys() []Pulley {
 	return []Pulley{
-		{typicalOf("fibre rope on small pulleys", "Measured: 0.83 for a 25 mm pulley with 9 mm rope."), "Fibre rope, pulley of 25 mm", 0.82, 25 * unit.Millimetre},
-		{typicalOf("fibre rope on small pulleys", ""), "Fibre rope, pulley of 50 mm", 0.87, 50 * unit.Millimetre},
-		{typicalOf("fibre rope on a ball bearing", ""), "Fibre rope, pulley of 100 mm on a ball bearing", 0.92, 100 * unit.Millimetre},
+		{typicalOf("fibre rope on small pulleys", "Measured: 0.83 for a pulley of {25 mm} with rope of {9 mm}."), "Fibre rope, pulley of {25 mm}", 0.82, 25 * unit.Millimetre},
+		{typicalOf("fibre rope on small pulleys", ""), "Fibre rope, pulley of {50 mm}", 0.87, 50 * unit.Millimetre},
+		{typicalOf("fibre rope on a ball bearing", ""), "Fibre rope, pulley of {100 mm} on a ball bearing", 0.92, 100 * unit.Millimetre},
 		{readNote("load-cell tests of rescue pulleys", "A carabiner is no pulley: half is lost and the rope wears."), "Rope over a carabiner", 0.53, 0},
 		{readNote("wire-rope maker's handbook: rolling bearing", "With a pulley of at least 18 rope diameters."), "Wire rope, rolling bearing", 0.98, 0},
 		{readNote("Wire Rope Technical Board, Wire Rope Users Manual: 1.04 for each pulley on rolling bearings", "With a pulley of at least 18 rope diameters."), "Wire rope, rolling bearing, the careful figure", 0.96, 0},

@@ -25,7 +25,7 @@ func materialRows() (out []Row) {
 
 func ropeRows() (out []Row) {
 	for _, r := range Ropes() {
-		out = append(out, row(r.From, r.Name, millimetreName(r.Diameter), always(func(h *lift.Hoist, c Choice) Taken {
+		out = append(out, row(r.From, r.Name, sizeName(r.Diameter), always(func(h *lift.Hoist, c Choice) Taken {
 			return r.Take(&h.Rope, c.Read).within("rope")
 		})))
 	}

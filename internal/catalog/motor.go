@@ -90,7 +90,7 @@ func Motors() []Motor {
 	return []Motor{
 		{size("Little of what goes in comes out: under 60 %."), "20 mm toy motor, 3 V", 3, rpm(12000), 1, 2.2e-3, 0.9, 0.20, 6e-8, 15, 35, 5, 200, 0.6, unmarked},
 		{size(""), "24 to 28 mm motor, 6 V", 6, rpm(9500), 1, 5.8e-3, 2.0, 0.12, 3e-7, 12, 25, 8, 300, 0.5, unmarked},
-		{size("The motor inside 37 mm gear motors; speed without load and stall current read on a data sheet."), "36 mm can, 12 V", 12, rpm(10000), 1, 11e-3, 2.2, 0.20, 1.7e-6, 8, 12, 12, 500, 1.4, unmarked},
+		{size("The motor inside gear motors of {37 mm}; speed without load and stall current read on a data sheet."), "36 mm can, 12 V", 12, rpm(10000), 1, 11e-3, 2.2, 0.20, 1.7e-6, 8, 12, 12, 500, 1.4, unmarked},
 		{size("Carbon brushes: 1.2 to 2 V are lost at them."), "42 to 45 mm can, 12 V", 12, rpm(6000), 1, 18e-3, 0.30, 1.0, 1.6e-5, 3.5, 5, 20, 700, 5, unmarked},
 		{size(worm), "Car wiper motor, 12 V, with its worm", 12, rpm(45), 60, 37e-3, 0.40, 2.5, 3e-5, 2, 4, 30, 900, 6, unmarked},
 		{sheet("57 mm servo-type"), "57 mm servo-type motor, 12 V", 12, rpm(3460), 1, 32.7e-3, 0.346, 0.34, 2.1e-5, 8.1, 0, 900, 0, 4.6, 155},
@@ -98,6 +98,6 @@ func Motors() []Motor {
 		{size(""), "Scooter motor, 250 W, 24 V", 24, rpm(3300), 1, 68e-3, 0.17, 1.8, 2.5e-4, 0.6, 1.2, 60, 1500, 13, unmarked},
 		{size(""), "Motor of 500 W, 48 V", 48, rpm(3000), 1, 150e-3, 0.25, 1.6, 6e-4, 0.4, 0.9, 80, 1800, 13, unmarked},
 		{size("Above 60 V when it turns fast: shock."), "Treadmill motor, 1.5 kW, 130 V", 130, rpm(5500), 1, 220e-3, 1.1, 0.6, 1.5e-3, 0.3, 0.5, 120, 2400, 8, unmarked},
-		{size("Seen from the direct-current side of its bridge. It wants a low ratio, 5 to 20; its iron drags with 0.6 to 1 N·m."), "Direct-drive wheel hub, 36 V", 36, rpm(250), 1, 1.3, 0.25, 0.6, 0.045, 0.3, 0.4, 60, 1500, 10, unmarked},
+		{size("Seen from the direct-current side of its bridge. It wants a low ratio, 5 to 20; its iron drags with {0.6 N·m} to {1 N·m}."), "Direct-drive wheel hub, 36 V", 36, rpm(250), 1, 1.3, 0.25, 0.6, 0.045, 0.3, 0.4, 60, 1500, 10, unmarked},
 	}
 }

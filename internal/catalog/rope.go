@@ -64,7 +64,7 @@ func ropeTables() []ropeTable {
 	seven := millimetres(6, 8, 10, 12, 14, 16, 18)
 	inches := []unit.Length{unit.Inch / 4, unit.Inch * 3 / 8, unit.Inch / 2, unit.Inch * 5 / 8}
 	mean := "Probably the mean of many tests, not the least: the label of your rope may say a fifth less."
-	even := "The table sets 12 mm equal to half an inch. A rope of true 12 mm may carry a tenth less."
+	even := "The table sets {12 mm} equal to half an inch. A rope of true {12 mm} may carry a tenth less."
 	creeps := "It creeps under a load that hangs all day, and sun makes it brittle."
 	wet := " Wet it loses 5 to 25 %."
 	return []ropeTable{
@@ -85,7 +85,7 @@ func ropeTables() []ropeTable {
 			[]unit.Length{unit.Inch / 4}, []unit.Force{35.6}},
 		{read("API Specification 9A / ISO 10425, annex C.1: 6×7 with fibre core, grade 1770, 0.332 d²·R"), "Wire 6×7, fibre core", lift.RopeWire, metric, []unit.Force{21.2, 37.6, 58.8, 84.6, 150}},
 		{read("strength table of wire rope 6×19, fibre core, improved plow steel"), "Wire 6×19, fibre core", lift.RopeWire, millimetres(6.4, 9.5, 13), []unit.Force{24.4, 54.3, 95.2}},
-		{labelled("D. L. Hall, load tests of 1/8 inch 7×19 galvanized cable, 2008: the mean with one crimp", "Rated 8.9 kN. Rope without a maker's name broke at up to 15 % less."), "Wire 7×19, galvanized, 1/8 inch", lift.RopeWire, []unit.Length{unit.Inch / 8}, []unit.Force{7.63}},
+		{labelled("D. L. Hall, load tests of 1/8 inch 7×19 galvanized cable, 2008: the mean with one crimp", "Rated {8900 N}. Rope without a maker's name broke at up to 15 % less."), "Wire 7×19, galvanized, 1/8 inch", lift.RopeWire, []unit.Length{unit.Inch / 8}, []unit.Force{7.63}},
 	}
 }
 

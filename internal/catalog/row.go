@@ -15,7 +15,7 @@ type From struct {
 	Source string // original publication, ready to print
 	Memory bool   // from memory, not re-read
 	Label  bool   // published, but the part's own label decides: a mean, one maker's figure, a class that is stamped
-	Note   string // what to beware of, in plain words; may be empty
+	Note   string // what to beware of, in plain words, its figures marked (say.Marked); may be empty
 }
 
 // Stands reports whether a strength of this row may be copied as it is. Where it may not, it stays not known until the
@@ -40,7 +40,7 @@ type Row struct {
 	From
 	ID    string // unique in its kind: "nylon-three-strands-8-mm"
 	Group string // rows of one table stand together
-	Name  string
+	Name  string // its figures marked (say.Marked)
 
 	put func(*lift.Hoist, Choice) (Taken, error)
 }
@@ -135,4 +135,5 @@ func slug(parts ...string) string {
 	return strings.TrimSuffix(b.String(), "-")
 }
 
-func millimetreName(d unit.Length) string { return fmt.Sprintf("%.4g mm", float64(d/unit.Millimetre)) }
+// sizeName is a diameter as a marked figure in the name of a row.
+func sizeName(d unit.Length) string { return fmt.Sprintf("{%.4g mm}", float64(d/unit.Millimetre)) }

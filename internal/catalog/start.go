@@ -162,7 +162,7 @@ func startHoist(a Answers, m marks) lift.Hoist {
 	p := "stores[0].hoist."
 	m.typical("common practice", p+"rope.kind", p+"rope.diameter_m", p+"reeving.rope_parts", p+"reeving.lead_sheaves", p+"reeving.dead_end", p+"drum.dead_wraps", p+"raise.feed")
 	m.typical("eight rope diameters: maker's guidance for fibre rope", p+"drum.diameter_m")
-	m.typical("pulley of 50 mm with fibre rope: from memory", p+"reeving.sheave_efficiency")
+	m.typical("small pulley with fibre rope: from memory", p+"reeving.sheave_efficiency")
 	m.typical("a motor of this size: from memory, ± 30 %", p+"machine.k_vs_rad", p+"machine.r_ohm", p+"machine.i0_a", p+"machine.j_kg_m2", p+"machine.continuous_current_a",
 		p+"machine.max_speed_rad_s", p+"machine.max_winding_c", p+"machine.rth_winding_k_w", p+"machine.tau_winding_s", p+"raise.voltage_v", p+"raise.drive_efficiency")
 	if mot.rthCase > 0 {

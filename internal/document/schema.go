@@ -10,6 +10,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/sun"
+	"duskweight/internal/say"
 )
 
 // Schema returns the JSON Schema (draft 2020-12) of the document, indented, with a line end. It says of each value what
@@ -121,8 +122,8 @@ func (s *schemer) structure(t reflect.Type) node {
 	required := []string{}
 	for _, f := range fieldsOf(t) {
 		sub := s.of(t.Field(f.index).Type, f.tag)
-		if say := f.tag.Get("say"); say != "" {
-			sub = append(sub, member{"description", say})
+		if meaning := f.tag.Get("say"); meaning != "" {
+			sub = append(sub, member{"description", say.Marked(meaning).String()})
 		}
 		if t == reflect.TypeFor[model.Document]() && f.key == "duskweight" {
 			sub = node{{"const", Edition}, {"description", "Edition of the document"}}

@@ -8,8 +8,12 @@ import (
 	"duskweight/internal/say"
 )
 
-// Week is the first seven days of a weather file, hour by hour: light on the flat and its diffuse part in W/m², air in °C.
-type Week struct{ Global, Diffuse, Air []float64 }
+// Week is the first seven days of a weather file, hour by hour: light on the flat and its diffuse part in W/m², air in °C,
+// which is drawn in the reader's units.
+type Week struct {
+	Global, Diffuse, Air []float64
+	Units                unit.System
+}
 
 var firstDays = [7]string{"1 Jan", "2 Jan", "3 Jan", "4 Jan", "5 Jan", "6 Jan", "7 Jan"}
 
@@ -31,12 +35,17 @@ func (d Week) Draw(out io.Writer) error {
 	key := left + 34 + TextWidth("light on the flat", small)
 	p.line(key, 12, key+16, 12, stroke(loadColour, 1.4, "3 2"))
 	p.text(key+21, 16, "of it diffuse", small, "start", 0)
-	p.air(d.Air, x)
+	p.air(d.Air, x, d.Units)
 	return p.close()
 }
 
-// air draws the temperature as a line.
-func (p *pen) air(v []float64, x axis) {
+// air draws the temperature, given in °C, as a line.
+func (p *pen) air(celsius []float64, x axis, sys unit.System) {
+	scale := unit.Temperatures.Scale(sys)
+	v := make([]float64, len(celsius))
+	for i, t := range celsius {
+		v[i] = scale.Of(t)
+	}
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, t := range v {
 		low, high = math.Min(low, finite(t)), math.Max(high, finite(t))
@@ -45,7 +54,7 @@ func (p *pen) air(v []float64, x axis) {
 		return
 	}
 	y := axis{lo: 5 * math.Floor(low/5), hi: 5*math.Floor(high/5) + 5, a: 262, b: 204}
-	p.text(x.a-6, y.b-12, "°C", small, "end", 0)
+	p.text(x.a-6, y.b-12, unit.Temperatures.Symbol(sys), small, "end", 0)
 	p.text(x.a, y.b-12, "air", small, "start", 0, attrs{"font-weight", "600"})
 	for _, t := range []float64{y.lo, y.hi} {
 		p.line(x.a, y.at(t), x.b, y.at(t), stroke(ink, 0.6, ""), attrs{"stroke-opacity", ".25"})

@@ -8,6 +8,7 @@ import (
 	"duskweight/internal/model/cell"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 	"duskweight/web/form"
 	"duskweight/web/page"
 )
@@ -100,7 +101,7 @@ func airRows(c *model.CellsResult, sys unit.System) []page.FigureRow {
 	if a.Boost <= 0 {
 		return nil
 	}
-	q := func(x float64) string { return form.Retell(unit.Rounded(x, 2)+" m³ an hour", sys) }
+	q := func(x float64) string { return say.Of(unit.Volumes, x).To(2).Up().In(sys) + " an hour" }
 	inputs := []page.PairView{{Name: "cells in a row n", Value: strconv.Itoa(a.Cells)}, {Name: "capacity C", Value: unit.Charges.Format(float64(c.Resolved.Charge), sys)}}
 	gas := c.Resolved.Kind.Gas
 	with := func(mA float64) []page.PairView {
@@ -110,7 +111,7 @@ func airRows(c *model.CellsResult, sys unit.System) []page.FigureRow {
 	return []page.FigureRow{
 		{ID: "boost", Name: "While it charges hard", Value: q(a.Boost), How: cellsHow("0.05 · n · I · C / 1000", from, with(gas.Boost)...)},
 		{ID: "float", Name: "While it is kept full", Value: q(a.Float), How: cellsHow("0.05 · n · I · C / 1000", from, with(gas.Float)...)},
-		{ID: "opening", Name: "Openings, one low and one high, each", Value: form.Retell(unit.Rounded(float64(a.Opening)*1e4, 2)+" cm²", sys), How: cellsHow("28 · m³ an hour while it charges hard", from)},
+		{ID: "opening", Name: "Openings, one low and one high, each", Value: say.Opening(a.Opening).To(2).Up().In(sys), How: cellsHow("28 · m³ an hour while it charges hard", from)},
 	}
 }
 

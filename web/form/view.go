@@ -10,6 +10,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Noted reports whether there is a note under the field, which its element then names.
@@ -173,7 +174,7 @@ func (p *printer[T]) group(g *Group[T], t *T) *GroupView {
 	}
 	was := p.deep
 	p.deep = true
-	v := &GroupView{Title: g.Title, Intro: Retell(g.Intro, p.sys), Shape: g.Shape, Fold: g.Fold, Parts: p.inside(name, g.Parts, t), Links: g.Links, Other: g.Other}
+	v := &GroupView{Title: g.Title, Intro: say.Marked(g.Intro).In(p.sys), Shape: g.Shape, Fold: g.Fold, Parts: p.inside(name, g.Parts, t), Links: g.Links, Other: g.Other}
 	p.deep = was
 	v.Open, v.Section = anyProblem(v.Parts), sectionOf(v.Title, v.Parts, g.tell...)
 	if g.Brief != nil {
@@ -191,7 +192,7 @@ func (p *printer[T]) inside(name string, parts []Part[T], t *T) []PartView {
 }
 
 func (p *printer[T]) list(l *list[T], t *T) *ListView {
-	v := &ListView{ID: FieldID(l.Path), Path: l.Path, Title: l.Title, One: l.One, Intro: l.Intro, Problem: p.problems[l.Path]}
+	v := &ListView{ID: FieldID(l.Path), Path: l.Path, Title: l.Title, One: l.One, Intro: say.Marked(l.Intro).In(p.sys), Problem: p.problems[l.Path]}
 	p.labels = append(p.labels, struct{ path, label string }{l.Path, l.Title})
 	if v.Intro == v.Title {
 		v.Intro = ""
@@ -268,7 +269,7 @@ func (p *printer[T]) field(in *Input[T], t *T) *FieldView {
 	p.labels = append(p.labels, struct{ path, label string }{in.Path, label})
 	shown := in.Show(t, p.sys)
 	v := &FieldView{
-		ID: FieldID(in.Path), Path: in.Path, Label: Retell(in.Label, p.sys), Unit: in.Symbol(p.sys), Hint: Retell(SentenceCase(in.Hint), p.sys), Kind: in.Kind, Spare: in.Spare,
+		ID: FieldID(in.Path), Path: in.Path, Label: in.Label, Unit: in.Symbol(p.sys), Hint: say.Marked(SentenceCase(in.Hint)).In(p.sys), Kind: in.Kind, Spare: in.Spare,
 		Value: shown, Problem: p.problems[in.Path],
 	}
 	if in.echo != nil {

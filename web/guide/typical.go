@@ -51,12 +51,12 @@ func typicalRows(usuals []form.UsualOf, sys unit.System) []typicalRow {
 }
 
 func typicalRowOf(u typical.Usual, label string, sys unit.System) typicalRow {
-	row := typicalRow{Label: form.Retell(label, sys), Typical: "none", Usual: cmp.Or(u.Between(sys), "–"), Source: u.Why}
+	row := typicalRow{Label: label, Typical: "none", Usual: cmp.Or(u.Between(sys), "–"), Source: u.Why}
 	if u.Why == typical.WhyStrength {
 		row.Usual = "–"
 	}
 	if u.Typical() {
-		row.Typical, row.Source = u.Quantity.Format(u.Take, sys), form.Retell(u.Source().String(), sys)
+		row.Typical, row.Source = u.Quantity.Format(u.Take, sys), u.Source().String()
 	}
 	return row
 }

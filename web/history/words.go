@@ -8,6 +8,7 @@ import (
 	"duskweight/internal/model/cost"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 	"duskweight/internal/store"
 	"duskweight/web/form"
 	"duskweight/web/page"
@@ -27,7 +28,7 @@ func changesOf(c store.Chapter, of page.Tables, sys unit.System) []string {
 		out = append(out, d.String())
 	}
 	if len(out) == 0 {
-		out = append(untold(reflect.ValueOf(c.ProjectWas), reflect.ValueOf(c.ProjectIs), ""), untold(reflect.ValueOf(c.VariantWas), reflect.ValueOf(c.VariantIs), "")...)
+		out = append(untold(reflect.ValueOf(c.ProjectWas), reflect.ValueOf(c.ProjectIs), "", sys), untold(reflect.ValueOf(c.VariantWas), reflect.ValueOf(c.VariantIs), "", sys)...)
 	}
 	if c.OtherYear {
 		out = append(out, "Weather file: another one")
@@ -54,22 +55,22 @@ func variantValues(v *model.Variant, of page.Tables, sys unit.System) []form.Val
 }
 
 // untold names what differs and has no field, by its meaning in the document. Where a value comes from is none of it.
-func untold(was, is reflect.Value, say string) (out []string) {
+func untold(was, is reflect.Value, meaning string, sys unit.System) (out []string) {
 	switch {
 	case was.Kind() != is.Kind() || was.Type() == reflect.TypeFor[model.Origins]():
 	case was.Kind() == reflect.Pointer:
 		if !was.IsNil() && !is.IsNil() {
-			return untold(was.Elem(), is.Elem(), say)
+			return untold(was.Elem(), is.Elem(), meaning, sys)
 		}
 	case was.Kind() == reflect.Struct && !was.FieldByName("Is").IsValid():
 		for i := range was.NumField() {
 			if f := was.Type().Field(i); f.IsExported() {
-				out = append(out, untold(was.Field(i), is.Field(i), f.Tag.Get("say"))...)
+				out = append(out, untold(was.Field(i), is.Field(i), f.Tag.Get("say"), sys)...)
 			}
 		}
-	case !reflect.DeepEqual(was.Interface(), is.Interface()) && say != "":
-		say, _, _ = strings.Cut(say, ";")
-		return []string{say + ": changed"}
+	case !reflect.DeepEqual(was.Interface(), is.Interface()) && meaning != "":
+		meaning, _, _ = strings.Cut(meaning, ";")
+		return []string{say.Marked(meaning).In(sys) + ": changed"}
 	}
 	return out
 }

@@ -96,7 +96,7 @@ func (s *Pages) sendHoistCSV(w http.ResponseWriter, r *http.Request) error {
 	}
 	result := s.Grounds.Of(p).Evaluate(v.Value)
 	if chi.URLParam(r, "picture") == "checks" {
-		return page.SendCSV(w, checkNumbers(model.HoistOf(result.Stores[i])))
+		return page.SendCSV(w, checkNumbers(model.HoistOf(result.Stores[i]), sys))
 	}
 	for _, p := range hoistPlots(model.HoistOf(result.Stores[i]), sys, nil, model.HoistPath(i)) {
 		if p.Id == chi.URLParam(r, "picture") && len(p.Lines) > 0 {
@@ -106,11 +106,12 @@ func (s *Pages) sendHoistCSV(w http.ResponseWriter, r *http.Request) error {
 	return page.ErrNotFound
 }
 
-// checkNumbers is every check, each number in its own unit of the SI.
-func checkNumbers(h *model.HoistResult) page.SheetOfNumbers {
+// checkNumbers is every check, each number in its own unit: of the SI, or imperial.
+func checkNumbers(h *model.HoistResult, sys unit.System) page.SheetOfNumbers {
 	t := page.SheetOfNumbers{Name: "what-breaks-first", Head: []string{"check", "part", "when", "demand", "capacity", "unit", "use", "word"}}
 	for _, c := range h.Checks {
-		t.Rows = append(t.Rows, []any{c.ID, c.Part, c.Case, page.OrNone(c.Demand.Known()), page.OrNone(c.Capacity.Known()), string(c.Demand.In), page.OrNone(c.Use), string(c.Word)})
+		in := page.CSVUnit(c.Demand.In, sys)
+		t.Rows = append(t.Rows, []any{c.ID, c.Part, c.Case, in.Of(page.OrNone(c.Demand.Known())), in.Of(page.OrNone(c.Capacity.Known())), in.Unit, page.OrNone(c.Use), string(c.Word)})
 	}
 	return t
 }

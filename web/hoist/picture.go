@@ -27,19 +27,20 @@ func massPicture(r model.VariantResult, s model.StoreResult, sys unit.System) (p
 		v.Say = "Each line is one energy, before any loss; the thick one is what a night needs, the ring is today’s design."
 	}
 	v.SVG = page.SvgOf(func(w io.Writer) error { return draw.MassHeight(m, w) })
-	v.Numbers = func() page.SheetOfNumbers { return massNumbers(m) }
+	v.Numbers = func() page.SheetOfNumbers { return massNumbers(m, sys) }
 	return v, true
 }
 
-// massNumbers is the heights at which masses have each energy of the picture, in SI.
-func massNumbers(m draw.MassAgainstHeight) page.SheetOfNumbers {
-	t := page.SheetOfNumbers{Name: "mass-against-height", Head: []string{"line", "mass, kg", "height, m"}}
+// massNumbers is the heights at which masses have each energy of the picture, in the units of the page.
+func massNumbers(m draw.MassAgainstHeight, sys unit.System) page.SheetOfNumbers {
+	mass, height := page.ScaleOf(unit.Masses, sys), page.ScaleOf(unit.Lengths, sys)
+	t := page.SheetOfNumbers{Name: "mass-against-height", Head: []string{"line", mass.Axis("mass"), height.Axis("height")}}
 	if m.Mass.Is && m.Height.Is {
-		t.Rows = append(t.Rows, []any{"today", float64(m.Mass.Val), float64(m.Height.Val)})
+		t.Rows = append(t.Rows, []any{"today", mass.Of(float64(m.Mass.Val)), height.Of(float64(m.Height.Val))})
 	}
 	for _, l := range m.Lines {
 		for _, kg := range []float64{10, 100, 1000, 10000, 100000} {
-			t.Rows = append(t.Rows, []any{l.Name, kg, float64(l.Energy) / (kg * unit.G)})
+			t.Rows = append(t.Rows, []any{l.Name, mass.Of(kg), height.Of(float64(l.Energy) / (kg * unit.G))})
 		}
 	}
 	return t

@@ -11,6 +11,7 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 	"duskweight/internal/store"
 	"duskweight/web/form"
 	"duskweight/web/page"
@@ -109,10 +110,10 @@ func (s *Pages) saveRow(w http.ResponseWriter, r *http.Request, at rowsPlace, k 
 	next := document.Clone(at.variant.Value)
 	taken, err := row.Take(next.Stores[at.i].Hoist, choice)
 	if err != nil {
-		return s.rowsOf(w, r, at, k, typed, []form.ProblemView{{ID: "rows", Label: row.Name, Say: form.Sentence(err.Error())}})
+		return s.rowsOf(w, r, at, k, typed, []form.ProblemView{{ID: "rows", Label: rowName(row, at.sys), Say: form.Sentence(err.Error())}})
 	}
 	if len(taken.Copied)+len(taken.Own) == 0 {
-		return s.rowsOf(w, r, at, k, typed, []form.ProblemView{{ID: nameRead, Label: row.Name, Say: "This row gives a strength alone. It is copied only with your word that your part says so."}})
+		return s.rowsOf(w, r, at, k, typed, []form.ProblemView{{ID: nameRead, Label: rowName(row, at.sys), Say: "This row gives a strength alone. It is copied only with your word that your part says so."}})
 	}
 	prefix := model.HoistPath(at.i)
 	next.Origins = originsTaken(next.Origins, prefix, taken, row.From)
@@ -121,11 +122,11 @@ func (s *Pages) saveRow(w http.ResponseWriter, r *http.Request, at rowsPlace, k 
 		labels := table.Labels(next)
 		var list []form.ProblemView
 		for _, p := range problems {
-			list = append(list, form.ProblemView{ID: "rows", Label: firstOf(labels[p.Path], row.Name), Say: form.Sentence(p.Say)})
+			list = append(list, form.ProblemView{ID: "rows", Label: firstOf(labels[p.Path], rowName(row, at.sys)), Say: form.Sentence(p.Say)})
 		}
 		return s.rowsOf(w, r, at, k, typed, list)
 	}
-	edit := store.Edit{Revision: revision, Said: "From the catalog: " + rowTitle(row) + ". " + form.Said(table.Differences(at.variant.Value, next, at.sys)), Settles: settledBy(prefix, taken)}
+	edit := store.Edit{Revision: revision, Said: "From the catalog: " + rowTitle(row, at.sys) + ". " + form.Said(table.Differences(at.variant.Value, next, at.sys)), Settles: settledBy(prefix, taken)}
 	_, err = s.Store.SaveVariant(r.Context(), at.variant.ID, next, edit, s.Now())
 	if stale, ok := errors.AsType[*store.Stale[model.Variant]](err); ok {
 		return &page.Conflict{Back: at.url, Rows: page.ConflictRows(table, stale.Current.Value, next, at.sys)}
@@ -245,11 +246,14 @@ func firstSet(prefix string, t catalog.Taken) string {
 	return prefix
 }
 
-func rowTitle(r catalog.Row) string {
+// rowName is the name of a row of the catalog in a reader's units.
+func rowName(r catalog.Row, sys unit.System) string { return say.Marked(r.Name).In(sys) }
+
+func rowTitle(r catalog.Row, sys unit.System) string {
 	if r.Group == "" {
-		return r.Name
+		return rowName(r, sys)
 	}
-	return r.Group + ", " + r.Name
+	return r.Group + ", " + rowName(r, sys)
 }
 
 func firstOf(a, b string) string {

@@ -66,7 +66,7 @@ func TestTakeEveryKind(t *testing.T) {
 			continue
 		}
 		after := webtest.Stored(t, s, id)
-		if !strings.HasPrefix(after.Said, "From the catalog: "+hoist.RowTitle(row)+". ") {
+		if !strings.HasPrefix(after.Said, "From the catalog: "+hoist.RowTitle(row, unit.Metric)+". ") {
 			t.Errorf("%s: said %q", k.Word, after.Said)
 		}
 		if webtest.Ask(s.Handler(), "GET", at, nil).Code != http.StatusOK {

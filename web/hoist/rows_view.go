@@ -8,6 +8,7 @@ import (
 	"duskweight/internal/catalog"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 	"duskweight/web/form"
 )
 
@@ -89,7 +90,7 @@ func rowsViewOf(k catalog.Kind, at rowsPlace, typed url.Values, problems []form.
 
 // rowChoiceOf tells what a row would set, by taking it into an empty hoist.
 func rowChoiceOf(k catalog.Kind, r catalog.Row, sys unit.System) rowChoice {
-	out := rowChoice{ID: r.ID, Name: form.Retell(r.Name, sys), Source: form.Retell(form.SentenceCase(r.Source), sys), Note: form.Retell(r.Note, sys)}
+	out := rowChoice{ID: r.ID, Name: rowName(r, sys), Source: form.SentenceCase(r.Source), Note: say.Marked(r.Note).In(sys)}
 	if r.Memory {
 		out.Mark = "from memory"
 	}

@@ -174,6 +174,20 @@ func forceText(n float64, sys unit.System) string {
 var ByUnit = map[unit.Measure]unit.Quantity{
 	unit.Newtons: unit.Loads, unit.Pascals: unit.Stresses, unit.NewtonMetres: unit.Torques, unit.Metres: unit.SmallLengths, unit.Kilograms: unit.Masses,
 	unit.Watts: unit.Powers, unit.Amperes: unit.Currents, unit.Volts: unit.Voltages, unit.Ohms: unit.Resistances, unit.Radians: unit.Angles, unit.SquareMetres: unit.Areas, unit.MetresASecond: unit.Speeds,
+	unit.NewtonsAMetre: unit.Stiffnesses, unit.CubicMetres: unit.SectionModuli, unit.MetresFourth: unit.SecondMoments,
+}
+
+// CSVUnit is how numbers of the model in one of its measures stand in a file for other programs: as they are in metric units,
+// else in the imperial unit of their quantity, a force in lbf.
+func CSVUnit(u unit.Measure, sys unit.System) Scaled {
+	q, ok := ByUnit[u]
+	if u == unit.Newtons {
+		q = unit.Forces
+	}
+	if !ok || sys == unit.Metric || q.Symbol(sys) == q.Symbol(unit.Metric) {
+		return Scaled{unit.Scale{Per: 1}, string(u)}
+	}
+	return ScaleOf(q, sys)
 }
 
 func Amount(v float64, u unit.Measure, sys unit.System) string {

@@ -43,7 +43,7 @@ func DrumForm() []form.Part[lift.Drum] {
 func ShaftForm() []form.Part[lift.Drum] {
 	type o = lift.Drum
 	return []form.Part[o]{
-		form.Number("shaft_diameter_m", "Shaft diameter", unit.SmallLengths, func(o *o) *unit.Known[unit.Length] { return &o.ShaftDiameter }, form.Hint[o]("a threaded rod counts with its core: M8 6.5 mm, M10 8.2 mm, M12 9.9 mm (ISO 724)")),
+		form.Number("shaft_diameter_m", "Shaft diameter", unit.SmallLengths, func(o *o) *unit.Known[unit.Length] { return &o.ShaftDiameter }, form.Hint[o]("a threaded rod counts with its core: M8 {6.5 mm}, M10 {8.2 mm}, M12 {9.9 mm} (ISO 724)")),
 		form.Number("shaft_yield_pa", "Shaft: yield strength", unit.Stresses, func(o *o) *unit.Known[unit.Stress] { return &o.ShaftYield }),
 		form.Number("shaft_overhang_m", "Rope to the nearest bearing", unit.SmallLengths, func(o *o) *unit.Known[unit.Length] { return &o.ShaftSpan }),
 		form.Number("shaft_bearing_span_m", "Between two bearings", unit.SmallLengths, func(o *o) *unit.Known[unit.Length] { return &o.BearingSpan }),

@@ -18,6 +18,7 @@ type placeView struct {
 	Flags    []page.FlagView
 	Facts    []page.FactView
 	Months   [][]string
+	Degrees  string // unit of the air in the table of months
 	Picture  *page.PictureView
 }
 
@@ -49,6 +50,7 @@ func placeViewOf(g model.Ground, sys unit.System, here string) placeView {
 			How: &page.HowView{Formula: "beam by geometry, sky by Hay and Davies, ground with its share thrown back", Source: "Duffie and Beckman, Solar Engineering of Thermal Processes, ch. 2", Topic: "sun"}},
 		{ID: "temperature", Label: "Mean air temperature", Value: unit.Temperatures.Format(page.Sum(g.Sky.TAir)/float64(len(g.Sky.TAir)), sys)},
 	}
+	v.Degrees = unit.Temperatures.Symbol(sys)
 	v.Months = monthRows(g, light.Plane, sys)
 	flat, panel := dayMeans(g.Sky.GHI), dayMeans(light.Plane)
 	v.Picture = &page.PictureView{ID: "sun", Title: "Sun month by month", Say: "On the flat, and on a panel at " + unit.Angles.Format(float64(tilt), sys) + " facing noon.",

@@ -111,7 +111,7 @@ func weatherYearOf(y sun.Series, r weather.Report, place sun.Place, sys unit.Sys
 		}
 	}
 	if far, ok := apart(y, place); ok {
-		v.Notes = slices.Insert(v.Notes, 0, page.FlagView{Say: fmt.Sprintf("This file is of a place %s away from your project's. The sun of the file's own place is used; yours stays as it is typed.", unit.Rounded(far, 2)+" km")})
+		v.Notes = slices.Insert(v.Notes, 0, page.FlagView{Say: fmt.Sprintf("This file is of a place %s away from your project's. The sun of the file's own place is used; yours stays as it is typed.", unit.Distances.Format(far*1000, sys))})
 	}
 	fact := func(id, label, value string) {
 		v.Facts = append(v.Facts, page.FactView{ID: id, Label: label, Value: value})
@@ -129,7 +129,7 @@ func weatherYearOf(y sun.Series, r weather.Report, place sun.Place, sys unit.Sys
 	const week = 7 * 24
 	v.Picture = page.PictureView{Title: "The first week", Say: "Light on the flat, its diffuse part, and the air, hour by hour in the place's standard time. Is noon in the middle of the light?",
 		SVG: page.SvgOf(func(w io.Writer) error {
-			return draw.Week{Global: y.GHI[:week], Diffuse: y.DHI[:week], Air: y.TAir[:week]}.Draw(w)
+			return draw.Week{Global: y.GHI[:week], Diffuse: y.DHI[:week], Air: y.TAir[:week], Units: sys}.Draw(w)
 		})}
 	for d := range 7 {
 		from, to := d*24, d*24+24

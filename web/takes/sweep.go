@@ -69,15 +69,15 @@ func (s *Pages) showSweep(w http.ResponseWriter, r *http.Request) error {
 
 // sendSweepCSV sends the nights of every pair.
 func (s *Pages) sendSweepCSV(w http.ResponseWriter, r *http.Request) error {
-	sweep, _, err := s.sweepAt(r)
+	sweep, sys, err := s.sweepAt(r)
 	if err != nil {
 		return err
 	}
-	store := "store, " + sweep.Lever.Quantity.Symbol(unit.Metric)
-	t := page.SheetOfNumbers{Name: "panel-and-store", Head: []string{"panels, W", store, "nights with light", "of", "all parts"}}
+	store := page.ScaleOf(sweep.Lever.Quantity, sys)
+	t := page.SheetOfNumbers{Name: "panel-and-store", Head: []string{"panels, W", store.Axis("store"), "nights with light", "of", "all parts"}}
 	for _, row := range sweep.Cells {
 		for _, c := range row {
-			t.Rows = append(t.Rows, []any{c.Panel * float64(sweep.Power), storeIn(sweep, c.Size), c.Nights, c.Of, page.OrNone(c.Cost)})
+			t.Rows = append(t.Rows, []any{c.Panel * float64(sweep.Power), store.Of(c.Size * float64(sweep.Size.Val)), c.Nights, c.Of, page.OrNone(c.Cost)})
 		}
 	}
 	return page.SendCSV(w, t)
@@ -107,11 +107,6 @@ func (s *Pages) sweepAt(r *http.Request) (search.Sweep, unit.System, error) {
 		err = page.ErrNotFound
 	}
 	return sweep, sys, err
-}
-
-// storeIn is the size of the store times f in the metric unit that it is shown in: Ah of a battery, kg of a mass.
-func storeIn(s search.Sweep, f float64) float64 {
-	return s.Lever.Quantity.Scale(unit.Metric).Of(f * float64(s.Size.Val))
 }
 
 // contours are the lines along which so many nights have light. With more panel or more store there are hardly ever fewer,

@@ -29,7 +29,7 @@ func VariantForm() []form.Part[model.Variant] {
 				form.Word("cell_temperature", "Temperature by", func(a *a) *panel.CellModel { return &a.Cell }),
 				form.Number("u0_w_m2k", "Heat loss", unit.HeatLosses, func(a *a) *unit.Known[unit.HeatLoss] { return &a.U0 }, form.Hint[a]("without wind; if empty: 25")),
 				form.Number("u1_ws_m3k", "Heat loss by wind", unit.HeatLossesWind, func(a *a) *unit.Known[unit.HeatLossWind] { return &a.U1 }),
-				form.Number("wind_m_s", "Mean wind", unit.Speeds, func(a *a) *unit.Known[unit.Speed] { return &a.Wind }, form.Hint[a]("if empty: 1 m/s")),
+				form.Number("wind_m_s", "Mean wind", unit.Speeds, func(a *a) *unit.Known[unit.Speed] { return &a.Wind }, form.Hint[a]("if empty: {1 m/s}")),
 				form.Number("nominal_cell_c", "Nominal cell temperature", unit.Temperatures, func(a *a) *unit.Known[unit.Celsius] { return &a.NOCT })),
 			form.Folded("Strings and cable", "",
 				form.Number("strings", "Strings side by side", unit.Counts, func(a *a) *unit.Known[unit.Count] { return &a.Strings }),

@@ -22,11 +22,11 @@ type Bank struct {
 	DrawRate    unit.Known[unit.Ratio]      `json:"draw_rate_per_h" say:"Most discharging power over energy on the label, each hour" range:"(0,50]"`
 	ChargeMin   unit.Known[unit.Celsius]    `json:"charge_min_c" say:"Coldest at which it may be charged" range:"[-60,40]"`
 	ChargeMax   unit.Known[unit.Celsius]    `json:"charge_max_c" say:"Warmest at which it may be charged" range:"[0,90]"`
-	Leak        unit.Known[unit.Ratio]      `json:"leak_per_month" say:"Share it loses by itself in a month at 25 °C" range:"[0,0.9]"`
+	Leak        unit.Known[unit.Ratio]      `json:"leak_per_month" say:"Share it loses by itself in a month at {25 °C}" range:"[0,0.9]"`
 	CycleLife   unit.Known[unit.Ratio]      `json:"cycle_life" say:"Cycles to 80 % capacity at the reference depth" range:"[1,1e7]"`
 	CycleDepth  unit.Known[unit.Ratio]      `json:"cycle_life_depth" say:"The reference depth of that number" range:"(0,1]"`
 	CycleSlope  unit.Known[unit.Ratio]      `json:"cycle_life_slope" say:"Exponent of life over depth" range:"[0,5]"`
-	Calendar    unit.Known[unit.Duration]   `json:"calendar_life_s" say:"Life on the shelf at 25 °C" range:"(0,6.4e9]"`
+	Calendar    unit.Known[unit.Duration]   `json:"calendar_life_s" say:"Life on the shelf at {25 °C}" range:"(0,6.4e9]"`
 	Standing    unit.Known[unit.Power]      `json:"standing_w" say:"What its electronics take all the time" range:"[0,1000]"`
 	Indoors     Room                        `json:"place" say:"Where it stands" enum:"|outside_air|own_room|bedroom|escape_route|loft|shed"`
 	Board       unit.Answer                 `json:"management_board" say:"Lithium: is there a management board with a cold-charge cut?" enum:"|yes|no"`

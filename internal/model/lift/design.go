@@ -112,7 +112,7 @@ type Train struct {
 	CaseScrewSize   unit.Known[unit.Length] `json:"case_screw_diameter_m" say:"Nominal diameter of a case screw" range:"(0,0.1]"`
 	CaseScrewCount  unit.Known[unit.Count]  `json:"case_screw_count" say:"Number of case screws" range:"[1,200]"`
 	CaseScrewCircle unit.Known[unit.Length] `json:"case_screw_circle_m" say:"Diameter of the circle the case screws stand on" range:"(0,5]"`
-	CaseScrewProof  unit.Known[unit.Stress] `json:"case_screw_proof_pa" say:"Proof strength of the case screws (600 MPa for class 8.8), or of the plastic they sit in" range:"(0,5e9]"`
+	CaseScrewProof  unit.Known[unit.Stress] `json:"case_screw_proof_pa" say:"Proof strength of the case screws ({600 MPa} for class 8.8), or of the plastic they sit in" range:"(0,5e9]"`
 }
 
 // Stage is one gear stage. Kind decides which of the fields are read: a planetary stage may give its teeth and mesh
@@ -155,7 +155,7 @@ type Tooth struct {
 type Machine struct {
 	Name        string                           `json:"name" say:"What it is"`
 	K           unit.Known[unit.MachineConstant] `json:"k_vs_rad" say:"Machine constant: volts for each rad/s, N·m for each ampere" range:"(0,100]"`
-	R           unit.Known[unit.Resistance]      `json:"r_ohm" say:"Winding resistance at 25 °C, brushes included" range:"(0,1e4]"`
+	R           unit.Known[unit.Resistance]      `json:"r_ohm" say:"Winding resistance at {25 °C}, brushes included" range:"(0,1e4]"`
 	I0          unit.Known[unit.Current]         `json:"i0_a" say:"Current without load" range:"[0,1000]"`
 	J           unit.Known[unit.Inertia]         `json:"j_kg_m2" say:"Inertia of the rotor" range:"[0,1000]"`
 	BrushDrop   unit.Known[unit.Voltage]         `json:"brush_drop_v" say:"Drop at the brushes, both together; not known counts as none" range:"[0,10]"`
@@ -206,7 +206,7 @@ type Raise struct {
 type Lower struct {
 	Loads     []DCLoad                 `json:"loads" say:"What hangs on the motor terminals at night"`
 	Auxiliary unit.Known[unit.Power]   `json:"auxiliary_w" say:"Brake coil and controller while it moves down" range:"[0,1e4]"`
-	Ambient   unit.Known[unit.Celsius] `json:"ambient_c" say:"Air round the motor; not known counts as 25 °C" range:"[-60,80]"`
+	Ambient   unit.Known[unit.Celsius] `json:"ambient_c" say:"Air round the motor; not known counts as {25 °C}" range:"[-60,80]"`
 	Shunt     unit.Answer              `json:"shunt" say:"Is there a resistor or clamp wired straight to the terminals, no fuse, no switch?" enum:"|yes|no"`
 }
 
@@ -366,7 +366,7 @@ type Site struct {
 	Insurance   unit.Answer             `json:"insurance_and_rules" say:"Insurance and local rule asked?" enum:"|yes|no"`
 	Watched     unit.Answer             `json:"watched_halfway" say:"Does someone watch it while it hangs halfway?" enum:"|yes|no"`
 
-	Barrier         Barrier                 `json:"barrier" say:"What keeps people away from the mass: a locked room, a fence at least 1.8 m high, or nothing" enum:"|locked_room|fence|none"`
+	Barrier         Barrier                 `json:"barrier" say:"What keeps people away from the mass: a locked room, a fence at least {1.8 m} high, or nothing" enum:"|locked_room|fence|none"`
 	BelowSecured    unit.Answer             `json:"below_secured" say:"Is the room under the floor emptied and locked, and are pipes and tanks moved?" enum:"|yes|no"`
 	SelfStartGuard  unit.Answer             `json:"self_start_guard" say:"Is there a lockable switch, no restart after a power loss, a warning, and a stop that sets the brake?" enum:"|yes|no"`
 	CarriesPeople   unit.Answer             `json:"carries_people" say:"Does it ever carry a person?" enum:"|yes|no"`
@@ -374,5 +374,5 @@ type Site struct {
 	MayFall         unit.Answer             `json:"may_fall" say:"May the mass fall, because nobody can be where it falls?" enum:"|yes|no"`
 	FenceRadius     unit.Known[unit.Length] `json:"fence_radius_m" say:"Distance from the point under the mass to the fence" range:"(0,100]"`
 	ControlsOutside unit.Answer             `json:"controls_outside" say:"Do all controls stand outside the fence or the locked room?" enum:"|yes|no"`
-	Rig             unit.Known[unit.Length] `json:"rig_m" say:"Height of splice, thimble, shackle and hook between mass and rope; not known counts as 0.2 m" range:"[0.02,2]"`
+	Rig             unit.Known[unit.Length] `json:"rig_m" say:"Height of splice, thimble, shackle and hook between mass and rope; not known counts as {200 mm}" range:"[0.02,2]"`
 }

@@ -84,7 +84,7 @@ type Proof struct {
 	Date     string                    `json:"date" say:"Day of the test, such as 2026-11-28"`
 	By       string                    `json:"by" say:"Who tested it"`
 	Witness  string                    `json:"witness" say:"A second adult who saw it"`
-	Expert   string                    `json:"qualified" say:"Over 5 kJ or 250 kg: the qualified person who saw it"`
+	Expert   string                    `json:"qualified" say:"Over 5 kJ or {250 kg}: the qualified person who saw it"`
 	Lifts    unit.Known[unit.Count]    `json:"lifts_since" say:"Lifts since then" range:"[0,1e7]"`
 }
 

@@ -9,7 +9,7 @@ import (
 // /), and its other spellings parted by "|". A spelling after "=" is taken in exactly that case: mW is not MW.
 type row struct{ symbol, word, factor, also string }
 
-// Conversion factors are exact by definition: inch, foot, pound (international yard and pound agreement, 1959), g
+// Conversion factors are exact by definition: inch, foot, mile, pound (international yard and pound agreement, 1959), g
 // (3rd CGPM, 1901), degree Fahrenheit, calendar year of 365.25 days (IAU), degree and revolution by geometry.
 var (
 	lengths = build(dimension{noun: "a length", compose: true, feet: true}, "",
@@ -19,6 +19,7 @@ var (
 		row{"km", "kilometres", "1000", "kilometre|kilometer|kilometres|kilometers"},
 		row{"in", "inches", "0.0254", "\"|inch|inches|ins"},
 		row{"ft", "feet", "0.3048", "'|foot|feet"},
+		row{"mi", "miles", "1609.344", "mile|miles"},
 		row{"yd", "yards", "0.9144", "yard|yards|yds"},
 		row{"thou", "thousandths of an inch", "0.0000254", "mil|mils"},
 		row{"µm", "micrometres", "0.000001", "um|micron|microns"})
@@ -219,6 +220,14 @@ var (
 		row{"in³", "cubic inches", "0.0254*0.0254*0.0254", "cu in|cubic inches"},
 		row{"yd³", "cubic yards", "0.9144*0.9144*0.9144", "cu yd|cubic yards"})
 
+	sectionModuli = build(dimension{noun: "a section modulus"}, "",
+		row{"cm³", "cubic centimetres", "0.000001", ""},
+		row{"in³", "cubic inches", "0.0254*0.0254*0.0254", ""})
+
+	secondMoments = build(dimension{noun: "a second moment of area"}, "",
+		row{"cm⁴", "centimetres to the fourth", "0.00000001", ""},
+		row{"in⁴", "inches to the fourth", "0.0254*0.0254*0.0254*0.0254", ""})
+
 	densities = build(dimension{noun: "a density"}, "",
 		row{"kg/m³", "kilograms a cubic metre", "1", ""},
 		row{"kg/l", "kilograms a litre", "1000", "g/cm3|t/m3|kg/dm3|g/cc|g/ml"},
@@ -342,6 +351,7 @@ func as(d *dimension, metric, imperial string, digits int, lo, hi float64) Quant
 var (
 	Lengths            = as(lengths, "m", "ft", 3, 0.001, 1000)
 	SmallLengths       = as(lengths, "mm", "in", 3, 0.0001, 5) // drums, ropes, bolts, boards
+	Distances          = as(lengths, "km", "mi", 2, 0, 0)      // on a map
 	Elevations         = as(lengths, "m", "ft", 4, -430, 6000)
 	Masses             = as(masses, "kg", "lb", 3, 0.001, 100e3)
 	SmallMasses        = as(masses, "g", "oz", 3, 0.0001, 100)
@@ -389,6 +399,8 @@ var (
 	SmallAreas         = as(areas, "mm²", "mm²", 3, 1e-8, 1e-2) // wires: mm² in both systems
 	Openings           = as(areas, "cm²", "in²", 3, 0, 0)
 	Volumes            = as(volumes, "l", "US gal", 3, 1e-4, 100)
+	SectionModuli      = as(sectionModuli, "cm³", "in³", 3, 0, 0)
+	SecondMoments      = as(secondMoments, "cm⁴", "in⁴", 3, 0, 0)
 	Densities          = as(densities, "kg/m³", "lb/ft³", 3, 10, 20e3)
 	Stiffnesses        = as(stiffnesses, "N/mm", "lbf/in", 3, 0, 0)
 	HeatLosses         = as(heatLosses, "W/(m²·K)", "W/(m²·K)", 3, 5, 100)

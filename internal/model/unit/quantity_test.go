@@ -240,7 +240,7 @@ func TestRefusals(t *testing.T) {
 		{Energies, "84 W", "\"W\" is a power; this field is an energy."},
 		{Temperatures, "5 m", "\"m\" is a length; this field is a temperature."},
 		{Powers, "5 mw", "is not a unit that this field knows"},
-		{Lengths, "3 parsecs", "Use mm, cm, m, km, in, ft, yd, thou or µm."},
+		{Lengths, "3 parsecs", "Use mm, cm, m, km, in, ft, mi, yd, thou or µm."},
 		{Lengths, "5-6", "looks like two"},
 		{Lengths, "5 6", "looks like two"},
 		{Lengths, "2 00", "looks like two"},

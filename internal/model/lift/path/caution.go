@@ -102,7 +102,7 @@ func structureRules() []cautionRule {
 		return Caution{"structure", say.That(words, values...), true}
 	}
 	return []cautionRule{
-		{sheet("More than 100 kg hang on a building all the time: ask an engineer first."), heavyOnBuilding},
+		{sheet("More than %s hang on a building all the time: ask an engineer first.", say.Mass(heavyThere)), heavyOnBuilding},
 		{note("Trusses, joists, trees, balconies, brick and chimneys are not made for it."),
 			func(h lift.Hoist, _ lift.Drive) bool { return h.Structure.RestsOn != lift.RestsOnOwnPostsOnGround }},
 		{note("Neighbours, tenancy, permit and insurance come before the first hole."), nil},
@@ -118,8 +118,11 @@ func structureRules() []cautionRule {
 
 func outdoors(h lift.Hoist, _ lift.Drive) bool { return h.Site.Outdoors != unit.No }
 
+// heavyThere is the mass from which an engineer is asked: our own judgement.
+const heavyThere unit.Mass = 100
+
 func heavyOnBuilding(h lift.Hoist, d lift.Drive) bool {
-	return h.Structure.RestsOn != lift.RestsOnOwnPostsOnGround && (!d.Mass.Is || d.Mass.Val > 100)
+	return h.Structure.RestsOn != lift.RestsOnOwnPostsOnGround && (!d.Mass.Is || d.Mass.Val > heavyThere)
 }
 
 func electricalRules() []cautionRule {

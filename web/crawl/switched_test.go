@@ -4,61 +4,17 @@ import (
 	"html"
 	"net/http"
 	"net/url"
-	"reflect"
 	"regexp"
 	"strings"
 	"testing"
 
 	"duskweight/internal/catalog"
-	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
-	"duskweight/web/form"
 	"duskweight/web/page"
 	"duskweight/web/webtest"
 )
 
-// metricFigure is a number with a unit that a page in imperial units does not show. Watts, volts, amperes, ohms, hours,
-// watt-hours, the sun on a square metre and the square millimetres of a wire are the same in both systems.
-var metricFigure = regexp.MustCompile(`\d[ ](?:kg(?:/m³)?|t|g|mm|cm|m|km|µm|N|kN|daN|N·m|mN·m|kN·m|MPa|GPa|kPa|Pa|°C|K|m/s|mm/s|km/h|m²|cm²|m³|l|litres?|kilograms?|metres?|millimetres?|degrees Celsius|g·cm²|kg·cm²|N/mm|N/m)(?:[^\pL\pN²³·/]|$)`)
-
-// With imperial units no page shows a metric figure, but for what stands behind "how", the labels of standards and the
-// words of the user.
-func TestImperialPages(t *testing.T) {
-	s := webtest.NewSite(t)
-	sample, plan := catalog.Sample(), catalog.Start(webtest.ExampleAnswers(t))
-	for _, doc := range []*model.Document{&sample, &plan} { // the words of the user stay as they are
-		eachText(reflect.ValueOf(doc), func(v reflect.Value) { v.SetString("Words") }, "")
-		for i := range doc.Variants {
-			doc.Variants[i].Origins = nil
-		}
-	}
-	p, vs := webtest.Create(t, s, "sample", sample)
-	q, us := webtest.Create(t, s, "first plan", plan)
-	if err := s.Store.SaveSettings(t.Context(), map[string]string{page.SettingUnits: "imperial"}); err != nil {
-		t.Fatal(err)
-	}
-	told := map[string]bool{}
-	for _, page := range append(append(webtest.PagesOf(p, vs), webtest.PagesOf(q, us)...), "/", "/start") {
-		w := webtest.Ask(s.Handler(), "GET", page, nil)
-		if w.Code != http.StatusOK {
-			continue
-		}
-		body := behindHow.ReplaceAllString(w.Body.String(), "")
-		for _, block := range append(blocksOf(body), attributesOf(body)...) {
-			for _, m := range metricFigure.FindAllString(strings.ReplaceAll(block, unit.Space, " "), -1) {
-				if key := m + block; !told[key] {
-					told[key] = true
-					t.Errorf("%s: %q in %q", page, m, form.Clip(block, 220))
-				}
-			}
-		}
-	}
-}
-
-var (
-	behindHow = regexp.MustCompile(`(?s)<details class="how.*?</details>|<p class="echo">.*?</p>`)
-	spoken    = regexp.MustCompile(`(?:aria-label|title|value|content)="([^"]*)"|<title>([^<]*)</title>|<(?:text|tspan)\b[^>]*>([^<]*)<`)
-)
+var spoken = regexp.MustCompile(`(?:aria-label|title|value|content)="([^"]*)"|<title>([^<]*)</title>|<(?:text|tspan)\b[^>]*>([^<]*)<`)
 
 // attributesOf are the texts of attributes that are shown or read aloud, and those in pictures.
 func attributesOf(page string) (out []string) {
@@ -66,31 +22,6 @@ func attributesOf(page string) (out []string) {
 		out = append(out, html.UnescapeString(m[1]+m[2]+m[3]))
 	}
 	return out
-}
-
-// The figures of a sentence, by hand: 311/0.45359237 = 685.6 lb; 71.6/1.3558179 = 52.81 lbf·ft; 104 MPa/6894.757 Pa =
-// 15 084 psi; 0.0029 m³/3.785411784 l = 0.7661 gal; 0.081 cm²/6.4516 = 0.012555 in²; 35/0.3048 = 114.8 ft/s;
-// 1000/4.4482216 = 224.8 lbf; 25·1.8 + 32 = 77 °F; 10 800/0.45359237 = 23 810 lb.
-func TestRetell(t *testing.T) {
-	for say, want := range map[string]string{
-		"It carries 311 kg (working).":          "It carries 686 lb (working).",
-		"It must hold 71.6 N·m.":                "It must hold 52.8 lbf·ft.",
-		"stressed to 104 MPa, 5 mm":             "stressed to 15 100 psi, 0.197 in",
-		"0.0029 m³ of air, 0.081 cm² low down":  "0.766 US gal of air, 0.0126 in² low down",
-		"a storm of 35 m/s feels about 1 kN.":   "a storm of 115 ft/s feels about 225 lbf.",
-		"at 25 °C":                              "at 77 °F",
-		"to last the night: 10\u00a0800 kg":     "to last the night: 23 800 lb",
-		"1.6 kg/m³, 3 mm/s, 12 V, 5 kWh, 2 min": "1.6 kg/m³, 3 mm/s, 12 V, 5 kWh, 2 min",
-		"100 mm, 200 mm":                        "3.94 in, 7.87 in",
-		"no figure":                             "no figure",
-	} {
-		if got := strings.ReplaceAll(form.Retell(say, unit.Imperial), unit.Space, " "); got != want {
-			t.Errorf("%q is told as %q, want %q", say, got, want)
-		}
-		if got := form.Retell(say, unit.Metric); got != say {
-			t.Errorf("metric: %q is told as %q", say, got)
-		}
-	}
 }
 
 // What every form of the worked sample shows, sent back unchanged after the units were switched and switched again,
