@@ -7,6 +7,7 @@ package say
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -27,7 +28,7 @@ type part interface {
 }
 
 // That makes a sentence of words and what stands in them, one value for each %s: an Amount, another Sentence, a text of the
-// user's or of a closed list (string), or a number of pieces (int or unit.Count). A percent sign is written as it is. A
+// user's (string) or of a closed list (any type of strings), or a number of pieces (int or unit.Count). A percent sign is written as it is. A
 // wrong number of values and a value of any other type, above all a bare float64, are mistakes of the caller: That panics.
 func That(words string, values ...any) Sentence {
 	pieces := strings.Split(words, "%s")
@@ -53,6 +54,9 @@ func partOf(v any) part {
 		return text(count(v))
 	case unit.Count:
 		return text(count(int(v)))
+	}
+	if word := reflect.ValueOf(v); word.Kind() == reflect.String {
+		return text(word.String())
 	}
 	panic(fmt.Sprintf("say: a %T cannot stand in a sentence", v))
 }

@@ -145,3 +145,10 @@ func TestMistakes(t *testing.T) {
 		}()
 	}
 }
+
+// A word of a closed list is a word, whatever its type.
+func TestClosedWord(t *testing.T) {
+	if got := That("it is %s", unit.Yes).String(); got != "it is yes" {
+		t.Errorf("%q", got)
+	}
+}

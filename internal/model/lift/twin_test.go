@@ -138,7 +138,7 @@ func (c comparison) raising(d Drive) {
 
 func (c comparison) lowering(d Drive) {
 	l := d.Lowering
-	c.same("runs_back", l.RunsBack)
+	c.same("runs_back", string(l.RunsBack))
 	c.same("steady", l.Steady)
 	c.near("needs_mass", float64(l.NeedsMass.Val))
 	if l.RunsBack == "no" {
