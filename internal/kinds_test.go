@@ -21,16 +21,22 @@ import (
 var ownRooms = []string{
 	"internal/model/kind*.go",
 	"internal/model/shelf*.go", "internal/model/typical.go", "internal/model/measured*.go", // of hoists
-	"internal/model/search/fits*.go",                      // the shelf's parts in a hoist
-	"internal/model/peak*.go", "internal/model/wiring.go", // what stands on the line: batteries beside hoists
-	"internal/model/check_dates.go", // dates of a hoist's load tests
-	"internal/model/judge*.go",      // rules of readiness: each is about one kind of store
-	"internal/model/evaluate.go",    // StoreResult keeps both pointers until the pages do without
-	"web/*.go", "web/*/*.go",        // the pages still ask
+	"internal/model/search/fits*.go", // the shelf's parts in a hoist
+	"internal/model/check_dates.go",  // dates of a hoist's load tests
+	// Rules of readiness, and what meets on the line: they ask for the hoist or the battery that they are about, and are not
+	// yet methods of the kinds.
+	"internal/model/judge*.go", "internal/model/peak*.go", "internal/model/wiring.go",
+	"web/hoist/*.go", "web/cells/*.go", // the pages of each
+	"web/trials/*.go",                          // what was tried on a hoist
+	"web/page/hoists.go", "web/shelf/pages.go", // the hoists that parts of the shelf are tried in
+	"web/sheet/drawn.go", // the plan sheet draws a hoist
 }
 
-// waysToOne are the ways of the model to one kind: functions that a room of another subject has no business with.
-var waysToOne = []string{"HoistOf", "CellsOf", "HoistAt", "WithHoist", "HoistPath", "CellsPath"}
+// waysToOne are the ways to one kind, by package: functions that a room of another subject has no business with.
+var waysToOne = map[string][]string{
+	module + "/internal/model": {"HoistOf", "CellsOf", "HoistAt", "WithHoist", "HoistPath", "CellsPath", "HoistKind", "CellsKind"},
+	module + "/web/page":       {"IsHoist", "HoistsOf"},
+}
 
 // A store kind is a row: nothing outside its own rooms asks a store of which kind it is.
 func TestStoreKindIsARow(t *testing.T) {
@@ -66,6 +72,8 @@ func f(s model.Store, r *model.StoreResult, v model.Variant, o other, key string
 	_ = map[string]string{"hoist": "its address"}
 	_ = model.Store{Hoist: nil}
 	_ = (&renamed{}).Cells
+	_ = r.Kind == model.HoistKind()
+	_ = model.StorePath(0, "cells")
 }
 type renamed = model.Store`
 	exports := map[string]string{}
@@ -81,7 +89,7 @@ type renamed = model.Store`
 	for _, hit := range branchesIn(typesOf(t, fset, "x", []*ast.File{file}, exports), func(name string) string { return name }) {
 		lines = append(lines, hit.line)
 	}
-	if want := []int{5, 6, 7, 8, 9, 10, 11, 12, 13, 17}; !slices.Equal(lines, want) {
+	if want := []int{5, 6, 7, 8, 9, 10, 11, 12, 13, 17, 18, 19}; !slices.Equal(lines, want) {
 		t.Errorf("branches in lines %v, want %v", lines, want)
 	}
 }
@@ -178,9 +186,15 @@ func branchesIn(p typed, rel func(string) string) (hits []branch) {
 				}
 			}
 		case *ast.Ident:
-			if o := p.info.Uses[n]; o != nil && o.Pkg() != nil && o.Pkg().Path() == module+"/internal/model" && slices.Contains(waysToOne, n.Name) {
+			if o := p.info.Uses[n]; o != nil && o.Pkg() != nil && slices.Contains(waysToOne[o.Pkg().Path()], n.Name) {
 				if _, is := o.(*types.Func); is {
 					add(n, "%s, the way to one kind", n.Name)
+				}
+			}
+		case *ast.CallExpr:
+			if called(n) == "StorePath" || called(n) == "StoreURL" {
+				if last := n.Args[len(n.Args)-1]; isKey(last) {
+					add(last, "the address of one kind")
 				}
 			}
 		case *ast.TypeAssertExpr:
@@ -207,6 +221,17 @@ func branchesIn(p typed, rel func(string) string) (hits []branch) {
 		ast.Inspect(f, visit)
 	}
 	return hits
+}
+
+// called is the name of the function in a call, without its package.
+func called(call *ast.CallExpr) string {
+	switch f := call.Fun.(type) {
+	case *ast.SelectorExpr:
+		return f.Sel.Name
+	case *ast.Ident:
+		return f.Name
+	}
+	return ""
 }
 
 // plain is the name of a type, or of what it points to, without another name that it was given.

@@ -180,7 +180,7 @@ func nextSteps(g model.Ground, p store.Saved[model.Project], variants []store.Sa
 		}
 		if at, hours := r.Uncharged(); hours > 0 {
 			add(fmt.Sprintf("“%s”: in %d hours of the year its battery is too cold or too hot to charge. Say where it stands", r.Name, hours),
-				page.StoreURL(p.ID, variants[i].ID, at, "cells")+"#"+form.FieldID(model.StorePath(at, "cells")+".place"))
+				page.StoreURL(p.ID, variants[i].ID, at, r.Stores[at].Kind.Key)+"#"+form.FieldID(r.Stores[at].Kind.Path(at)+".place"))
 		}
 	}
 	if len(out) == 0 && len(variants) > 1 {

@@ -12,7 +12,7 @@ type Kind struct {
 	Row    *model.Kind
 	Add    string // on the button that adds one: "Add a lifted mass"
 	New    func() model.Store
-	Also   []Tab // its pages beside its own; URL is the last of their path: "trials"
+	Also   []Tab // its pages beside its own; URL is the last of their path, and the part of the design that they fill: "trials"
 	Inputs Inputs
 	Usual  func() []UsualPage // what is usual of its numbers, for the guide
 	Order  []string           // how it is joined and taken apart, on a sheet that draws no hoist

@@ -43,7 +43,7 @@ func (s *Site) RefusedEntries(ctx context.Context, p store.Saved[model.Project],
 		if drafts, err = s.Store.Drafts(ctx, store.Thing{Kind: store.VariantKind, ID: v.ID}); err != nil {
 			return nil, err
 		}
-		out = append(out, waitingOn(drafts, OrUnnamed(v.Value.Name), func(path string) (string, string) { return variantPageOf(p, v, path) })...)
+		out = append(out, waitingOn(drafts, OrUnnamed(v.Value.Name), func(path string) (string, string) { return variantPageOf(s.Tables.Stores, p, v, path) })...)
 	}
 	return out, nil
 }
@@ -72,16 +72,18 @@ func projectPageOf(p store.Saved[model.Project], path string) (url, name string)
 	return ProjectURL(p.ID) + "/place", "Place and sun"
 }
 
-func variantPageOf(p store.Saved[model.Project], v store.Saved[model.Variant], path string) (url, name string) {
-	for i := range v.Value.Stores {
-		switch {
-		case model.Within(path, model.StorePath(i, "hoist")+".trials"):
-			return StoreURL(p.ID, v.ID, i, "trials"), "Tests and repairs"
-		case model.Within(path, model.StorePath(i, "hoist")):
-			return StoreURL(p.ID, v.ID, i, "hoist"), "Lifted mass"
-		case model.Within(path, model.StorePath(i, "cells")):
-			return StoreURL(p.ID, v.ID, i, "cells"), "Battery"
+func variantPageOf(kinds Kinds, p store.Saved[model.Project], v store.Saved[model.Variant], path string) (url, name string) {
+	for i, st := range v.Value.Stores {
+		k := kinds.Of(st.Kind())
+		if k.Row == nil || !model.Within(path, k.Row.Path(i)) {
+			continue
 		}
+		for _, also := range k.Also {
+			if model.Within(path, model.Join(k.Row.Path(i), also.URL)) {
+				return StoreURL(p.ID, v.ID, i, also.URL), also.Text
+			}
+		}
+		return StoreURL(p.ID, v.ID, i, k.Row.Key), k.Row.Title
 	}
 	if model.Within(path, "parts") {
 		return VariantURL(p.ID, v.ID) + "/parts", "Buy and make"
