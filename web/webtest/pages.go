@@ -33,7 +33,7 @@ func Dump(v any) string {
 }
 
 // Create stores a document and gives its project and variants.
-func Create(t *testing.T, s *web.Site, name string, doc model.Document) (store.Saved[model.Project], []store.Saved[model.Variant]) {
+func Create(t testing.TB, s *web.Site, name string, doc model.Document) (store.Saved[model.Project], []store.Saved[model.Variant]) {
 	t.Helper()
 	if ps := model.Check(doc); len(ps) > 0 {
 		t.Fatalf("%s: %v", name, ps)
