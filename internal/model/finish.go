@@ -31,6 +31,16 @@ func (r *VariantResult) finish(g Ground, v Variant) {
 			r.Verdict = ""
 		}
 	}
+	r.Cost = g.cost(r, v.Parts)
+	r.Peak.check(g, v, r.Stores)
+	r.Wiring = g.wiring(v, r.Stores)
+	r.judge(g, v)
+	r.missing(g)
+	r.Headline = headline(r)
+}
+
+// cost reckons what a list of parts comes to over the years, beside what the finished year of the variant delivers.
+func (g Ground) cost(r *VariantResult, parts []cost.Part) cost.Result {
 	var delivered unit.Energy
 	nights := 0
 	if r.YearKnown {
@@ -40,12 +50,14 @@ func (r *VariantResult) finish(g Ground, v Variant) {
 	for _, s := range r.Stores {
 		lives = append(lives, s.Part.Lives()...)
 	}
-	r.Cost = cost.Reckon(cost.Input{Parts: v.Parts, Terms: g.Project.Money, Delivered: delivered, Nights: nights, Batteries: lives})
-	r.Peak.check(g, v, r.Stores)
-	r.Wiring = g.wiring(v, r.Stores)
-	r.judge(g, v)
-	r.missing(g)
-	r.Headline = headline(r)
+	return cost.Reckon(cost.Input{Parts: parts, Terms: g.Project.Money, Delivered: delivered, Nights: nights, Batteries: lives})
+}
+
+// Priced returns the result of a variant with another list of parts. Nothing but its cost follows from that list, so no year is
+// run again.
+func (g Ground) Priced(r VariantResult, parts []cost.Part) VariantResult {
+	r.Cost = g.cost(&r, parts)
+	return r
 }
 
 // views is what each store reads of the variant's year, in the order of the stores.

@@ -61,18 +61,25 @@ func (c content[T]) pack(ctx context.Context, tx *sql.Tx, r *row, v T) error {
 
 // unpack reads the value of a row.
 func (c content[T]) unpack(ctx context.Context, tx *sql.Tx, r row) (Saved[T], error) {
-	s := Saved[T]{ID: r.thing.ID, Project: r.project, Revision: r.number, Place: r.place, Said: r.said, Deleted: r.deleted}
-	var err error
-	if s.At, err = unstamp(r.at); err != nil {
-		return s, fmt.Errorf("store: %w", err)
-	}
-	if s.Value, err = c.read(text{r.edition, r.body}); err != nil {
-		return s, fmt.Errorf("store: %s %d: %w", r.thing.Kind, r.thing.ID, err)
+	v, err := c.read(text{r.edition, r.body})
+	if err != nil {
+		return Saved[T]{}, fmt.Errorf("store: %s %d: %w", r.thing.Kind, r.thing.ID, err)
 	}
 	if r.series.Valid {
-		*c.series(&s.Value), err = readSeries(ctx, tx, c.years, r.edition, r.series.String)
+		if *c.series(&v), err = readSeries(ctx, tx, c.years, r.edition, r.series.String); err != nil {
+			return Saved[T]{}, err
+		}
 	}
-	return s, err
+	return savedAs(r, v)
+}
+
+// savedAs is a value with what its row says of it.
+func savedAs[T any](r row, v T) (Saved[T], error) {
+	at, err := unstamp(r.at)
+	if err != nil {
+		return Saved[T]{}, fmt.Errorf("store: %w", err)
+	}
+	return Saved[T]{ID: r.thing.ID, Project: r.project, Revision: r.number, Place: r.place, At: at, Said: r.said, Deleted: r.deleted, Value: v}, nil
 }
 
 // read reads a text, or copies what the same text was read to before.

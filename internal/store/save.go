@@ -67,11 +67,8 @@ func save[T any](ctx context.Context, s *Store, c content[T], id int64, v T, e E
 		if r, err = follow(ctx, tx, current, r); err != nil {
 			return err
 		}
-		if err := clearDrafts(ctx, tx, r.thing, e.Settles); err != nil {
-			return err
-		}
-		saved, err = c.unpack(ctx, tx, r)
-		return err
+		saved, err = savedAs(r, v)
+		return errors.Join(err, clearDrafts(ctx, tx, r.thing, e.Settles))
 	})
 	return saved, err
 }

@@ -344,3 +344,39 @@ func TestVariantNames(t *testing.T) {
 		t.Errorf("of no project: %v, %v", names, err)
 	}
 }
+
+// A variant is read with its project only where it belongs to it and both are there.
+func TestDesign(t *testing.T) {
+	s := opened(t, t.TempDir()+"/duskweight.db")
+	doc := sample(t)
+	p := make([]Saved[model.Project], 2)
+	vs := make([][]Saved[model.Variant], 2)
+	for i := range p {
+		var err error
+		if p[i], err = s.CreateProject(t.Context(), doc, "", noon); err != nil {
+			t.Fatal(err)
+		}
+		if vs[i], err = s.Variants(t.Context(), p[i].ID); err != nil {
+			t.Fatal(err)
+		}
+	}
+	got, v, err := s.Design(t.Context(), p[1].ID, vs[1][0].ID)
+	if err != nil || !reflect.DeepEqual(got, p[1]) || !reflect.DeepEqual(v, vs[1][0]) {
+		t.Errorf("%v; project %d, variant %d", err, got.ID, v.ID)
+	}
+	if _, _, err := s.Design(t.Context(), p[0].ID, vs[1][0].ID); !errors.Is(err, ErrNotFound) {
+		t.Errorf("a variant of another project: %v", err)
+	}
+	if err := s.DeleteVariant(t.Context(), vs[1][0].ID, vs[1][0].Revision, "", noon); err != nil {
+		t.Fatal(err)
+	}
+	if _, _, err := s.Design(t.Context(), p[1].ID, vs[1][0].ID); !errors.Is(err, ErrNotFound) {
+		t.Errorf("a deleted variant: %v", err)
+	}
+	if err := s.DeleteProject(t.Context(), p[0].ID, p[0].Revision, "", noon); err != nil {
+		t.Fatal(err)
+	}
+	if _, _, err := s.Design(t.Context(), p[0].ID, vs[0][0].ID); !errors.Is(err, ErrNotFound) {
+		t.Errorf("a variant of a deleted project: %v", err)
+	}
+}

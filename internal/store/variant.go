@@ -56,6 +56,30 @@ func (s *Store) Variant(ctx context.Context, id int64) (Saved[model.Variant], er
 	return load(ctx, s, s.variants(), id)
 }
 
+// Design returns a variant with its project, read in one look at the file; ErrNotFound where either is not there, or the variant
+// belongs to another project.
+func (s *Store) Design(ctx context.Context, project, variant int64) (p Saved[model.Project], v Saved[model.Variant], err error) {
+	err = s.read(ctx, func(tx *sql.Tx) error {
+		around, err := living(ctx, tx, Thing{ProjectKind, project})
+		if err != nil {
+			return err
+		}
+		r, err := newest(ctx, tx, Thing{VariantKind, variant})
+		if err != nil {
+			return err
+		}
+		if r.deleted || r.project != project {
+			return notFound(r.thing)
+		}
+		if p, err = s.projects().unpack(ctx, tx, around); err != nil {
+			return err
+		}
+		v, err = s.variants().unpack(ctx, tx, r)
+		return err
+	})
+	return p, v, err
+}
+
 // CreateVariant stores a new variant behind the others of its project.
 func (s *Store) CreateVariant(ctx context.Context, project int64, v model.Variant, said string, now time.Time) (Saved[model.Variant], error) {
 	var saved Saved[model.Variant]

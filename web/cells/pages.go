@@ -29,7 +29,7 @@ func (s *Pages) cellsEditor(r *http.Request) (page.Editor[model.Variant], error)
 		return page.Editor[model.Variant]{}, err
 	}
 	url := page.StoreURL(p.ID, v.ID, i, "cells")
-	e := s.VariantEditor(r.Context(), p, v, url, "Battery")
+	e := s.VariantEditor(r.Context(), p, v, sys, url, "Battery")
 	e.Form.Parts = form.Within(model.CellsPath(i), func(v *model.Variant) *cell.Bank { return v.Stores[i].Cells }, CellsForm()...)
 	labels := e.Form.Labels(v.Value)
 	e.Answer = func(v model.Variant) (page.Answer, error) {

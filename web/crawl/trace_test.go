@@ -73,8 +73,9 @@ func BenchmarkTrace(b *testing.B) {
 			must(s.Store.SaveVariant(b.Context(), v.ID, is, store.Edit{Revision: now.Revision, Said: form.Said(diffs)}, s.Now()))
 		})
 		clock(5, func() {
-			must(s.Store.Project(b.Context(), p.ID))
-			must(s.Store.Variant(b.Context(), v.ID))
+			if _, _, err := s.Store.Design(b.Context(), p.ID, v.ID); err != nil {
+				b.Fatal(err)
+			}
 			must(s.Store.Settings(b.Context()))
 		})
 		clock(6, func() { ground.Evaluate(is) })

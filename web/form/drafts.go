@@ -17,8 +17,11 @@ func (f Form[T]) Own(drafts map[string]string, t *T, sys unit.System) url.Values
 			typed.Set(path, text)
 		}
 	}
+	if len(drafts) == 0 {
+		return typed
+	}
 	longer := document.Clone(*t)
-	f.Read(typed, &longer, unit.Metric)
+	Form[T]{Parts: f.Parts}.Read(typed, &longer, unit.Metric) // the rows alone: nothing is checked
 	for path, text := range drafts {
 		if in := FindInput(f.Parts, &longer, path); in != nil {
 			if in.q != nil {

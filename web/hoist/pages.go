@@ -56,7 +56,7 @@ func (s *Pages) hoistOf(r *http.Request) (hoistPage, error) {
 		return hoistPage{}, err
 	}
 	url := page.StoreURL(p.ID, v.ID, i, "hoist")
-	e := s.VariantEditor(r.Context(), p, v, url, "Lifted mass")
+	e := s.VariantEditor(r.Context(), p, v, sys, url, "Lifted mass")
 	e.Form.Parts = form.Within(model.HoistPath(i), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, hoistInputs()...)
 	linkRows(e.Form.Parts, url)
 	for _, p := range e.Form.Parts {

@@ -31,6 +31,7 @@ type Editor[T any] struct {
 	Url    string                  // of the page; the form is posted to it, and …/try computes only
 	Query  string                  // of …/try: what the answer shows that is no input, "?month=6"
 	Frame  func() (Frame, error)   // asked for where a whole page is shown
+	Units  unit.System             // those of the settings, read once a request
 	Title  string                  // the page's heading; the frame's title where it is empty
 	Above  templ.Component         // between heading and form; nil for none
 	Below  templ.Component         // under the form; nil for none
@@ -51,17 +52,13 @@ func showEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e Editor
 	if err != nil {
 		return err
 	}
-	sys, err := s.Units(r.Context())
-	if err != nil {
-		return err
-	}
 	t := document.Clone(e.Saved.Value)
-	typed := e.Form.Own(drafts, &t, sys)
-	problems := e.Form.Read(typed, &t, sys)
-	if len(typed) == 0 {
-		problems = nil // what is stored is not blamed on the reader of the page
+	typed := e.Form.Own(drafts, &t, e.Units)
+	var problems model.Problems
+	if len(typed) > 0 { // what is stored is not blamed on the reader of the page
+		problems = e.Form.Read(typed, &t, e.Units)
 	}
-	return e.page(s, w, r, http.StatusOK, e.view(&t, typed, problems, sys), e.Saved.Value, len(problems) > 0)
+	return e.page(s, w, r, http.StatusOK, e.view(&t, typed, problems, e.Units), e.Saved.Value, len(problems) > 0)
 }
 
 // saveEditor saves the form, or shows it again with every problem and keeps what was typed.
@@ -70,11 +67,7 @@ func saveEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e Editor
 	if err != nil {
 		return err
 	}
-	sys, err := s.Units(r.Context())
-	if err != nil {
-		return err
-	}
-	sys = form.UnitsOf(typed, sys)
+	sys := form.UnitsOf(typed, e.Units)
 	t, do := document.Clone(e.Saved.Value), typed.Get(form.NameDo)
 	sent := keys(typed)
 	problems := e.Form.Read(typed, &t, sys)
@@ -120,11 +113,7 @@ func TryEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e Editor[
 	if err != nil {
 		return err
 	}
-	sys, err := s.Units(r.Context())
-	if err != nil {
-		return err
-	}
-	sys = form.UnitsOf(typed, sys)
+	sys := form.UnitsOf(typed, e.Units)
 	t := document.Clone(e.Saved.Value)
 	problems := e.Form.Read(typed, &t, sys)
 	if WantsPart(r) && len(problems) == 0 {
@@ -147,8 +136,11 @@ func TryEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e Editor[
 
 // view prints the form for t, with what is saved beside what is only typed.
 func (e Editor[T]) view(t *T, typed url.Values, problems model.Problems, sys unit.System) form.FormView {
-	f, saved := e.Form, document.Clone(e.Saved.Value) // walking a form makes empty rows
-	f.Stored = &saved
+	f := e.Form
+	if len(typed) > 0 {
+		saved := document.Clone(e.Saved.Value) // walking a form makes empty rows
+		f.Stored = &saved
+	}
 	return f.View(t, typed, problems, sys)
 }
 

@@ -39,9 +39,9 @@ func (s *Site) StoreOf(r *http.Request, fits func(model.Store) bool) (p store.Sa
 }
 
 // VariantEditor is an editor of a variant; the caller adds its form and its answer.
-func (s *Site) VariantEditor(ctx context.Context, p store.Saved[model.Project], v store.Saved[model.Variant], url, title string) Editor[model.Variant] {
+func (s *Site) VariantEditor(ctx context.Context, p store.Saved[model.Project], v store.Saved[model.Variant], sys unit.System, url, title string) Editor[model.Variant] {
 	return Editor[model.Variant]{
-		Kind: store.VariantKind, Saved: v, Save: s.Store.SaveVariant, Url: url, Title: title,
+		Kind: store.VariantKind, Saved: v, Save: s.Store.SaveVariant, Units: sys, Url: url, Title: title,
 		Frame: func() (Frame, error) { return s.VariantFrame(ctx, p, v, title, url) },
 		Form:  form.Form[model.Variant]{Origins: func(v *model.Variant) *model.Origins { return &v.Origins }, Check: model.CheckVariant},
 	}
@@ -59,7 +59,7 @@ func (s *Site) ProjectEditor(r *http.Request, path, title string) (Editor[model.
 	}
 	url := ProjectURL(p.ID) + path
 	return Editor[model.Project]{
-		Kind: store.ProjectKind, Saved: p, Save: s.Store.SaveProject, Url: url,
+		Kind: store.ProjectKind, Saved: p, Save: s.Store.SaveProject, Units: sys, Url: url,
 		Frame: func() (Frame, error) { return s.ProjectFrame(r.Context(), p, title, url) },
 		Form:  form.Form[model.Project]{Origins: func(p *model.Project) *model.Origins { return &p.Origins }, Check: model.CheckProject},
 	}, sys, nil

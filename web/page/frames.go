@@ -23,19 +23,15 @@ func (s *Site) Project(r *http.Request) (store.Saved[model.Project], error) {
 
 // Variant reads the variant of the address, and its project.
 func (s *Site) Variant(r *http.Request) (store.Saved[model.Project], store.Saved[model.Variant], error) {
-	p, err := s.Project(r)
+	project, err := PathID(r, "project")
 	if err != nil {
-		return p, store.Saved[model.Variant]{}, err
+		return store.Saved[model.Project]{}, store.Saved[model.Variant]{}, err
 	}
-	id, err := PathID(r, "variant")
+	variant, err := PathID(r, "variant")
 	if err != nil {
-		return p, store.Saved[model.Variant]{}, err
+		return store.Saved[model.Project]{}, store.Saved[model.Variant]{}, err
 	}
-	v, err := s.Store.Variant(r.Context(), id)
-	if err == nil && v.Project != p.ID {
-		err = ErrNotFound
-	}
-	return p, v, err
+	return s.Store.Design(r.Context(), project, variant)
 }
 
 // VariantIn is variant with the units of the settings.

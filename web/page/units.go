@@ -11,11 +11,13 @@ const SettingUnits = "units" // "metric" or "imperial"
 // Units reads the system of units that the pages speak.
 func (s *Site) Units(ctx context.Context) (unit.System, error) {
 	set, err := s.Store.Settings(ctx)
-	if err != nil {
-		return unit.Metric, err
+	return UnitsIn(set), err
+}
+
+// UnitsIn is the system of units of settings that were read; metric where nothing is set.
+func UnitsIn(settings map[string]string) unit.System {
+	if settings[SettingUnits] == "imperial" {
+		return unit.Imperial
 	}
-	if set[SettingUnits] == "imperial" {
-		return unit.Imperial, nil
-	}
-	return unit.Metric, nil
+	return unit.Metric
 }

@@ -3,9 +3,13 @@
 package parts
 
 import (
+	"context"
+	"io"
 	"net/http"
 	"strings"
+	"sync"
 
+	"github.com/a-h/templ"
 	"github.com/go-chi/chi/v5"
 
 	"duskweight/internal/model"
@@ -33,15 +37,17 @@ func (s *Pages) partsEditor(r *http.Request) (page.Editor[model.Variant], error)
 		return page.Editor[model.Variant]{}, err
 	}
 	url := page.VariantURL(p.ID, v.ID) + "/parts"
-	e := s.VariantEditor(r.Context(), p, v, url, "Buy and make")
+	e := s.VariantEditor(r.Context(), p, v, sys, url, "Buy and make")
 	g := s.Grounds.Of(p)
-	result := g.Evaluate(v.Value)
-	needs := model.Needs(v.Value, result)
+	result := sync.OnceValue(func() model.VariantResult { return g.Evaluate(v.Value) }) // the form changes parts alone
+	needs := sync.OnceValue(func() []model.Need { return model.Needs(v.Value, result()) })
 	e.Form.Parts = PartsForm()
 	e.Form.Press = func(v *model.Variant, do string) { pressParts(v, needs, do) }
-	e.Below = askedParts(askedOf(v.Value, needs, sys))
+	e.Below = templ.ComponentFunc(func(ctx context.Context, w io.Writer) error {
+		return askedParts(askedOf(v.Value, needs(), sys)).Render(ctx, w)
+	})
 	e.Answer = func(typed model.Variant) (page.Answer, error) {
-		view, err := partsViewOf(g.Evaluate(typed), typed, needs, p, page.VariantURL(p.ID, v.ID), sys)
+		view, err := partsViewOf(g.Priced(result(), typed.Parts), typed, needs(), p, page.VariantURL(p.ID, v.ID), sys)
 		return page.Answer{First: view.Headline, Facts: view.Facts, Body: partsResults(view)}, err
 	}
 	return e, nil
@@ -53,10 +59,11 @@ const (
 	allOfThem = "all"
 )
 
-func pressParts(v *model.Variant, needs []model.Need, do string) {
+func pressParts(v *model.Variant, asked func() []model.Need, do string) {
 	verb, what, _ := strings.Cut(do, ":")
 	switch verb {
 	case page.PressNeed:
+		needs := asked()
 		_, open := model.Matched(v.Parts, needs)
 		for _, n := range open {
 			if len(v.Parts) < mostParts && (what == allOfThem || string(needs[n].As) == what) {

@@ -67,17 +67,13 @@ func (s *Pages) makeStart(w http.ResponseWriter, r *http.Request) error {
 	if err := page.ParseForm(r); err != nil {
 		return err
 	}
-	sys, err := s.Units(r.Context())
+	settings, err := s.Store.Settings(r.Context())
 	if err != nil {
 		return err
 	}
-	sys = form.UnitsOf(r.PostForm, sys)
+	sys := form.UnitsOf(r.PostForm, page.UnitsIn(settings))
 	a, problems := startAnswers(r.PostForm, sys)
 	if len(problems) == 0 {
-		settings, err := s.Store.Settings(r.Context())
-		if err != nil {
-			return err
-		}
 		a.Currency, a.Seed = settings["currency"], newSeed()
 		doc := catalog.Start(a)
 		if problems = model.Check(doc); len(problems) == 0 {

@@ -35,7 +35,7 @@ func (s *Pages) trialsEditor(r *http.Request) (page.Editor[model.Variant], error
 		return page.Editor[model.Variant]{}, err
 	}
 	url := page.StoreURL(p.ID, v.ID, i, "trials")
-	e := s.VariantEditor(r.Context(), p, v, url, "Tests and repairs")
+	e := s.VariantEditor(r.Context(), p, v, sys, url, "Tests and repairs")
 	e.Form.Parts = form.Within(model.HoistPath(i), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, TrialsForm()...)
 	had := len(v.Value.Stores[i].Hoist.Trials.Failures)
 	e.Tidy = func(v *model.Variant) { // after a failure the load steps begin again

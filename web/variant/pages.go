@@ -49,7 +49,7 @@ func (s *Pages) wholeVariantEditor(r *http.Request) (page.Editor[model.Variant],
 // EditVariant is the editor of a variant that was read already.
 func (s *Pages) EditVariant(r *http.Request, p store.Saved[model.Project], v store.Saved[model.Variant], sys unit.System) (page.Editor[model.Variant], error) {
 	url := page.VariantURL(p.ID, v.ID)
-	e := s.VariantEditor(r.Context(), p, v, url, "Variant")
+	e := s.VariantEditor(r.Context(), p, v, sys, url, "Variant")
 	e.Title = v.Value.Name
 	e.Form.Parts, e.Tidy = VariantForm(), dropEmptySheets
 	e.Below = storeList(storeListOf(s.Tables.Stores, p, v))

@@ -37,8 +37,12 @@ func PanelMux(s *web.Site, id int64) http.Handler {
 	mux := chi.NewRouter()
 	page.EditorAt(mux, s.Site, "/panels", func(r *http.Request) (page.Editor[model.Variant], error) {
 		v, err := s.Store.Variant(r.Context(), id)
+		if err != nil {
+			return page.Editor[model.Variant]{}, err
+		}
+		sys, err := s.Units(r.Context())
 		return page.Editor[model.Variant]{
-			Form: PanelForm(), Kind: store.VariantKind, Saved: v, Save: s.Store.SaveVariant, Url: "/panels", Frame: func() (page.Frame, error) { return page.Frame{Title: "Panels"}, nil },
+			Form: PanelForm(), Kind: store.VariantKind, Saved: v, Save: s.Store.SaveVariant, Units: sys, Url: "/panels", Frame: func() (page.Frame, error) { return page.Frame{Title: "Panels"}, nil },
 			Answer: func(v model.Variant) (page.Answer, error) {
 				first := strconv.Itoa(len(v.Panels)) + " groups of " + v.Name
 				return page.Answer{First: first, Body: templ.Raw("<p data-headline>" + templ.EscapeString(first) + "</p>")}, nil
