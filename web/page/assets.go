@@ -56,7 +56,7 @@ func newAsset(name string, body []byte) *asset {
 	ext := path.Ext(name)
 	stem := strings.TrimSuffix(path.Base(name), ext)
 	return &asset{
-		Url:  "/static/" + stem + "." + hex.EncodeToString(sum[:6]) + ext,
+		Url:  "/static/" + stem + "." + hex.EncodeToString(sum[:4]) + ext,
 		kind: kindOf(ext),
 		Body: body,
 		Gzip: sync.OnceValue(func() []byte { return pack(body) }),
