@@ -14,6 +14,7 @@ import (
 	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 	"duskweight/web/form"
+	"duskweight/web/hoist"
 	"duskweight/web/page"
 	"duskweight/web/webtest"
 )
@@ -30,7 +31,7 @@ func BenchmarkTrace(b *testing.B) {
 	sent, _ := webtest.FormAt(b, webtest.Ask(h, "GET", at, nil).Body.String(), at)
 	travel := func(i int) string { return strconv.FormatFloat(4+float64(i%100)/100, 'g', -1, 64) }
 	f := form.Form[model.Variant]{
-		Parts:   form.Within(model.StorePath(0, "hoist"), func(v *model.Variant) *lift.Hoist { return v.Stores[0].Hoist }, s.Tables.Hoist()...),
+		Parts:   form.Within(model.HoistPath(0), func(v *model.Variant) *lift.Hoist { return v.Stores[0].Hoist }, hoist.HoistForm()...),
 		Origins: func(v *model.Variant) *model.Origins { return &v.Origins }, Check: model.CheckVariant,
 	}
 	fresh := func() model.Variant { return must(s.Store.Variant(b.Context(), v.ID)).Value }
