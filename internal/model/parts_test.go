@@ -28,7 +28,7 @@ func words(t *testing.T) []string {
 // Each need has a word of the list, and none has a price; each word of the list is needed by some plan.
 func TestNeedsOfSample(t *testing.T) {
 	doc := catalog.Sample()
-	doc.Variants[0].Stores[0].Hoist.Drum.NoCoupling = "yes"
+	doc.Variants[0].Stores[0].Hoist.Drum.Coupling = "yes"
 	doc.Variants[0].Stores[0].Hoist.Raise.Feed = "relay"
 	doc.Variants[1].Stores[0].Cells.Kind = "flooded_lead" // acid asks for goggles
 	r := model.Evaluate(doc, "")

@@ -6,15 +6,15 @@ import (
 	"time"
 )
 
-// Deed is what a change did.
-type Deed string
+// Action is what a change did.
+type Action string
 
-// The deeds.
+// The actions.
 const (
-	Changed Deed = "changed"
-	Undone  Deed = "undone"
-	Redone  Deed = "redone"
-	Aside   Deed = "aside" // no step of undo: what a project came with, its deletion and its return
+	Changed Action = "changed"
+	Undone  Action = "undone"
+	Redone  Action = "redone"
+	Aside   Action = "aside" // no step of undo: what a project came with, its deletion and its return
 )
 
 // Change is one line of the history of a project.
@@ -25,7 +25,7 @@ type Change struct {
 	Name    string // of the thing, after the change
 	At      time.Time
 	Said    string // what changed, in words; for an undo and a redo those of the change that it is about
-	Deed    Deed
+	Action  Action
 	Created bool // the thing was made, or brought back
 	Deleted bool // the thing was taken away
 
@@ -36,7 +36,7 @@ const changeColumns = `seq, kind, thing, number, name, at, said, coalesce(undo_o
 
 func (c *Change) scan(rows *sql.Rows, more ...any) error {
 	var at string
-	err := rows.Scan(append([]any{&c.Seq, &c.Thing.Kind, &c.Thing.ID, &c.Number, &c.Name, &at, &c.Said, &c.undoOf, &c.Deed, &c.Deleted}, more...)...)
+	err := rows.Scan(append([]any{&c.Seq, &c.Thing.Kind, &c.Thing.ID, &c.Number, &c.Name, &at, &c.Said, &c.undoOf, &c.Action, &c.Deleted}, more...)...)
 	if err == nil {
 		c.At, err = unstamp(at)
 	}

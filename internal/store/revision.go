@@ -26,7 +26,7 @@ type row struct {
 	at      string
 	said    string
 	undoOf  sql.NullInt64
-	deed    Deed
+	deed    Action
 	page    string
 	field   string
 	began   string

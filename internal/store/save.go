@@ -95,7 +95,7 @@ func (c content[T]) expect(ctx context.Context, tx *sql.Tx, id int64, yours T, r
 }
 
 // create adds a new thing and returns it. Project 0 is a project of its own.
-func create[T any](ctx context.Context, tx *sql.Tx, c content[T], project int64, place float64, v T, deed Deed, said string, now time.Time) (Saved[T], error) {
+func create[T any](ctx context.Context, tx *sql.Tx, c content[T], project int64, place float64, v T, deed Action, said string, now time.Time) (Saved[T], error) {
 	id, err := newID(ctx, tx, c.kind)
 	if err != nil {
 		return Saved[T]{}, err
@@ -150,7 +150,7 @@ func restore[T any](ctx context.Context, s *Store, c content[T], id int64, said 
 }
 
 // ends is what taking a thing away and bringing it back is to undo: a project comes back in the list of projects.
-func (c content[T]) ends() Deed {
+func (c content[T]) ends() Action {
 	if c.kind == ProjectKind {
 		return Aside
 	}

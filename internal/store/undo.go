@@ -56,12 +56,12 @@ func (w *walk) back(c *Change) {
 	w.taken[c.undoOf] = true
 	switch {
 	case w.taken[c.Seq]:
-	case c.Deed == Undone && w.redo == nil && !w.noRedo:
+	case c.Action == Undone && w.redo == nil && !w.noRedo:
 		w.redo = c
-	case c.Deed != Undone && w.undo == nil:
+	case c.Action != Undone && w.undo == nil:
 		w.undo = c
 	}
-	w.noRedo = w.noRedo || c.Deed == Changed
+	w.noRedo = w.noRedo || c.Action == Changed
 	w.done = w.undo != nil && (w.redo != nil || w.noRedo)
 }
 
@@ -113,7 +113,7 @@ func takeBack(ctx context.Context, tx *sql.Tx, c Change, now time.Time) error {
 	r := old.next(c.Said, now)
 	r.number = current.number + 1
 	r.undoOf, r.deed = sql.NullInt64{Int64: c.Seq, Valid: true}, Undone
-	if c.Deed == Undone {
+	if c.Action == Undone {
 		r.deed = Redone
 	}
 	return r.insert(ctx, tx)

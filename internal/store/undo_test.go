@@ -139,7 +139,7 @@ func TestUndoOfMakingAndDeleting(t *testing.T) {
 	if another.ID == made.ID {
 		t.Error("an id was used twice")
 	}
-	for _, c := range must[[]Chapter](t)(s.Story(ctx, p.ID, 0, 2)) {
+	for _, c := range must[[]FullChange](t)(s.FullChanges(ctx, p.ID, 0, 2)) {
 		if !c.Created {
 			t.Errorf("not said to be made: %+v", c)
 		}

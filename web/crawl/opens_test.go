@@ -29,7 +29,7 @@ func TestEveryCheckOpens(t *testing.T) {
 		"as it is": func(*lift.Hoist) {},
 		"nothing":  func(h *lift.Hoist) { *h = lift.Hoist{} },
 		"two pulleys, a set screw, a bag, a coupling": func(h *lift.Hoist) {
-			h.Reeving.LeadSheaves, h.Drum.HubFit, h.Drum.NoCoupling = unit.Of[unit.Count](2), "set_screw", ""
+			h.Reeving.LeadSheaves, h.Drum.HubFit, h.Drum.Coupling = unit.Of[unit.Count](2), "set_screw", ""
 			h.Container = lift.Container{Kind: "bag"}
 			h.Structure.RestsOn, h.Structure.RestsOnOK, h.Base.Ground = "roof_truss", "", "timber_floor"
 		},

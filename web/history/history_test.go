@@ -22,7 +22,7 @@ import (
 
 // told says in one line what lies between two variants.
 func told(was, is model.Variant, sys unit.System) string {
-	return strings.ReplaceAll(strings.Join(history.ChangesOf(store.Chapter{VariantWas: &was, VariantIs: &is}, web.AllTables(), sys), "; "), unit.Space, " ")
+	return strings.ReplaceAll(strings.Join(history.ChangesOf(store.FullChange{VariantWas: &was, VariantIs: &is}, web.AllTables(), sys), "; "), unit.Space, " ")
 }
 
 // The history tells what changed in words and in the units of the page. 60 kg / 0.45359237 are
@@ -58,7 +58,7 @@ func TestHistoryTellsWhatChanged(t *testing.T) {
 	hoist(was).Mass = []lift.Piece{{Name: "A", Mass: unit.Of[unit.Mass](1)}, {Name: "B", Mass: unit.Of[unit.Mass](2)}, {Name: "C", Mass: unit.Of[unit.Mass](3)}}
 	is := document.Clone(was)
 	hoist(is).Mass = append(hoist(is).Mass[:1:1], hoist(is).Mass[2])
-	if got := history.ChangesOf(store.Chapter{VariantWas: &was, VariantIs: &is}, web.AllTables(), unit.Metric); len(got) != 1 || !strings.Contains(got[0], "Piece 2 taken out (B") {
+	if got := history.ChangesOf(store.FullChange{VariantWas: &was, VariantIs: &is}, web.AllTables(), unit.Metric); len(got) != 1 || !strings.Contains(got[0], "Piece 2 taken out (B") {
 		t.Errorf("%q", got)
 	}
 }
@@ -73,7 +73,7 @@ func TestHistoryTellsEveryValue(t *testing.T) {
 				return
 			}
 			is.SetBool(false)
-			if got := history.ChangesOf(store.Chapter{VariantWas: &doc.Variants[i], VariantIs: &v}, web.AllTables(), unit.Metric); len(got) != 1 {
+			if got := history.ChangesOf(store.FullChange{VariantWas: &doc.Variants[i], VariantIs: &v}, web.AllTables(), unit.Metric); len(got) != 1 {
 				t.Errorf("%s of %s is told as %q", tag.Get("json"), v.Name, got)
 			}
 			is.SetBool(true)
@@ -85,7 +85,7 @@ func TestHistoryTellsEveryValue(t *testing.T) {
 			return
 		}
 		is.SetBool(false)
-		if got := history.ChangesOf(store.Chapter{ProjectWas: &doc.Project, ProjectIs: &p}, web.AllTables(), unit.Metric); len(got) != 1 {
+		if got := history.ChangesOf(store.FullChange{ProjectWas: &doc.Project, ProjectIs: &p}, web.AllTables(), unit.Metric); len(got) != 1 {
 			t.Errorf("%s of the project is told as %q", tag.Get("json"), got)
 		}
 		is.SetBool(true)

@@ -43,7 +43,7 @@ func (s *Pages) showHistory(w http.ResponseWriter, r *http.Request) error {
 	if err != nil || before < 0 {
 		before = 0
 	}
-	changes, err := s.Store.Story(r.Context(), p.ID, before, historyRows+1)
+	changes, err := s.Store.FullChanges(r.Context(), p.ID, before, historyRows+1)
 	if err != nil {
 		return err
 	}
@@ -68,7 +68,7 @@ func (s *Pages) showHistory(w http.ResponseWriter, r *http.Request) error {
 
 // historyRowOf says what a change changed, value by value, in the units of the page; where nothing that has a field
 // changed, it is what was said when it was saved.
-func (s *Pages) historyRowOf(c store.Chapter, sys unit.System) HistoryRow {
+func (s *Pages) historyRowOf(c store.FullChange, sys unit.System) HistoryRow {
 	row := HistoryRow{When: s.When(c.At), Thing: c.Name, Number: strconv.FormatInt(c.Number, 10)}
 	var told []string
 	if !c.Created && !c.Deleted {
@@ -78,7 +78,7 @@ func (s *Pages) historyRowOf(c store.Chapter, sys unit.System) HistoryRow {
 		row.What = deedInWords(c.Change)
 		return row
 	}
-	row.What = map[store.Deed]string{store.Undone: "Undone", store.Redone: "Redone"}[c.Deed]
+	row.What = map[store.Action]string{store.Undone: "Undone", store.Redone: "Redone"}[c.Action]
 	if n := len(told) - mostTold; n > 0 {
 		told = append(told[:mostTold:mostTold], "and "+strconv.Itoa(n)+" more")
 	}
@@ -87,7 +87,7 @@ func (s *Pages) historyRowOf(c store.Chapter, sys unit.System) HistoryRow {
 }
 
 func deedInWords(c store.Change) string {
-	switch c.Deed {
+	switch c.Action {
 	case store.Undone:
 		return "Undone: " + c.Said
 	case store.Redone:

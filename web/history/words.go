@@ -15,7 +15,7 @@ import (
 )
 
 // changesOf tells what a change changed, value by value: "Rope diameter: 6 mm → 8 mm".
-func changesOf(c store.Chapter, of page.Tables, sys unit.System) []string {
+func changesOf(c store.FullChange, of page.Tables, sys unit.System) []string {
 	var diffs []form.Difference
 	switch {
 	case c.ProjectWas != nil && c.ProjectIs != nil:

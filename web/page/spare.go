@@ -57,7 +57,7 @@ func ShaftForm() []form.Part[lift.Drum] {
 		form.Word("hub_material", "Hub made of", func(o *o) *lift.HubMaterial { return &o.HubMaterial }),
 		form.Number("hub_outer_diameter_m", "Hub diameter", unit.SmallLengths, func(o *o) *unit.Known[unit.Length] { return &o.HubOuter }),
 		form.Number("hub_strength_pa", "Hub: strength", unit.Stresses, func(o *o) *unit.Known[unit.Stress] { return &o.HubAllow }),
-		form.Word("coupling", "Coupling between gear and drum", func(o *o) *lift.Coupling { return &o.NoCoupling }),
+		form.Word("coupling", "Coupling between gear and drum", func(o *o) *lift.Coupling { return &o.Coupling }),
 		form.Word("coupling_made_of", "What that coupling is made of", func(o *o) *lift.CouplingMaterial { return &o.CouplingMade }),
 		form.Word("hub_pressed", "Drum or hub pressed on", func(o *o) *unit.Answer { return &o.HubPressed }),
 		form.Number("coupling_torque_nm", "Rated torque of the coupling", unit.Torques, func(o *o) *unit.Known[unit.Torque] { return &o.CouplingRating }),

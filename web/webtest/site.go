@@ -117,7 +117,7 @@ func Fingerprint(t *testing.T, s *web.Site) string {
 	copies, err := s.Store.Backups()
 	add(copies, err)
 	for _, p := range living {
-		history, err := s.Store.Story(ctx, p.ID, 0, 1000)
+		history, err := s.Store.FullChanges(ctx, p.ID, 0, 1000)
 		add(history, err)
 	}
 	return b.String()

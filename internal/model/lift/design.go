@@ -99,7 +99,7 @@ type Drum struct {
 	SetScrewTorque unit.Known[unit.Torque] `json:"set_screw_torque_nm" say:"Torque that the set screw holds" range:"(0,1e5]"`
 
 	CouplingRating unit.Known[unit.Torque] `json:"coupling_torque_nm" say:"Rated torque of the coupling between gear and drum" range:"(0,1e6]"`
-	NoCoupling     Coupling                `json:"coupling" say:"Is there a coupling between gear and drum?" enum:"|yes|none"`
+	Coupling       Coupling                `json:"coupling" say:"Is there a coupling between gear and drum?" enum:"|yes|none"`
 	CouplingMade   CouplingMaterial        `json:"coupling_made_of" say:"What that coupling is made of" enum:"|metal|printed|rubber"`
 	HubPressed     unit.Answer             `json:"hub_pressed" say:"Is the drum pressed onto its hub, or the hub onto its shaft?" enum:"|yes|no"`
 }
@@ -278,17 +278,17 @@ type Post struct {
 
 // Base is what the drive stands on and what keeps it down.
 type Base struct {
-	Where      BaseWhere               `json:"where" say:"Where drum and motor stand" enum:"|on_ground|on_beam|on_wall"`
-	Mass       unit.Known[unit.Mass]   `json:"mass_kg" say:"Mass that keeps the drive on the ground: base, drive and weights" range:"[0,1e6]"`
-	ChildProof unit.Answer             `json:"weights_fixed" say:"Are the weights fastened, so that nobody takes one away?" enum:"|yes|no"`
-	LoosePart  unit.Known[unit.Mass]   `json:"loose_mass_kg" say:"Of this, loose weights that someone could take away" range:"[0,1e6]"`
-	Width      unit.Known[unit.Length] `json:"width_m" say:"Width of the base in the direction of the pull" range:"(0,20]"`
-	PullHeight unit.Known[unit.Length] `json:"pull_height_m" say:"Height above the ground where the rope leaves the base" range:"[0,20]"`
-	PullOffset unit.Known[unit.Length] `json:"pull_offset_m" say:"From the middle of the base to where the rope goes up, towards the tipping edge" range:"[0,20]"`
-	RopeAngle  unit.Known[unit.Angle]  `json:"rope_angle_rad" say:"Angle of the rope that leaves the base from straight up; where it runs to the top pulley, not known takes the angle there" range:"[0,1.5707963267948966]"`
-	Friction   unit.Known[unit.Ratio]  `json:"friction" say:"Friction between base and ground" range:"(0,1]"`
-	Ground     Ground                  `json:"ground" say:"What the base stands on" enum:"|rock|gravel|sand|clay|concrete_slab|timber_floor|fill|mud|not_seen"`
-	Board      Board                   `json:"board"`
+	Where        BaseWhere               `json:"where" say:"Where drum and motor stand" enum:"|on_ground|on_beam|on_wall"`
+	Mass         unit.Known[unit.Mass]   `json:"mass_kg" say:"Mass that keeps the drive on the ground: base, drive and weights" range:"[0,1e6]"`
+	WeightsFixed unit.Answer             `json:"weights_fixed" say:"Are the weights fastened, so that nobody takes one away?" enum:"|yes|no"`
+	LoosePart    unit.Known[unit.Mass]   `json:"loose_mass_kg" say:"Of this, loose weights that someone could take away" range:"[0,1e6]"`
+	Width        unit.Known[unit.Length] `json:"width_m" say:"Width of the base in the direction of the pull" range:"(0,20]"`
+	PullHeight   unit.Known[unit.Length] `json:"pull_height_m" say:"Height above the ground where the rope leaves the base" range:"[0,20]"`
+	PullOffset   unit.Known[unit.Length] `json:"pull_offset_m" say:"From the middle of the base to where the rope goes up, towards the tipping edge" range:"[0,20]"`
+	RopeAngle    unit.Known[unit.Angle]  `json:"rope_angle_rad" say:"Angle of the rope that leaves the base from straight up; where it runs to the top pulley, not known takes the angle there" range:"[0,1.5707963267948966]"`
+	Friction     unit.Known[unit.Ratio]  `json:"friction" say:"Friction between base and ground" range:"(0,1]"`
+	Ground       Ground                  `json:"ground" say:"What the base stands on" enum:"|rock|gravel|sand|clay|concrete_slab|timber_floor|fill|mud|not_seen"`
+	Board        Board                   `json:"board"`
 }
 
 // Board is the plate that drive and weights are screwed to.
@@ -349,8 +349,8 @@ type Site struct {
 	Outdoors    unit.Answer             `json:"outdoors" say:"Does it stand outdoors?" enum:"|yes|no"`
 	Earthquake  Earthquakes             `json:"earthquake" say:"Earthquakes here?" enum:"|none|some|strong"`
 	Children    unit.Answer             `json:"children" say:"Can children or animals come near?" enum:"|yes|no"`
-	Carries     Consent                 `json:"owner" say:"Whose structure is it?" enum:"|own|agreed|not_asked"`
-	Below       unit.Answer             `json:"lives_below" say:"Does anyone live below or behind it?" enum:"|yes|no"`
+	Owner       Consent                 `json:"owner" say:"Whose structure is it?" enum:"|own|agreed|not_asked"`
+	LivesBelow  unit.Answer             `json:"lives_below" say:"Does anyone live below or behind it?" enum:"|yes|no"`
 	Helper      unit.Answer             `json:"helper" say:"Is there someone who can come to help?" enum:"|yes|no"`
 	SelfStart   unit.Answer             `json:"self_start" say:"Can it start by itself?" enum:"|yes|no"`
 	ComesDown   string                  `json:"comes_down_without_power" say:"How it comes down with no power, a stuck brake or a jammed rope"`

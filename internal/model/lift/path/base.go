@@ -66,14 +66,14 @@ func (t *loads) ballast() (mass float64, is bool, miss []string) {
 	if !ok {
 		return 0, false, []string{"base.mass_kg"}
 	}
-	if b.ChildProof == unit.Yes {
+	if b.WeightsFixed == unit.Yes {
 		return float64(m), true, nil
 	}
 	if loose, ok := b.LoosePart.Value(); ok {
 		return math.Max(0, float64(m-loose)), true, nil
 	}
 	miss = []string{"base.loose_mass_kg"}
-	if b.ChildProof == "" {
+	if b.WeightsFixed == "" {
 		miss = []string{"base.weights_fixed", "base.loose_mass_kg"}
 	}
 	return float64(m), true, miss

@@ -112,7 +112,7 @@ func structureRules() []cautionRule {
 		{note("Cellar, pipes or tank under the floor: the room below belongs to the keep-out."),
 			func(h lift.Hoist, _ lift.Drive) bool { return h.Site.FloorBelow != lift.FloorSolidGround }},
 		{note("Someone lives below or behind it: nobody may be there while the mass is up."),
-			func(h lift.Hoist, _ lift.Drive) bool { return h.Site.Below != unit.No }},
+			func(h lift.Hoist, _ lift.Drive) bool { return h.Site.LivesBelow != unit.No }},
 	}
 }
 

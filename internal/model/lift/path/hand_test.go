@@ -46,14 +46,14 @@ func TestBaseOfFourteenTenthsLifts(t *testing.T) {
 
 // Loose weights do not count: 320 kg of which 200 are loose are 120.
 func TestLooseWeightsDoNotCount(t *testing.T) {
-	c := checkOf(t, "base_uplift", func(h *lift.Hoist) { h.Base.ChildProof, h.Base.LoosePart = "no", of[unit.Mass](200) })
+	c := checkOf(t, "base_uplift", func(h *lift.Hoist) { h.Base.WeightsFixed, h.Base.LoosePart = "no", of[unit.Mass](200) })
 	near(t, "capacity", float64(c.Capacity.Val), 120*unit.G, 1e-12)
-	c = checkOf(t, "base_uplift", func(h *lift.Hoist) { h.Base.ChildProof, h.Base.LoosePart = "", unit.Known[unit.Mass]{} })
+	c = checkOf(t, "base_uplift", func(h *lift.Hoist) { h.Base.WeightsFixed, h.Base.LoosePart = "", unit.Known[unit.Mass]{} })
 	if c.Word != NotKnown || !inList(c.Missing, "base.weights_fixed") {
 		t.Errorf("fastened or not is not known: %s %v", c.Word, c.Missing)
 	}
 	c = checkOf(t, "base_uplift", func(h *lift.Hoist) {
-		h.Base.ChildProof, h.Base.LoosePart, h.Base.Mass = "", unit.Known[unit.Mass]{}, of[unit.Mass](100)
+		h.Base.WeightsFixed, h.Base.LoosePart, h.Base.Mass = "", unit.Known[unit.Mass]{}, of[unit.Mass](100)
 	})
 	if c.Word != GivesWay {
 		t.Errorf("100 kg are too little even if all of it is fastened: %s", c.Word)

@@ -56,7 +56,7 @@ func Labels(h lift.Hoist, d lift.Drive) []Label {
 	if h.Base.Where != lift.BaseOnWall {
 		add(Label{ID: "base_uplift", Path: "base.mass_kg", Unit: unit.Kilograms, Stated: fastened(h)}, id("base_uplift", "base_sliding", "base_overturning"))
 	}
-	if h.Drum.NoCoupling == lift.CouplingYes {
+	if h.Drum.Coupling == lift.CouplingYes {
 		add(Label{ID: "coupling", Path: "drum.coupling_torque_nm", Unit: unit.NewtonMetres, Stated: stated(h.Drum.CouplingRating)}, id("coupling"))
 	}
 	for i, s := range h.Train.Stages {
@@ -87,7 +87,7 @@ func rated(h lift.Hoist, x float64) lift.Hoist {
 	h.Rope.BreakingLoad = unit.Of(unit.Force(x))
 	h.Structure.HangerRating = unit.Of(unit.Force(x))
 	h.Container.Rating, h.Container.EyeRating = unit.Of(unit.Force(x)), unit.Known[unit.Force]{}
-	h.Base.Mass, h.Base.ChildProof = unit.Of(unit.Mass(x)), unit.Yes
+	h.Base.Mass, h.Base.WeightsFixed = unit.Of(unit.Mass(x)), unit.Yes
 	h.Drum.CouplingRating = unit.Of(unit.Torque(x))
 	n, k := int(h.Reeving.RopeParts.Or(0)), int(h.Reeving.LeadSheaves.Or(0))
 	h.Reeving.Sheaves = slices.Clone(h.Reeving.Sheaves)

@@ -57,7 +57,7 @@ func TestLabelsByHand(t *testing.T) {
 	// weights 40 kg are loose.
 	own := h
 	own.Reeving.Sheaves = []lift.Sheave{{Rating: unit.Of(unit.Mass(80).Weight()), RatingOf: "rope_pull", Diameter: unit.Of(100 * unit.Millimetre)}}
-	own.Base.Mass, own.Base.LoosePart, own.Base.ChildProof = unit.Of[unit.Mass](300), unit.Of[unit.Mass](40), "no"
+	own.Base.Mass, own.Base.LoosePart, own.Base.WeightsFixed = unit.Of[unit.Mass](300), unit.Of[unit.Mass](40), "no"
 	if l := labelOf(t, own, "reeving.sheaves[0].working_load_n"); math.Abs(float64(l.Stated.Val)-160*unit.G) > 1e-6 || math.Abs(float64(l.Least.Val)-2.5*w) > 1e-6 {
 		t.Errorf("pulley: %+v", l)
 	}
@@ -171,10 +171,10 @@ func labelled() lift.Hoist {
 		Rope:   lift.Rope{Kind: "polyester", Diameter: unit.Of(10 * unit.Millimetre), Ending: "bowline", Outdoors: "yes", Stiffness: unit.Of[unit.Force](100e3)},
 		Reeving: lift.Reeving{RopeParts: unit.Of[unit.Count](2), LeadSheaves: unit.Of[unit.Count](2), Efficiency: unit.Of[unit.Ratio](0.9), DeadEnd: "beam",
 			Sheaves: []lift.Sheave{{Angle: unit.Of(90 * unit.Degree), OnBase: "no"}, {Angle: unit.Of(20 * unit.Degree)}, {Diameter: unit.Of(80 * unit.Millimetre)}}},
-		Drum:      lift.Drum{Diameter: unit.Of(80 * unit.Millimetre), Width: unit.Of(200 * unit.Millimetre), DeadWraps: unit.Of[unit.Count](3), NoCoupling: "yes"},
+		Drum:      lift.Drum{Diameter: unit.Of(80 * unit.Millimetre), Width: unit.Of(200 * unit.Millimetre), DeadWraps: unit.Of[unit.Count](3), Coupling: "yes"},
 		Train:     lift.Train{Stages: []lift.Stage{{Kind: "box", Ratio: unit.Of[unit.Ratio](60), Efficiency: unit.Of[unit.Ratio](0.8)}}},
 		Structure: lift.Structure{HangerKind: "shackle", HangerAngle: unit.Of(30 * unit.Degree), HeadHeight: unit.Of[unit.Length](4)},
-		Base: lift.Base{Where: "on_ground", ChildProof: "yes", Width: unit.Of[unit.Length](0.7), PullOffset: unit.Of[unit.Length](0.1), PullHeight: unit.Of[unit.Length](0.3),
+		Base: lift.Base{Where: "on_ground", WeightsFixed: "yes", Width: unit.Of[unit.Length](0.7), PullOffset: unit.Of[unit.Length](0.1), PullHeight: unit.Of[unit.Length](0.3),
 			RopeAngle: unit.Of(15 * unit.Degree), Friction: unit.Of[unit.Ratio](0.3)},
 		Container: lift.Container{Kind: "crate"},
 		Machine:   lift.Machine{K: unit.Of[unit.MachineConstant](0.06), R: unit.Of[unit.Resistance](1), I0: unit.Of[unit.Current](0.3), J: unit.Of[unit.Inertia](1e-4)},

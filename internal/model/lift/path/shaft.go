@@ -184,7 +184,7 @@ func setScrewChecks(t *loads) []*Check {
 // of couplings allow (from memory, DIN 740-2).
 func couplingChecks(t *loads) []*Check {
 	d := t.h.Drum
-	if d.NoCoupling == lift.CouplingNone {
+	if d.Coupling == lift.CouplingNone {
 		return nil
 	}
 	l := newLine("coupling", "the coupling between gear and drum", "φ·T ≤ rated torque", source.DIN740.At("rated and peak torque"))
@@ -193,7 +193,7 @@ func couplingChecks(t *loads) []*Check {
 	rated, ok := d.CouplingRating.Value()
 	if !ok {
 		l.miss("drum.coupling_torque_nm")
-		if d.NoCoupling == "" {
+		if d.Coupling == "" {
 			l.miss("drum.coupling")
 		}
 	}

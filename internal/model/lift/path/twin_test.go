@@ -154,7 +154,7 @@ func (d dice) hoist() lift.Hoist {
 	d.rig(&h)
 	h.Drum.Diameter, h.Drum.Width, h.Drum.Flange = of[unit.Length](d.even(60, 200)*mm), of[unit.Length](d.even(60, 400)*mm), of[unit.Length](d.even(250, 420)*mm)
 	h.Drum.DeadWraps, h.Drum.Grooved, h.Drum.FleetAngle = unit.Of(unit.Count(1+d.IntN(5))), unit.Answer(some(d, "yes", "no")), unit.Of(unit.Angle(d.even(0.2, 5))*unit.Degree)
-	h.Drum.HubFit, h.Drum.HubMaterial, h.Drum.NoCoupling = lift.HubFit(some(d, "cross_pin", "key")), lift.HubMaterial(some(d, "steel", "aluminium", "printed", "wood")), lift.Coupling(some(d, "yes", "none"))
+	h.Drum.HubFit, h.Drum.HubMaterial, h.Drum.Coupling = lift.HubFit(some(d, "cross_pin", "key")), lift.HubMaterial(some(d, "steel", "aluminium", "printed", "wood")), lift.Coupling(some(d, "yes", "none"))
 	h.Drum.ShaftDiameter, h.Drum.HubAllow = of[unit.Length](d.even(15, 40)*mm), of[unit.Stress](d.even(30, 300)*mpa)
 	h.Drum.KeyWidth, h.Drum.KeyLength, h.Drum.KeyYield = of[unit.Length](d.even(4, 10)*mm), of[unit.Length](d.even(20, 60)*mm), of[unit.Stress](d.even(200, 400)*mpa)
 	if d.IntN(3) == 0 {
@@ -162,7 +162,7 @@ func (d dice) hoist() lift.Hoist {
 	}
 	d.drive(&h)
 	d.frame(&h)
-	h.Base.Mass, h.Base.ChildProof, h.Base.LoosePart = of[unit.Mass](d.even(100, 900)), unit.Answer(some(d, "yes", "no")), of[unit.Mass](d.even(0, 90))
+	h.Base.Mass, h.Base.WeightsFixed, h.Base.LoosePart = of[unit.Mass](d.even(100, 900)), unit.Answer(some(d, "yes", "no")), of[unit.Mass](d.even(0, 90))
 	h.Base.Friction, h.Base.Ground = of[unit.Ratio](d.even(.2, .7)), lift.Ground(some(d, "clay", "sand", "rock"))
 	if h.Base.RopeAngle = of[unit.Angle](d.even(0, .6)); d.IntN(3) == 0 && h.Reeving.LeadSheaves.Val == 1 {
 		h.Base.RopeAngle = unit.Known[unit.Angle]{}

@@ -101,7 +101,7 @@ func hubAndCoupling(c Case) []reason.Reason {
 		}
 		out = append(out, r)
 	}
-	if d.NoCoupling == lift.CouplingYes && d.CouplingMade == lift.CouplingPrinted {
+	if d.Coupling == lift.CouplingYes && d.CouplingMade == lift.CouplingPrinted {
 		out = append(out, c.prove("coupling", reason.Reason{ID: "coupling", Word: reason.NotKnown, Path: "drum.coupling_made_of", Clears: reason.Proof,
 			Say:    say.That("A printed coupling slips and breaks."),
 			Mend:   say.That("Use one of metal, or prove it by test."),

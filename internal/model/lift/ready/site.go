@@ -47,7 +47,7 @@ func peopleNear(c Case) []reason.Reason {
 
 // peopleBelow is somebody who lives under or behind the hoist.
 func peopleBelow(c Case) []reason.Reason {
-	return asked("people_below", reason.YesNo(c.Hoist.Site.Below, unit.Yes), "site.lives_below",
+	return asked("people_below", reason.YesNo(c.Hoist.Site.LivesBelow, unit.Yes), "site.lives_below",
 		"Somebody lives below or behind the hoist.", "Whether somebody lives below or behind the hoist is not known.",
 		"Build it elsewhere.", true, source.FromMemory.At("ISO 12100"))
 }
@@ -65,7 +65,7 @@ func floorBelow(c Case) []reason.Reason {
 
 // owner is a structure whose owner was not asked.
 func owner(c Case) []reason.Reason {
-	if o := c.Hoist.Site.Carries; o == lift.ConsentOwn || o == lift.ConsentAgreed {
+	if o := c.Hoist.Site.Owner; o == lift.ConsentOwn || o == lift.ConsentAgreed {
 		return nil
 	}
 	r := asked("owner", reason.NotKnown, "site.owner", "", "Whether the owner of the structure agrees is not known.", "Ask the owner.", false, source.CommonPractice.Whole())

@@ -9,18 +9,18 @@ import (
 	"duskweight/internal/model"
 )
 
-// Chapter is one change with what it changed: the thing before and after it. Both are nil for a thing of the other
+// FullChange is one change with what it changed: the thing before and after it. Both are nil for a thing of the other
 // kind; Was is nil for a thing that was made. The weather year is left out: OtherYear says whether it changed.
-type Chapter struct {
+type FullChange struct {
 	Change
 	ProjectWas, ProjectIs *model.Project
 	VariantWas, VariantIs *model.Variant
 	OtherYear             bool
 }
 
-// Story returns the changes of a project with what they changed, the newest first: at most limit of them, and only those
+// FullChanges returns the changes of a project with what they changed, the newest first: at most limit of them, and only those
 // before the change numbered before (0 for all).
-func (s *Store) Story(ctx context.Context, project, before int64, limit int) (cs []Chapter, err error) {
+func (s *Store) FullChanges(ctx context.Context, project, before int64, limit int) (cs []FullChange, err error) {
 	rows, err := s.reader.QueryContext(ctx, `SELECT r.seq, r.kind, r.thing, r.number, r.name, r.at, r.said, coalesce(r.undo_of, 0), r.deed, r.deleted,
 			NOT r.deleted AND coalesce(b.deleted, 1), r.edition, r.body, b.edition, b.body, coalesce(r.series, '') <> coalesce(b.series, '')
 		FROM revision AS r LEFT JOIN revision AS b ON b.kind = r.kind AND b.thing = r.thing AND b.number =
@@ -31,7 +31,7 @@ func (s *Store) Story(ctx context.Context, project, before int64, limit int) (cs
 	}
 	defer func() { err = errors.Join(err, rows.Close()) }()
 	for rows.Next() {
-		var c Chapter
+		var c FullChange
 		var is, was body
 		if err := c.scan(rows, &c.Created, &is.edition, &is.text, &was.edition, &was.text, &c.OtherYear); err != nil {
 			return nil, err
