@@ -26,7 +26,7 @@ func TestBrowserSteps(t *testing.T) {
 		tab.Wait(`!document.querySelector("[data-step=undo]").hidden`)
 		for _, css := range []string{"[data-step=undo] button", ".steps a"} {
 			for _, part := range []string{"0.1", "0.5", "0.9"} {
-				if hit := tab.String(fmt.Sprintf(`(() => { const el = document.querySelector(%q), r = el.getBoundingClientRect(), at = document.elementFromPoint(r.left + r.width/2, r.top + %s*r.height); return String(el.contains(at)); })()`, css, part)); hit != "true" {
+				if hit := tab.String(fmt.Sprintf(`(() => { const el = document.querySelector(%q), r = (el.scrollIntoView({block: "center"}), el.getBoundingClientRect()), at = document.elementFromPoint(r.left + r.width/2, r.top + %s*r.height); return String(el.contains(at)); })()`, css, part)); hit != "true" {
 					t.Errorf("%d px: %s lies under something at %s of its height", wide, css, part)
 				}
 			}
