@@ -14,6 +14,7 @@ import (
 // Every page of projects at the edges on the narrowest screen, which is also 1280 px at 400 %: blank in light, full to the
 // brim in forced colours, names without end in the dark, and each form with something that it refuses.
 func TestBrowserPagesAtTheEdges(t *testing.T) {
+	t.Parallel()
 	b := browsertest.Start(t)
 	s, base := webtest.Serve(t)
 	docs := pageDocuments(t)

@@ -106,6 +106,7 @@ func TestBrowserJourney(t *testing.T) {
 
 // Every page of the sample, at 320 and 1366 px, light and dark: no finding, no complaint, no sideways scroll.
 func TestBrowserCrawl(t *testing.T) {
+	t.Parallel()
 	b := browsertest.Start(t)
 	s, base := webtest.Serve(t)
 	webtest.Ask(s.Handler(), "POST", "/sample", map[string][]string{})

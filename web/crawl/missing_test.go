@@ -66,6 +66,7 @@ func TestMissingLeadsToTheField(t *testing.T) {
 
 // With scripts and without, such a link opens what is folded and the caret stands in the field.
 func TestBrowserMissingLeadsToTheField(t *testing.T) {
+	t.Parallel()
 	b := browsertest.Start(t)
 	s, base := webtest.Serve(t)
 	p, vs := webtest.Create(t, s, "first plan", catalog.Start(webtest.ExampleAnswers(t)))

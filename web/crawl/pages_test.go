@@ -132,6 +132,7 @@ func pageDocuments(t *testing.T) map[string]model.Document {
 
 // Every page of every document at the edges: there, whole, and without a word that only a programmer reads.
 func TestEveryPage(t *testing.T) {
+	t.Parallel()
 	s := webtest.NewSite(t)
 	docs := pageDocuments(t)
 	names := make([]string, 0, len(docs))

@@ -112,6 +112,7 @@ func TestPageStates(t *testing.T) {
 // Every state on the narrowest screen, one half of them dark, the other in forced colours: nothing to complain of and
 // nothing sideways.
 func TestBrowserStates(t *testing.T) {
+	t.Parallel()
 	b := browsertest.Start(t)
 	s := webtest.NewSite(t)
 	states := pageStates()

@@ -249,6 +249,7 @@ func withoutLinks(project int64, vs []store.Saved[model.Variant]) []string {
 
 // Every address, its pictures and tables and what a bad form is answered with: no unit of the other system.
 func TestUnitsOfEveryAddress(t *testing.T) {
+	t.Parallel()
 	for word, sys := range map[string]unit.System{"imperial": unit.Imperial, "metric": unit.Metric} {
 		t.Run(word, func(t *testing.T) {
 			s := webtest.NewSite(t)
