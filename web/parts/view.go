@@ -159,8 +159,6 @@ func labelText(v float64, u unit.Measure, sys unit.System, dir unit.Round) strin
 	switch u {
 	case unit.Coulombs:
 		q, ok = unit.Charges, true
-	case unit.Ohms:
-		q, ok = unit.Resistances, true
 	case unit.SquareMetres:
 		q = unit.SmallAreas
 	case unit.Metres:
