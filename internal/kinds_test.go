@@ -21,11 +21,8 @@ import (
 var ownRooms = []string{
 	"internal/model/kind*.go",
 	"internal/model/shelf*.go", "internal/model/typical.go", "internal/model/measured*.go", // of hoists
-	"internal/model/search/fits*.go", // the shelf's parts in a hoist
-	"internal/model/check_dates.go",  // dates of a hoist's load tests
-	// Rules of readiness, and what meets on the line: they ask for the hoist or the battery that they are about, and are not
-	// yet methods of the kinds.
-	"internal/model/judge*.go", "internal/model/peak*.go", "internal/model/wiring.go",
+	"internal/model/search/fits*.go",   // the shelf's parts in a hoist
+	"internal/model/check_dates.go",    // dates of a hoist's load tests
 	"web/hoist/*.go", "web/cells/*.go", // the pages of each
 	"web/trials/*.go",                          // what was tried on a hoist
 	"web/page/hoists.go", "web/shelf/pages.go", // the hoists that parts of the shelf are tried in

@@ -32,7 +32,7 @@ func (r *VariantResult) finish(g Ground, v Variant) {
 		}
 	}
 	r.Cost = g.cost(r, v.Parts)
-	r.Peak.check(g, v, r.Stores)
+	r.Peak.check(g, v)
 	r.Wiring = g.wiring(v, r.Stores)
 	r.judge(g, v)
 	r.missing(g)

@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"duskweight/internal/model/lift/ready"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/source"
 	"duskweight/internal/say"
@@ -31,44 +30,35 @@ type judgement struct {
 	variant Variant
 	result  *VariantResult
 	on      reason.Day
-	hoists  map[int]ready.Case // by the store's place
 }
 
-func judgementOf(g Ground, v Variant, r *VariantResult, on reason.Day) judgement {
-	j := judgement{g, v, r, on, map[int]ready.Case{}}
-	for i, s := range r.Stores {
-		if h := HoistOf(s); h != nil {
-			j.hoists[i] = h.readyCase(on)
-		}
-	}
-	return j
-}
-
-// rule is one rule of a variant with its name in the table of rules. Its reasons have their paths inside the variant, or
-// behind "load." inside the project.
+// rule is one rule with its name in the table of rules. The paths of its reasons lie inside the variant, or behind "load."
+// inside the project; those of a rule of one store lie inside the store's design.
 type rule struct {
 	name string
 	look func(judgement) []reason.Reason
 }
 
-// rules are all rules of a variant, in the order of the rule book. Those of one hoist alone are in ready.Rules.
+// rules are the rules of a variant that are about no one store: what it has, its line, panels, peak and loads. Those of one
+// store are its part's.
 func rules() []rule {
-	return slices.Concat([]rule{{"no_store", noStore}, {"not_computed", notComputed}}, hoistRules(), batteryRules(), lineRules())
-}
-
-// hoistRules are the rules that need nothing but a hoist and the origins of its values.
-func hoistRules() []rule {
-	out := []rule{{"typical", typicalValues}, {"measured_differs", measuredDiffers}}
-	for _, r := range ready.Rules() {
-		out = append(out, rule{r.Name, ofHoists(r)})
-	}
-	return out
+	return append([]rule{{"no_store", noStore}}, lineRules()...)
 }
 
 // Judge says whether a variant may be hung and used, from its design, what it was computed to and the day on which proofs
 // must be valid. It is the one judge: pages, sheet, search and evaluate read it.
 func Judge(g Ground, v Variant, r *VariantResult, on reason.Day) Readiness {
-	return judgeBy(rules(), judgementOf(g, v, r, on))
+	j := judgement{g, v, r, on}
+	return judgeBy(allRules(j), j)
+}
+
+// allRules are the rules of the variant and of each of its stores.
+func allRules(j judgement) []rule {
+	all := rules()
+	for i, s := range j.result.Stores {
+		all = append(all, inStore(s.Kind.Path(i), s.Part.Rules(j, i))...)
+	}
+	return all
 }
 
 func judgeBy(rules []rule, j judgement) Readiness {
@@ -101,42 +91,18 @@ func (r *VariantResult) judge(g Ground, v Variant) {
 	}
 }
 
-// judgeAlone judges the hoist at place i of a variant by the rules that need nothing else of it.
-func (h *HoistResult) judgeAlone(v Variant, i int, on reason.Day) {
-	alone := VariantResult{Stores: make([]StoreResult, i+1)}
-	alone.Stores[i] = StoreResult{Kind: hoistKind, Part: h}
-	j := judgeBy(hoistRules(), judgementOf(Ground{}, v, &alone, on))
-	h.Ready, h.Because = j.Ready, j.Because
-}
-
-// ofHoists asks a rule of one hoist for each hoist of the variant.
-func ofHoists(of ready.Rule) func(judgement) []reason.Reason {
-	return func(j judgement) []reason.Reason {
-		var out []reason.Reason
-		for i, s := range j.result.Stores {
-			if h := HoistOf(s); h != nil {
-				out = append(out, inStore(HoistPath(i), of.Look(j.hoists[i]))...)
+// inStore are the rules of a store with the paths of their reasons moved to where it stands in the variant.
+func inStore(at string, rules []rule) []rule {
+	for k, r := range rules {
+		rules[k].look = func(j judgement) []reason.Reason {
+			out := slices.Clone(r.look(j))
+			for n := range out {
+				out[n].Path = Join(at, out[n].Path)
 			}
+			return out
 		}
-		return out
 	}
-}
-
-// readyCase is a hoist as the rules of one hoist look at it.
-func (h *HoistResult) readyCase(on reason.Day) ready.Case {
-	fed := bySupply(h.Design)
-	if h.Direct != nil && h.Direct.Known {
-		fed = h.Direct.inFullSun(fed)
-	}
-	return ready.New(fed, h.Drive, h.Checks, h.Hazards, on)
-}
-
-// inStore moves paths inside a design to where it stands in the variant.
-func inStore(at string, reasons []reason.Reason) []reason.Reason {
-	for k := range reasons {
-		reasons[k].Path = Join(at, reasons[k].Path)
-	}
-	return reasons
+	return rules
 }
 
 // noStore is a variant in which nothing stores energy.
@@ -146,16 +112,4 @@ func noStore(j judgement) []reason.Reason {
 	}
 	return []reason.Reason{{ID: "no_store", Word: reason.NotKnown, Path: "stores", Clears: reason.Change,
 		Say: say.That("There is no store in this variant yet."), Mend: say.That("Add a lifted mass or a battery."), Source: source.Derivation.Whole()}}
-}
-
-// notComputed is a battery of which too little is known.
-func notComputed(j judgement) []reason.Reason {
-	var out []reason.Reason
-	for i, s := range j.result.Stores {
-		if CellsOf(s) != nil && s.WhyNot != "" {
-			out = append(out, reason.Reason{ID: "not_computed", Word: reason.NotKnown, Path: CellsPath(i), Clears: reason.Answer,
-				Say: say.That("%s", s.WhyNot), Source: source.Derivation.Whole()})
-		}
-	}
-	return out
 }

@@ -2,31 +2,21 @@ package model
 
 import (
 	"duskweight/internal/model/load"
-	"duskweight/internal/model/panel"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
 
-// peakFuse is a battery's fuse that blows at the peak, in a start, or when the panels charge as fast as a named limit lets
-// them.
+// peakFuse is a battery's fuse that blows at the peak or in a start.
 func peakFuse(j judgement) []reason.Reason {
-	habit := source.CommonPractice.Whole()
-	mend := say.That("Use a thicker cable and then a larger fuse, or less load.")
-	out := failing(j.result.Peak.Checks, "fuse", "peak_fuse", mend, habit)
-	out = append(out, failing(j.result.Peak.Checks, "fuse_start", "peak_fuse", mend, habit)...)
-	w := j.result.Wiring
-	for i, s := range j.result.Stores {
-		c := CellsOf(s)
-		if c == nil || c.Resolved.WhyNot != "" || !w.Limited {
-			continue
-		}
-		if f, ok := c.Design.Fuse.Value(); ok && w.Charge > f {
-			out = append(out, must("peak_fuse", Join(CellsPath(i), "fuse_a"), habit, say.That("The panels push %s through the battery's fuse of %s.", say.Current(w.Charge), say.Current(f)), mend))
-		}
-	}
-	return out
+	habit, mend := source.CommonPractice.Whole(), thickerFuse()
+	return append(failing(j.result.Peak.Checks, "fuse", "peak_fuse", mend, habit), failing(j.result.Peak.Checks, "fuse_start", "peak_fuse", mend, habit)...)
+}
+
+// thickerFuse is what mends a fuse that blows.
+func thickerFuse() say.Sentence {
+	return say.That("Use a thicker cable and then a larger fuse, or less load.")
 }
 
 // boardCurrent is a management board that cuts off at the peak.
@@ -47,45 +37,6 @@ func lowVoltage(j judgement) []reason.Reason {
 		return nil
 	}
 	return failing(j.result.Peak.Checks, "low_voltage", "low_voltage", say.That("Use a thicker or shorter cable, a larger battery, or less at once."), source.CommonPractice.Whole())
-}
-
-// chargeCurrent is panels that charge a battery faster than its cells or its fuse withstand.
-func chargeCurrent(j judgement) []reason.Reason {
-	var out []reason.Reason
-	w := j.result.Wiring
-	for i, s := range j.result.Stores {
-		c := CellsOf(s)
-		if c == nil || c.Resolved.WhyNot != "" || j.variant.Controller.Kind == panel.ControllerDirect {
-			continue
-		}
-		cells := unit.Current(c.Resolved.ChargeMost / unit.Power(c.Resolved.Voltage))
-		fuse, fused := c.Design.Fuse.Value()
-		over := w.Charge > cells*(1+1e-9)
-		blows := fused && w.Charge > fuse
-		most := cells
-		if fused {
-			most = min(most, fuse)
-		}
-		text := say.That("The panels push up to %s into cells for %s.", say.Current(w.Charge), say.Current(cells).Down())
-		if !over && blows {
-			text = say.That("The panels push up to %s through a fuse of %s.", say.Current(w.Charge), say.Current(fuse))
-		}
-		mend := say.That("Set the controller to at most %s, and write it down as its most current.", say.Current(most).Down())
-		path := "controller.max_charge_a"
-		switch {
-		case over && w.Limited:
-			out = append(out, inCell(i, must("charge_current", path, source.CommonPractice.Whole(), text, mend)))
-		case (over || blows) && !w.Limited:
-			out = append(out, inCell(i, ask("charge_current", path, source.CommonPractice.Whole(), text, say.Join(say.That("Nobody says what limits it."), mend))))
-		}
-	}
-	return out
-}
-
-// inCell moves a reason about the charge of a battery to that battery, whose store it forbids.
-func inCell(i int, r reason.Reason) reason.Reason {
-	r.Path = Join(CellsPath(i), "charge_rate_per_h")
-	return r
 }
 
 // inverter is one that is wanted and not there, or too weak, or of which nobody says what it gives.

@@ -50,6 +50,7 @@ type Env struct {
 type Part interface {
 	Tank
 	Judged
+	Joined
 	Finish(y YearView)                  // what follows from the year: life, cautions, a sun that is too weak
 	Facts(f *Facts, y YearView)         // adds to the plain answers
 	Needs(at string) []Need             // the parts to buy or make; at is the path of its design in the variant
@@ -72,11 +73,18 @@ type Beside func(lights []panel.Light, air []float64) *reservoir.Source
 
 // Judged is a part as the verdict and the readiness see it.
 type Judged interface {
-	Take(j StoreReadiness)          // keeps how the store was judged
-	Missing(at string) []Missing    // what is not known; paths inside the variant
-	Open(need unit.Energy) bool     // too little is known to say whether it gives a part of that night, J
-	First() (c path.Check, ok bool) // what breaks first; false where no check was made
-	Uncharged() int                 // hours of the year in which it is for the night and too cold or too hot to fill
+	Take(j StoreReadiness)           // keeps how the store was judged
+	Rules(j judgement, i int) []rule // the rules of the store alone, at place i, with the paths of their reasons inside its design
+	Missing(at string) []Missing     // what is not known; paths inside the variant
+	Open(need unit.Energy) bool      // too little is known to say whether it gives a part of that night, J
+	First() (c path.Check, ok bool)  // what breaks first; false where no check was made
+	Uncharged() int                  // hours of the year in which it is for the night and too cold or too hot to fill
+}
+
+// Joined is a part as the line sees it.
+type Joined interface {
+	Wires() Wires
+	Peak(g Ground, b PeakBank) []LineCheck // its checks where it carries the peak of the line
 }
 
 // YearView is what a part may read of the variant's year when it is finished.

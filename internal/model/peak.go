@@ -2,14 +2,9 @@ package model
 
 import (
 	"duskweight/internal/model/cell"
-	"duskweight/internal/model/lift"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/unit"
 )
-
-// usualStepDown is the efficiency of a step-down drive where nobody gave it, as its input current needs it: the low end of
-// 0.90 to 0.94 (from memory).
-const usualStepDown = 0.9
 
 // Peak is what the line has to give when everything that may be on together is on while every hoist lifts.
 type Peak struct {
@@ -60,10 +55,14 @@ func (p Peak) worst() *PeakBank {
 // peak works out the peak of a variant. The line's losses, the standing draws and the hoists are the same in every moment, so
 // the moment with the most at the line is that with the most current.
 func (g Ground) peak(v Variant, stores []StoreResult) Peak {
-	p := Peak{Hoists: hoistPower(v, stores)}
-	idle := g.standing(v, stores) + p.Hoists
+	p := Peak{}
+	idle, brakes := g.standing(v), unit.Power(0) // what is on all the time, and with it what brakes use
+	for _, s := range stores {
+		w := s.Part.Wires()
+		p.Hoists, brakes, idle = p.Hoists+w.Lifting, brakes+w.Brake, idle+w.Standing
+	}
 	line := func(ac, dc float64) unit.Power {
-		return idle + g.Load.Losses.Line(unit.Power(ac), 0) + unit.Power(dc)
+		return idle + p.Hoists + g.Load.Losses.Line(unit.Power(ac), 0) + unit.Power(dc)
 	}
 	p.Line, p.LineStart = line(0, 0), line(0, 0)
 	p.Run.Starts, p.Start.Starts = -1, -1
@@ -78,85 +77,35 @@ func (g Ground) peak(v Variant, stores []StoreResult) Peak {
 		p.AC, p.VA, p.ACMost = max(p.AC, t.AC), max(p.VA, t.Apparent), max(p.ACMost, ac)
 	}
 	for i, s := range stores {
-		if c := CellsOf(s); c != nil && c.Resolved.WhyNot == "" {
-			run, start := p.Line, p.LineStart
-			if !c.Design.ForNight() { // it feeds the electronics alone: neither devices nor motors
-				run = idle - p.Hoists + brakePower(stores)
-				start = run
-			}
-			p.Banks = append(p.Banks, bankAt(i, c, run, start))
+		b := s.Part.Wires().Bank
+		if b == nil {
+			continue
 		}
+		run, start := p.Line, p.LineStart
+		if !b.ForNight { // it feeds the electronics alone: neither devices nor motors
+			run = idle + brakes
+			start = run
+		}
+		p.Banks = append(p.Banks, b.at(i, s.Part, run, start))
 	}
 	return p
 }
 
-func bankAt(i int, c *CellsResult, run, start unit.Power) PeakBank {
-	r := c.Resolved
-	b := PeakBank{At: i, part: c, Rest: r.Rest(), Ohm: r.Internal() + r.CableOhm()}
-	b.Current, b.Voltage, b.Carries = cell.Sag(b.Rest, b.Ohm, run)
-	b.Start, _, _ = cell.Sag(b.Rest, b.Ohm, start)
-	return b
+// at is the battery at place i of the stores, at the peak.
+func (b *Bank) at(i int, part Part, run, start unit.Power) PeakBank {
+	p := PeakBank{At: i, part: part, Rest: b.Rest, Ohm: b.Ohm}
+	p.Current, p.Voltage, p.Carries = cell.Sag(b.Rest, b.Ohm, run)
+	p.Start, _, _ = cell.Sag(b.Rest, b.Ohm, start)
+	return p
 }
 
-// standing is what uses power all the time at the line, as far as it is known: project, inverter, variant, controller, stores.
-func (g Ground) standing(v Variant, stores []StoreResult) unit.Power {
+// standing is what project, inverter, variant and controller use all the time at the line, as far as it is known.
+func (g Ground) standing(v Variant) unit.Power {
 	project, _ := load.StandingPower(g.Project.Load.Standing)
 	own, _ := load.StandingPower(v.Standing)
 	sum := project + own + v.Controller.Standing()
 	if g.Project.Load.HasInverter() {
 		sum += g.Project.Load.Inverter.Idle.Or(0)
 	}
-	for _, s := range stores {
-		if c := CellsOf(s); c != nil {
-			sum += c.Resolved.Standing
-		}
-	}
 	return sum
-}
-
-// hoistPower is what all hoists on the line use in the moment their motors start: V·I_av/η_D and what their brakes use.
-func hoistPower(v Variant, stores []StoreResult) (sum unit.Power) {
-	for _, s := range stores {
-		h := HoistOf(s)
-		if h == nil {
-			continue
-		}
-		if i, ok := h.supplyCurrent(); ok {
-			r := h.Design.Raise
-			sum += unit.Power(r.Voltage.Val)*unit.Power(i)/unit.Power(driveEfficiency(r)) + r.Auxiliary.Or(0)
-		}
-	}
-	return sum
-}
-
-// brakePower is what the brakes of all hoists use while they move.
-func brakePower(stores []StoreResult) (sum unit.Power) {
-	for _, s := range stores {
-		if h := HoistOf(s); h != nil {
-			sum += max(h.Design.Raise.Auxiliary.Or(0), h.Design.Lower.Auxiliary.Or(0))
-		}
-	}
-	return sum
-}
-
-// supplyCurrent is I_av, the most current that the supply drives through the motor: its limit, or what wires and winding let
-// through with the shaft held. False where the line does not feed the motor or neither is known.
-func (r *HoistResult) supplyCurrent() (unit.Current, bool) {
-	raise := r.Design.Raise
-	if raise.Feed == lift.FeedPanel || raise.Feed == "" || !raise.Voltage.Is {
-		return 0, false
-	}
-	m := r.Drive.Machine
-	if !m.R.Is {
-		return raise.CurrentLimit.Val, raise.CurrentLimit.Is
-	}
-	return lift.Available(raise.Voltage.Val, m.BrushDrop, m.R.Val+raise.WireR.Or(0), raise.CurrentLimit), true
-}
-
-// driveEfficiency is η_D of a supply: 1 for a relay that nobody measured, a low usual one for a drive.
-func driveEfficiency(r lift.Raise) unit.Ratio {
-	if r.Feed == lift.FeedRelay {
-		return r.DriveEff.Or(1)
-	}
-	return r.DriveEff.Or(usualStepDown)
 }

@@ -6,7 +6,6 @@ import (
 	"slices"
 
 	"duskweight/internal/model/cell"
-	"duskweight/internal/model/lift"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
@@ -148,10 +147,9 @@ func (w *Wiring) addCable(c CableRun, most float64) {
 // hot checks whether the panels still charge the battery full on a hot day: about energy alone, it forbids nothing.
 func (w *Wiring) hot(v Variant, stores []StoreResult) {
 	need := unit.Voltage(0)
-	for _, s := range stores {
-		if c := CellsOf(s); c != nil && c.Resolved.WhyNot == "" {
-			need = max(need, c.Resolved.Full())
-		}
+	_, all := banks(stores)
+	for _, b := range all {
+		need = max(need, b.Full)
 	}
 	if v.Controller.Kind == panel.ControllerTracking {
 		need *= trackerOver
@@ -169,21 +167,18 @@ func (w *Wiring) hot(v Variant, stores []StoreResult) {
 // otherCables are those of batteries and inverter.
 func (w *Wiring) otherCables(g Ground, stores []StoreResult) {
 	for i, s := range stores {
-		c := CellsOf(s)
-		if c == nil || c.Resolved.WhyNot != "" || !c.Line.Drop.Is {
-			continue
+		for _, run := range s.Part.Wires().Cables {
+			run.Path = Join(s.Kind.Path(i), run.Path)
+			w.addCable(run, cell.DropMost)
 		}
-		w.addCable(CableRun{Join(CellsPath(i), "cable_area_m2"), "battery cable", c.Line.Most, c.Line.Drop.Val, c.Line.DropShare.Val}, cell.DropMost)
 	}
 	inv := g.Project.Load.Inverter
 	if !inv.CableLen.Is || !inv.CableArea.Is || !inv.Rated.Is {
 		return
 	}
 	line := inv.Input
-	for _, s := range stores {
-		if c := CellsOf(s); c != nil && c.Resolved.WhyNot == "" && !line.Is {
-			line = unit.Of(c.Resolved.Voltage)
-		}
+	if _, all := banks(stores); len(all) > 0 && !line.Is {
+		line = unit.Of(all[0].Nominal)
 	}
 	if !line.Is {
 		return
@@ -194,31 +189,13 @@ func (w *Wiring) otherCables(g Ground, stores []StoreResult) {
 	w.addCable(CableRun{"load.inverter.cable_area_m2", "inverter cable", amps, drop, unit.Ratio(drop / line.Val)}, cell.DropMost)
 }
 
-// live is a voltage somewhere, and the field that gives it.
-type live struct {
-	path, what string
-	volts      unit.Voltage
-}
-
 // liveVolts lists the voltages of a variant but those of its strings.
 func liveVolts(v Variant, stores []StoreResult) []live {
 	out := []live{{"controller.line_voltage_v", "The line", v.Controller.Line()}}
 	for i, s := range stores {
-		if c := CellsOf(s); c != nil && c.Resolved.WhyNot == "" {
-			out = append(out, live{Join(CellsPath(i), "series"), "The battery, charged full,", c.Resolved.Full()})
-		}
-		h := HoistOf(s)
-		if h == nil {
-			continue
-		}
-		out = append(out, live{Join(HoistPath(i), "raise.voltage_v"), "The motor's supply", h.Design.Raise.Voltage.Or(0)})
-		if lo := h.Drive.Lowering; lo.Known {
-			out = append(out, live{Join(HoistPath(i), "lower.loads"), "The lamps on the motor", lo.Voltage})
-		}
-		for k, l := range h.Design.Lower.Loads {
-			if l.Kind == lift.LoadClamp {
-				out = append(out, live{Join(HoistPath(i), fmt.Sprintf("lower.loads[%d].threshold_v", k)), "The clamp on the motor", l.Threshold.Or(0)})
-			}
+		for _, l := range s.Part.Wires().Lives {
+			l.path = Join(s.Kind.Path(i), l.path)
+			out = append(out, l)
 		}
 	}
 	return out
