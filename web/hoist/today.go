@@ -1,12 +1,13 @@
 package hoist
 
 import (
-	"duskweight/web/form"
 	"fmt"
 	"math"
+	"time"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/reason"
+	"duskweight/web/form"
 	"duskweight/web/page"
 )
 
@@ -24,50 +25,20 @@ func today(g model.Ground, r model.VariantResult, s model.StoreResult, month int
 	if h.Ready != reason.Yes {
 		say = []string{"Not before every check of the plan sheet holds. Then:"}
 	}
-	return append(say, liftWhen(g, r, s, month), lowerWhen(g, month), "Stop if the base moves, the motor is too hot to touch, or wind moves the mass.")
+	return append(say, liftWhen(g, r, s, time.Month(month+1)), lowerWhen(g, time.Month(month+1)), "Stop if the base moves, the motor is too hot to touch, or wind moves the mass.")
 }
 
 // liftWhen is the time of day in which the sun lifts, and how a lift goes: the hours in which it does so on at least half
 // of the days of the month, or else those of the bright days.
-func liftWhen(g model.Ground, r model.VariantResult, s model.StoreResult, month int) string {
-	enough := sunLifts(g, r, s)
-	days := daysOf(month)
-	var by [24]int // days of the month on which the hour is enough
-	bright := 0
-	for d := days[0]; d < days[1]; d++ {
-		any := false
-		for h := range by {
-			if enough(24*d + h) {
-				by[h]++
-				any = true
-			}
-		}
-		if any {
-			bright++
-		}
+func liftWhen(g model.Ground, r model.VariantResult, s model.StoreResult, month time.Month) string {
+	l, say := g.LiftingHours(r, s, month), ""
+	switch {
+	case l.From == l.To:
+		return "No hour of this month leaves sun enough to lift."
+	case !l.Usual:
+		say = fmt.Sprintf("On bright days, %d of %d in this month: ", l.Bright, l.Days)
 	}
-	n := days[1] - days[0]
-	from, to := longest(func(h int) bool { return 2*by[h] >= n })
-	say := ""
-	if from == to {
-		if from, to = longest(func(h int) bool { return by[h] > 0 }); from == to {
-			return "No hour of this month leaves sun enough to lift."
-		}
-		say = fmt.Sprintf("On bright days, %d of %d in this month: ", bright, n)
-	}
-	return say + fmt.Sprintf("Lift between %s and %s", page.Clock(float64(from)), page.Clock(float64(to))) + liftAndRest(s) + "."
-}
-
-// sunLifts tells whether an hour of the year leaves the hoist what it needs to move, after all that is wanted; with the
-// panel straight on the motor, whether it turns.
-func sunLifts(g model.Ground, r model.VariantResult, s model.StoreResult) func(hour int) bool {
-	if own := s.Reservoir.Own; own != nil {
-		return func(h int) bool { return own.Power[h] > 0 }
-	}
-	standing := float64(r.StandingPower - g.Load.StandingPower) // the variant's, beside the project's
-	return func(h int) bool {
-		return r.Bus.Power[h]-g.Load.Standing[h]-standing-g.Load.Essential[h]-g.Load.Nice[h] >= float64(s.Reservoir.FillThreshold)
-	}
+	return say + fmt.Sprintf("Lift between %s and %s", page.Clock(float64(l.From)), page.Clock(float64(l.To))) + liftAndRest(s) + "."
 }
 
 // liftAndRest is how long a lift takes and how long the motor rests after it.
@@ -90,35 +61,11 @@ func liftAndRest(s model.StoreResult) string {
 	return say
 }
 
-// daysOf are the first day of a month and the first of the next, counted from the first of January.
-func daysOf(month int) (days [2]int) {
-	for _, n := range page.MonthDays[:month] {
-		days[0] += n
-	}
-	days[1] = days[0] + page.MonthDays[month]
-	return days
-}
-
 // lowerWhen is sunset in the middle of the month, to the next ten minutes.
-func lowerWhen(g model.Ground, month int) string {
-	day := daysOf(month)[0] + 14
-	half := g.Sky.Geometry.Sunset[day] // hour angle, 0 … π
-	if half <= 0 || half >= math.Pi {
+func lowerWhen(g model.Ground, month time.Month) string {
+	set, ok := g.Sunset(month)
+	if !ok {
 		return "Lower when you need light."
 	}
-	return "Lower after sunset, about " + page.Clock(math.Ceil((g.Sky.Geometry.Noon[day]+half*12/math.Pi)*6)/6) + ". Times are standard time."
-}
-
-// longest is the longest run of hours of a day that pass, from its first to the end of its last.
-func longest(pass func(hour int) bool) (from, to int) {
-	for h := 0; h < 24; h++ {
-		start := h
-		for h < 24 && pass(h) {
-			h++
-		}
-		if h-start > to-from {
-			from, to = start, h
-		}
-	}
-	return from, to
+	return "Lower after sunset, about " + page.Clock(math.Ceil(float64(set)/600)/6) + ". Times are standard time."
 }

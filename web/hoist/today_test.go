@@ -9,7 +9,6 @@ import (
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
-	"duskweight/web/page"
 )
 
 // todayIn is what to do on a day of June with the first hoist of a variant.
@@ -40,15 +39,6 @@ func TestToday(t *testing.T) {
 	}
 	if want := regexp.MustCompile(`^Lift between 0\d:00 and 1\d:00, .*\nLower after sunset, about 20:[34]0\. .*\nStop if the base moves, the motor is too hot to touch, or wind moves the mass\.$`); !want.MatchString(told["yes hoist"]) {
 		t.Errorf("ready: %q", told["yes hoist"])
-	}
-}
-
-func TestLongest(t *testing.T) {
-	for want, hours := range map[[2]int]string{{0, 0}: "", {9, 12}: "2 9 10 11", {22, 24}: "22 23", {0, 3}: "0 1 2 5"} {
-		in := " " + hours + " "
-		if from, to := longest(func(h int) bool { return strings.Contains(in, " "+page.Itoa(h)+" ") }); from != want[0] || to != want[1] {
-			t.Errorf("%q: %d to %d", hours, from, to)
-		}
 	}
 }
 

@@ -73,28 +73,11 @@ func (t trouble) unplugged() troubleView {
 		v.Rows = append(v.Rows, page.PairView{Name: "The motor", Value: "breaks up first"})
 	}
 	v.Limits = "Only the rotor's inertia and friction. A brake on the drum ends it. A resistor or clamp wired straight to the motor keeps it from starting."
-	if u, speed, ok := t.onShunt(); ok {
+	if u, speed, ok := lift.OnShunt(t.h.Design); ok {
 		v.Rows = append(v.Rows, page.PairView{Name: "With what is wired for good", Value: fmt.Sprintf("%s at %s", unit.SlowSpeeds.Format(float64(speed), t.sys), unit.Voltages.Format(float64(u), t.sys))})
 		v.Limits = "What is wired for good to the motor holds the speed while the lamps are off. If a motor wire itself opens, only friction and inertia are left, and the brake on the drum."
 	}
 	return v
-}
-
-// onShunt is voltage and speed with only those loads that nothing can open.
-func (t trouble) onShunt() (unit.Voltage, unit.Speed, bool) {
-	h := t.h.Design
-	var kept []lift.DCLoad
-	for _, l := range h.Lower.Loads {
-		if l.Permanent == unit.Yes {
-			kept = append(kept, l)
-		}
-	}
-	if len(kept) == 0 {
-		return 0, 0, false
-	}
-	h.Lower.Loads = kept
-	lo := lift.Compute(h).Lowering
-	return lo.Voltage, lo.Speed, lo.Known && lo.Steady && lo.Speed > 0
 }
 
 func (t trouble) joined() troubleView {
@@ -144,8 +127,7 @@ func (t trouble) powerLost() troubleView {
 		v.Rows = append(v.Rows, page.PairView{Name: "Energy that still hangs halfway", Value: unit.Energies.Format(float64(e)/2, t.sys)})
 	}
 	if g := d.LetGo; g.Known && g.Acceleration > 0 {
-		// half the way down from rest: √(2·a·h/2) = v_end/√2, as long as one layer's acceleration holds
-		v.Rows = append(v.Rows, page.PairView{Name: "From halfway it arrives at", Value: unit.Speeds.Format(float64(g.OpenSpeed)*0.7071067811865476, t.sys)})
+		v.Rows = append(v.Rows, page.PairView{Name: "From halfway it arrives at", Value: unit.Speeds.Format(float64(g.Halfway()), t.sys)})
 	}
 	v.Rows = append(v.Rows, page.PairView{Name: "Falls before the brake sets, if it was coming down", Value: page.Known(d.LetGo.BrakeFall, unit.SmallLengths, t.sys)})
 	v.Limits += " How it comes down then: " + z.ComesDown + "."

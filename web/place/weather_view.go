@@ -159,16 +159,14 @@ func knownOr[T unit.Number](k unit.Known[T], say func(T) string, not string) str
 }
 
 // apart is the way over ground from the project's place to the file's in km, where it is more than 100: half a degree of
-// sun's height. Great circle by the haversine, radius 6371 km.
+// sun's height.
 func apart(y sun.Series, p sun.Place) (km float64, far bool) {
 	lat, ok := p.Latitude.Value()
 	lon, okLon := p.Longitude.Value()
 	if !ok || !okLon {
 		return 0, false
 	}
-	a, b := float64(lat), float64(y.Latitude)
-	dLat, dLon := math.Sin((b-a)/2), math.Sin((float64(y.Longitude)-float64(lon))/2)
-	km = 2 * 6371 * math.Asin(math.Min(1, math.Sqrt(dLat*dLat+math.Cos(a)*math.Cos(b)*dLon*dLon)))
+	km = float64(sun.Apart(lat, lon, y.Latitude, y.Longitude)) / 1000
 	return km, km > 100
 }
 

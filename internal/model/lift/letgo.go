@@ -50,6 +50,10 @@ func (w *work) freeRun() float64 {
 	return math.Sqrt(square)
 }
 
+// Halfway is the speed at the end of half the travel from rest with the terminals open: √(2·a·h/2) = v_end/√2, as long as
+// one layer's acceleration holds.
+func (g LetGo) Halfway() unit.Speed { return unit.Speed(float64(g.OpenSpeed) / math.Sqrt2) }
+
 // openAcceleration is how the mass gathers speed with the terminals open, 0 where friction holds it.
 func (w *work) openAcceleration(l layer) float64 {
 	t, _, stuck := w.run.down(w.drumDown(l.length))
