@@ -27,7 +27,7 @@ func decodeInto(dst any, tree *value) error {
 	read := d.problems
 	for _, p := range model.CheckRanges(dst) {
 		if !slices.ContainsFunc(read, func(q model.Problem) bool { return model.Within(p.Path, q.Path) }) {
-			d.refuse(p.Path, "%s", p.Say)
+			d.refuse(p.Path, "%s", p.Say.String())
 		}
 	}
 	return d.problems

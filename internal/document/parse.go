@@ -9,6 +9,7 @@ import (
 	"unicode/utf8"
 
 	"duskweight/internal/model"
+	"duskweight/internal/say"
 )
 
 // Limits of a document; they are tried before anything is made of it.
@@ -84,7 +85,7 @@ func parse(data []byte) (*value, error) {
 }
 
 func refuse(path, format string, args ...any) model.Problems {
-	return model.Problems{{Path: path, Say: fmt.Sprintf(format, args...)}}
+	return model.Problems{{Path: path, Say: say.Words(fmt.Sprintf(format, args...))}}
 }
 
 // syntax says where a text stops being JSON.

@@ -1,10 +1,10 @@
 package document
 
 import (
-	"fmt"
 	"strconv"
 
 	"duskweight/internal/model"
+	"duskweight/internal/say"
 )
 
 // rewrite turns the tree of a project or a variant from one edition to the next. nil changes nothing.
@@ -74,6 +74,6 @@ func apply(l rewrite, v *value) {
 }
 
 func newer(path string, edition int) model.Problems {
-	return model.Problems{{Path: path, Say: fmt.Sprintf(
-		"was written by a newer Duskweight: it is edition %d, and this program reads up to %d", edition, Edition)}}
+	return model.Problems{{Path: path, Say: say.That(
+		"was written by a newer Duskweight: it is edition %s, and this program reads up to %s", edition, Edition)}}
 }

@@ -113,7 +113,7 @@ func (h HoistResult) answer() HoistAnswer {
 func directAnswer(d Direct) *DirectAnswer {
 	a := &DirectAnswer{Points: []DirectPointAnswer{}, Say: say.Join(d.Say...)}
 	if !d.Known {
-		a.Say = say.That("%s", d.WhyNot)
+		a.Say = d.WhyNot
 		return a
 	}
 	a.RunCurrent, a.StartCurrent, a.ShortCurrent, a.OpenVoltage = unit.Of(d.Run), unit.Of(d.Start), unit.Of(d.Short), unit.Of(d.Open)

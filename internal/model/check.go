@@ -89,9 +89,9 @@ func CheckVariant(v Variant) Problems {
 func named(name, path string) Problems {
 	switch {
 	case strings.TrimSpace(name) == "":
-		return Problems{{Path: path, Say: "give it a name"}}
+		return Problems{{Path: path, Say: say.Words("give it a name")}}
 	case len([]rune(name)) > maxText:
-		return Problems{{Path: path, Say: fmt.Sprintf("at most %d letters", maxText)}}
+		return Problems{{Path: path, Say: say.That("at most %s letters", maxText)}}
 	}
 	return nil
 }

@@ -52,7 +52,7 @@ func TestRefusedHoists(t *testing.T) {
 		tc.change(v.Stores[0].Hoist)
 		found := false
 		for _, p := range model.CheckVariant(v) {
-			found = found || p.Path == "stores[0].hoist."+tc.path && strings.Contains(p.Say, tc.say)
+			found = found || p.Path == "stores[0].hoist."+tc.path && strings.Contains(p.Say.String(), tc.say)
 		}
 		if !found {
 			t.Errorf("%s is not refused with %q: %v", tc.path, tc.say, model.CheckVariant(v))

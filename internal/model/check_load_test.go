@@ -38,7 +38,7 @@ func TestRefusedLoads(t *testing.T) {
 		tc.change(&p.Load)
 		found := false
 		for _, q := range model.CheckProject(p) {
-			found = found || q.Path == "load."+tc.path && strings.Contains(q.Say, tc.say)
+			found = found || q.Path == "load."+tc.path && strings.Contains(q.Say.String(), tc.say)
 		}
 		if found != tc.refused {
 			t.Errorf("%s: refused %v, wanted %v: %v", tc.path, found, tc.refused, model.CheckProject(p))

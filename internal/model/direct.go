@@ -22,9 +22,9 @@ const (
 // Direct is a hoist whose motor hangs straight on the panels.
 type Direct struct {
 	Known   bool
-	WhyNot  string    // in plain words, without a full stop
-	Clash   bool      // two things at once on the panels: a controller, or another motor
-	Missing []Missing // paths inside the variant
+	WhyNot  say.Sentence // without a full stop
+	Clash   bool         // two things at once on the panels: a controller, or another motor
+	Missing []Missing    // paths inside the variant
 
 	Run   unit.Current // while it lifts
 	Start unit.Current // first push
@@ -77,9 +77,9 @@ type motor struct {
 func directOf(v Variant, h lift.Hoist, d lift.Drive, second bool) *Direct {
 	r := &Direct{Run: d.Raising.Current, Start: d.Raising.FirstPush}
 	lack := func(path, why string) *Direct {
-		r.WhyNot = why
+		r.WhyNot = say.Words(why)
 		if path != "" {
-			r.Missing = append(r.Missing, Missing{path, "the panel straight on the motor"})
+			r.Missing = append(r.Missing, Missing{path, say.Words("the panel straight on the motor")})
 		}
 		return r
 	}
@@ -96,7 +96,7 @@ func directOf(v Variant, h lift.Hoist, d lift.Drive, second bool) *Direct {
 	panels, problems := panel.NewStraight(v.Panels)
 	if len(problems) > 0 {
 		for _, p := range problems {
-			r.Missing = append(r.Missing, Missing{p.Path, "the curve of the panel, and with it whether the motor starts"})
+			r.Missing = append(r.Missing, Missing{p.Path, say.Words("the curve of the panel, and with it whether the motor starts")})
 		}
 		r.WhyNot = problems[0].Say
 		return r

@@ -212,7 +212,7 @@ func TestDirectNotKnown(t *testing.T) {
 		f(&v)
 		r := g.Evaluate(v)
 		d := HoistOf(r.Stores[0]).Direct
-		if d == nil || d.Known || d.WhyNot == "" || len(d.Missing) == 0 || d.Missing[0].Path != why || r.Stores[0].Reservoir != nil {
+		if d == nil || d.Known || d.WhyNot.IsZero() || len(d.Missing) == 0 || d.Missing[0].Path != why || r.Stores[0].Reservoir != nil {
 			t.Errorf("%s: %+v", why, d)
 		}
 		if a := r.answer().Stores[0].Hoist.Direct; a == nil || a.StartLight.Is || a.Say.IsZero() {

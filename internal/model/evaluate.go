@@ -24,7 +24,7 @@ type Result struct {
 type VariantResult struct {
 	Name      string
 	YearKnown bool
-	WhyNoYear string // in plain words, without a full stop
+	WhyNoYear say.Sentence // without a full stop
 
 	Plane unit.Known[unit.Irradiation] // on the panels, mean over their power
 	Bus   *panel.Bus                   // nil where the year is not known
@@ -35,8 +35,8 @@ type VariantResult struct {
 
 	StandingPower unit.Power // project, variant, controller and stores together
 
-	Verdict    string // a word of the closed list, or "" where nothing is wanted, or the year or what a store gives is not known
-	Open       string // why there is no verdict although the year is known, in plain words, without a full stop; or ""
+	Verdict    string       // a word of the closed list, or "" where nothing is wanted, or the year or what a store gives is not known
+	Open       say.Sentence // why there is no verdict although the year is known, without a full stop; nothing where there is one
 	NightShare float64
 	Headline   []say.Sentence
 	Facts      Facts
@@ -66,7 +66,7 @@ type StoreResult struct {
 // Missing is an input that is not known, by its path in the variant, and what it would let be computed.
 type Missing struct {
 	Path  string
-	Wants string
+	Wants say.Sentence
 }
 
 // Evaluate computes a whole document, judged on a day. The document must have passed Check.
@@ -104,7 +104,7 @@ func reduce(v Variant) []StoreResult {
 // year runs the settled year, if the place is known and the panels can be computed.
 func (g Ground) year(v Variant, r *VariantResult) {
 	if g.Sky == nil {
-		r.WhyNoYear = "the place is not known"
+		r.WhyNoYear = say.Words("the place is not known")
 		if len(g.WhyNot) > 0 {
 			r.WhyNoYear = g.WhyNot[0].Say
 		}
@@ -125,7 +125,7 @@ func (g Ground) year(v Variant, r *VariantResult) {
 	}
 	variant, missing := load.StandingPower(v.Standing)
 	for _, m := range missing {
-		r.Missing = append(r.Missing, Missing{m.Path, m.Wants})
+		r.Missing = append(r.Missing, Missing{m.Path, say.Words(m.Wants)})
 	}
 	standing := variant + v.Controller.Standing()
 	in := year.Input{Bus: bus.Power, Standing: plus(g.Load.Standing, float64(standing)), Essential: g.Load.Essential, Nice: g.Load.Nice, Night: g.Load.NightOf, Keep: true}
@@ -223,7 +223,7 @@ func (g Ground) bus(v Variant, lights []panel.Light) (*panel.Bus, unit.Known[uni
 	if len(problems) > 0 {
 		var ps Problems
 		for _, p := range problems {
-			ps.Add(p.Path, p.Say)
+			ps.Tell(p.Path, p.Say)
 		}
 		return nil, unit.Known[unit.Irradiation]{}, ps
 	}

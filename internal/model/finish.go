@@ -7,6 +7,7 @@ import (
 	"duskweight/internal/model/cost"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // finish adds to a variant what follows from its year and its stores: life, facts, verdict, money, readiness.
@@ -27,7 +28,7 @@ func (r *VariantResult) finish(g Ground, v Variant) {
 			r.NightShare = 1 - float64(unmet)/float64(wanted)
 		}
 		r.Verdict = verdict(r.Year.Nights, r.Year.NightsServed, wanted, wanted-unmet)
-		if r.Open = r.openPart(len(v.Panels)); r.Open != "" {
+		if r.Open = r.openPart(len(v.Panels)); !r.Open.IsZero() {
 			r.Verdict = ""
 		}
 	}
@@ -166,7 +167,7 @@ func (r *VariantResult) missing(g Ground) {
 		r.Missing = append(r.Missing, s.Part.Missing(s.Kind.Path(i))...)
 	}
 	for _, m := range g.Load.Missing {
-		r.Missing = append(r.Missing, Missing{"load." + m.Path, m.Wants})
+		r.Missing = append(r.Missing, Missing{"load." + m.Path, say.Words(m.Wants)})
 	}
 	r.Missing = firstOfEach(r.Missing)
 }

@@ -24,7 +24,7 @@ func Prepare(p Project) Ground {
 	g := Ground{Project: p}
 	sky, problems := sun.Year(p.Place, p.Seed, p.Weather)
 	for _, q := range problems {
-		g.WhyNot.Add(Join("place", q.Path), q.Say)
+		g.WhyNot.Tell(Join("place", q.Path), q.Say)
 	}
 	if len(problems) > 0 || sky == nil {
 		g.Load.Peaks = load.PeaksAnywhere(p.Load)

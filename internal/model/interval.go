@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Interval is the range in which a known value must lie, as a `range` tag writes it: "(0,5]" is more than 0 and at
@@ -43,12 +44,12 @@ func (i Interval) Holds(x float64) bool {
 }
 
 // String says the interval in words: "more than 0 and at most 5".
-func (i Interval) String() string { return i.As(plain) }
+func (i Interval) String() string { return i.As(plain).String() }
 
-// As is String with its limits written by a function, which is told the direction that leads into the interval.
-func (i Interval) As(write func(float64, unit.Round) string) string {
+// As is the sentence of String with its limits given by a function, which is told the direction that leads into the interval.
+func (i Interval) As(limit func(float64, unit.Round) any) say.Sentence {
 	if i.Low == i.High {
-		return write(i.Low, unit.Nearest)
+		return say.That("%s", limit(i.Low, unit.Nearest))
 	}
 	low, high := "at least ", "at most "
 	if i.LowOpen {
@@ -57,11 +58,11 @@ func (i Interval) As(write func(float64, unit.Round) string) string {
 	if i.HighOpen {
 		high = "less than "
 	}
-	return low + write(i.Low, unit.Up) + " and " + high + write(i.High, unit.Down)
+	return say.That(low+"%s and "+high+"%s", limit(i.Low, unit.Up), limit(i.High, unit.Down))
 }
 
 // plain writes a number as the document would: no exponent where the number is short without one.
-func plain(x float64, _ unit.Round) string {
+func plain(x float64, _ unit.Round) any {
 	if a := math.Abs(x); a != 0 && (a < 1e-6 || a >= 1e16) {
 		return strconv.FormatFloat(x, 'g', -1, 64)
 	}

@@ -107,8 +107,8 @@ type Lever struct {
 	Grow     func(s Store, f float64) Store
 	// Tell says what a part comes to that was grown f times; 1 is as it is.
 	Tell func(p Part, f float64) Grown
-	// Stops says what keeps any size from giving asked, or what has to be known first; both empty where neither is so.
-	Stops func(s StoreResult, asked unit.Power) (why say.Sentence, open string)
+	// Stops says what keeps any size from giving asked, or what has to be known first; both say nothing where neither is so.
+	Stops func(s StoreResult, asked unit.Power) (why, open say.Sentence)
 	Never string // why the largest size tried is not enough, where Stops has no answer
 }
 

@@ -117,10 +117,10 @@ func (c *CellsResult) Take(StoreReadiness) {}
 // unprotected is what is not known of the fuse close to a battery and of the cable that it protects.
 func (c *CellsResult) unprotected() (ms []Missing) {
 	if !c.Design.Fuse.Is {
-		ms = append(ms, Missing{"fuse_a", "Which fuse stands close to the battery"})
+		ms = append(ms, Missing{"fuse_a", say.Words("Which fuse stands close to the battery")})
 	}
 	if !c.Design.CableArea.Is {
-		ms = append(ms, Missing{"cable_area_m2", "How thick the battery’s cable is"})
+		ms = append(ms, Missing{"cable_area_m2", say.Words("How thick the battery’s cable is")})
 	}
 	return ms
 }
@@ -131,9 +131,9 @@ func (c *CellsResult) Missing(at string) (ms []Missing) {
 		if m.Path == "standing_w" { // none of its own is the usual case
 			continue
 		}
-		ms = append(ms, Missing{Join(at, m.Path), m.Wants})
+		ms = append(ms, Missing{Join(at, m.Path), say.Words(m.Wants)})
 	}
-	const use = "whether the battery may be used so"
+	use := say.Words("whether the battery may be used so")
 	for _, f := range c.Cautions {
 		if f.Open {
 			ms = append(ms, Missing{Join(at, f.Path), use})
@@ -206,7 +206,7 @@ func tellBank(p Part, _ float64) Grown {
 	return Grown{Size: ratio(all)}
 }
 
-func noBankStops(StoreResult, unit.Power) (why say.Sentence, open string) { return why, "" }
+func noBankStops(StoreResult, unit.Power) (why, open say.Sentence) { return why, open }
 
 func lessCapacity(s Store, f float64) bool {
 	return s.Cells.Resolve().WhyNot == "" && s.Cells.Capacity.Times(f)

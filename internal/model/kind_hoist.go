@@ -126,14 +126,14 @@ func (r *HoistResult) Take(j StoreReadiness) { r.Ready, r.Because = j.Ready, j.B
 // Missing is what the drive and the checks wait for.
 func (r *HoistResult) Missing(at string) (ms []Missing) {
 	for _, m := range r.Drive.Missing {
-		ms = append(ms, Missing{Join(at, m.Path), m.Wants})
+		ms = append(ms, Missing{Join(at, m.Path), say.Words(m.Wants)})
 	}
 	if r.Direct != nil {
 		ms = append(ms, r.Direct.Missing...)
 	}
 	for _, c := range r.Checks {
 		for _, p := range c.Missing {
-			ms = append(ms, Missing{Join(at, p), "the check of: " + c.Part})
+			ms = append(ms, Missing{Join(at, p), say.That("the check of: %s", c.Part)})
 		}
 	}
 	return ms

@@ -70,16 +70,16 @@ func tellHoist(p Part, size unit.Known[unit.Ratio]) Grown {
 
 // hoistStops says what keeps any mass or height from carrying the night: the hoist does not work at all, or gives less power
 // than the lamps ask for at once.
-func hoistStops(s StoreResult, asked unit.Power) (why say.Sentence, open string) {
+func hoistStops(s StoreResult, asked unit.Power) (why, open say.Sentence) {
 	switch {
 	case s.WhyNot == lift.NotEnough:
-		return why, "too little is known of this hoist"
+		return why, say.Words("too little is known of this hoist")
 	case s.Reservoir == nil:
-		return say.That("this hoist gives nothing back. %s", strings.TrimSuffix(s.WhyNot, ".")), ""
+		return say.That("this hoist gives nothing back. %s", strings.TrimSuffix(s.WhyNot, ".")), open
 	case s.Reservoir.DrawMax < asked:
-		return say.That("this hoist gives %s however large it is, and the night asks for up to %s at once", say.Power(s.Reservoir.DrawMax).To(2), say.Power(asked).To(2)), ""
+		return say.That("this hoist gives %s however large it is, and the night asks for up to %s at once", say.Power(s.Reservoir.DrawMax).To(2), say.Power(asked).To(2)), open
 	}
-	return why, ""
+	return why, open
 }
 
 // byVolume is how far a mass reckoned from its volume may be off: ± 10 %.

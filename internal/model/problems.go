@@ -11,9 +11,8 @@ import (
 // Problem is one thing that is wrong with a document: where, and what in plain words. The path is that of the value in
 // the document ("variants[0].stores[1].hoist.travel_m"); "document" is the document as a whole.
 type Problem struct {
-	Path string `json:"path"`
-	Say  string `json:"say"` // in metric units; the numbers of a range in SI, as the document writes them
-	said *say.Sentence
+	Path string       `json:"path"`
+	Say  say.Sentence `json:"say"` // the numbers of a range in SI, as the document writes them: see As
 	out  *outside
 }
 
@@ -23,39 +22,31 @@ type outside struct {
 	is     float64
 }
 
-// In gives the sentence in a reader's units.
-func (p Problem) In(sys unit.System) string {
-	if p.said == nil {
-		return p.Say
+// As returns the problem of a field of a quantity: a range, and what lies out of it, is told in the field's unit. Its limits are
+// rounded towards the inside of the range, the value away from it, so that no limit that is told is refused and no value that is
+// told seems to lie inside.
+func (p Problem) As(q unit.Quantity) Problem {
+	if p.out != nil {
+		p.Say = p.out.say(
+			func(si float64, dir unit.Round) any { return say.Limit(q, si).Toward(dir) },
+			func(si float64, dir unit.Round) any { return say.Of(q, si).To(valueDigits).Toward(dir) })
 	}
-	return p.said.In(sys)
-}
-
-// InUnits is In for a field of a quantity: a range, and what lies out of it, is told in the field's unit. Its limits are rounded
-// towards the inside of the range, the value away from it, so that no limit that is told is refused and no value that is told
-// seems to lie inside.
-func (p Problem) InUnits(q unit.Quantity, sys unit.System) string {
-	if p.out == nil {
-		return p.In(sys)
-	}
-	return p.out.say(
-		func(si float64, dir unit.Round) string { return q.Bound(si, sys, dir) },
-		func(si float64, dir unit.Round) string { return q.FormatTo(si, sys, valueDigits, dir) })
+	return p
 }
 
 // valueDigits is how many digits of a refused value are told: what people type, and not the noise of a conversion.
 const valueDigits = 6
 
-func (o outside) say(bound, value func(float64, unit.Round) string) string {
+func (o outside) say(bound, value func(float64, unit.Round) any) say.Sentence {
 	dir := unit.Up
 	if o.is <= o.within.Low {
 		dir = unit.Down
 	}
-	return fmt.Sprintf("must be %s; it is %s", o.within.As(bound), value(o.is, dir))
+	return say.That("must be %s; it is %s", o.within.As(bound), value(o.is, dir))
 }
 
 // String gives "path: sentence".
-func (p Problem) String() string { return p.Path + ": " + p.Say }
+func (p Problem) String() string { return p.Path + ": " + p.Say.String() }
 
 // Problems is everything that is wrong, all at once. It is an error where it is not empty; see Err.
 type Problems []Problem
@@ -77,12 +68,12 @@ func (ps Problems) Err() error {
 	return ps
 }
 
-// Add appends a problem.
-func (ps *Problems) Add(path, say string) { *ps = append(*ps, Problem{Path: path, Say: say}) }
+// Add appends a problem that is said in words alone.
+func (ps *Problems) Add(path, words string) { ps.Tell(path, say.Words(words)) }
 
-// Tell appends a problem whose sentence has quantities in it.
+// Tell appends a problem whose sentence has values in it.
 func (ps *Problems) Tell(path string, sentence say.Sentence) {
-	*ps = append(*ps, Problem{Path: path, Say: sentence.String(), said: &sentence})
+	*ps = append(*ps, Problem{Path: path, Say: sentence})
 }
 
 // Under returns the problems at a path and at everything inside it, in their order: "variants[1]" takes

@@ -7,17 +7,18 @@ import (
 
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 func TestProblemsUnder(t *testing.T) {
 	ps := Problems{
-		{Path: "variants[1]", Say: "a"}, {Path: "variants[1].name", Say: "b"}, {Path: "variants[10].name", Say: "c"}, {Path: "variants[1].stores[0]", Say: "d"},
-		{Path: "variants", Say: "e"}, {Path: "document", Say: "f"},
+		{Path: "variants[1]", Say: say.Words("a")}, {Path: "variants[1].name", Say: say.Words("b")}, {Path: "variants[10].name", Say: say.Words("c")}, {Path: "variants[1].stores[0]", Say: say.Words("d")},
+		{Path: "variants", Say: say.Words("e")}, {Path: "document", Say: say.Words("f")},
 	}
 	for path, want := range map[string]string{"variants[1]": "abd", "variants": "abcde", "variants[1].stores": "d", "": "abcdef", "variants[1].nam": ""} {
 		got := ""
 		for _, p := range ps.Under(path) {
-			got += p.Say
+			got += p.Say.String()
 		}
 		if got != want {
 			t.Errorf("under %q: %s, want %s", path, got, want)
@@ -26,8 +27,8 @@ func TestProblemsUnder(t *testing.T) {
 }
 
 func TestProblemsMoved(t *testing.T) {
-	got := Problems{{Path: "name", Say: "a"}, {Path: "", Say: "b"}, {Path: "[2].x", Say: "c"}}.Moved("variants[0]")
-	want := Problems{{Path: "variants[0].name", Say: "a"}, {Path: "variants[0]", Say: "b"}, {Path: "variants[0][2].x", Say: "c"}}
+	got := Problems{{Path: "name", Say: say.Words("a")}, {Path: "", Say: say.Words("b")}, {Path: "[2].x", Say: say.Words("c")}}.Moved("variants[0]")
+	want := Problems{{Path: "variants[0].name", Say: say.Words("a")}, {Path: "variants[0]", Say: say.Words("b")}, {Path: "variants[0][2].x", Say: say.Words("c")}}
 	if !reflect.DeepEqual(got, want) {
 		t.Errorf("%v, want %v", got, want)
 	}
@@ -47,7 +48,7 @@ func TestProblemsErr(t *testing.T) {
 
 // A range is said in the units of a reader, its limits rounded inwards and the value outwards. By hand: 10 m are 32.808 ft and
 // 10.001 m are 32.8117 ft; 1e8 N are the weight of 1e8/9.80665 = 10 197 162 kg.
-func TestProblemInUnits(t *testing.T) {
+func TestProblemAsField(t *testing.T) {
 	type shed struct {
 		Height float64 `json:"height_m" range:"(0,10]"`
 		Load   float64 `json:"load_n" range:"(0,1e8]"`
@@ -59,19 +60,19 @@ func TestProblemInUnits(t *testing.T) {
 		t.Fatalf("%v", ps)
 	}
 	for _, c := range []struct{ got, want string }{
-		{ps[0].InUnits(unit.Lengths, unit.Imperial), "must be more than 0 ft and at most 32.8 ft; it is 32.8117 ft"},
-		{ps[0].InUnits(unit.Lengths, unit.Metric), "must be more than 0 m and at most 10 m; it is 10.001 m"},
-		{ps[0].In(unit.Imperial), "must be more than 0 and at most 10; it is 10.001"},
-		{ps[1].InUnits(unit.Loads, unit.Metric), "must be more than 0 kg and at most 10 100 000 kg; it is 20 394 400 kg"},
-		{ps[2].InUnits(unit.Counts, unit.Metric), "must be at least 0 and at most 1024; it is 1025"},
-		{ps[3].InUnits(unit.Temperatures, unit.Imperial), "must be at least −76 °F and at most 176 °F; it is −76.9 °F"},
+		{ps[0].As(unit.Lengths).Say.In(unit.Imperial), "must be more than 0 ft and at most 32.8 ft; it is 32.8117 ft"},
+		{ps[0].As(unit.Lengths).Say.In(unit.Metric), "must be more than 0 m and at most 10 m; it is 10.001 m"},
+		{ps[0].Say.In(unit.Imperial), "must be more than 0 and at most 10; it is 10.001"},
+		{ps[1].As(unit.Loads).Say.In(unit.Metric), "must be more than 0 kg and at most 10 100 000 kg; it is 20 394 400 kg"},
+		{ps[2].As(unit.Counts).Say.In(unit.Metric), "must be at least 0 and at most 1024; it is 1025"},
+		{ps[3].As(unit.Temperatures).Say.In(unit.Imperial), "must be at least −76 °F and at most 176 °F; it is −76.9 °F"},
 	} {
 		if got := strings.ReplaceAll(c.got, unit.Space, " "); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
-	if p := (Problem{Say: "give it a name"}); p.InUnits(unit.Lengths, unit.Imperial) != p.Say {
-		t.Errorf("%q", p.InUnits(unit.Lengths, unit.Imperial))
+	if p := (Problem{Say: say.Words("give it a name")}); !p.As(unit.Lengths).Say.Is(p.Say) {
+		t.Errorf("%q", p.As(unit.Lengths).Say)
 	}
 }
 
@@ -86,7 +87,7 @@ func TestContradictionInUnits(t *testing.T) {
 		{"the drum (4000 mm) must be thicker than its rope (4200 mm)", "the drum (157 in) must be thicker than its rope (165 in)"},
 		{"the rope is too short: 4 × the travel is 5200 m before any of it reaches the drum", "the rope is too short: 4 × the travel is 17 100 ft before any of it reaches the drum"},
 	} {
-		metric, imperial := strings.ReplaceAll(ps[i].Say, unit.Space, " "), strings.ReplaceAll(ps[i].In(unit.Imperial), unit.Space, " ")
+		metric, imperial := strings.ReplaceAll(ps[i].Say.String(), unit.Space, " "), strings.ReplaceAll(ps[i].Say.In(unit.Imperial), unit.Space, " ")
 		if metric != want.metric || imperial != want.imperial {
 			t.Errorf("%q and %q, want %q", metric, imperial, want)
 		}

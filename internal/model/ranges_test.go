@@ -136,7 +136,7 @@ func TestRangesReachEverything(t *testing.T) {
 	spoil(reflect.ValueOf(h).Elem())
 	found := 0
 	for _, p := range CheckRanges(h) {
-		if strings.HasPrefix(p.Say, "must be") && !strings.Contains(p.Say, `"`) {
+		if strings.HasPrefix(p.Say.String(), "must be") && !strings.Contains(p.Say.String(), `"`) {
 			found++
 		}
 	}

@@ -1,8 +1,6 @@
 package model
 
 import (
-	"fmt"
-
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
@@ -38,24 +36,24 @@ func verdict(nights, served int, wanted, given unit.Energy) string {
 	return LearningPiece
 }
 
-// openPart says what is missing or not known well enough for a verdict that it could still mend; "" where nothing is.
-func (r *VariantResult) openPart(panels int) string {
+// openPart says what is missing or not known well enough for a verdict that it could still mend; nothing where all is known.
+func (r *VariantResult) openPart(panels int) say.Sentence {
 	if r.Verdict == "" || r.Verdict == CarriesNight {
-		return ""
+		return say.Sentence{}
 	}
 	if panels == 0 {
-		return "there is no panel yet. Add the panels that fill the stores"
+		return say.Words("there is no panel yet. Add the panels that fill the stores")
 	}
 	if len(r.Stores) == 0 {
-		return "nothing is there that stores energy. Add a lifted mass or a battery"
+		return say.Words("nothing is there that stores energy. Add a lifted mass or a battery")
 	}
 	need, _ := r.Facts.nightNeed()
 	for _, s := range r.Stores {
 		if s.Part.Open(need) {
-			return fmt.Sprintf("too little is known of “%s” to say what it gives", s.Name)
+			return say.That("too little is known of “%s” to say what it gives", s.Name)
 		}
 	}
-	return ""
+	return say.Sentence{}
 }
 
 // Facts are the plain answers beside a verdict. What is not known is not known.
@@ -125,7 +123,7 @@ func headline(r *VariantResult) []say.Sentence {
 	var out []say.Sentence
 	switch r.Verdict {
 	case "":
-		if r.Open != "" {
+		if !r.Open.IsZero() {
 			return []say.Sentence{say.That("Not known yet: %s.", r.Open)}
 		}
 		if r.YearKnown {

@@ -31,6 +31,10 @@ type step struct {
 // Of is a value of a quantity, in SI, in the quantity's own unit of each system.
 func Of(q unit.Quantity, si float64) Amount { return Amount{si: si, digits: digits, q: q} }
 
+// Limit is a limit of a quantity, with its digits, at least three: "at most 32.8 ft" for 10 m rounded down. Rounded towards the
+// inside of the range it is a value that is accepted.
+func Limit(q unit.Quantity, si float64) Amount { return Of(q, si).To(q.LimitDigits()) }
+
 // stepped is Of with the units of larger values.
 func stepped(q unit.Quantity, si float64, larger *step) Amount {
 	return Amount{si: si, digits: digits, q: q, larger: larger}
@@ -61,6 +65,9 @@ func (a Amount) Up() Amount { a.round = unit.Up; return a }
 
 // Down returns the amount rounded down in the reader's unit: for a strength that is there.
 func (a Amount) Down() Amount { a.round = unit.Down; return a }
+
+// Toward returns the amount rounded in a direction in the reader's unit.
+func (a Amount) Toward(dir unit.Round) Amount { a.round = dir; return a }
 
 func (a Amount) print(sys unit.System) string {
 	if a.endless != "" && math.IsInf(a.si, 1) {
@@ -149,6 +156,9 @@ func Temperature(t unit.Celsius) Amount {
 
 // Light is sunlight on a surface in W/m².
 func Light(g unit.Irradiance) Amount { return Of(unit.Irradiances, float64(g)) }
+
+// Sun is the sunlight that falls on a surface in a day, in kWh/m².
+func Sun(h unit.Irradiation) Amount { return Of(unit.Irradiations, float64(h)) }
 
 // WireArea is the copper of a wire in mm², in both systems.
 func WireArea(a unit.Area) Amount { return Of(unit.SmallAreas, float64(a)) }

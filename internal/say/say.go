@@ -42,6 +42,9 @@ func That(words string, values ...any) Sentence {
 	return s
 }
 
+// Words makes a sentence of a text as it is, with no value in it.
+func Words(text string) Sentence { return Sentence{words: []string{text}} }
+
 func partOf(v any) part {
 	switch v := v.(type) {
 	case Amount:

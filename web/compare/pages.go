@@ -139,7 +139,7 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 	money := func(v float64) string { return page.MoneyText(unit.Money(v), currency) }
 	year := func(f func(model.VariantResult) float64) func(model.VariantResult) (float64, bool) {
 		return func(r model.VariantResult) (float64, bool) {
-			if !r.YearKnown || r.Open != "" {
+			if !r.YearKnown || !r.Open.IsZero() {
 				return 0, false
 			}
 			return f(r), true

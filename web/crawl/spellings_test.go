@@ -132,7 +132,7 @@ func typeOne(t *testing.T, s *web.Site, here string, id int64, field, text strin
 	v := savedVariant(t, s, id)
 	sent := url.Values{form.NameRevision: {page.Itoa(int(v.Revision))}, "stores[0].hoist." + field: {text}}
 	w := webtest.Ask(s.Handler(), "POST", here, sent, "Accept", "application/json")
-	var got struct{ Problems []model.Problem }
+	var got struct{ Problems []form.ProblemView }
 	if err := json.Unmarshal(w.Body.Bytes(), &got); err != nil {
 		t.Fatalf("%q: %d %v", text, w.Code, err)
 	}

@@ -67,7 +67,7 @@ func pageStates() map[string]state {
 		"form, refused":     {page.Frame{Title: "Panels", Tabs: tabs, Refused: true}, table(f.View(&v, typed, problems, unit.Imperial), templ.Raw(`<p data-headline>A learning piece.</p>`), true)},
 		"form, no answer":   {page.Frame{Title: "Panels"}, table(f.View(&v, url.Values{}, nil, unit.Imperial), nil, false)},
 		"not found":         {page.Frame{Title: "Not here"}, page.Refused(page.Refusal{Title: "Not here", Say: []string{"There is nothing at /" + word + "."}})},
-		"problems":          {page.Frame{Title: "Refused", Refused: true}, page.Refused(page.Refusal{Title: "Refused", Problems: model.Problems{{Path: word, Say: huge}}})},
+		"problems":          {page.Frame{Title: "Refused", Refused: true}, page.Refused(page.Refusal{Title: "Refused", Problems: []form.ProblemView{{Label: word, Say: huge}}})},
 		"conflict":          {page.Frame{Title: "Conflict"}, page.Refused(page.Refusal{Title: "Conflict", Say: []string{"Changed meanwhile."}, Conflict: &page.Conflict{Back: "/x", Rows: []page.ConflictRow{{Label: huge, Saved: word, Yours: "not known"}}}})},
 		"conflict, none":    {page.Frame{Title: "Conflict"}, page.Refused(page.Refusal{Title: "Conflict", Conflict: &page.Conflict{Back: "/x"}})},
 	}

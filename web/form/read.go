@@ -8,6 +8,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Form edits one thing: a project or a variant.
@@ -45,7 +46,7 @@ func (f Form[T]) Read(typed url.Values, t *T, sys unit.System) model.Problems {
 		f.Press(t, typed.Get(NameDo))
 	}
 	if f.Check != nil {
-		r.problems = append(r.problems, f.inUnits(f.without(f.Check(*t), r.problems), t, sys)...)
+		r.problems = append(r.problems, f.asFields(f.without(f.Check(*t), r.problems), t)...)
 	}
 	return r.problems
 }
@@ -65,12 +66,11 @@ func (f Form[T]) without(more, have model.Problems) model.Problems {
 	return out
 }
 
-// inUnits says problems in the reader's units, and a range in the unit of its field.
-func (f Form[T]) inUnits(problems model.Problems, t *T, sys unit.System) model.Problems {
+// asFields says a range in the unit of its field.
+func (f Form[T]) asFields(problems model.Problems, t *T) model.Problems {
 	for i, p := range problems {
-		problems[i].Say = p.In(sys)
 		if in := FindInput(f.Parts, t, p.Path); in != nil && in.q != nil {
-			problems[i].Say = p.InUnits(*in.q, sys)
+			problems[i] = p.As(*in.q)
 		}
 	}
 	return problems
@@ -106,7 +106,7 @@ func (r *reader[T]) input(in *Input[T], t *T) {
 		return
 	}
 	if err := in.Read(t, sent[0], r.sys); err != nil {
-		r.problems = append(r.problems, model.Problem{Path: in.Path, Say: err.Error()})
+		r.problems = append(r.problems, model.Problem{Path: in.Path, Say: say.Why(err)})
 		return
 	}
 	r.forget(in.Path)
@@ -122,7 +122,7 @@ func (r *reader[T]) list(l *list[T], t *T) {
 	if sent := r.typed.Get(l.Path + RowsSuffix); sent != "" {
 		n, err := strconv.Atoi(sent)
 		if err != nil || n < 0 || n > max(l.most, l.Count(t)) {
-			r.problems = append(r.problems, model.Problem{Path: l.Path, Say: fmt.Sprintf("At most %d rows.", l.most)})
+			r.problems = append(r.problems, model.Problem{Path: l.Path, Say: say.That("At most %s rows.", l.most)})
 			return
 		}
 		l.Resize(t, n)

@@ -99,7 +99,7 @@ func (f Form[T]) View(t *T, typed url.Values, problems model.Problems, sys unit.
 		p.origins = *f.Origins(t)
 	}
 	for _, one := range problems {
-		say := Sentence(one.Say)
+		say := Sentence(one.Say.In(sys))
 		if have := p.problems[one.Path]; have != "" {
 			say = have + " " + say
 		}
@@ -114,7 +114,7 @@ func (f Form[T]) View(t *T, typed url.Values, problems model.Problems, sys unit.
 	out := FormView{Parts: parts, Save: "Save", Units: UnitsWords[sys]}
 	for _, one := range problems {
 		label, id := p.labelOf(one.Path)
-		out.Problems = append(out.Problems, ProblemView{ID: id, Label: label, Say: Sentence(one.Say)})
+		out.Problems = append(out.Problems, ProblemView{ID: id, Label: label, Say: Sentence(one.Say.In(sys))})
 	}
 	return out
 }

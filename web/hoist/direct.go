@@ -18,7 +18,7 @@ func (s sketch) panelCurve() page.Plot {
 	p := page.Plot{Id: "panel", Title: "The panel and the motor on it", X: volts.Axis("voltage"), Y: []string{amps.Axis("current")}}
 	x := s.h.Direct
 	if !x.Known {
-		p.Say = "Not drawn yet: " + x.WhyNot + "."
+		p.Say = "Not drawn yet: " + x.WhyNot.In(s.sys) + "."
 		return p
 	}
 	for i, g := range []unit.Irradiance{1000, 600, 200} {
@@ -116,7 +116,7 @@ func directViewOf(x *model.Direct, sys unit.System, page string) *directView {
 // directRows is the panel straight on the motor in numbers.
 func directRows(x *model.Direct, sys unit.System) []page.PairView {
 	if !x.Known {
-		return []page.PairView{{Name: "Starts", Value: "not known: " + x.WhyNot}}
+		return []page.PairView{{Name: "Starts", Value: "not known: " + x.WhyNot.In(sys)}}
 	}
 	never := "at no sun"
 	light := func(k unit.Known[unit.Irradiance]) string {

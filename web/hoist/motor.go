@@ -50,7 +50,7 @@ func plateOf(typed url.Values, sys unit.System, to string) plateView {
 		x, known, err := a.q.Parse(text, sys)
 		switch {
 		case err != nil:
-			v.Problem = a.label + ": " + form.Sentence(err.Error())
+			v.Problem = a.label + ": " + form.Sentence(say.Why(err).In(sys))
 		case known:
 			given++
 		}
@@ -64,7 +64,7 @@ func plateOf(typed url.Values, sys unit.System, to string) plateView {
 	}
 	k, r, free, err := lift.FromPlate(lift.Plate{Voltage: unit.Voltage(si[0]), Power: unit.Power(si[1]), Speed: unit.AngularSpeed(si[2]), Current: unit.Current(si[3])})
 	if err != nil {
-		v.Problem = form.Sentence(err.Error())
+		v.Problem = form.Sentence(say.Why(err).In(sys))
 		return v
 	}
 	v.Rows = []page.PairView{{Name: "Constant K", Value: unit.MachineConstants.Format(float64(k), sys)}, {Name: "Resistance between the wires", Value: unit.Resistances.Format(float64(r), sys)}, {Name: "Current without load", Value: unit.Currents.Format(float64(free), sys)}}

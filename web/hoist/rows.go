@@ -110,7 +110,7 @@ func (s *Pages) saveRow(w http.ResponseWriter, r *http.Request, at rowsPlace, k 
 	next := document.Clone(at.variant.Value)
 	taken, err := row.Take(next.Stores[at.i].Hoist, choice)
 	if err != nil {
-		return s.rowsOf(w, r, at, k, typed, []form.ProblemView{{ID: "rows", Label: rowName(row, at.sys), Say: form.Sentence(err.Error())}})
+		return s.rowsOf(w, r, at, k, typed, []form.ProblemView{{ID: "rows", Label: rowName(row, at.sys), Say: form.Sentence(say.Why(err).In(at.sys))}})
 	}
 	if len(taken.Copied)+len(taken.Own) == 0 {
 		return s.rowsOf(w, r, at, k, typed, []form.ProblemView{{ID: nameRead, Label: rowName(row, at.sys), Say: "This row gives a strength alone. It is copied only with your word that your part says so."}})
@@ -122,7 +122,7 @@ func (s *Pages) saveRow(w http.ResponseWriter, r *http.Request, at rowsPlace, k 
 		labels := table.Labels(next)
 		var list []form.ProblemView
 		for _, p := range problems {
-			list = append(list, form.ProblemView{ID: "rows", Label: firstOf(labels[p.Path], rowName(row, at.sys)), Say: form.Sentence(p.Say)})
+			list = append(list, form.ProblemView{ID: "rows", Label: firstOf(labels[p.Path], rowName(row, at.sys)), Say: form.Sentence(p.Say.In(at.sys))})
 		}
 		return s.rowsOf(w, r, at, k, typed, list)
 	}

@@ -65,7 +65,7 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	for _, m := range r.Missing {
 		if model.Within(m.Path, at) {
 			l := page.FieldLink(m.Path, labels, here)
-			l.Text += ": " + m.Wants
+			l.Text += ": " + m.Wants.In(sys)
 			v.Missing = append(v.Missing, l)
 		}
 	}

@@ -30,7 +30,7 @@ func loadViewOf(g model.Ground, sys unit.System, labels map[string]string, here 
 	if g.Sky == nil {
 		v := loadView{Headline: "What a night needs is not known yet: its length depends on the place."}
 		for _, p := range g.WhyNot {
-			v.Flags = append(v.Flags, page.FlagView{Say: form.Sentence(p.Say)})
+			v.Flags = append(v.Flags, page.FlagView{Say: form.Sentence(p.Say.In(sys))})
 		}
 		return v
 	}

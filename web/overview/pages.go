@@ -87,7 +87,7 @@ func overviewOf(g model.Ground, p store.Saved[model.Project], variants []store.S
 		results[i] = g.Evaluate(saved.Value)
 		v.Cards = append(v.Cards, cardOf(results[i], p, saved.ID, sys))
 	}
-	v.Headline = projectHeadline(g, results)
+	v.Headline = projectHeadline(g, results, sys)
 	if g.Sky != nil && len(variants) > 0 && g.Load.ApplianceYear > 0 {
 		v.Range = page.RangeLater(p.ID, variants[:min(len(variants), page.MostCompared)])
 	}
@@ -102,7 +102,7 @@ func overviewOf(g model.Ground, p store.Saved[model.Project], variants []store.S
 }
 
 // projectHeadline says the best verdict among the variants, and by which.
-func projectHeadline(g model.Ground, results []model.VariantResult) string {
+func projectHeadline(g model.Ground, results []model.VariantResult, sys unit.System) string {
 	if g.Sky == nil {
 		return "Say where you are, and the sun and the length of the nights are known."
 	}
@@ -119,8 +119,8 @@ func projectHeadline(g model.Ground, results []model.VariantResult) string {
 	r := results[best]
 	switch r.Verdict {
 	case "":
-		if i := slices.IndexFunc(results, func(r model.VariantResult) bool { return r.Open != "" }); i >= 0 {
-			return "Not known yet: " + results[i].Open + "."
+		if i := slices.IndexFunc(results, func(r model.VariantResult) bool { return !r.Open.IsZero() }); i >= 0 {
+			return "Not known yet: " + results[i].Open.In(sys) + "."
 		}
 		return "Nothing is asked of the night yet."
 	case model.CarriesNight:
@@ -141,7 +141,7 @@ func cardOf(r model.VariantResult, p store.Saved[model.Project], id int64, sys u
 		c.Say = more[0]
 	}
 	nights, cost := "not known", fmt.Sprintf("%d of %d parts priced", r.Cost.Priced, r.Cost.Parts)
-	if r.YearKnown && r.Open == "" {
+	if r.YearKnown && r.Open.IsZero() {
 		nights = fmt.Sprintf("%d of %d", r.Year.NightsServed, r.Year.Nights)
 	}
 	if all, ok := r.Cost.Capital.Value(); ok {

@@ -113,7 +113,7 @@ func cellsFact(f model.Facts, sys unit.System) FactView {
 
 func nightsFact(r model.VariantResult) FactView {
 	v := FactView{ID: "nights", Label: "Nights with light", Value: "not known"}
-	if r.YearKnown && r.Open == "" {
+	if r.YearKnown && r.Open.IsZero() {
 		v.Value = unit.Rounded(float64(r.Year.NightsServed), 3) + " of " + unit.Rounded(float64(r.Year.Nights), 3)
 		v.Note = "longest time without: " + unit.Rounded(float64(r.Year.LongestOutage.Hours), 3) + " hours of essential load"
 		v.How = &HowView{Formula: "a night counts when nothing the appliances wanted is missing", Topic: "night", Source: "settled year, run hour by hour"}

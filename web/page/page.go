@@ -12,6 +12,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/store"
+	"duskweight/web/form"
 )
 
 // handler answers a request or says why not. The adapter below is the only place where an error becomes a page.
@@ -96,7 +97,7 @@ type Refusal struct {
 	Status   int
 	Title    string
 	Say      []string
-	Problems model.Problems
+	Problems []form.ProblemView
 	Conflict *Conflict
 }
 
@@ -135,7 +136,7 @@ func (s *Site) refusalOf(r *http.Request, err error) Refusal {
 			Say: []string{"This was changed on another page or in another window after you opened it. Nothing of yours was saved over it."},
 		}
 	case errors.As(err, &problems):
-		return Refusal{Status: http.StatusUnprocessableEntity, Title: "This cannot be taken as it is", Problems: problems}
+		return Refusal{Status: http.StatusUnprocessableEntity, Title: "This cannot be taken as it is", Problems: ProblemsOf(problems, s.unitsOr(r))}
 	case errors.As(err, &tooLarge):
 		return Refusal{
 			Status: http.StatusRequestEntityTooLarge, Title: "Too large",

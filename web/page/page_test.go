@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"duskweight/internal/model"
+	"duskweight/internal/say"
 	"duskweight/internal/store"
 	"duskweight/web/page"
 	"duskweight/web/webtest"
@@ -26,8 +27,8 @@ func TestErrorsBecomePages(t *testing.T) {
 		code int
 		say  string
 	}{
-		{model.Problems{{Path: "name", Say: "give it a name"}}, 422, "give it a name"},
-		{fmt.Errorf("wrapped: %w", model.Problems{{Path: "x", Say: "<b>bold</b>"}}), 422, "&lt;b&gt;"},
+		{model.Problems{{Path: "name", Say: say.Words("give it a name")}}, 422, "Give it a name."},
+		{fmt.Errorf("wrapped: %w", model.Problems{{Path: "x", Say: say.Words("<b>bold</b>")}}), 422, "&lt;b&gt;"},
 		{&page.Conflict{Back: "/back", Rows: []page.ConflictRow{{Label: "Travel", Saved: "4.5 m", Yours: "5 m"}}}, 409, "4.5 m"},
 		{fmt.Errorf("wrapped: %w", store.ErrStale), 409, "Nothing of yours was saved over it"},
 		{store.ErrNothing, 409, "nothing left"},

@@ -45,7 +45,7 @@ func TestRoomOfTheBattery(t *testing.T) {
 	if said := say.Join(warm.Differ...).String(); strings.Contains(said, "to charge") {
 		t.Errorf("in the room: %s", said)
 	}
-	if ps := f.Read(url.Values{"place.indoor.swing_k": {"22"}}, &doc.Project, unit.Metric); len(ps) != 1 || !strings.Contains(ps[0].Say, "mean of the year first") {
+	if ps := f.Read(url.Values{"place.indoor.swing_k": {"22"}}, &doc.Project, unit.Metric); len(ps) != 1 || !strings.Contains(ps[0].Say.String(), "mean of the year first") {
 		t.Errorf("a warmest month without a mean: %v", ps)
 	}
 	if ps := f.Read(url.Values{"place.indoor.mean_c": {""}}, &room, unit.Metric); len(ps) > 0 || room.Place.Indoor != nil {

@@ -26,7 +26,7 @@ func placeViewOf(g model.Ground, sys unit.System, here string) placeView {
 	if g.Sky == nil {
 		v := placeView{Headline: "The sun is not known yet."}
 		for _, p := range g.WhyNot {
-			v.Flags = append(v.Flags, page.FlagView{Say: form.Sentence(p.Say)})
+			v.Flags = append(v.Flags, page.FlagView{Say: form.Sentence(p.Say.In(sys))})
 		}
 		return v
 	}
@@ -40,8 +40,8 @@ func placeViewOf(g model.Ground, sys unit.System, here string) placeView {
 	if g.Sky.Rough {
 		v.Flags = append(v.Flags, page.FlagView{Say: "This sky is rough: it was described in words. Twelve monthly means or a weather file make it better."})
 	}
-	for _, say := range g.Sky.Remarks {
-		v.Flags = append(v.Flags, page.FlagView{Say: form.Sentence(say)})
+	for _, remark := range g.Sky.Remarks {
+		v.Flags = append(v.Flags, page.FlagView{Say: form.Sentence(remark.In(sys))})
 	}
 	onPanel := page.Sum(light.Plane) * 3600
 	v.Facts = []page.FactView{

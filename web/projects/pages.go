@@ -15,6 +15,7 @@ import (
 	"duskweight/internal/catalog"
 	"duskweight/internal/document"
 	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 	"duskweight/web/form"
 	"duskweight/web/page"
@@ -85,7 +86,11 @@ func (s *Pages) importProject(w http.ResponseWriter, r *http.Request) error {
 		err = model.Check(doc).Err()
 	}
 	if problems, ok := errors.AsType[model.Problems](err); ok {
-		return s.projectsPage(w, r, http.StatusUnprocessableEntity, importProblemsOf(problems))
+		sys, err := s.Units(r.Context())
+		if err != nil {
+			return err
+		}
+		return s.projectsPage(w, r, http.StatusUnprocessableEntity, importProblemsOf(problems, sys))
 	}
 	if err != nil {
 		return err
@@ -103,15 +108,12 @@ func (s *Pages) importProject(w http.ResponseWriter, r *http.Request) error {
 // mostProblems is how many problems of a document are shown at once.
 const mostProblems = 30
 
-func importProblemsOf(ps model.Problems) ImportView {
+func importProblemsOf(ps model.Problems, sys unit.System) ImportView {
 	var v ImportView
-	for i, p := range ps {
-		if i == mostProblems {
-			v.More = "And " + strconv.Itoa(len(ps)-i) + " more."
-			break
-		}
-		v.Problems = append(v.Problems, form.ProblemView{Label: p.Path, Say: form.Sentence(p.Say)})
+	if more := len(ps) - mostProblems; more > 0 {
+		v.More, ps = "And "+strconv.Itoa(more)+" more.", ps[:mostProblems]
 	}
+	v.Problems = page.ProblemsOf(ps, sys)
 	return v
 }
 

@@ -11,6 +11,7 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 	"duskweight/web/form"
 	"duskweight/web/page"
 )
@@ -56,8 +57,9 @@ func startViewOf(typed url.Values, problems model.Problems, sys unit.System) sta
 	}
 	labels := map[string]string{"place": "Where", "latitude": "Latitude", "mass": "Its mass", "height": "Height", "lamps": "Lamps", "watts": "Power of one lamp", "hours": "Hours", "name": "Name"}
 	for _, p := range problems {
-		v.Say[p.Path] = form.Sentence(p.Say)
-		v.Problems = append(v.Problems, form.ProblemView{ID: "q-" + p.Path, Label: labels[p.Path], Say: form.Sentence(p.Say)})
+		text := form.Sentence(p.Say.In(sys))
+		v.Say[p.Path] = text
+		v.Problems = append(v.Problems, form.ProblemView{ID: "q-" + p.Path, Label: labels[p.Path], Say: text})
 	}
 	return v
 }
@@ -108,7 +110,7 @@ func startAnswers(typed url.Values, sys unit.System) (catalog.Answers, model.Pro
 			a.Guess(name)
 			return catalog.Guesses()[name].Value
 		case si <= low || si > high:
-			ps.Add(name, "it must be more than "+q.Bound(low, sys, unit.Up)+" and at most "+q.Bound(high, sys, unit.Down))
+			ps.Tell(name, say.That("it must be more than %s and at most %s", say.Limit(q, low).Up(), say.Limit(q, high).Down()))
 		}
 		return si
 	}

@@ -9,6 +9,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/search"
+	"duskweight/internal/model/unit"
 	"duskweight/web/form"
 	"duskweight/web/page"
 )
@@ -23,18 +24,22 @@ func (s *Pages) sendRange(w http.ResponseWriter, r *http.Request) error {
 	if !page.WantsPart(r) {
 		return page.SeeOther(w, r, v.Link)
 	}
+	sys, err := s.Units(r.Context())
+	if err != nil {
+		return err
+	}
 	variants := make([]model.Variant, len(chosen))
 	for i, c := range chosen {
 		variants[i] = c.Value
 	}
-	if err := fillRange(r.Context(), &v, s.Grounds.Of(p), variants, r.URL.Query().Has("pairs")); err != nil {
+	if err := fillRange(r.Context(), &v, s.Grounds.Of(p), variants, r.URL.Query().Has("pairs"), sys); err != nil {
 		return page.LeftOr(r, err)
 	}
 	return s.Write(w, r, http.StatusOK, rangeSaid(v))
 }
 
 // fillRange runs the years, and compares each pair of variants where that is asked for.
-func fillRange(ctx context.Context, v *page.RangeView, g model.Ground, variants []model.Variant, pairs bool) error {
+func fillRange(ctx context.Context, v *page.RangeView, g model.Ground, variants []model.Variant, pairs bool, sys unit.System) error {
 	if g.Sky == nil || g.Load.ApplianceYear <= 0 {
 		v.Say = "No year can be tried yet: the place or the lamps are not known."
 		return nil
@@ -43,12 +48,12 @@ func fillRange(ctx context.Context, v *page.RangeView, g model.Ground, variants 
 	if err != nil {
 		return err
 	}
-	if sure.WhyOne != "" {
-		v.Say = "There is one year only: " + sure.WhyOne + ". So there is no bad and no good year."
+	if !sure.WhyOne.IsZero() {
+		v.Say = "There is one year only: " + sure.WhyOne.In(sys) + ". So there is no bad and no good year."
 		return nil
 	}
 	for _, c := range sure.Variants {
-		line := rangeLineOf(c, sure.Nights)
+		line := rangeLineOf(c, sure.Nights, sys)
 		if len(sure.Variants) > 1 {
 			line.Name = page.OrUnnamed(c.Name)
 		}
@@ -60,9 +65,9 @@ func fillRange(ctx context.Context, v *page.RangeView, g model.Ground, variants 
 	return nil
 }
 
-func rangeLineOf(c search.Certain, nights int) page.RangeLine {
-	if c.WhyNot != "" {
-		return page.RangeLine{Nine: "No year can be run: " + c.WhyNot + "."}
+func rangeLineOf(c search.Certain, nights int, sys unit.System) page.RangeLine {
+	if !c.WhyNot.IsZero() {
+		return page.RangeLine{Nine: "No year can be run: " + c.WhyNot.In(sys) + "."}
 	}
 	l := page.RangeLine{Nine: form.SentenceCase(nineSay(c, nights))}
 	usual, good := math.Round(c.Light.Usual), math.Round(c.Light.Good)

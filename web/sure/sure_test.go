@@ -6,6 +6,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/search"
+	"duskweight/internal/say"
 )
 
 // The words of pairs, by hand: √(0.93·0.07/100) = 0.0255, whole percents; √(0.5·0.5/10) = 0.158, tens; all of 100: above
@@ -35,8 +36,8 @@ func TestSureWithLess(t *testing.T) {
 		s    search.Sure
 		want string
 	}{
-		{search.Sure{Years: 1, Nights: 365, WhyOne: "it is a file", Variants: []search.Certain{{Name: "A", Nights: []float64{300}}}}, "one year only: it is a file"},
-		{search.Sure{Years: 1, WhyOne: "the place is not known", Variants: []search.Certain{{Name: "A", WhyNot: "the place is not known"}}}, "No year can be run yet: the place is not known."},
+		{search.Sure{Years: 1, Nights: 365, WhyOne: say.Words("it is a file"), Variants: []search.Certain{{Name: "A", Nights: []float64{300}}}}, "one year only: it is a file"},
+		{search.Sure{Years: 1, WhyOne: say.Words("the place is not known"), Variants: []search.Certain{{Name: "A", WhyNot: say.Words("the place is not known")}}}, "No year can be run yet: the place is not known."},
 		{search.Sure{}, "no variant"},
 	} {
 		v := sureOf(tc.s, model.Project{}, 0)
@@ -44,7 +45,7 @@ func TestSureWithLess(t *testing.T) {
 			t.Errorf("%q does not say %q; %d rows", v.Empty, tc.want, len(v.Rows))
 		}
 	}
-	v := sureOf(search.Sure{Years: 100, Nights: 365, Variants: []search.Certain{{Name: "A", WhyNot: "no panel"}}, Pairs: [][]search.Versus{{{}}}}, model.Project{}, 0)
+	v := sureOf(search.Sure{Years: 100, Nights: 365, Variants: []search.Certain{{Name: "A", WhyNot: say.Words("no panel")}}, Pairs: [][]search.Versus{{{}}}}, model.Project{}, 0)
 	if len(v.Lacks) != 1 || !strings.Contains(v.Lacks[0], "A: no year can be run, because no panel.") {
 		t.Errorf("%q", v.Lacks)
 	}

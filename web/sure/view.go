@@ -12,6 +12,7 @@ import (
 	"duskweight/internal/model/search"
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 	"duskweight/web/form"
 	"duskweight/web/page"
 )
@@ -45,8 +46,8 @@ type sureRow struct {
 func sureOf(s search.Sure, p model.Project, sys unit.System) sureView {
 	var v sureView
 	for _, c := range s.Variants {
-		if c.WhyNot != "" {
-			v.Lacks = append(v.Lacks, fmt.Sprintf("%s: no year can be run, because %s.", page.OrUnnamed(c.Name), c.WhyNot))
+		if !c.WhyNot.IsZero() {
+			v.Lacks = append(v.Lacks, fmt.Sprintf("%s: no year can be run, because %s.", page.OrUnnamed(c.Name), c.WhyNot.In(sys)))
 		}
 		for _, w := range c.Without {
 			v.Lacks = append(v.Lacks, fmt.Sprintf("%s counts without a store that gives nothing back. %s.", page.OrUnnamed(c.Name), strings.Trim(w, " :.")))
@@ -59,17 +60,17 @@ func sureOf(s search.Sure, p model.Project, sys unit.System) sureView {
 	case len(s.Variants) == 0:
 		v.Empty = "There is no variant to try yet."
 		return v
-	case s.WhyOne != "" && s.Years == 1 && s.Nights > 0:
-		v.Empty = "There is one year only: " + s.WhyOne + ". So there is no bad and no good year. The numbers of that one year stand on the page Compare."
+	case !s.WhyOne.IsZero() && s.Years == 1 && s.Nights > 0:
+		v.Empty = "There is one year only: " + s.WhyOne.In(sys) + ". So there is no bad and no good year. The numbers of that one year stand on the page Compare."
 		return v
 	case s.Nights == 0:
-		v.Empty = "No year can be run yet: " + page.OrElse(s.WhyOne, "no night has lamps or devices") + "."
+		v.Empty = "No year can be run yet: " + s.WhyOne.Or(say.Words("no night has lamps or devices")).In(sys) + "."
 		return v
 	}
 	v.Parts = s.Parts
 	v.Say = fmt.Sprintf("%s years of weather, made from the same monthly means and the same for every variant. Each has %d nights that count.", page.Thousands(s.Years), s.Nights)
-	if s.WhyOne != "" {
-		v.Say = fmt.Sprintf("%s draws of the parts, all with the same weather: %s. Each has %d nights that count.", page.Thousands(s.Years), s.WhyOne, s.Nights)
+	if !s.WhyOne.IsZero() {
+		v.Say = fmt.Sprintf("%s draws of the parts, all with the same weather: %s. Each has %d nights that count.", page.Thousands(s.Years), s.WhyOne.In(sys), s.Nights)
 	}
 	if s.Parts {
 		v.Say += " Light, parts and use are drawn anew for each year, within the ranges below."
@@ -78,7 +79,7 @@ func sureOf(s search.Sure, p model.Project, sys unit.System) sureView {
 		v.Say += " Rough: the sky is only described in words."
 	}
 	for _, c := range s.Variants {
-		if c.WhyNot == "" {
+		if c.WhyNot.IsZero() {
 			v.Rows = append(v.Rows, sureRowOf(c, s.Nights, sys))
 		}
 	}
@@ -92,7 +93,7 @@ func pairsSaid(s search.Sure) []string {
 	var out []string
 	for a := range s.Variants {
 		for b := a + 1; b < len(s.Variants); b++ {
-			if s.Pairs[a][b].Years > 0 && s.Variants[a].WhyNot == "" && s.Variants[b].WhyNot == "" {
+			if s.Pairs[a][b].Years > 0 && s.Variants[a].WhyNot.IsZero() && s.Variants[b].WhyNot.IsZero() {
 				out = append(out, pairSay(s.Variants[a].Name, s.Variants[b].Name, s.Pairs[a][b]))
 			}
 		}

@@ -83,8 +83,8 @@ func takeRowOf(t search.Take, sys unit.System) takeRow {
 	if t.Lever != nil {
 		row.What = t.Lever.More
 	}
-	if t.Open != "" {
-		row.Answer = "Not known yet: " + t.Open + "."
+	if !t.Open.IsZero() {
+		row.Answer = "Not known yet: " + t.Open.In(sys) + "."
 		return row
 	}
 	if !t.Found {

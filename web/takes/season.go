@@ -29,11 +29,11 @@ func seasonOf(ctx context.Context, kinds page.Kinds, g model.Ground, v model.Var
 		s.Look = "Before the first lift of a season, look at rope, knots, pulleys, pins, bag or cage, and base, one by one. Set the mass on its blocks first."
 	}
 	if !r.YearKnown || r.Year.Nights == 0 {
-		s.Best = "No year can be tried yet, so no month is known: " + r.WhyNoYear + "."
+		s.Best = "No year can be tried yet, so no month is known: " + r.WhyNoYear.In(sys) + "."
 		return s, nil
 	}
-	if r.Open != "" {
-		s.Best = "Not known yet: " + r.Open + "."
+	if !r.Open.IsZero() {
+		s.Best = "Not known yet: " + r.Open.In(sys) + "."
 		return s, nil
 	}
 	for _, row := range page.NightsByMonth(r) {

@@ -60,7 +60,7 @@ func (s *Pages) EditVariant(r *http.Request, p store.Saved[model.Project], v sto
 	e.Answer = func(w model.Variant) (page.Answer, error) {
 		g := s.Grounds.Of(p)
 		view := variantViewOf(s.Tables.Stores, g, g.Evaluate(w), p.Value.Currency, month, url, sys)
-		view.Missing = missingOf(s.Tables, view.missing, w, labels, p, v.ID)
+		view.Missing = missingOf(s.Tables, view.missing, w, labels, p, v.ID, sys)
 		return page.Answer{First: view.Headline, Facts: view.Facts, Body: variantResults(view)}, nil
 	}
 	return e, nil
@@ -85,15 +85,16 @@ const mostMissing = 6
 
 // missingOf links what is missing to the page that holds its field, the variant's own, a store's, or the night load, and
 // gathers it by what it is needed for.
-func missingOf(of page.Tables, ms []model.Missing, v model.Variant, labels map[string]string, p store.Saved[model.Project], id int64) []missingGroup {
+func missingOf(of page.Tables, ms []model.Missing, v model.Variant, labels map[string]string, p store.Saved[model.Project], id int64, sys unit.System) []missingGroup {
 	var out []missingGroup
 	at := map[string]int{}
 	for _, m := range ms {
-		i, ok := at[m.Wants]
+		wants := m.Wants.In(sys)
+		i, ok := at[wants]
 		if !ok {
 			i = len(out)
-			at[m.Wants] = i
-			out = append(out, missingGroup{For: form.SentenceCase(m.Wants)})
+			at[wants] = i
+			out = append(out, missingGroup{For: form.SentenceCase(wants)})
 		}
 		l := missingLink(of, m.Path, v, labels, p, id)
 		if !slices.Contains(out[i].Links, l) {

@@ -52,8 +52,8 @@ func variantViewOf(kinds page.Kinds, g model.Ground, r model.VariantResult, curr
 		}
 	}
 	if r.YearKnown {
-		for _, say := range r.Bus.Remarks {
-			v.Flags = append(v.Flags, page.FlagView{Say: form.Sentence(say)})
+		for _, remark := range r.Bus.Remarks {
+			v.Flags = append(v.Flags, page.FlagView{Say: form.Sentence(remark.In(sys))})
 		}
 		v.Today = todayOf(kinds, g, r, month)
 		v.Pictures = picturesOf(kinds, g, r, month, url, sys)

@@ -1,9 +1,8 @@
 package lift
 
 import (
-	"fmt"
-
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Plate is what the plate of a motor with brushes tells of full load.
@@ -26,16 +25,16 @@ const PlateFree = 1.8 / 13
 // R.
 func FromPlate(p Plate) (k unit.MachineConstant, r unit.Resistance, free unit.Current, err error) {
 	if !(p.Voltage > 0 && p.Power > 0 && p.Speed > 0 && p.Current > 0) {
-		return 0, 0, 0, fmt.Errorf("all four numbers must be above 0")
+		return 0, 0, 0, say.Refuse("all four numbers must be above 0")
 	}
 	if float64(p.Power) >= float64(p.Voltage)*float64(p.Current) {
-		return 0, 0, 0, fmt.Errorf("these numbers do not belong together: the shaft would give %.3g W, and only %.3g W go in", float64(p.Power), float64(p.Voltage)*float64(p.Current))
+		return 0, 0, 0, say.Refuse("these numbers do not belong together: the shaft would give %s, and only %s go in", say.Power(p.Power), say.Power(unit.Power(float64(p.Voltage)*float64(p.Current))))
 	}
 	free = p.Current * PlateFree
 	constant := float64(p.Power) / float64(p.Speed) / float64(p.Current-free)
 	ohms := (float64(p.Voltage) - constant*float64(p.Speed)) / float64(p.Current)
 	if ohms <= 0 {
-		return 0, 0, 0, fmt.Errorf("these numbers do not belong together: nothing is left for the resistance of the motor")
+		return 0, 0, 0, say.Refuse("these numbers do not belong together: nothing is left for the resistance of the motor")
 	}
 	return unit.MachineConstant(constant), unit.Resistance(ohms), free, nil
 }

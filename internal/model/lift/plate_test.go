@@ -2,6 +2,7 @@ package lift
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"duskweight/internal/model/unit"
@@ -35,5 +36,10 @@ func TestFromPlate(t *testing.T) {
 		if _, _, _, err := FromPlate(bad); err == nil {
 			t.Errorf("%+v gives numbers", bad)
 		}
+	}
+	// 24 V·250 A are 6000 W
+	_, _, _, err = FromPlate(Plate{24, 7000, 277, 250})
+	if got := strings.ReplaceAll(err.Error(), unit.Space, " "); got != "these numbers do not belong together: the shaft would give 7000 W, and only 6000 W go in" {
+		t.Errorf("%q", got)
 	}
 }

@@ -1,10 +1,10 @@
 package panel
 
 import (
-	"fmt"
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Names of the losses, in the order in which they happen.
@@ -45,17 +45,17 @@ func (p *Plant) prepare(a Array, c Controller, path string) (array, Problems) {
 	var ps Problems
 	count, known := a.Count.Value()
 	if !known {
-		ps = append(ps, Problem{path + ".count", "how many panels stand here is not known"})
+		ps = append(ps, Problem{path + ".count", say.Words("how many panels stand here is not known")})
 	}
 	power, known := a.Power.Value()
 	if !known {
-		ps = append(ps, Problem{path + ".panel_w", "the power on the panel's label is not known"})
+		ps = append(ps, Problem{path + ".panel_w", say.Words("the power on the panel's label is not known")})
 	}
 	if !a.Tilt.Is {
-		ps = append(ps, Problem{path + ".tilt_rad", "how far the panels are tilted is not known"})
+		ps = append(ps, Problem{path + ".tilt_rad", say.Words("how far the panels are tilted is not known")})
 	}
 	if !a.Azimuth.Is {
-		ps = append(ps, Problem{path + ".azimuth_rad", "which way the panels face is not known"})
+		ps = append(ps, Problem{path + ".azimuth_rad", say.Words("which way the panels face is not known")})
 	}
 	m := array{
 		name:    a.Name,
@@ -94,13 +94,13 @@ func (p *Plant) prepare(a Array, c Controller, path string) (array, Problems) {
 func fitted(a Array, path string) (Diode, *Problem) {
 	d, err := a.Sheet.Fit()
 	if err != nil {
-		return d, &Problem{path + ".sheet", err.Error()}
+		return d, &Problem{path + ".sheet", say.Why(err)}
 	}
-	best := float64(a.Sheet.Imp.Val) * float64(a.Sheet.Vmp.Val)
-	label := float64(a.Power.Val)
-	if math.Abs(best-label) > label/10 { // makers sort panels within some per cent of the label; common practice
-		return d, &Problem{path + ".sheet", fmt.Sprintf(
-			"the sheet's best point makes %.3g W, the label says %.3g W. Give both for one panel", best, label)}
+	best := unit.Power(float64(a.Sheet.Imp.Val) * float64(a.Sheet.Vmp.Val))
+	label := a.Power.Val
+	if math.Abs(float64(best-label)) > float64(label/10) { // makers sort panels within some per cent of the label; common practice
+		return d, &Problem{path + ".sheet", say.That(
+			"the sheet's best point makes %s, the label says %s. Give both for one panel", say.Power(best), say.Power(label))}
 	}
 	return d, nil
 }
@@ -116,9 +116,9 @@ func (p *Plant) hold(m *array, a Array, c Controller) {
 	}
 	m.alpha = float64(typicalAlpha)
 	m.short = m.label / (bestOverLine * line) / bestOverShort
-	p.Remarks = append(p.Remarks, fmt.Sprintf(
-		"%s: without a data sheet the panels count as made for this line, with their best point at %.3g V (1.4 times the line). Panels of another voltage give much less on a pulse-width controller.",
-		nameOr(a.Name, "Panels"), bestOverLine*line))
+	p.Remarks = append(p.Remarks, say.That(
+		"%s: without a data sheet the panels count as made for this line, with their best point at %s (%s times the line). Panels of another voltage give much less on a pulse-width controller.",
+		nameOr(a.Name, "Panels"), say.Voltage(unit.Voltage(bestOverLine*line)), say.Times(unit.Ratio(bestOverLine))))
 }
 
 func nameOr(name, otherwise string) string {

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Light is what falls on the plane of one array, mean of each hour, W/m². (The same shape as sun.Light.)
@@ -23,7 +24,7 @@ type Bus struct {
 	Total  unit.Energy // Σ Power, J a year
 	Light  unit.Energy // what the panels would give by their label at 25 °C in the light on their glass: Total + Σ Losses
 
-	Remarks []string // plain sentences about what was assumed
+	Remarks []say.Sentence // what was assumed
 }
 
 // Yield is a year of one array.
@@ -41,7 +42,10 @@ type Loss struct {
 }
 
 // Problem is one thing that stands against computing the power, and where in the variant.
-type Problem struct{ Path, Say string }
+type Problem struct {
+	Path string
+	Say  say.Sentence
+}
 
 // Problems is all that stands against it.
 type Problems []Problem
@@ -51,9 +55,9 @@ type Plant struct {
 	arrays  []array
 	kind    ControllerKind
 	tracker tracker
-	rated   float64  // pulse width: most power at the line
-	most    float64  // most power at the line by the controller's most current
-	Remarks []string // plain sentences about what was assumed, for the page
+	rated   float64        // pulse width: most power at the line
+	most    float64        // most power at the line by the controller's most current
+	Remarks []say.Sentence // what was assumed, for the page
 }
 
 // Prepare makes panels and controller ready, or says what stands against it.
@@ -81,7 +85,7 @@ func Prepare(arrays []Array, c Controller) (*Plant, Problems) {
 	case ControllerTracking, ControllerPulseWidth, ControllerDirect:
 		return p, nil
 	}
-	return nil, Problems{{"controller.kind", "say what stands between panels and line: maximum-power tracking, pulse-width, or none"}}
+	return nil, Problems{{"controller.kind", say.Words("say what stands between panels and line: maximum-power tracking, pulse-width, or none")}}
 }
 
 // BusPower returns a year of power at the line; light holds what falls on each array, in the order of the arrays, and
@@ -93,11 +97,11 @@ func BusPower(arrays []Array, c Controller, light []Light, air []float64) (*Bus,
 		return nil, ps
 	}
 	if len(light) != len(arrays) {
-		return nil, Problems{{"panels", fmt.Sprintf("%d arrays with light for %d", len(arrays), len(light))}}
+		return nil, Problems{{"panels", say.That("%s arrays with light for %s", len(arrays), len(light))}}
 	}
 	for i, l := range light {
 		if len(l.Plane) != len(air) || len(l.Cells) != len(air) {
-			return nil, Problems{{fmt.Sprintf("panels[%d]", i), fmt.Sprintf("light for %d and %d hours, air for %d", len(l.Plane), len(l.Cells), len(air))}}
+			return nil, Problems{{fmt.Sprintf("panels[%d]", i), say.That("light for %s and %s hours, air for %s", len(l.Plane), len(l.Cells), len(air))}}
 		}
 	}
 	return p.Year(light, air), nil

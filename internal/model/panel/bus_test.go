@@ -121,14 +121,14 @@ func TestDirectGivesNothingToTheLine(t *testing.T) {
 func TestPrepareSays(t *testing.T) {
 	_, ps := Prepare([]Array{plain(10), {}}, Controller{Kind: "tracking"})
 	for i, want := range []string{"count", "panel_w", "tilt_rad", "azimuth_rad"} {
-		if len(ps) != 4 || ps[i].Path != "panels[1]."+want || ps[i].Say == "" {
+		if len(ps) != 4 || ps[i].Path != "panels[1]."+want || ps[i].Say.IsZero() {
 			t.Errorf("%v", ps)
 		}
 	}
 	a := plain(250)
 	s := sheetFrom(5.96, 22.4, 5.56, 18.0, 0.0005, -0.0031, 36)
 	a.Sheet = &s
-	if _, ps = Prepare([]Array{a}, Controller{Kind: "pulse_width"}); len(ps) != 1 || !strings.Contains(ps[0].Say, "100 W, the label says 250 W") {
+	if _, ps = Prepare([]Array{a}, Controller{Kind: "pulse_width"}); len(ps) != 1 || strings.ReplaceAll(ps[0].Say.String(), unit.Space, " ") != "the sheet's best point makes 100 W, the label says 250 W. Give both for one panel" {
 		t.Errorf("%v", ps)
 	}
 	if _, ps = Prepare(nil, Controller{}); len(ps) != 1 || ps[0].Path != "controller.kind" {

@@ -3,9 +3,11 @@ package panel
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // source.Corless: W(1) is the omega constant; W(e) = 1 exactly; the others to the digits of the tables.
@@ -214,4 +216,18 @@ func FuzzFit(f *testing.F) {
 			}
 		}
 	})
+}
+
+// A sheet whose values cannot belong together is refused with those values, without a power of ten.
+func TestSheetSays(t *testing.T) {
+	for want, s := range map[string]Sheet{
+		"the current at the best point (9.2 A) must be less than the short-circuit current (9 A)":                            sheetFrom(9, 40, 9.2, 33, 0.0005, -0.003, 60),
+		"the voltage at the best point (4100 V) must be less than the open-circuit voltage (4000 V)":                         sheetFrom(9, 4000, 8.5, 4100, 0.0005, -0.003, 60),
+		"4 cells in series make 10 V from each cell at open circuit; a cell makes 0.5 to 0.8 V. Look at the number of cells": sheetFrom(9, 40, 8.5, 33, 0.0005, -0.003, 4),
+	} {
+		_, err := s.Fit()
+		if got := strings.ReplaceAll(say.Why(err).In(unit.Imperial), unit.Space, " "); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
 }

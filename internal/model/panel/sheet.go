@@ -1,10 +1,10 @@
 package panel
 
 import (
-	"fmt"
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Typical temperature coefficients of crystalline silicon, as shares; common practice.
@@ -28,7 +28,7 @@ type sheet struct {
 // that says which values cannot belong together.
 func (s Sheet) Fit() (Diode, error) {
 	if !s.Complete() {
-		return Diode{}, fmt.Errorf("the curve needs short-circuit current, open-circuit voltage, and current and voltage at the best point")
+		return Diode{}, say.Refuse("the curve needs short-circuit current, open-circuit voltage, and current and voltage at the best point")
 	}
 	v := sheet{isc: float64(s.Isc.Val), voc: float64(s.Voc.Val), imp: float64(s.Imp.Val), vmp: float64(s.Vmp.Val)}
 	v.alpha = v.isc * float64(s.Alpha.Or(typicalAlpha))
@@ -38,27 +38,36 @@ func (s Sheet) Fit() (Diode, error) {
 	}
 	if n, known := s.Cells.Value(); known {
 		if per := v.voc / float64(n); per < 0.3 || per > 1.5 {
-			return Diode{}, fmt.Errorf("%d cells in series make %.2f V from each cell at open circuit; a cell makes 0.5 to 0.8 V. Look at the number of cells", n, per)
+			return Diode{}, say.Refuse("%s cells in series make %s from each cell at open circuit; a cell makes 0.5 to 0.8 V. Look at the number of cells", n, say.Voltage(unit.Voltage(per)))
 		}
 	}
 	return v.fit()
 }
+
+// mostFill is a share that no panel reaches of open voltage times short current, at its best point: from memory.
+const mostFill = 0.9
 
 // sane refuses sheets whose points are in the wrong order or whose curve would have an impossible shape.
 func (s sheet) sane() error {
 	fill := s.imp * s.vmp / (s.isc * s.voc)
 	switch {
 	case s.imp >= s.isc:
-		return fmt.Errorf("the current at the best point (%.3g A) must be less than the short-circuit current (%.3g A)", s.imp, s.isc)
+		return say.Refuse("the current at the best point (%s) must be less than the short-circuit current (%s)", amps(s.imp), amps(s.isc))
 	case s.vmp >= s.voc:
-		return fmt.Errorf("the voltage at the best point (%.3g V) must be less than the open-circuit voltage (%.3g V)", s.vmp, s.voc)
-	case fill > 0.9:
-		return fmt.Errorf("power at the best point over open voltage times short current is %.2f; no panel is above 0.9. Look at the four values", fill)
+		return say.Refuse("the voltage at the best point (%s) must be less than the open-circuit voltage (%s)", volts(s.vmp), volts(s.voc))
+	case fill > mostFill:
+		return say.Refuse("power at the best point over open voltage times short current is %s; no panel is above %s. Look at the four values", say.Times(unit.Ratio(fill)), say.Times(mostFill))
 	case s.imp <= s.isc/2 || s.vmp <= s.voc/2:
-		return fmt.Errorf("the best point (%.3g V, %.3g A) is not on a panel's curve: with one diode both are above half of %.3g V and %.3g A", s.vmp, s.imp, s.voc, s.isc)
+		return say.Refuse("the best point (%s, %s) is not on a panel's curve: with one diode both are above half of %s and %s", volts(s.vmp), amps(s.imp), volts(s.voc), amps(s.isc))
 	}
 	return nil
 }
+
+func volts(v float64) say.Amount { return say.Voltage(unit.Voltage(v)) }
+
+func change(perKelvin float64) say.Amount { return say.Of(unit.PerKelvins, perKelvin) }
+
+func amps(i float64) say.Amount { return say.Current(unit.Current(i)) }
 
 // fit searches A: for each A the other four follow (circuit); the open voltage's fall with temperature grows with A.
 func (s sheet) fit() (Diode, error) {
@@ -78,7 +87,7 @@ func (s sheet) fit() (Diode, error) {
 		}
 	}
 	if first < 0 {
-		return Diode{}, fmt.Errorf("no curve of a panel runs through these four values: %.3g V open, %.3g A short, %.3g V and %.3g A at the best point", s.voc, s.isc, s.vmp, s.imp)
+		return Diode{}, say.Refuse("no curve of a panel runs through these four values: %s open, %s short, %s and %s at the best point", volts(s.voc), amps(s.isc), volts(s.vmp), amps(s.imp))
 	}
 	low, high := at(first), at(last)
 	d, _ := s.circuit(low)
@@ -114,8 +123,8 @@ func (s sheet) fall(d Diode) float64 {
 // mistyped, a sign or a per cent. Our own judgement.
 func (s sheet) far(d Diode) error {
 	if f := s.fall(d); math.Abs(f-s.beta) > math.Abs(f)/2 {
-		return fmt.Errorf("the open voltage's change with temperature (%.3g %% a kelvin) does not fit the other values, which make %.3g %%. Look at its sign and unit",
-			100*s.beta/s.voc, 100*f/s.voc)
+		return say.Refuse("the open voltage's change with temperature (%s) does not fit the other values, which make %s. Look at its sign and unit",
+			change(s.beta/s.voc), change(f/s.voc))
 	}
 	return nil
 }

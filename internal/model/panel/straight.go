@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Straight is panels wired straight to one load, with nothing between: their strings hang side by side on its two wires.
@@ -31,7 +32,7 @@ func NewStraight(arrays []Array) (*Straight, Problems) {
 		s.groups = append(s.groups, g)
 	}
 	if len(arrays) == 0 {
-		ps = append(ps, Problem{"panels", "there is no panel yet"})
+		ps = append(ps, Problem{"panels", say.Words("there is no panel yet")})
 	}
 	if len(ps) > 0 {
 		return nil, ps
@@ -41,7 +42,7 @@ func NewStraight(arrays []Array) (*Straight, Problems) {
 
 func straight(a Array, path string) (group, Problems) {
 	if a.Sheet == nil || !a.Sheet.Complete() {
-		return group{}, Problems{{path + ".sheet." + a.firstUnknown(), "the curve of the panel needs its data sheet: short-circuit current, open-circuit voltage, and both values of the best point"}}
+		return group{}, Problems{{path + ".sheet." + a.firstUnknown(), say.Words("the curve of the panel needs its data sheet: short-circuit current, open-circuit voltage, and both values of the best point")}}
 	}
 	m, ps := (&Plant{}).prepare(a, Controller{Kind: ControllerDirect}, path)
 	if len(ps) > 0 {
@@ -53,7 +54,7 @@ func straight(a Array, path string) (group, Problems) {
 	}
 	count, series := int(a.Count.Val), int(a.Sheet.Series.Or(1))
 	if count%series != 0 {
-		return group{}, Problems{{path + ".sheet.panels_in_series", fmt.Sprintf("%d panels do not make whole strings of %d", count, series)}}
+		return group{}, Problems{{path + ".sheet.panels_in_series", say.That("%s panels do not make whole strings of %s", count, series)}}
 	}
 	return group{diode: d, series: float64(series), strings: float64(count / series), warming: m.warming,
 		clean: m.clean, equal: m.equal, wireShare: m.wired}, nil

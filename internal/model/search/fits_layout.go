@@ -100,7 +100,7 @@ func (s *layout) lay(ctx context.Context) (Fits, bool) {
 				}
 				v := model.Combination{Motor: model.Own, Drum: d, Rope: r, Pulley: y}.With(s.p, s.v, s.i)
 				if ps := model.CheckVariant(v).Under(model.HoistPath(s.i)); len(ps) > 0 {
-					s.refused[ps[0].Say]++
+					s.refused[ps[0].Say.Blank()]++
 				} else if h, ok := lift.HungOf(v.Lifted(s.i)); ok {
 					s.hung = append(s.hung, hung{d, r, y, h})
 				}

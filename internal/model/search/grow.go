@@ -81,7 +81,7 @@ func (s size) take(ctx context.Context, g model.Ground, v model.Variant, now mod
 		if one.Kind != s.of {
 			continue
 		}
-		if t.WhyNot, t.Open = s.Stops(one, asked); !t.WhyNot.IsZero() || t.Open != "" {
+		if t.WhyNot, t.Open = s.Stops(one, asked); !t.WhyNot.IsZero() || !t.Open.IsZero() {
 			return t
 		}
 	}

@@ -16,24 +16,25 @@ import (
 	"duskweight/internal/model/reservoir"
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/year"
+	"duskweight/internal/say"
 )
 
 // Sure is what many weather years of one place come to, the same years for every variant.
 type Sure struct {
-	Years    int        // that were run
-	Nights   int        // that count, in each year; 0 where nothing is asked of them
-	Parts    bool       // inputs were drawn within their tolerances too
-	WhyOne   string     // why there is only one year; empty where there are many
-	Variants []Certain  // in the order asked
-	Pairs    [][]Versus // [a][b]: how often a is better than b; empty against itself, and where a year is not known
+	Years    int          // that were run
+	Nights   int          // that count, in each year; 0 where nothing is asked of them
+	Parts    bool         // inputs were drawn within their tolerances too
+	WhyOne   say.Sentence // why there is only one year; nothing where there are many
+	Variants []Certain    // in the order asked
+	Pairs    [][]Versus   // [a][b]: how often a is better than b; empty against itself, and where a year is not known
 }
 
 // Certain is one variant over the years. The slices hold one value for each year, in the order of the years.
 type Certain struct {
 	Name    string
-	WhyNot  string   // why its year is not known, in plain words; nothing below holds then
-	Without []string // its stores that give nothing back, each with why
-	Unready int      // years that did not end as they began
+	WhyNot  say.Sentence // why its year is not known; nothing below holds then
+	Without []string     // its stores that give nothing back, each with why
+	Unready int          // years that did not end as they began
 
 	Nights []float64 // with light
 	Outage []float64 // longest, hours
@@ -99,7 +100,7 @@ func (r *Run) Sure() Sure {
 	b := r.bench
 	out := Sure{Years: len(r.briefs), WhyOne: b.whyOne, Nights: b.ground.Load.Nights, Parts: r.parts}
 	if b.ground.Sky != nil && b.ground.Load.ApplianceYear <= 0 { // a night that asks for nothing does not count as lit
-		out.Nights, out.WhyOne = 0, ""
+		out.Nights, out.WhyOne = 0, say.Sentence{}
 	}
 	for i, p := range b.plans {
 		out.Variants = append(out.Variants, p.over(r.briefs, i))
@@ -148,7 +149,7 @@ func Years(ctx context.Context, project model.Project, variants []model.Variant,
 type bench struct {
 	ground   model.Ground
 	climate  *sun.Climate // nil: one year only
-	whyOne   string
+	whyOne   say.Sentence
 	seed     uint64
 	variants []model.Variant
 	fields   []field
@@ -176,11 +177,11 @@ type plan struct {
 func newBench(project model.Project, variants []model.Variant) *bench {
 	b := &bench{ground: model.Prepare(project), seed: project.Seed, variants: variants}
 	if b.ground.Sky == nil {
-		b.whyOne = "the place is not known"
+		b.whyOne = say.Words("the place is not known")
 	} else if _, climate, problems := sun.ClimateOf(project.Place); len(problems) == 0 {
 		b.climate = climate
 	} else {
-		b.whyOne = "the sky of this project is a weather file, and a file holds one year only"
+		b.whyOne = say.Words("the sky of this project is a weather file, and a file holds one year only")
 	}
 	for _, v := range variants {
 		b.plans = append(b.plans, b.plan(v))
@@ -228,7 +229,7 @@ func (b *bench) plan(v model.Variant) plan {
 	if !r.YearKnown {
 		return p
 	}
-	if p.certain.WhyNot = r.Open; r.Open != "" {
+	if p.certain.WhyNot = r.Open; !r.Open.IsZero() {
 		return p
 	}
 	p.field = b.field(v)

@@ -201,19 +201,19 @@ func TestFewerThanManyYears(t *testing.T) {
 	file.Weather = &sun.Series{Name: "ours", Latitude: file.Place.Latitude.Val, Longitude: file.Place.Longitude.Val,
 		UTCOffset: file.Place.UTCOffset.Val, Hours: sun.Hours, GHI: sky.GHI, DHI: sky.DHI, TAir: sky.TAir}
 	s, err := search.Years(t.Context(), file, doc.Variants, 100, 2, nil)
-	if err != nil || s.Years != 1 || s.WhyOne == "" || len(s.Variants[0].Nights) != 1 {
+	if err != nil || s.Years != 1 || s.WhyOne.IsZero() || len(s.Variants[0].Nights) != 1 {
 		t.Errorf("a file: %d years, %q, %v", s.Years, s.WhyOne, err)
 	}
 	nowhere := doc.Project
 	nowhere.Place.Latitude = unit.Known[unit.Angle]{}
 	s, err = search.Years(t.Context(), nowhere, doc.Variants, 100, 2, nil)
-	if err != nil || s.WhyOne == "" || s.Variants[0].WhyNot == "" || len(s.Variants[0].Nights) != 0 {
+	if err != nil || s.WhyOne.IsZero() || s.Variants[0].WhyNot.IsZero() || len(s.Variants[0].Nights) != 0 {
 		t.Errorf("nowhere: %+v, %v", s, err)
 	}
 	bare := doc.Variants[0]
 	bare.Stores = []model.Store{{Hoist: &lift.Hoist{Name: "Empty"}}}
 	s, err = search.Years(t.Context(), doc.Project, []model.Variant{bare}, 2, 1, nil)
-	if err != nil || len(s.Variants[0].Without) != 1 || len(s.Variants[0].Nights) != 0 || !strings.Contains(s.Variants[0].WhyNot, "too little is known") {
+	if err != nil || len(s.Variants[0].Without) != 1 || len(s.Variants[0].Nights) != 0 || !strings.Contains(s.Variants[0].WhyNot.String(), "too little is known") {
 		t.Errorf("an empty hoist: %+v, %v", s, err)
 	}
 }

@@ -27,7 +27,7 @@ type Take struct {
 	Power       unit.Known[unit.Power]  // for the panels
 	Load        unit.Known[unit.Energy] // for the load: the greatest mean night that is served
 	WhyNot      say.Sentence            // why it cannot be found
-	Open        string                  // what has to be known first; then nothing was searched
+	Open        say.Sentence            // what has to be known first; then nothing was searched
 }
 
 // most is the largest factor that is tried: a million times is an answer too, past it there is none.
@@ -54,7 +54,7 @@ func WhatItTakes(ctx context.Context, g model.Ground, v model.Variant, now model
 	ways = append(ways, way{"panels", byPanels}, way{"load", byLoad})
 	add(late)
 	takes := make([]Take, len(ways))
-	if open := openNow(now); open != "" {
+	if open := openNow(now); !open.IsZero() {
 		for i, way := range ways {
 			takes[i] = Take{What: way.what, Open: open}
 		}
@@ -75,7 +75,7 @@ func WhatItTakes(ctx context.Context, g model.Ground, v model.Variant, now model
 }
 
 // openNow is what has to be known of a design before it can be asked what it would take.
-func openNow(now model.VariantResult) string {
+func openNow(now model.VariantResult) say.Sentence {
 	if !now.YearKnown {
 		return now.WhyNoYear
 	}

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Climate is twelve monthly means made ready to draw years from. It holds everything that the seed does not change, so
@@ -22,8 +23,7 @@ type Climate struct {
 	spread  []float64 // [8760] the same, diffuse
 	tAir    []float64 // [8760] °C
 
-	// Remarks are plain sentences about what was changed in the means, for the page.
-	Remarks []string
+	Remarks []say.Sentence // what was changed in the means, for the page
 }
 
 // month is one month's clearness.
@@ -113,12 +113,12 @@ func (c *Climate) month(i, first, past int, m Monthly) Problems {
 	wanted := float64(m.GHI[i]) * days
 	if wanted > sky {
 		if wanted-sky > tinySun*days {
-			return Problems{{fmt.Sprintf("monthly.ghi_j_m2_day[%d]", i), fmt.Sprintf(
-				"%s: %.2f kWh/m² a day is more than the sun gives here, even with a clear sky all month (%.2f). Look at the number, the latitude and its sign, and the height above the sea",
-				monthName[i], wanted/days/3.6e6, sky/days/3.6e6)}}
+			return Problems{{fmt.Sprintf("monthly.ghi_j_m2_day[%d]", i), say.That(
+				"%s: %s a day is more than the sun gives here, even with a clear sky all month (%s). Look at the number, the latitude and its sign, and the height above the sea",
+				monthName[i], say.Sun(unit.Irradiation(wanted/days)), say.Sun(unit.Irradiation(sky/days)))}}
 		}
-		c.Remarks = append(c.Remarks, fmt.Sprintf("%s: the sun hardly rises; %.3f kWh/m² a day counts as %.3f.",
-			monthName[i], wanted/days/3.6e6, sky/days/3.6e6))
+		c.Remarks = append(c.Remarks, say.That("%s: the sun hardly rises; %s a day counts as %s.",
+			monthName[i], say.Sun(unit.Irradiation(wanted/days)), say.Sun(unit.Irradiation(sky/days))))
 		wanted = sky
 	}
 	if mo.outside > 0 {

@@ -1,5 +1,7 @@
 package sun
 
+import "duskweight/internal/say"
+
 // Sky is one hourly year over a place: what falls on the flat, and the air. Each value is the mean of its hour, hour 0
 // from midnight to one o'clock of 1 January, standard clock time. The columns may be shared: they must not be written to.
 type Sky struct {
@@ -8,9 +10,9 @@ type Sky struct {
 	TAir []float64 // [8760] °C
 
 	Geometry *Geometry
-	Made     string   // how the year was made, in plain words
-	Rough    bool     // made from a described sky: marked wherever it shows
-	Remarks  []string // plain sentences about what was changed in the means
+	Made     string         // how the year was made, in plain words
+	Rough    bool           // made from a described sky: marked wherever it shows
+	Remarks  []say.Sentence // what was changed in the means
 }
 
 // Year returns the irradiation of the year on the flat, J/m².
@@ -23,7 +25,10 @@ func (s *Sky) Year() float64 {
 }
 
 // Problem is one thing that is wrong with a place, and where; the path is inside the place.
-type Problem struct{ Path, Say string }
+type Problem struct {
+	Path string
+	Say  say.Sentence
+}
 
 // Problems is all that is wrong.
 type Problems []Problem

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Year makes the hourly year of a place: from its twelve means and the seed, from a sky in words and the seed, or from
@@ -31,14 +32,14 @@ func Year(place Place, seed uint64, weather *Series) (*Sky, Problems) {
 func ClimateOf(place Place) (*Geometry, *Climate, Problems) {
 	latitude, known := place.Latitude.Value()
 	if !known {
-		return nil, nil, Problems{{"latitude_rad", "the latitude is not known; the sun's way depends on it"}}
+		return nil, nil, Problems{{"latitude_rad", say.Words("the latitude is not known; the sun's way depends on it")}}
 	}
 	longitude, offset := clock(place)
 	height := place.Elevation.Or(0)
 	switch place.Sky {
 	case SkyMonthly:
 		if place.Monthly == nil {
-			return nil, nil, Problems{{"monthly", "give the twelve monthly means, or choose another way to know the sky"}}
+			return nil, nil, Problems{{"monthly", say.Words("give the twelve monthly means, or choose another way to know the sky")}}
 		}
 		g := NewGeometry(latitude, longitude, offset)
 		c, ps := NewClimate(g, *place.Monthly, height)
@@ -46,13 +47,13 @@ func ClimateOf(place Place) (*Geometry, *Climate, Problems) {
 	case SkyDescribed:
 		words, ok := skies[place.Described]
 		if !ok {
-			return nil, nil, Problems{{"described", "say how your sky is, or choose another way to know it"}}
+			return nil, nil, Problems{{"described", say.Words("say how your sky is, or choose another way to know it")}}
 		}
 		g := NewGeometry(latitude, longitude, offset)
 		c, ps := NewClimate(g, describe(g, words, height), height)
 		return g, c, ps
 	}
-	return nil, nil, Problems{{"sky", "say how the sky is known: by monthly means, in words, or by a weather file"}}
+	return nil, nil, Problems{{"sky", say.Words("say how the sky is known: by monthly means, in words, or by a weather file")}}
 }
 
 // clock returns longitude and clock offset of a place. Not known: the offset is that of the longitude's whole-hour zone,
@@ -74,20 +75,21 @@ func clock(place Place) (unit.Angle, unit.Duration) {
 // its rows follow.
 func fromSeries(w *Series) (*Sky, Problems) {
 	if w == nil {
-		return nil, Problems{{"sky", "there is no weather file in this project yet"}}
+		return nil, Problems{{"sky", say.Words("there is no weather file in this project yet")}}
 	}
 	if len(w.GHI) != Hours || len(w.DHI) != Hours || len(w.TAir) != Hours {
-		return nil, Problems{{"sky", fmt.Sprintf("the weather file must have %d hours of global and diffuse light and of air temperature; it has %d, %d and %d",
+		return nil, Problems{{"sky", say.That("the weather file must have %s hours of global and diffuse light and of air temperature; it has %s, %s and %s",
 			Hours, len(w.GHI), len(w.DHI), len(w.TAir))}}
 	}
 	for h := range Hours {
 		for _, column := range [3]struct {
-			say       string
+			name      string
+			q         unit.Quantity
 			val       float64
 			low, high float64
-		}{{"global light", w.GHI[h], 0, 2000}, {"diffuse light", w.DHI[h], 0, 2000}, {"air temperature", w.TAir[h], -100, 80}} {
+		}{{"a global light of", unit.Irradiances, w.GHI[h], 0, 2000}, {"a diffuse light of", unit.Irradiances, w.DHI[h], 0, 2000}, {"an air temperature of", unit.Temperatures, w.TAir[h], -100, 80}} {
 			if !(column.val >= column.low && column.val <= column.high) {
-				return nil, Problems{{"sky", fmt.Sprintf("the weather file's hour %d has %s %v, outside %v to %v", h, column.say, column.val, column.low, column.high)}}
+				return nil, Problems{{"sky", say.That("the weather file's hour %s has %s %s, outside %s to %s", h, column.name, say.Of(column.q, column.val), say.Limit(column.q, column.low).Up(), say.Limit(column.q, column.high).Down())}}
 			}
 		}
 	}

@@ -3,6 +3,7 @@ package sun
 import (
 	"fmt"
 	"math"
+	"strings"
 	"testing"
 
 	"duskweight/internal/model/unit"
@@ -25,7 +26,7 @@ func TestYearRefuses(t *testing.T) {
 	}
 	for _, place := range []Place{{}, {Latitude: unit.Of(deg(10))}, {Latitude: unit.Of(deg(10)), Sky: "monthly"},
 		{Latitude: unit.Of(deg(10)), Sky: "described"}, {Sky: "file"}} {
-		if s, ps := Year(place, 1, nil); s != nil || len(ps) == 0 || ps[0].Say == "" {
+		if s, ps := Year(place, 1, nil); s != nil || len(ps) == 0 || ps[0].Say.IsZero() {
 			t.Errorf("%+v: no problem", place)
 		}
 	}
@@ -106,4 +107,22 @@ func FuzzYear(f *testing.F) {
 			near(t, "year", sum/max(wanted, 1), wanted/max(wanted, 1), 1e-9)
 		}
 	})
+}
+
+// An hour that no sky has is refused in the reader's units. By hand: 95 °C are 203 °F, 80 °C 176 °F, −100 °C −148 °F.
+func TestImpossibleHour(t *testing.T) {
+	w := &Series{GHI: make([]float64, Hours), DHI: make([]float64, Hours), TAir: make([]float64, Hours)}
+	w.TAir[12] = 95
+	_, ps := Year(Place{Sky: SkyFile}, 1, w)
+	if len(ps) != 1 {
+		t.Fatalf("%v", ps)
+	}
+	for sys, want := range []string{
+		"the weather file's hour 12 has an air temperature of 95 °C, outside −100 °C to 80 °C",
+		"the weather file's hour 12 has an air temperature of 203 °F, outside −148 °F to 176 °F",
+	} {
+		if got := strings.ReplaceAll(ps[0].Say.In(unit.System(sys)), unit.Space, " "); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
 }

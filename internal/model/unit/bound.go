@@ -1,10 +1,7 @@
 package unit
 
-// Bound returns a limit of q for reading, in q's unit under sys, rounded in a direction to its digits, at least three: "at most
-// 32.8 ft" for 10 m. Rounded towards the inside of the range it is a value that is taken.
-func (q Quantity) Bound(si float64, sys System, dir Round) string {
-	return q.FormatTo(si, sys, max(q.digits, 3), dir)
-}
+// LimitDigits is how many digits a limit of q is told with: its own, at least three.
+func (q Quantity) LimitDigits() int { return max(q.digits, 3) }
 
 // Between returns a usual range for reading, "50 to 98 %": limits that three digits say in full stand as they are, others are
 // rounded to two digits towards the inside. A value outside of the range is outside of what is told, too.
