@@ -2,8 +2,10 @@ package page
 
 import (
 	"bytes"
-	"html"
 	"strings"
+
+	"golang.org/x/net/html"
+	"golang.org/x/net/html/atom"
 
 	"duskweight/web/form"
 )
@@ -84,24 +86,24 @@ func NewLexicon(terms []Term) *Lexicon {
 func (l *Lexicon) Link(page []byte, part bool) []byte {
 	s := linker{Lexicon: l, on: part, seen: make([]bool, len(l.terms)), folded: make([]bool, len(l.terms))}
 	s.out.Grow(len(page) + 4096)
-	for i := 0; i < len(page); {
-		open := bytes.IndexByte(page[i:], '<')
-		if open < 0 {
-			open = len(page) - i
+	z := html.NewTokenizer(bytes.NewReader(page))
+	for {
+		switch z.Next() {
+		case html.ErrorToken: // the end, and whatever stands there half finished
+			s.out.Write(z.Raw())
+			return s.out.Bytes()
+		case html.TextToken:
+			s.text(z.Raw())
+		case html.StartTagToken:
+			s.out.Write(z.Raw())
+			s.element(z, 1)
+		case html.EndTagToken:
+			s.out.Write(z.Raw())
+			s.element(z, -1)
+		default:
+			s.out.Write(z.Raw())
 		}
-		s.text(page[i : i+open])
-		if i += open; i == len(page) {
-			break
-		}
-		end := bytes.IndexByte(page[i:], '>')
-		if end < 0 {
-			s.out.Write(page[i:])
-			break
-		}
-		s.tag(page[i : i+end+1])
-		i += end + 1
 	}
-	return s.out.Bytes()
 }
 
 // linker is one pass over one page.
@@ -113,28 +115,36 @@ type linker struct {
 	seen, folded        []bool
 }
 
-func (s *linker) tag(tag []byte) {
-	s.out.Write(tag)
-	step, name := 1, tag[1:]
-	if len(name) > 0 && name[0] == '/' {
-		step, name = -1, name[1:]
-	}
-	n := WordEnd(name, 0)
-	switch string(name[:n]) {
-	case "main":
+// element counts an element that opens or closes.
+func (s *linker) element(z *html.Tokenizer, step int) {
+	name, _ := z.TagName()
+	switch atom.Lookup(name) {
+	case atom.Main:
 		s.on = step > 0
-	case "details":
+	case atom.Details:
 		s.inside += step
-	case "div":
-		if bytes.Contains(tag, []byte(` id="results"`)) {
+	case atom.Div:
+		if step > 0 && hasID(z, "results") {
 			clear(s.seen)
 			clear(s.folded)
 		}
-	case "p", "li", "dt", "dd", "td", "figcaption":
+	case atom.P, atom.Li, atom.Dt, atom.Dd, atom.Td, atom.Figcaption:
 		s.may += step
-	case "a", "button", "summary", "label", "select", "textarea", "svg", "h1", "h2", "h3", "h4", "th", "legend", "caption", "code", "pre", "script", "style", "title":
+	case atom.A, atom.Button, atom.Summary, atom.Label, atom.Select, atom.Textarea, atom.Svg, atom.H1, atom.H2, atom.H3, atom.H4, atom.Th, atom.Legend,
+		atom.Caption, atom.Code, atom.Pre, atom.Script, atom.Style, atom.Title:
 		s.barred += step
 	}
+}
+
+// hasID reports whether the tag that was just read has this id.
+func hasID(z *html.Tokenizer, id string) bool {
+	for more := true; more; {
+		var key, val []byte
+		if key, val, more = z.TagAttr(); string(key) == "id" {
+			return string(val) == id
+		}
+	}
+	return false
 }
 
 func (s *linker) text(text []byte) {
