@@ -155,7 +155,9 @@ type RaiseAnswer struct {
 	Say      say.Sentence              `json:"say"`
 }
 
-// LowerAnswer is the way down.
+// LowerAnswer is the way down: voltage, speed and steady_power_w at the steady speed; time, power and energy over the whole
+// travel as it is run, from rest to the stop, power being the mean (energy over time); end_speed_m_s at the lower stop, left_j
+// what mass and rotor carry into it.
 type LowerAnswer struct {
 	RunsBack  *lift.ComesDown           `json:"runs_back"`
 	Current   unit.Known[unit.Current]  `json:"current_a"`
@@ -164,6 +166,9 @@ type LowerAnswer struct {
 	Time      unit.Known[unit.Duration] `json:"time_s"`
 	Power     unit.Known[unit.Power]    `json:"power_w"`
 	EnergyOut unit.Known[unit.Energy]   `json:"energy_out_j"`
+	AtSteady  unit.Known[unit.Power]    `json:"steady_power_w"`
+	EndSpeed  unit.Known[unit.Speed]    `json:"end_speed_m_s"`
+	Left      unit.Known[unit.Energy]   `json:"left_j"`
 	Steady    *bool                     `json:"steady"`
 	Say       say.Sentence              `json:"say"`
 }

@@ -155,6 +155,7 @@ func lowerAnswer(l lift.Lowering) LowerAnswer {
 	}
 	a.Voltage, a.Speed, a.Time = unit.Of(l.Voltage), unit.Of(l.Speed), unit.Of(l.Time)
 	a.Power, a.EnergyOut = unit.Of(l.Power), unit.Of(l.EnergyOut)
+	a.AtSteady, a.EndSpeed, a.Left = unit.Of(l.SteadyPower), unit.Of(l.EndSpeed), unit.Of(l.Left)
 	return a
 }
 

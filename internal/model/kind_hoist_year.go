@@ -65,7 +65,7 @@ func (h *HoistResult) liftFacts(f *Facts) {
 	d := h.Drive
 	if d.Lowering.Known {
 		f.OneLiftOut = unit.Of(max(0, d.Lowering.EnergyOut))
-		if d.Lowering.RunsBack == lift.DownNo || !d.Lowering.Steady || d.Lowering.Short {
+		if d.Lowering.RunsBack == lift.DownNo || !d.Lowering.Steady {
 			f.OneLiftOut = unit.Of[unit.Energy](0)
 		}
 	}

@@ -8,6 +8,8 @@ import json
 import math
 import sys
 
+from descent import Loads, descent
+
 G = 9.80665
 ALPHA = 0.00393
 
@@ -207,6 +209,23 @@ def delivered(loads, amps, u):
     return total
 
 
+def way_down(loads, layers, R, vb, K):
+    """5.12: a way down from rest."""
+    def held(x):
+        return x["kind"] in ("string", "cell", "clamp") and not num(x["slope_ohm"], 0.0)
+    soft = [x for x in loads if x["kind"] != "governed" and not held(x)]
+    top = min([x["threshold_v"] + num(x["diode_v"], 0.0) for x in loads if held(x)], default=math.inf)
+    begins = [x["threshold_v"] + num(x["diode_v"], 0.0) for x in soft if x["kind"] != "resistor"]
+    bag = Loads(lambda u: load_current(soft, u)[0], lambda u, i: delivered(loads, i, u), [u for u in begins if u < top], top)
+    governed = None
+    for x in loads:
+        if x["kind"] == "governed":
+            def governed(i, speed=x["set_speed_rad_s"]):
+                return delivered(loads, i, K * speed - vb - i * R)
+            bag = Loads(lambda u: 0.0, lambda u, i: 0.0, [], math.inf)
+    return descent(layers, bag, R, vb, governed)
+
+
 # 5.9 heat of winding and case, in small steps (Runge and Kutta, fourth order)
 def two_bodies(m, amps, friction, seconds, R, ta):
     r1, t1, r2, t2 = m["rth_winding_k_w"], m["tau_winding_s"], m["rth_case_k_w"], m["tau_case_s"]
@@ -389,11 +408,11 @@ def figures(h):
         u, stiff, slope = root
         w = (u + vb + star * R) / K
         o["down_voltage"], o["down_rotor"], o["down_speed"] = u, w, w / c
-        o["down_power"] = delivered(lo["loads"], star, u) - pad
+        o["steady_power"] = delivered(lo["loads"], star, u) - pad
         o["stiff"] = stiff
         if not stiff:
             o["slope"] = slope
-        t = e = inv_a = 0.0
+        down_layers = []
         good = True
         for q, l, share in lay:
             tt, _ = down(run, fd * l - bearing)
@@ -404,26 +423,32 @@ def figures(h):
                 break
             cc = N * n / l
             vv = (rr[0] + vb + i * R) / K / cc
-            t += share * hh / vv
-            e += (delivered(lo["loads"], i, rr[0]) - pad) * share * hh / vv
-        if good:
-            o["down_time"], o["down_energy"] = t, e
+            down_layers.insert(0, (K * cc, i, n * fd / G * back + J * cc * cc, share * hh, vv))
+        if good and not any(x["kind"] == "constant_power" for x in lo["loads"]):  # their going on and off is followed elsewhere
+            t, e = way_down(lo["loads"], down_layers, R, vb, K)
+            e -= pad * t
+            o["down_time"], o["down_energy"], o["down_power"] = t, e, e / t
             o["heat_down"] = heat(h, star, w, t, K, R, i0)
             x = lo["loads"][0]
             governed = x["kind"] == "governed"
             eta = delivered(lo["loads"], star, u) / (u * star) if u else 0.0
-            if len(lay) == 1 and rt == rl and e > 0 and "p_f" in o:  # 5.10 as written
+            if len(lay) == 1 and rt == rl and e > 0 and "p_f" in o:  # 5.10, and a whole way down at full power as it is run
                 a_d = m * G / (c * K * eta * star)
-                o["a_d"], o["b_d"] = a_d, m * G / (c * K) * (star * R + vb) + a_d * pad
                 o["p_d"] = o["p_dmin"] = e / t
+                o["a_d"], o["b_d"] = a_d, x1 / t - a_d * e / t
+                if o["b_d"] < 0:
+                    o["a_d"], o["b_d"] = x1 / e, 0.0
                 if governed:
                     top = min(u, num(x["max_voltage_v"], u))
                     low_u = min(top, num(x["min_voltage_v"], top))
                     o["p_d"] = eta * top * star - pad
                     o["p_dmin"] = max(0.0, eta * low_u * star - pad)
-                    if o["p_d"] <= 0:
+                    kept = (e + pad * t) / (delivered(lo["loads"], star, u) * hh / (w / c))
+                    held = x1 / (a_d * o["p_d"] + m * G / (c * K) * (star * R + vb) + a_d * pad)
+                    o["a_d"], o["b_d"] = a_d, x1 / (kept * held) - a_d * o["p_d"]
+                    if o["p_d"] <= 0 or o["b_d"] < 0:
                         del o["a_d"], o["b_d"], o["p_d"]
-        else:  # it must be steady all the way down
+        if not good:  # it must be steady all the way down
             o["steady"] = False
             for name in ("down_voltage", "down_rotor", "down_speed"):
                 del o[name]
@@ -443,10 +468,8 @@ def figures(h):
         brakes = K * max(0.0, K * math.sqrt(v2) * cc - vb) / R
         more = cc * brakes / (n * fd / G * back + J * cc * cc) - a
         o["burst"] = fd * (1 + max(0.0, more) / G)
-    if root is not None and "down_speed" in o:  # no load makes it arrive faster than a free run over the travel
-        o["down_fastest"] = min(o["down_speed"], o["open_speed"]) if v2 > 0 else o["down_speed"]
-        if o["down_fastest"] < o["down_speed"]:  # never steady: what reaches the lamps counts as nothing
-            o["down_energy"] = 0.0
+    if root is not None and "down_speed" in o and not 0 < v2 < o["down_speed"] ** 2:
+        o["down_fastest"] = o["down_speed"]
         if delay is not None:
             o["brake_fall"] = o["down_fastest"] * delay + o["fall"] * delay ** 2 / 2
             o["brake_speed"] = o["down_fastest"] + o["fall"] * delay

@@ -12,6 +12,8 @@ import json
 import math
 import sys
 
+from descent import Loads, descent
+
 H = 3600.0
 G = 9.80665
 MONTHS = [31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31]
@@ -537,6 +539,7 @@ class Mass:
         if self.K is None:
             speed = m["sheet_no_load_speed_rad_s"] * known(m["sheet_gear_ratio"], 1)
             self.K = (m["sheet_voltage_v"] - self.Vb - self.I0 * self.R) / speed
+        self.J = known(m["j_kg_m2"], 0)
         self.hot = (m["rth_winding_k_w"], m["tau_winding_s"], m["max_winding_c"], known(d["lower"]["ambient_c"], 25))
 
     def raising(self, r):
@@ -578,18 +581,46 @@ class Mass:
             return
         self.U, useful = self.terminal(self.I_d)
         self.v_down = (self.U + self.Vb + self.I_d * self.R) / self.K * fullest[1] / (self.N * self.n)
-        self.power = useful - self.Pad
-        self.t_down = self.e_out = self.give = 0.0
+        self.give, way, steady = 0.0, [], 0.0
         for _, pay, share in self.layers:
             i = self.at_rotor_down(self.down * pay) / self.K - self.I0
             u, useful = self.terminal(i)
             turns = self.h * share * self.N * self.n / pay
-            time = turns * self.K / (u + self.Vb + i * self.R)
-            self.t_down += time
-            self.e_out += (useful - self.Pad) * time
             self.give += turns * self.K * useful / u
+            c = self.N * self.n / pay
+            heavy = self.n * self.down / G * math.prod(s[2] for s in self.stages) + self.J * c * c
+            speed = (u + self.Vb + i * self.R) / self.K / c
+            way.insert(0, (self.K * c, i, heavy, self.h * share, speed))
+            steady += useful * self.h * share / speed
+        self.t_down, reaching = self.descent(way)
+        self.kept = reaching / steady if steady > 0 else 0.0
+        self.e_out = reaching - self.Pad * self.t_down
+        self.power = self.e_out / self.t_down
         if len(self.loads) == 1 and self.loads[0]["kind"] == "governed":
             self.governed(self.loads[0])
+
+    def descent(self, way):
+        """The whole way down from rest: time and useful energy."""
+        def held(l):
+            return l["kind"] in ("string", "cell", "clamp") and not known(l["slope_ohm"], 0)
+
+        def begins(l):
+            return known(l["diode_v"], 0) + (0 if l["kind"] == "resistor" else l["threshold_v"])
+
+        def current(l, u):
+            return max(0.0, u - begins(l)) / (l["resistance_ohm"] if l["kind"] == "resistor" else l["slope_ohm"])
+        keeper = [l for l in self.loads if l["kind"] == "governed"]
+        soft = [l for l in self.loads if l["kind"] != "governed" and not held(l)]
+        top = min((begins(l) for l in self.loads if held(l)), default=math.inf)
+        at_top = [l for l in self.loads if held(l) and begins(l) == top]
+
+        def useful(u, i):
+            parts = [(l, current(l, u)) for l in soft]
+            rest = i - sum(x for _, x in parts)
+            parts += [(l, rest / len(at_top)) for l in at_top if u == top]
+            return sum((u - known(l["diode_v"], 0)) * x * known(l["efficiency"], 0 if l["kind"] in ("clamp", "resistor") else 1) for l, x in parts)
+        loads = Loads(lambda u: sum(current(l, u) for l in soft), useful, [u for u in map(begins, soft) if 0 < u < top], top)
+        return descent(way, loads, self.R, self.Vb, (lambda i: self.terminal(i)[1]) if keeper else None)
 
     def governed(self, l):
         """A converter that keeps the rotor's speed gives what is asked between its least and its most voltage."""
@@ -605,7 +636,7 @@ class Mass:
             i = self.at_rotor_down(self.down * pay) / self.K - self.I0
             a = self.m * G / (self.N * self.n / pay * self.K * eff * i)
             rate = a * (self.most + self.Pad) + a * eff * i * (i * self.R + self.Vb)
-            self.t_most += self.h * share * self.m * G / rate
+            self.t_most += self.kept * self.h * share * self.m * G / rate  # nothing is given until the speed is there
 
     def terminal(self, i):
         """Volts at which all loads together take a current; share that is useful; useful watts."""
@@ -661,7 +692,9 @@ class Mass:
         if len(self.loads) == 1 and self.loads[0]["kind"] == "governed":
             self.P_dmin, self.P_d, time = self.least, self.most, self.t_most
         self.a_d = self.X1 / self.give if self.give > 0 else 0.0
-        self.b_d = max(0.0, self.X1 / time - self.a_d * self.P_d)
+        self.b_d = self.X1 / time - self.a_d * self.P_d
+        if self.b_d < 0:
+            self.a_d, self.b_d = self.X1 / time / self.P_d, 0.0
 
     def lifts_a_day(self):
         """How often the winding lets it lift in a day: 0 for no limit. One body that warms and cools (model 5.9)."""

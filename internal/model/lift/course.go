@@ -11,8 +11,8 @@ import (
 type Course struct {
 	w     *work
 	loads []branch
-	even  []branch // of these, all but constant powers: their current only grows with voltage
-	known bool     // what hangs on the terminals
+	ends  terminals
+	known bool // what hangs on the terminals
 }
 
 // CourseOf works a hoist out for its lines.
@@ -20,7 +20,8 @@ func CourseOf(h Hoist) Course {
 	c := Course{w: compute(h)}
 	if c.w.haveMachine && c.w.d.Lowering.RunsBack != "" {
 		c.loads, c.known = c.w.branches()
-		c.even = withoutPower(c.loads)
+		lo := c.w.d.Lowering
+		c.ends = newTerminals(c.loads, c.w.r, float64(lo.Current), c.w.kk*float64(lo.Rotor)-c.w.vb)
 	}
 	return c
 }
@@ -97,7 +98,7 @@ func (c Course) Descent(points int) []Moment {
 	}
 	end := out[n-1]
 	end.Time *= 4. / 3
-	end.Rotor, end.Speed, end.Volts, end.Power = lo.Rotor, lo.Speed, lo.Voltage, max(0, lo.Power)
+	end.Rotor, end.Speed, end.Volts, end.Power = lo.Rotor, lo.Speed, lo.Voltage, max(0, lo.SteadyPower)
 	out = append(out, end)
 	for _, m := range out {
 		if !finite(float64(m.Time), float64(m.Speed), float64(m.Volts), float64(m.Power)) {
@@ -117,66 +118,10 @@ func (c Course) moment(t, rotor, gear float64) Moment {
 	return Moment{unit.Duration(t), unit.AngularSpeed(rotor), unit.Speed(rotor / gear), unit.Voltage(u), unit.Power(power)}
 }
 
-// terminal is voltage and current of the loads at a rotor speed: the highest U with U + R·I(U) = K·ω − V_b. A constant
-// power that asks for more than the machine can give at any voltage switches off; a governed one takes nothing below its
-// speed.
+// terminal is voltage and current of the loads at a rotor speed.
 func (c Course) terminal(rotor float64) (u, i float64) {
-	e := c.w.kk*rotor - c.w.vb
-	if e <= 0 {
-		return 0, 0
-	}
-	top, _ := ceiling(c.loads, math.Inf(1))
-	if e >= top+c.w.r*taken(c.loads, top) {
-		return top, (e - top) / c.w.r
-	}
-	if len(c.even) < len(c.loads) {
-		if u, ok := highest(c.loads, e, c.w.r, math.Min(e, top)); ok {
-			return u, taken(c.loads, u)
-		}
-	}
-	u = shared(c.even, e, c.w.r, 0, math.Min(e, top))
-	return u, taken(c.even, u)
-}
-
-// shared is the voltage between low, where loads and winding ask for less than e, and high, where they ask for more.
-func shared(bs []branch, e, r, low, high float64) float64 {
-	if high+r*taken(bs, high) <= e {
-		return high
-	}
-	for range 48 {
-		if mid := (low + high) / 2; mid+r*taken(bs, mid) > e {
-			high = mid
-		} else {
-			low = mid
-		}
-	}
-	return low
-}
-
-// highest is the highest voltage up to top at which loads and winding share e; false where the loads ask for too much.
-func highest(bs []branch, e, r, top float64) (float64, bool) {
-	const steps = 64
-	high := top
-	for k := 1; k <= steps; k++ {
-		low := top * float64(steps-k) / steps
-		if low+r*taken(bs, low) > e {
-			high = low
-			continue
-		}
-		u := shared(bs, e, r, low, high)
-		return u, u > 0
-	}
-	return 0, false
-}
-
-func withoutPower(bs []branch) []branch {
-	var out []branch
-	for _, b := range bs {
-		if b.kind != LoadConstantPower {
-			out = append(out, b)
-		}
-	}
-	return out
+	a := c.ends.at(c.w.kk*rotor - c.w.vb)
+	return a.u, a.i
 }
 
 // Warmth is the winding at one moment.

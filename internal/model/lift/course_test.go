@@ -42,7 +42,7 @@ func TestDescentIsExact(t *testing.T) {
 			}
 		}
 		end := moments[299]
-		if end.Speed != d.Lowering.Speed || end.Volts != d.Lowering.Voltage || end.Power != d.Lowering.Power {
+		if end.Speed != d.Lowering.Speed || end.Volts != d.Lowering.Voltage || end.Power != d.Lowering.SteadyPower {
 			t.Errorf("%s: ends with %+v", c.name, end)
 		}
 		near := moments[298]

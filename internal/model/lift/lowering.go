@@ -176,27 +176,25 @@ func (w *work) wouldRun() say.Sentence {
 }
 
 // tooShort tells a steady speed that the travel is too short to reach: no load makes the mass arrive faster than it would
-// with none. What reaches the lamps on the way is less than at the steady speed by an amount that nothing here computes:
-// it counts as nothing.
+// with none.
 func (w *work) tooShort() {
 	lo := &w.d.Lowering
 	end := w.freeRun()
-	rotor := end * w.gearing(w.layers[0])
-	if !finite(end, rotor) || end <= 0 || end >= float64(lo.Speed) {
+	if !finite(end) || end <= 0 || end >= float64(lo.Speed) {
 		return
 	}
-	lo.Short, lo.EndSpeed, lo.EndRotor, lo.EnergyOut = true, unit.Speed(end), unit.AngularSpeed(rotor), 0
-	w.caution("travel_m", "The travel is too short for a steady speed: the mass would settle at %s and arrives at up to %s. Its time, volts and watts here are those of a longer way; what the lamps get in these moments is counted as nothing.", say.Speed(lo.Speed), say.Speed(unit.Speed(end)))
+	lo.Short = true
+	w.caution("travel_m", "The travel is too short for a steady speed: the mass would settle at %s and arrives at %s. Volts and motor speed at the steady speed are those of a longer way. Time, power and energy are those of this one.", say.Speed(lo.Speed), say.Speed(lo.EndSpeed))
 }
 
-// rideDown sums the layers and fills the figures of the fullest one.
+// rideDown finds the steady speed of every layer and fills the figures of the fullest one, then follows the whole way.
 func (w *work) rideDown(bs []branch) {
 	lo := &w.d.Lowering
 	full, r := w.falling(w.fullest(), float64(lo.Current), bs)
 	if !w.settles(full, r, bs) {
 		return
 	}
-	costs := 0.0
+	costs, steady := 0.0, 0.0
 	for _, l := range w.layers {
 		t, _, _ := w.run.down(w.drumDown(l.length))
 		p, at := w.falling(l, t/w.kk-w.i0, bs)
@@ -205,18 +203,25 @@ func (w *work) rideDown(bs []branch) {
 			return
 		}
 		w.down.points, w.roots = append(w.down.points, p), append(w.roots, at)
-		w.down.time += p.time
-		w.down.energy += p.power * p.time
+		steady += at.reaching(bs, p.current) * p.time
 		costs += l.share * p.c * w.kk / (w.m * unit.G) * at.reaching(bs, p.current) / at.u
 	}
+	way := w.descend(bs)
 	w.down.gain = costs
-	if !finite(full.rotor, full.speed, w.down.time, w.down.energy, w.down.gain) || full.speed <= 0 {
+	w.down.time, w.down.energy = way.time, way.reaching-float64(w.h.Lower.Auxiliary.Or(0))*way.time
+	if !finite(full.rotor, full.speed, w.down.time, w.down.energy, w.down.gain, way.fastest, way.left, w.down.energy/w.down.time) || full.speed <= 0 {
 		lo.Known, lo.Steady = false, false
 		return
 	}
+	if steady > 0 {
+		w.down.kept = way.reaching / steady
+	}
 	lo.Voltage, lo.Rotor, lo.Speed = unit.Voltage(r.u), unit.AngularSpeed(full.rotor), unit.Speed(full.speed)
 	lo.Time, lo.EnergyOut = unit.Duration(w.down.time), unit.Energy(w.down.energy)
-	lo.Power = unit.Power(full.power)
+	lo.Power, lo.SteadyPower = unit.Power(w.down.energy/w.down.time), unit.Power(full.power)
+	last := w.gearing(w.layers[0])
+	lo.EndSpeed, lo.Left = unit.Speed(way.last), unit.Energy(way.left)
+	lo.Top, lo.TopRotor = unit.Speed(way.fastest), unit.AngularSpeed(way.fastest*last)
 	w.tooShort()
 	lo.CurrentLow, lo.SpeedLow = w.down.points[0].current, w.down.points[0].speed
 	w.flagLowering(bs, r)

@@ -27,6 +27,7 @@ type passage struct {
 	time   float64
 	energy float64
 	gain   float64 // own joules for a joule at the line (raising), or the reverse (lowering), over the whole travel
+	kept   float64 // lowering: what reaches the lamps, as a share of what would at the steady speed all the way
 }
 
 // supply is what feeds the motor.

@@ -47,8 +47,6 @@ func (w *work) whyNot() string {
 		return "It does not come down by itself: nothing comes back."
 	case lo.Known && !lo.Steady:
 		return "It does not settle with these loads."
-	case lo.Known && lo.Short:
-		return "It lands before its speed is steady: the moments of light on the way are counted as none."
 	case !ra.Known && !panel, !lo.Known, w.h.Raise.Feed == "":
 		return NotEnough
 	}
@@ -98,7 +96,11 @@ func (w *work) draw(r *reservoir.Reservoir) {
 	if w.down.gain > 0 {
 		r.DrawGain = 1 / w.down.gain
 	}
-	r.DrawLoss = unit.Power(math.Max(0, x/time-r.DrawGain*float64(r.DrawMax)))
+	if loss := x/time - r.DrawGain*float64(r.DrawMax); loss >= 0 || r.DrawMax == 0 {
+		r.DrawLoss = unit.Power(math.Max(0, loss))
+	} else { // a short way down stays where the lamps get a greater share than at the steady speed
+		r.DrawGain = x / time / float64(r.DrawMax)
+	}
 }
 
 // governor is the one governed converter, where it alone hangs on the motor beside clamps and such that take nothing.
@@ -110,8 +112,8 @@ func (w *work) governor() (DCLoad, bool) {
 	return l, l.Kind == LoadGoverned
 }
 
-// governed returns least and most power and the time of the whole travel at the most. The least layer decides the most,
-// the fullest the least.
+// governed returns least and most power and the time at the most: that of the whole travel less what it takes to come up to
+// the set speed, when nothing is given. The least layer decides the most, the fullest the least.
 func (w *work) governed(l DCLoad) (least, most unit.Power, time float64) {
 	eta, aux := float64(l.Efficiency.Or(1)), float64(w.h.Lower.Auxiliary.Or(0))
 	lo, hi := 0.0, math.Inf(1)
@@ -125,13 +127,16 @@ func (w *work) governed(l DCLoad) (least, most unit.Power, time float64) {
 	hi = math.Max(0, hi)
 	lo = math.Min(lo, hi)
 	x := w.m * unit.G
+	if w.down.kept <= 0 {
+		return 0, 0, w.down.time
+	}
 	for _, p := range w.down.points {
 		a := 0.0
 		if eta > 0 {
 			a = x / (p.c * w.kk * eta * p.current)
 		}
 		b := x/(p.c*w.kk)*(p.current*w.r+w.vb) + a*aux
-		time += p.share * w.travel * x / (a*hi + b)
+		time += w.down.kept * p.share * w.travel * x / (a*hi + b)
 	}
 	return unit.Power(lo), unit.Power(hi), time
 }

@@ -138,11 +138,12 @@ type Climb struct {
 	RotorPerMetre unit.Ratio   // rad
 }
 
-// Lowering is the way down, at the fullest layer; times and energies over the whole travel. RunsBack is decided in the
+// Lowering is the way down: Voltage, Rotor and Speed at the steady speed in the fullest layer, Time, Power and EnergyOut over
+// the whole travel as it is run, from rest to the stop. RunsBack is decided in the
 // layer that helps the mass least; it and the currents are told as soon as the machine is known. Known says that the rest
 // can be told too: it does not come down at all, or what hangs on the terminals is known. Where it is not steady,
 // Voltage, Rotor and Speed are those of the balance that does not last (0 where there is none), and Time, Power and
-// EnergyOut are 0.
+// EnergyOut are 0. A rotor's inertia that is not known counts as none: then it gathers speed soonest.
 type Lowering struct {
 	Known            bool
 	RunsBack         ComesDown    // "yes", "nudge", "no"
@@ -152,7 +153,8 @@ type Lowering struct {
 	Rotor            unit.AngularSpeed
 	Speed            unit.Speed
 	Time             unit.Duration
-	Power            unit.Power  // delivered
+	Power            unit.Power  // delivered in the mean over the whole travel, from rest to the stop: EnergyOut over Time
+	SteadyPower      unit.Power  // delivered at the steady speed
 	EnergyOut        unit.Energy // delivered over the whole travel, auxiliary power off
 	Steady           bool
 	Slope            float64 // g_L = Σ dI/dU, A/V; +Inf is never put here: a constant voltage gives Stiff = true
@@ -168,16 +170,18 @@ type Lowering struct {
 
 	CurrentLow, SpeedLow float64 // at the first layer: A, m/s
 
-	Short    bool // the travel ends before the steady speed is reached; then EnergyOut is 0 and the two below bound the end of the way
-	EndSpeed unit.Speed
-	EndRotor unit.AngularSpeed
+	EndSpeed unit.Speed        // at the lower stop
+	Left     unit.Energy       // what mass and rotor carry into the lower stop
+	Top      unit.Speed        // the highest on this way down
+	TopRotor unit.AngularSpeed // at Top, in the first layer
+	Short    bool              // the travel ends before the steady speed is reached, even if it fell freely
 }
 
 // Fastest is the highest speed of the mass on its way down with its loads on: the steady one, or where the travel is too
-// short for it, that of a free run over the whole travel, which the loads only lower.
+// short for it, the highest that it comes to.
 func (lo Lowering) Fastest() unit.Speed {
 	if lo.Short {
-		return lo.EndSpeed
+		return lo.Top
 	}
 	return lo.Speed
 }
@@ -185,7 +189,7 @@ func (lo Lowering) Fastest() unit.Speed {
 // FastestRotor is the rotor's speed at Fastest.
 func (lo Lowering) FastestRotor() unit.AngularSpeed {
 	if lo.Short {
-		return lo.EndRotor
+		return lo.TopRotor
 	}
 	return lo.Rotor
 }

@@ -202,7 +202,7 @@ func (w *work) flagLowering(bs []branch, r root) {
 		w.caution("lower.loads", "%s is above 60 V direct current: a shock can kill. Stay at or below 60 V.", say.Voltage(unit.Voltage(r.u)))
 	}
 	aux, asked := w.h.Lower.Auxiliary.Value()
-	if reaching := float64(lo.Power + aux); reaching <= 0 {
+	if reaching := float64(lo.SteadyPower + aux); reaching <= 0 {
 		w.caution("lower.loads", "%s", w.darkSay(bs, r))
 	} else if lo.Power <= 0 {
 		w.caution("lower.auxiliary_w", "Brake coil and controller take all that the mass gives while it comes down. Nothing reaches the lamps.")

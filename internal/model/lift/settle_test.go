@@ -65,7 +65,7 @@ func TestLoadsTogether(t *testing.T) {
 		}
 		check(t, []row{
 			{c.what + ", volts", float64(d.Lowering.Voltage), c.u, 1e-9, source.Derivation.At("by hand")},
-			{c.what + ", at the lamps", float64(d.Lowering.Power), c.pays, 1e-9, source.Derivation.At("by hand")},
+			{c.what + ", at the lamps", float64(d.Lowering.SteadyPower), c.pays, 1e-9, source.Derivation.At("by hand")},
 		})
 		if c.g > 0 {
 			check(t, []row{{c.what + ", slope", d.Lowering.Slope, c.g, 1e-9, source.Derivation.At("by hand")}})

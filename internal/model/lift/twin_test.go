@@ -159,6 +159,7 @@ func (c comparison) lowering(d Drive) {
 	if l.Stiff {
 		c.seen["stiff"]++
 	}
+	c.near("steady_power", float64(l.SteadyPower))
 	c.near("down_power", float64(l.Power))
 	c.near("down_time", float64(l.Time))
 	c.near("down_energy", float64(l.EnergyOut))

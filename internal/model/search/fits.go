@@ -130,7 +130,7 @@ func fitOf(h *model.HoistResult, c model.Combination) (*Fit, string) {
 			f.Open = append(f.Open, b.Text())
 		}
 	}
-	if d.Lowering.Known && d.Lowering.Steady && !d.Lowering.Short {
+	if d.Lowering.Known && d.Lowering.Steady {
 		f.Gives = unit.Of(max(0, d.Lowering.EnergyOut))
 	}
 	for _, c := range h.Checks {
