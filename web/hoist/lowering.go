@@ -24,12 +24,33 @@ func loweringRows(d lift.Drive, sys unit.System) []page.PairView {
 	if !l.Steady { // no speed, no time, no energy: nothing holds it
 		return append(rows, page.PairView{Name: "Settles", Value: "no"}, page.PairView{Name: "A path that nothing can open", Value: yesNo(l.Shunt)})
 	}
-	if l.Short { // volts, time and energy are those of a longer way
-		return append(rows, page.PairView{Name: "Settles", Value: "not within this travel"}, page.PairView{Name: "It arrives at", Value: "up to " + unit.Speeds.Format(float64(l.EndSpeed), sys)},
-			page.PairView{Name: "Motor speed", Value: "up to " + unit.RotationSpeeds.Format(float64(l.EndRotor), sys)}, page.PairView{Name: "A path that nothing can open", Value: yesNo(l.Shunt)})
+	if l.Short { // volts and speed are those of a longer way
+		rows = append(rows, page.PairView{Name: "Settles", Value: "not within this travel"}, page.PairView{Name: "It arrives at", Value: unit.Speeds.Format(float64(l.EndSpeed), sys)},
+			page.PairView{Name: "Motor speed", Value: "up to " + unit.RotationSpeeds.Format(float64(l.TopRotor), sys)})
+	} else {
+		rows = append(rows, page.PairView{Name: "Voltage that the lamps set", Value: unit.Voltages.Format(float64(l.Voltage), sys)}, page.PairView{Name: "Settles", Value: yesNo(l.Steady)},
+			page.PairView{Name: "Speed of the mass", Value: unit.SlowSpeeds.Format(float64(l.Speed), sys)}, page.PairView{Name: "Motor speed", Value: unit.RotationSpeeds.Format(float64(l.Rotor), sys)})
 	}
-	return append(rows, page.PairView{Name: "Voltage that the lamps set", Value: unit.Voltages.Format(float64(l.Voltage), sys)}, page.PairView{Name: "Settles", Value: yesNo(l.Steady)},
-		page.PairView{Name: "Speed of the mass", Value: unit.SlowSpeeds.Format(float64(l.Speed), sys)}, page.PairView{Name: "Motor speed", Value: unit.RotationSpeeds.Format(float64(l.Rotor), sys)},
-		page.PairView{Name: "Time for one way down", Value: form.Lasting(l.Time)}, page.PairView{Name: "Power at the lamps", Value: unit.Powers.Format(float64(l.Power), sys)},
-		page.PairView{Name: "Energy at the lamps", Value: unit.Energies.Format(float64(l.EnergyOut), sys)}, page.PairView{Name: "A path that nothing can open", Value: yesNo(l.Shunt)})
+	rows = append(rows, page.PairView{Name: "Time for one way down", Value: form.Lasting(l.Time)}, page.PairView{Name: "Power at the lamps", Value: meanPower(l, sys)},
+		page.PairView{Name: "Energy at the lamps", Value: unit.Energies.Format(float64(l.EnergyOut), sys)})
+	if lost := float64(l.Left); lost > seenLeft*float64(d.RaiseEnergyMech.Or(0)) {
+		rows = append(rows, page.PairView{Name: "Energy of motion into the lower stop", Value: unit.Energies.Format(lost, sys)})
+	}
+	return append(rows, page.PairView{Name: "A path that nothing can open", Value: yesNo(l.Shunt)})
+}
+
+// seenLeft is the share of the mass's energy from which what is carried into the lower stop has a line of its own.
+const seenLeft = 0.005
+
+// meanPower is the power at the lamps: at the steady speed, and in the mean over the whole way down where the start takes a
+// part of it that shows.
+func meanPower(l lift.Lowering, sys unit.System) string {
+	mean, steady := unit.Powers.Format(float64(l.Power), sys), unit.Powers.Format(float64(l.SteadyPower), sys)
+	switch {
+	case l.Short:
+		return mean + " in the mean"
+	case mean == steady || float64(l.SteadyPower-l.Power) < 0.01*float64(l.SteadyPower):
+		return steady
+	}
+	return steady + ", " + mean + " in the mean over the whole way"
 }

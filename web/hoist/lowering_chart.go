@@ -152,6 +152,10 @@ func (s sketch) descent() page.Plot {
 	p.Lines = []page.PlotLine{v, u, w}
 	p.Say = fmt.Sprintf("It is at its speed of %s after %s, and then stays there at %s.", unit.SlowSpeeds.Format(float64(lo.Speed), s.sys),
 		unit.Durations.Format(float64(moments[len(moments)-2].Time), s.sys), unit.Voltages.Format(float64(lo.Voltage), s.sys))
+	if lo.EndSpeed < 0.99*lo.Speed {
+		p.Say = fmt.Sprintf("On a longer way it would be at its speed of %s after %s. On this travel it arrives after %s, at %s.", unit.SlowSpeeds.Format(float64(lo.Speed), s.sys),
+			unit.Durations.Format(float64(moments[len(moments)-2].Time), s.sys), unit.Durations.Format(float64(lo.Time), s.sys), unit.SlowSpeeds.Format(float64(lo.EndSpeed), s.sys))
+	}
 	if !s.h.Design.Machine.J.Is {
 		p.Say += " The inertia of the rotor is not known and counts as none; really it takes longer."
 	}

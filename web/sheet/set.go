@@ -31,7 +31,7 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []page.PairView {
 		rows = append(rows, page.PairView{Name: "Lifting", Value: unit.Currents.Format(float64(r.Current), sys) + ", " + form.Lasting(r.Time)})
 	}
 	if l := d.Lowering; l.Short {
-		rows = append(rows, page.PairView{Name: "Lowering", Value: "never steady on this travel; arrives at up to " + unit.Speeds.Format(float64(l.EndSpeed), sys)})
+		rows = append(rows, page.PairView{Name: "Lowering", Value: "never steady on this travel; arrives at " + unit.Speeds.Format(float64(l.EndSpeed), sys)})
 	} else if l.Known && l.Current > 0 {
 		rows = append(rows, page.PairView{Name: "Lowering", Value: unit.Currents.Format(float64(l.Current), sys) + " at " + unit.Voltages.Format(float64(l.Voltage), sys) + ", " + form.Lasting(l.Time)})
 	}
