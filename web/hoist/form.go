@@ -216,6 +216,7 @@ func baseInputs() []form.Part[lift.Hoist] {
 			form.Number("base.pull_height_m", "Height of the pull", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Base.PullHeight }),
 			form.Number("base.pull_offset_m", "Pull from the middle", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Base.PullOffset }),
 			form.Number("base.friction", "Friction on the ground", unit.Ratios, func(h *h) *unit.Known[unit.Ratio] { return &h.Base.Friction }),
+			form.Word("base.underside", "Underside of the base", func(h *h) *lift.Underside { return &h.Base.Underside }),
 			form.Word("base.ground", "Ground", func(h *h) *lift.Ground { return &h.Base.Ground }),
 			form.Number("base.board.thickness_m", "Board: thickness", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Base.Board.Thickness }),
 			form.Number("base.board.width_m", "Board: width", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Base.Board.Width }),

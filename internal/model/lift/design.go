@@ -286,7 +286,8 @@ type Base struct {
 	PullHeight   unit.Known[unit.Length] `json:"pull_height_m" say:"Height above the ground where the rope leaves the base" range:"[0,20]"`
 	PullOffset   unit.Known[unit.Length] `json:"pull_offset_m" say:"From the middle of the base to where the rope goes up, towards the tipping edge" range:"[0,20]"`
 	RopeAngle    unit.Known[unit.Angle]  `json:"rope_angle_rad" say:"Angle of the rope that leaves the base from straight up; where it runs to the top pulley, not known takes the angle there" range:"[0,1.5707963267948966]"`
-	Friction     unit.Known[unit.Ratio]  `json:"friction" say:"Friction between base and ground" range:"(0,1]"`
+	Friction     unit.Known[unit.Ratio]  `json:"friction" say:"Friction between base and ground, as measured by a pull; empty: the low published value of the two materials, where there is one" range:"(0,1]"`
+	Underside    Underside               `json:"underside" say:"What its underside is made of, where it touches the ground" enum:"|timber|steel|concrete|rubber"`
 	Ground       Ground                  `json:"ground" say:"What the base stands on" enum:"|rock|gravel|sand|clay|concrete_slab|timber_floor|fill|mud|not_seen"`
 	Board        Board                   `json:"board"`
 }

@@ -135,10 +135,13 @@ func baseSlidingChecks(t *loads) []*Check {
 	if !okA {
 		l.miss("base.rope_angle_rad")
 	}
-	mu, okMu := t.h.Base.Friction.Value()
+	mu, okMu := t.h.Grip().Value()
 	if !okMu {
 		l.miss("base.friction")
 		mu = 1 // the most there is: enough for "gives way" only
+	}
+	if okMu && !t.h.Base.Friction.Is {
+		l.also(source.TemporaryWorks.Whole())
 	}
 	l.in("friction", float64(mu), unit.Pieces)
 	if ok {

@@ -45,5 +45,11 @@ func contradictions(c Case) []reason.Reason {
 	if h.Rope.Outdoors == unit.No && h.Site.Outdoors == unit.Yes {
 		add("rope.outdoors", "a rope that hangs indoors", "a hoist that stands outdoors")
 	}
+	if low := h.Base.Published(h.Site.Outdoors); low.Is && h.Base.Friction.Is && h.Base.Friction.Val > low.Val {
+		r := reason.Reason{ID: "contradiction", Word: reason.NotKnown, Path: "base.friction", Clears: reason.Proof,
+			Say:  say.That("A friction of %s is more than the %s that is published for this underside on concrete.", say.Times(h.Base.Friction.Val), say.Times(low.Val)),
+			Mend: say.That("Use the published value, or pull the base with a scale until it slides."), Source: source.TemporaryWorks.Whole()}
+		out = append(out, r)
+	}
 	return append(out, impossible(h)...)
 }
