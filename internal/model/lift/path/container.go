@@ -42,6 +42,10 @@ func containerChecks(t *loads) []*Check {
 			l.miss("container.working_load_n")
 			mend = always("Look for the working load on its label. Without a label it stays not known.")
 		}
+		if k.Kind != lift.ContainerBag && !okE { // a bag hangs by its own loops, which its label counts
+			l.miss("container.eye_working_load_n")
+			mend = mend.and(always("The eye or lug that the rope is hooked to needs a rating of its own."))
+		}
 	}
 	if t.m > 0 && okR && k.Kind != lift.ContainerNoneOneBlock {
 		l.add("working", unit.Newtons, t.phi*t.weight(), float64(rating), 1, 2)

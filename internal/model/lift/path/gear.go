@@ -301,6 +301,16 @@ func caseFastenerChecks(t *loads) []*Check {
 		t.addEvents(l, unit.Pascals, stress, shearShare*proof, 1, 1.25)
 	case given:
 		l.miss(miss...)
+	case x.CaseScrewSize.Is || x.CaseScrewCount.Is || x.CaseScrewCircle.Is || x.CaseScrewProof.Is:
+		for _, of := range []struct {
+			is   bool
+			path string
+		}{{x.CaseScrewSize.Is, "diameter_m"}, {x.CaseScrewCount.Is, "count"}, {x.CaseScrewCircle.Is, "circle_m"}, {x.CaseScrewProof.Is, "proof_pa"}} {
+			if !of.is {
+				l.miss("train.case_screw_" + of.path)
+			}
+		}
+		mend = always("Give size, number, circle and strength of the screws, all four.")
 	case x.CaseScrews == unit.Yes:
 		l.add("all in place", unit.Pieces, 1, 1, 1, 1)
 	}

@@ -86,7 +86,7 @@ const probe = 1e9
 func rated(h lift.Hoist, x float64) lift.Hoist {
 	h.Rope.BreakingLoad = unit.Of(unit.Force(x))
 	h.Structure.HangerRating = unit.Of(unit.Force(x))
-	h.Container.Rating, h.Container.EyeRating = unit.Of(unit.Force(x)), unit.Known[unit.Force]{}
+	h.Container.Rating, h.Container.EyeRating = unit.Of(unit.Force(x)), unit.Of(unit.Force(x))
 	h.Base.Mass, h.Base.WeightsFixed = unit.Of(unit.Mass(x)), unit.Yes
 	h.Drum.CouplingRating = unit.Of(unit.Torque(x))
 	n, k := int(h.Reeving.RopeParts.Or(0)), int(h.Reeving.LeadSheaves.Or(0))

@@ -3,6 +3,7 @@ package ready
 import (
 	"math"
 
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
@@ -51,5 +52,40 @@ func contradictions(c Case) []reason.Reason {
 			Mend: say.That("Use the published value, or pull the base with a scale until it slides."), Source: source.TemporaryWorks.Whole()}
 		out = append(out, r)
 	}
+	out = append(out, standing(h)...)
 	return append(out, impossible(h)...)
+}
+
+// hottest is the winding temperature above which no insulation is classed, °C (IEC 60085, class 250, from memory).
+const hottest = 250
+
+// leastJerk is the least factor by which any hoist loads its rope when it picks the mass up (φ2,min of class HC1).
+const leastJerk = 1.05
+
+// standing are answers about what carries and stands that cannot both be true.
+func standing(h lift.Hoist) []reason.Reason {
+	var out []reason.Reason
+	add := func(path string, from source.Ref, text, mend say.Sentence) {
+		out = append(out, reason.Reason{ID: "contradiction", Word: reason.NotKnown, Path: path, Clears: reason.Answer, Say: text, Mend: mend, Source: from})
+	}
+	if h.Base.Where == lift.BaseOnBeam && h.Reeving.LeadSheaves.Or(0) > 0 {
+		add("base.where", source.Derivation.At("equilibrium of the base"), say.That("The drive stands on the beam, and its rope runs over a pulley there: the pull is along the beam, and what holds the drive against it is not known."),
+			say.That("Put the drum straight over the mass, or the drive on the ground."))
+	}
+	if h.Base.WeightsFixed == unit.No && h.Base.LoosePart.Is && h.Base.LoosePart.Val == 0 {
+		add("base.weights_fixed", source.Judgement.Whole(), say.That("Two answers do not go together: weights that are not fastened, and no loose weight."), say.That("Say how much of the base somebody could take away."))
+	}
+	if t := h.Machine.MaxWinding; t.Is && t.Val > hottest {
+		add("machine.max_winding_c", source.FromMemory.At("IEC 60085"), say.That("No insulation of a winding is made for %s.", say.Temperature(t.Val)), say.That("Use the figure on the label; 90 °C where there is none."))
+	}
+	if f := h.Holds.Factor; f.Is && f.Val < leastJerk {
+		add("holds.dynamic_factor", source.EN130012.Whole(), say.That("A factor for jerks of %s is less than that of the smoothest crane, %s.", say.Times(f.Val), say.Times(leastJerk)), say.That("Leave it empty, or use the factor of your hoist's class."))
+	}
+	fix, k := h.Structure.HangerFixing, h.Structure.Beam.Kind
+	timber, steel := k == lift.MemberTimber || k == lift.MemberRoundPole, k == lift.MemberSteelTube || k == lift.MemberSteelRoundTube
+	inWood := fix == lift.FixingBoltedThroughWood || fix == lift.FixingScrewedIntoWood
+	if fix == lift.FixingAnchorInMasonry && (timber || steel) || inWood && steel {
+		add("structure.hanger_fixing", source.Judgement.Whole(), say.That("Two answers do not go together: how the hanger is fastened, and what the beam is made of."), say.That("Look at the beam, and correct the wrong one."))
+	}
+	return out
 }
