@@ -103,6 +103,7 @@ type HoistAnswer struct {
 	Flags        []FlagAnswer            `json:"flags"`
 	Missing      []MissingAnswer         `json:"missing"`
 	Machine      MachineAnswer           `json:"machine"`
+	HighBrush    *BrushAnswer            `json:"high_brush_drop"`
 	Stages       []StageAnswer           `json:"stages"`
 	Cures        []CureAnswer            `json:"cures"`
 	Mishaps      MishapAnswer            `json:"mishaps"`

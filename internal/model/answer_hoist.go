@@ -35,13 +35,24 @@ type StageAnswer struct {
 	InDown   unit.Torque `json:"in_down_nm"`
 }
 
-// MachineAnswer is the motor's constants and where its numbers contradict each other.
+// MachineAnswer is the motor's constants and where its numbers contradict each other. brush_drop_v is what the figures are for;
+// low and high are told where only a range of it is known, and then high_brush_drop of the hoist has the figures for the high
+// end.
 type MachineAnswer struct {
 	K              unit.Known[unit.MachineConstant] `json:"k_vs_rad"`
 	R              unit.Known[unit.Resistance]      `json:"r_ohm"`
 	I0             unit.Known[unit.Current]         `json:"i0_a"`
+	Brush          unit.Known[unit.Voltage]         `json:"brush_drop_v"`
+	BrushLow       unit.Known[unit.Voltage]         `json:"brush_drop_low_v"`
+	BrushHigh      unit.Known[unit.Voltage]         `json:"brush_drop_high_v"`
 	From           string                           `json:"from"`
 	Contradictions []say.Sentence                   `json:"contradictions"`
+}
+
+// BrushAnswer is the way up and down with the greatest drop at the motor's brushes.
+type BrushAnswer struct {
+	Raise RaiseAnswer `json:"raise"`
+	Lower LowerAnswer `json:"lower"`
 }
 
 // CureAnswer is one way to make loads settle that race.
@@ -131,7 +142,11 @@ func stageAnswers(stages []lift.StageResult) []StageAnswer {
 }
 
 func machineAnswer(c lift.Constants) MachineAnswer {
-	return MachineAnswer{K: c.K, R: c.R, I0: c.I0, From: string(c.From), Contradictions: some(c.Contradictions)}
+	a := MachineAnswer{K: c.K, R: c.R, I0: c.I0, BrushLow: c.BrushLow, BrushHigh: c.BrushHigh, From: string(c.From), Contradictions: some(c.Contradictions)}
+	if c.K.Is {
+		a.Brush = unit.Of(c.BrushDrop)
+	}
+	return a
 }
 
 func cureAnswers(cures []lift.Cure) []CureAnswer {

@@ -91,6 +91,9 @@ func (h HoistResult) answer() HoistAnswer {
 		Ready: h.Ready, Reasons: sentences(h.Because), Flags: flagAnswers(d.Flags), Missing: missingAnswers(d.Missing), Machine: machineAnswer(d.Machine),
 		Stages: stageAnswers(d.Stages), Cures: cureAnswers(d.Lowering.Cures), Mishaps: mishapAnswer(d), Hazards: hazardAnswer(h.Hazards),
 	}
+	if h.Brush != nil {
+		a.HighBrush = &BrushAnswer{raiseAnswer(h.Brush.High.Raising), lowerAnswer(h.Brush.High.Lowering)}
+	}
 	for i, t := range d.Tensions {
 		a.Tension[i] = TensionAnswer{t.Part, t.Up, t.Down}
 	}

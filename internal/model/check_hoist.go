@@ -42,6 +42,12 @@ func checkMachine(m lift.Machine) Problems {
 	if b, v := m.BrushDrop, m.SheetVolts; b.Is && v.Is && float64(b.Val) >= float64(v.Val) {
 		ps.Add("machine.brush_drop_v", "the drop at the brushes must be smaller than the label's voltage")
 	}
+	if b, v := m.BrushHigh, m.SheetVolts; b.Is && v.Is && float64(b.Val) >= float64(v.Val) {
+		ps.Add("machine.brush_drop_high_v", "the drop at the brushes must be smaller than the label's voltage")
+	}
+	if low, high := m.BrushLow, m.BrushHigh; low.Is && high.Is && low.Val > high.Val {
+		ps.Add("machine.brush_drop_low_v", "the least drop at the brushes must not be more than the greatest")
+	}
 	return ps
 }
 

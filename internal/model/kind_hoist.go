@@ -60,6 +60,7 @@ func HoistOf(s StoreResult) *HoistResult {
 type HoistResult struct {
 	Design  lift.Hoist
 	Drive   lift.Drive   // fed by panels straight: as in full sun
+	Brush   *BrushEnds   // nil where the drop at the motor's brushes is one number
 	Direct  *Direct      // nil unless the panels feed the motor straight
 	Checks  []path.Check // sorted: what breaks first stands first
 	Hazards path.Hazards
@@ -211,8 +212,19 @@ func reduceHoist(design lift.Hoist, v Variant, fed bool) *HoistResult {
 	}
 	checks := path.Checks(h, d)
 	path.Sort(checks)
-	hr := &HoistResult{Design: design, Drive: d, Direct: direct, Checks: checks, Hazards: path.HazardsOf(h, d), tank: d.Reservoir, whyNot: d.WhyNot}
+	hr := &HoistResult{Design: design, Drive: d, Brush: brushEnds(h, d), Direct: direct, Checks: checks, Hazards: path.HazardsOf(h, d), tank: d.Reservoir, whyNot: d.WhyNot}
 	return hr
+}
+
+// BrushEnds is the drive with the least and with the greatest drop at the motor's brushes, where only a range of it is known.
+type BrushEnds struct{ Low, High lift.Drive }
+
+func brushEnds(h lift.Hoist, d lift.Drive) *BrushEnds {
+	m := d.Machine
+	if !m.BrushHigh.Is || h.Raise.Feed == lift.FeedPanel {
+		return nil
+	}
+	return &BrushEnds{lift.Compute(h.WithBrush(m.BrushLow.Val)), lift.Compute(h.WithBrush(m.BrushHigh.Val))}
 }
 
 // bySupply is a hoist as its supply leaves it: panels straight on the motor set voltage and current, whatever was typed for

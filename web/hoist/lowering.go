@@ -1,14 +1,15 @@
 package hoist
 
 import (
+	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
 	"duskweight/web/page"
 )
 
-func loweringRows(d lift.Drive, sys unit.System) []page.PairView {
-	l := d.Lowering
+func loweringRows(d lift.Drive, ends *model.BrushEnds, sys unit.System) []page.PairView {
+	l, s := d.Lowering, spans{ends, sys}
 	if l.RunsBack == "" {
 		return []page.PairView{{Name: "Coming down", Value: "not known yet"}}
 	}
@@ -17,7 +18,7 @@ func loweringRows(d lift.Drive, sys unit.System) []page.PairView {
 	if l.Current <= 0 { // it stays stuck
 		return rows
 	}
-	rows = append(rows, page.PairView{Name: "Current, whatever the lamps do", Value: unit.Currents.Format(float64(l.Current), sys)})
+	rows = append(rows, page.PairView{Name: "Current, whatever the lamps do", Value: s.of(unit.Currents, d, func(d lift.Drive) float64 { return float64(d.Lowering.Current) })})
 	if !l.Known {
 		return rows
 	}
@@ -31,8 +32,15 @@ func loweringRows(d lift.Drive, sys unit.System) []page.PairView {
 		rows = append(rows, page.PairView{Name: "Voltage that the lamps set", Value: unit.Voltages.Format(float64(l.Voltage), sys)}, page.PairView{Name: "Settles", Value: yesNo(l.Steady)},
 			page.PairView{Name: "Speed of the mass", Value: unit.SlowSpeeds.Format(float64(l.Speed), sys)}, page.PairView{Name: "Motor speed", Value: unit.RotationSpeeds.Format(float64(l.Rotor), sys)})
 	}
-	rows = append(rows, page.PairView{Name: "Time for one way down", Value: form.Lasting(l.Time)}, page.PairView{Name: "Power at the lamps", Value: meanPower(l, sys)},
-		page.PairView{Name: "Energy at the lamps", Value: unit.Energies.Format(float64(l.EnergyOut), sys)})
+	if ends != nil && (!ends.Low.Lowering.Steady || !ends.High.Lowering.Steady) {
+		s.ends = nil
+	}
+	power := meanPower(l, sys)
+	if s.ends != nil {
+		power = s.of(unit.Powers, d, func(d lift.Drive) float64 { return float64(d.Lowering.Power) }) + " in the mean"
+	}
+	rows = append(rows, page.PairView{Name: "Time for one way down", Value: form.Lasting(l.Time)}, page.PairView{Name: "Power at the lamps", Value: power},
+		page.PairView{Name: "Energy at the lamps", Value: s.of(unit.Energies, d, func(d lift.Drive) float64 { return float64(d.Lowering.EnergyOut) })})
 	if lost := float64(l.Left); lost > seenLeft*float64(d.RaiseEnergyMech.Or(0)) {
 		rows = append(rows, page.PairView{Name: "Energy of motion into the lower stop", Value: unit.Energies.Format(lost, sys)})
 	}

@@ -8,8 +8,22 @@ import (
 	"duskweight/web/page"
 )
 
-func raisingRows(d lift.Drive, direct *model.Direct, sys unit.System) []page.PairView {
-	r := d.Raising
+// spans prints figures of a drive that the drop at the brushes makes a range.
+type spans struct {
+	ends *model.BrushEnds // nil: one number
+	sys  unit.System
+}
+
+// of is one figure, by the drive that it is read from.
+func (s spans) of(q unit.Quantity, d lift.Drive, read func(lift.Drive) float64) string {
+	if s.ends == nil {
+		return q.Format(read(d), s.sys)
+	}
+	return page.Span(q, read(s.ends.Low), read(s.ends.High), s.sys)
+}
+
+func raisingRows(d lift.Drive, ends *model.BrushEnds, direct *model.Direct, sys unit.System) []page.PairView {
+	r, s := d.Raising, spans{ends, sys}
 	if !r.Known {
 		return []page.PairView{{Name: "Lifting", Value: "not known yet"}}
 	}
@@ -18,10 +32,14 @@ func raisingRows(d lift.Drive, direct *model.Direct, sys unit.System) []page.Pai
 		rows = []page.PairView{{Name: "Figures are those of", Value: "full sun, " + unit.Irradiances.Format(1000, sys)}}
 	}
 	rows = append(rows, []page.PairView{{Name: "Lifts", Value: yesNo(!r.Stalls && r.Starts)}, {Name: "Pull of the rope at the drum", Value: page.ForceBoth(d.RopeUp, sys)}, {Name: "Torque at the drum", Value: page.Known(d.DrumTorqueUp, unit.Torques, sys)},
-		{Name: "Gear ratio in all", Value: page.Known(d.Ratio, unit.GearRatios, sys)}, {Name: "Current", Value: unit.Currents.Format(float64(r.Current), sys)}}...)
+		{Name: "Gear ratio in all", Value: page.Known(d.Ratio, unit.GearRatios, sys)}, {Name: "Current", Value: s.of(unit.Currents, d, func(d lift.Drive) float64 { return float64(d.Raising.Current) })}}...)
+	if h := ends; h != nil && (h.Low.Raising.Stalls != h.High.Raising.Stalls || h.Low.Raising.Starts != h.High.Raising.Starts) {
+		rows = append(rows, page.PairView{Name: "With the greatest drop at the brushes", Value: "it does not lift"})
+		s.ends = nil
+	}
 	if r.Speed > 0 {
-		rows = append(rows, page.PairView{Name: "Speed of the mass", Value: unit.SlowSpeeds.Format(float64(r.Speed), sys)}, page.PairView{Name: "Time for one lift", Value: form.Lasting(r.Time)},
-			page.PairView{Name: "Energy for one lift", Value: unit.Energies.Format(float64(r.EnergyIn), sys)}, page.PairView{Name: "Start: torque it has over torque it needs", Value: unit.Rounded(float64(r.Margin), 3) + " (1.3 wanted)"})
+		rows = append(rows, page.PairView{Name: "Speed of the mass", Value: s.of(unit.SlowSpeeds, d, func(d lift.Drive) float64 { return float64(d.Raising.Speed) })}, page.PairView{Name: "Time for one lift", Value: form.Lasting(r.Time)},
+			page.PairView{Name: "Energy for one lift", Value: s.of(unit.Energies, d, func(d lift.Drive) float64 { return float64(d.Raising.EnergyIn) })}, page.PairView{Name: "Start: torque it has over torque it needs", Value: unit.Rounded(float64(r.Margin), 3) + " (1.3 wanted)"})
 	}
 	return rows
 }

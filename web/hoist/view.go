@@ -57,7 +57,7 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	}
 	v.Flags = page.SaidOnce(v.Flags)
 	slices.SortStableFunc(v.Flags, func(a, b page.FlagView) int { return cmp.Compare(page.Badness(b), page.Badness(a)) })
-	v.Up, v.Down, v.Heat, v.Trouble = raisingRows(d, h.Direct, sys), loweringRows(d, sys), heatRows(d, sys), troublesOf(h, sys)
+	v.Up, v.Down, v.Heat, v.Trouble = raisingRows(d, h.Brush, h.Direct, sys), loweringRows(d, h.Brush, sys), heatRows(d, sys), troublesOf(h, sys)
 	v.Direct, v.Motor = directViewOf(h.Direct, sys, here), motorViewOf(h, sys, at, here)
 	for _, c := range d.Lowering.Cures {
 		v.Cures = append(v.Cures, c.Say.In(sys))

@@ -54,6 +54,18 @@ func Known[T unit.Number](k unit.Known[T], q unit.Quantity, sys unit.System) str
 	return "not known"
 }
 
+// Span is a value that is only known to lie between two, for reading: "7.3 to 8.1 A"; one number where both read the same.
+func Span(q unit.Quantity, a, b float64, sys unit.System) string {
+	low, high := q.NumberTo(min(a, b), sys, spanDigits, unit.Down), q.FormatTo(max(a, b), sys, spanDigits, unit.Up)
+	if q.Format(a, sys) == q.Format(b, sys) {
+		return q.Format(a, sys)
+	}
+	return low + " to " + high
+}
+
+// spanDigits is how many digits the ends of a range are told with, rounded to the outside.
+const spanDigits = 2
+
 // Itoa writes a whole number into an id.
 func Itoa(i int) string { return strconv.Itoa(i) }
 

@@ -16,6 +16,14 @@ import (
 // shockVolts is the direct voltage from which a shock can kill, as the page of the hoist has it.
 const shockVolts unit.Voltage = 60
 
+// liftCurrent is what lifting takes: a range where the drop at the motor's brushes is one.
+func liftCurrent(h *model.HoistResult, sys unit.System) string {
+	if b := h.Brush; b != nil {
+		return page.Span(unit.Currents, float64(b.Low.Raising.Current), float64(b.High.Raising.Current), sys)
+	}
+	return unit.Currents.Format(float64(h.Drive.Raising.Current), sys)
+}
+
 // hoistSettings are what is set at the hoist; the greatest mass stands first.
 func hoistSettings(h *model.HoistResult, sys unit.System) []page.PairView {
 	d, g := h.Drive, h.Design
@@ -28,7 +36,7 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []page.PairView {
 	if r := d.Raising; r.Known && r.Stalls {
 		rows = append(rows, page.PairView{Name: "Lifting", Value: "the motor stalls"})
 	} else if r.Known && r.Speed > 0 {
-		rows = append(rows, page.PairView{Name: "Lifting", Value: unit.Currents.Format(float64(r.Current), sys) + ", " + form.Lasting(r.Time)})
+		rows = append(rows, page.PairView{Name: "Lifting", Value: liftCurrent(h, sys) + ", " + form.Lasting(r.Time)})
 	}
 	if l := d.Lowering; l.Short {
 		rows = append(rows, page.PairView{Name: "Lowering", Value: "never steady on this travel; arrives at " + unit.Speeds.Format(float64(l.EndSpeed), sys)})

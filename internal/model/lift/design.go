@@ -158,7 +158,7 @@ type Machine struct {
 	R           unit.Known[unit.Resistance]      `json:"r_ohm" say:"Winding resistance at {25 °C}, brushes included" range:"(0,1e4]"`
 	I0          unit.Known[unit.Current]         `json:"i0_a" say:"Current without load" range:"[0,1000]"`
 	J           unit.Known[unit.Inertia]         `json:"j_kg_m2" say:"Inertia of the rotor" range:"[0,1000]"`
-	BrushDrop   unit.Known[unit.Voltage]         `json:"brush_drop_v" say:"Drop at the brushes, both together; not known counts as none" range:"[0,10]"`
+	BrushDrop   unit.Known[unit.Voltage]         `json:"brush_drop_v" say:"Drop at the brushes, both together; not known counts as a range where the motor's sheet leaves it open" range:"[0,10]"`
 	BrushLow    unit.Known[unit.Voltage]         `json:"brush_drop_low_v" say:"Least drop at the brushes, where only a range is known" range:"[0,5]"`
 	BrushHigh   unit.Known[unit.Voltage]         `json:"brush_drop_high_v" say:"Greatest drop at the brushes, where only a range is known" range:"[0,5]"`
 	SheetVolts  unit.Known[unit.Voltage]         `json:"sheet_voltage_v" say:"Voltage that the sheet's numbers hold for" range:"(0,2000]"`

@@ -66,6 +66,7 @@ func (w *work) constants() {
 	r := w.pick("resistance", rs)
 	k := w.pick("machine constant", w.machineConstants(m, i0, r))
 	w.impossible(m, i0)
+	w.brushRange(k, r, i0)
 	c.From = k.from
 	c.K, c.R, c.I0 = w.tell(k), unit.Known[unit.Resistance]{}, unit.Known[unit.Current]{}
 	if r.from != "" {

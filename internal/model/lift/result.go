@@ -97,6 +97,8 @@ type Constants struct {
 	I0             unit.Known[unit.Current]
 	J              unit.Known[unit.Inertia]
 	BrushDrop      unit.Voltage
+	BrushLow       unit.Known[unit.Voltage] // with BrushHigh: the ends of it where only a range is known
+	BrushHigh      unit.Known[unit.Voltage]
 	From           ConstantFrom // "yours", "sheet", "bench"
 	Contradictions []say.Sentence
 	Found          []Found // what each set of inputs gives by itself

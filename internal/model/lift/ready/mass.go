@@ -39,10 +39,21 @@ func weighed(h lift.Hoist, side float64) lift.Hoist {
 // Heaviest is the greatest mass that may hang, kg; not known where a piece is.
 func (c Case) heaviest() (unit.Mass, bool) { return c.Heavy.Drive.Mass.Value() }
 
-// spread asks a rule of the light and the heavy hoist: what forbids both forbids, what forbids one of them is not known.
+// spread asks a rule of the light and the heavy hoist, with the least and the greatest drop at the brushes where that is not
+// known: what forbids all forbids, what forbids some of them is not known.
 func (c Case) spread(look func(Work) []reason.Reason) []reason.Reason {
-	heavy, light := look(c.Heavy), look(c.Light)
-	key := func(r reason.Reason) string { return r.ID + "\x00" + r.Path }
+	out := ends(look(c.Light), look(c.Heavy))
+	if c.High != nil {
+		out = brushed(out, ends(look(c.High[0]), look(c.High[1])))
+	}
+	return withGuess(out, c)
+}
+
+// key is what two reasons have in common that say the same of two hoists.
+func key(r reason.Reason) string { return r.ID + "\x00" + r.Path }
+
+// ends are the reasons of the light and of the heavy hoist together.
+func ends(light, heavy []reason.Reason) []reason.Reason {
 	at := map[string]reason.Word{}
 	for _, r := range light {
 		at[key(r)] = reason.Worst(at[key(r)], r.Word)
@@ -58,7 +69,36 @@ func (c Case) spread(look func(Work) []reason.Reason) []reason.Reason {
 			out = append(out, between(r, r.Word, ""))
 		}
 	}
-	return withGuess(out, c)
+	return out
+}
+
+// brushed are the reasons with the least and with the greatest drop at the brushes together.
+func brushed(least, greatest []reason.Reason) []reason.Reason {
+	words := map[string]reason.Word{}
+	for _, r := range greatest {
+		words[key(r)] = r.Word
+	}
+	var out []reason.Reason
+	for _, r := range least {
+		out = append(out, byBrush(r, words[key(r)]))
+		delete(words, key(r))
+	}
+	for _, r := range greatest {
+		if _, only := words[key(r)]; only {
+			out = append(out, byBrush(r, reason.Yes))
+		}
+	}
+	return out
+}
+
+// byBrush is a reason that the other drop at the brushes gives another word.
+func byBrush(r reason.Reason, other reason.Word) reason.Reason {
+	if (r.Word == reason.No) == (other == reason.No) {
+		return r
+	}
+	r.Word, r.Clears, r.Use = reason.NotKnown, reason.Answer, unit.Known[unit.Ratio]{}
+	r.Mend = say.That("Type the torque with the shaft held, from the motor's sheet, or the drop at its brushes: it decides.")
+	return r
 }
 
 // between is a reason by its words at both ends; none at one end is yes.

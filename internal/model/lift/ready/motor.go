@@ -13,18 +13,26 @@ import (
 // motorHot is one run from cold that passes the highest winding temperature, with the mass as planned or at its heaviest.
 func motorHot(c Case) []reason.Reason {
 	w := reason.Tried(hot(c.Plan.Drive), hot(c.Heavy.Drive))
+	if c.High != nil { // it decides where the other end of the drop at the brushes gives another word
+		if other := reason.Tried(hot(c.High[0].Drive), hot(c.High[1].Drive)); other != w {
+			return []reason.Reason{byBrush(motorHotWord(reason.No), reason.Yes)}
+		}
+	}
 	if w == reason.Yes {
 		return nil
 	}
-	r := reason.Reason{ID: "motor_hot", Path: "machine.max_winding_c", Clears: reason.Change,
-		Say:    say.That("One run from cold already makes the motor too hot. A burnt winding lets the mass go."),
-		Mend:   say.That("Use more gear ratio, less mass, or a larger motor."),
-		Source: source.FromMemory.At("IEC 60034-1")}
+	r := motorHotWord(w)
 	if w == reason.NotKnown {
 		return withGuess([]reason.Reason{between(r, reason.No, reason.Yes)}, c)
 	}
-	r.Word = w
 	return []reason.Reason{r}
+}
+
+func motorHotWord(w reason.Word) reason.Reason {
+	return reason.Reason{ID: "motor_hot", Word: w, Path: "machine.max_winding_c", Clears: reason.Change,
+		Say:    say.That("One run from cold already makes the motor too hot. A burnt winding lets the mass go."),
+		Mend:   say.That("Use more gear ratio, less mass, or a larger motor."),
+		Source: source.FromMemory.At("IEC 60034-1")}
 }
 
 func hot(d lift.Drive) bool {
@@ -87,7 +95,11 @@ func offSpeed(m lift.Machine, k lift.Constants) bool {
 		return true
 	}
 	label := float64(m.SheetSpeed.Val) * float64(m.SheetGear.Or(1))
-	for _, drop := range []float64{float64(m.BrushLow.Or(m.BrushDrop.Or(0))), float64(m.BrushHigh.Or(m.BrushDrop.Or(0)))} {
+	low, high := k.BrushLow.Or(k.BrushDrop), k.BrushHigh.Or(k.BrushDrop)
+	if told := m.BrushDrop.Is || m.SheetTorque.Is || k.BrushHigh.Is; !told {
+		low, high = 0, lift.CarbonDrop*m.SheetVolts.Val
+	}
+	for _, drop := range []float64{float64(low), float64(high)} {
 		speed := (float64(m.SheetVolts.Val) - drop - float64(k.I0.Val)*float64(k.R.Val)) / float64(k.K.Val)
 		if math.Abs(speed-label) <= sameSpeed*label {
 			return false

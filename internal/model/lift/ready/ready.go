@@ -18,6 +18,7 @@ type Case struct {
 	Hoist        lift.Hoist
 	Plan         Work // as designed; its flags hold what the year says of it, too
 	Light, Heavy Work
+	High         *[2]Work // Light and Heavy with the greatest drop at the motor's brushes; nil where one drop is known. Light and Heavy have the least one then
 	Hazards      path.Hazards
 	On           reason.Day // the day that proofs are looked at; empty is not known, and then no proof counts
 }
@@ -32,7 +33,12 @@ type Work struct {
 // New makes a case of a hoist and what it was computed to.
 func New(h lift.Hoist, d lift.Drive, checks []path.Check, z path.Hazards, on reason.Day) Case {
 	c := Case{Hoist: h, Plan: Work{h, d, checks}, Hazards: z, On: on}
-	c.Light, c.Heavy = worked(weighed(h, -1)), worked(weighed(h, 1))
+	low, high := h, h
+	if d.Machine.BrushHigh.Is {
+		low, high = h.WithBrush(d.Machine.BrushLow.Val), h.WithBrush(d.Machine.BrushHigh.Val)
+		c.High = &[2]Work{worked(weighed(high, -1)), worked(weighed(high, 1))}
+	}
+	c.Light, c.Heavy = worked(weighed(low, -1)), worked(weighed(low, 1))
 	return c
 }
 
