@@ -1,12 +1,15 @@
 package model_test
 
 import (
+	"encoding/json"
+	"fmt"
 	"math"
 	"strings"
 	"testing"
 
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 )
@@ -53,6 +56,70 @@ func TestTypicalValuesAreNotReady(t *testing.T) {
 	if r := ready(model.Origins{"stores[0].hoist.drum.dead_wraps": typical}); r.Ready != "no" {
 		t.Errorf("what gives way is %q with a typical value", r.Ready)
 	}
+}
+
+// No plan of the test data that is ready stays so when one of the values of its hoist is only typical, but for the values that
+// only move energy.
+func TestNoReadyOnATypicalValue(t *testing.T) {
+	p := readPlans(t)
+	tried := 0
+	for _, c := range p.Cases {
+		if c.Want.Ready != "yes" {
+			continue
+		}
+		doc, err := p.document(t, c)
+		if err != nil {
+			t.Fatal(err)
+		}
+		ground := model.Prepare(doc.Project)
+		ground.On = on
+		for i, s := range doc.Variants[0].Stores {
+			if s.Hoist == nil {
+				continue
+			}
+			for _, path := range given(t, s.Hoist) {
+				v := doc.Variants[0]
+				v.Origins = model.Origins{model.Join(model.HoistPath(i), path): {Kind: model.OriginTypical, Source: "from memory"}}
+				tried++
+				if h := ground.Hoist(v, i); h.Ready == reason.Yes != (path == "units" || path == "raise.drive_efficiency") {
+					t.Errorf("%s: %s typical: %s", c.ID, path, h.Ready)
+				}
+			}
+		}
+	}
+	if tried < 200 {
+		t.Errorf("%d values tried", tried)
+	}
+}
+
+// given are the paths of all values of a hoist that are given.
+func given(t *testing.T, h *lift.Hoist) (paths []string) {
+	t.Helper()
+	data, err := json.Marshal(h)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var tree any
+	if err := json.Unmarshal(data, &tree); err != nil {
+		t.Fatal(err)
+	}
+	var walk func(at string, node any)
+	walk = func(at string, node any) {
+		switch n := node.(type) {
+		case map[string]any:
+			for key, below := range n {
+				walk(model.Join(at, key), below)
+			}
+		case []any:
+			for i, below := range n {
+				walk(fmt.Sprintf("%s[%d]", at, i), below)
+			}
+		case float64:
+			paths = append(paths, at)
+		}
+	}
+	walk("", tree)
+	return paths
 }
 
 // A typical machine constant gives way to the numbers of the motor's label: 24 V, 2750 turns a minute without load, 1.8 A
