@@ -32,8 +32,8 @@ func (w *work) letGo() {
 	g.OpenVoltage = unit.Voltage(w.kk * v * last)
 	g.Frictionless = unit.Speed(math.Sqrt(free))
 	g.FreeFall = unit.Speed(math.Sqrt(2 * unit.G * w.travel))
-	if most, ok := w.h.Machine.MaxSpeed.Value(); ok {
-		g.BreaksUpFirst = g.OpenRotor > 2*most
+	if most, _ := w.h.Machine.MostSpeed(); most.Is {
+		g.BreaksUpFirst = g.OpenRotor > 2*most.Val
 	}
 	w.joined(c)
 	w.burst()
@@ -116,8 +116,8 @@ func (w *work) sayLetGo() {
 	}
 	if g.BreaksUpFirst {
 		w.caution("machine.max_speed_rad_s", when+" the motor would reach %s, more than twice what it withstands. It breaks up first.", say.Turning(g.OpenRotor))
-	} else if v, ok := w.h.Machine.MaxSpeed.Value(); ok && g.OpenRotor > v {
-		w.caution("machine.max_speed_rad_s", when+" the motor reaches %s. Its maker allows %s.", say.Turning(g.OpenRotor), say.Turning(v))
+	} else if most, over := w.tooFast(g.OpenRotor); over {
+		w.caution("machine.max_speed_rad_s", when+" the motor reaches %s. %s", say.Turning(g.OpenRotor), most)
 	}
 	if g.OpenVoltage > touchVolts {
 		w.caution("lower.loads", when+" the motor makes up to %s. Above 60 V a shock can kill, and the electronics must withstand it.", say.Voltage(g.OpenVoltage))

@@ -217,7 +217,7 @@ func (w *work) lackMachine() {
 	if !c.K.Is {
 		w.lack("machine.k_vs_rad", "the machine: current, speed, everything behind it")
 	}
-	if !w.h.Machine.MaxSpeed.Is {
+	if most, _ := w.h.Machine.MostSpeed(); !most.Is {
 		w.lack("machine.max_speed_rad_s", "whether the motor turns faster than it stands")
 	}
 	if !c.J.Is {

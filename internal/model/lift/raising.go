@@ -237,8 +237,8 @@ func (w *work) flagRaising() {
 		w.caution("raise", "It lifts, but hardly starts: the supply gives %s times the current of the first push, and %s times is needed. Cold grease or a night under load can stop it.", say.Times(ra.Margin).Down(), say.Times(wantedMargin))
 	}
 	w.flagCurrent("Lifting takes", float64(ra.Current))
-	if v, ok := w.h.Machine.MaxSpeed.Value(); ok && ra.Rotor > v {
-		w.bad("machine.max_speed_rad_s", "Lifting turns the motor at %s, its maker allows %s. A lower voltage slows it.", say.Turning(ra.Rotor), say.Turning(v))
+	if most, over := w.tooFast(ra.Rotor); over {
+		w.bad("machine.max_speed_rad_s", "Lifting turns the motor at %s. %s A lower voltage slows it.", say.Turning(ra.Rotor), most)
 	}
 	if stall := (float64(w.h.Raise.Voltage.Or(0)) - w.vb) / w.r; float64(ra.Current) > stall/2 {
 		w.caution("raise", "Lifting takes more than half of all that the motor can pull. It wastes more than half of the energy and heats fast. More gear ratio helps.")

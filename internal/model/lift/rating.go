@@ -113,7 +113,7 @@ func (w *work) flagShunt() {
 		}
 	}
 	rotor := unit.AngularSpeed(w.rotorAt(r.u, i))
-	if most, ok := w.h.Machine.MaxSpeed.Value(); ok && rotor > most {
-		w.bad("lower.loads", "With the lamps unplugged, what is wired for good lets the motor run at %s. Its maker allows %s. A smaller resistor or a lower clamp is needed.", say.Turning(rotor), say.Turning(most))
+	if most, over := w.tooFast(rotor); over {
+		w.bad("lower.loads", "With the lamps unplugged, what is wired for good lets the motor run at %s. %s A smaller resistor or a lower clamp is needed.", say.Turning(rotor), most)
 	}
 }

@@ -184,13 +184,20 @@ func loadWord(kind LoadKind) string {
 	return "the load"
 }
 
+// dragDecides is the share of the mass's torque at the motor from which the motor's own drag is said to decide (our own
+// judgement: half or twice as much drag then changes the current by an eighth or more).
+const dragDecides = 0.25
+
 // flagLowering says what is wrong although it settles.
 func (w *work) flagLowering(bs []branch, r root) {
 	lo := w.d.Lowering
-	i, m := float64(lo.Current), w.h.Machine
+	i := float64(lo.Current)
 	w.flagCurrent("Coming down the motor carries", i)
-	if v, ok := m.MaxSpeed.Value(); ok && lo.FastestRotor() > v {
-		w.bad("machine.max_speed_rad_s", "Coming down turns the motor at %s, its maker allows %s. Lamps for a lower voltage slow it down.", say.Turning(lo.FastestRotor()), say.Turning(v))
+	if most, over := w.tooFast(lo.FastestRotor()); over {
+		w.bad("machine.max_speed_rad_s", "Coming down turns the motor at %s. %s Lamps for a lower voltage slow it down.", say.Turning(lo.FastestRotor()), most)
+	}
+	if drags := w.kk * w.i0 / float64(w.d.AtMotorDown.Val); drags > dragDecides {
+		w.caution("machine.i0_a", "The motor's own drag takes %s of what the mass gives it on the way down, so that drag decides what this hoist gives. Measure the current without load.", say.Share(unit.Ratio(drags)).To(2))
 	}
 	for j, x := range r.split(bs, i) {
 		w.flagLoad(j, bs[j], x, r.u)

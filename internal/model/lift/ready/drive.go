@@ -116,8 +116,8 @@ func motorUnknown(c Case) []reason.Reason {
 			break
 		}
 	}
-	if !m.MaxSpeed.Is {
-		out = append(out, open("motor_unknown", "machine.max_speed_rad_s", say.That("How fast the motor may turn is not known: look at its sheet.")))
+	if most, _ := m.MostSpeed(); !most.Is {
+		out = append(out, open("motor_unknown", "machine.max_speed_rad_s", say.That("How fast the motor may turn is not known. Look at its sheet, or give its label: volts, and speed without load.")))
 	}
 	return out
 }
