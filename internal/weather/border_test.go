@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -27,7 +28,7 @@ func skyOf(k, t float64) ([columns][]float64, *sun.Geometry) {
 // warns reports whether a note with these words is there, and whether it is a warning.
 func warns(rep *Report, words string) (there, warning bool) {
 	for _, n := range rep.Notes {
-		if strings.Contains(n.Say, words) {
+		if strings.Contains(n.Say.String(), words) {
 			return true, n.Warning
 		}
 	}
@@ -47,7 +48,7 @@ func TestBrightAndDarkYears(t *testing.T) {
 		if _, asking := warns(&rep, "unusual"); (err != nil) != c.refused || asking != c.asking {
 			t.Errorf("%v of the light outside the air: %v, asked about %v", c.k, err, asking)
 		}
-		if err != nil && c.k > 0.5 && !strings.Contains(err.Error(), fmt.Sprintf("%.0f kWh/m² of sun", c.k*sumHours(g.Extra)/1000)) {
+		if err != nil && c.k > 0.5 && !strings.Contains(err.Error(), fmt.Sprintf("%.0f"+unit.Space+"kWh/m² of sun", c.k*sumHours(g.Extra)/1000)) {
 			t.Errorf("the sum of the year is not told: %v", err)
 		}
 	}
@@ -307,6 +308,20 @@ func TestBeyondEverySky(t *testing.T) {
 			t.Errorf("%s W/m²: %v", value, err)
 		} else if refused && (r.Faults[0].Line != 14 || r.Faults[0].Column != 2) {
 			t.Errorf("%s W/m²: %+v", value, r.Faults[0])
+		}
+	}
+}
+
+// What is asked about the air is asked in the reader's degrees. By hand: 40 °C are 104 °F.
+func TestNotesInUnits(t *testing.T) {
+	h, g := skyOf(0.5, 40)
+	var rep Report
+	judge(&h, g, &rep)
+	for sys, want := range []string{"The air has 40 °C in", "The air has 104 °F in"} {
+		if !slices.ContainsFunc(rep.Notes, func(n Note) bool {
+			return strings.Contains(strings.ReplaceAll(n.Say.In(unit.System(sys)), unit.Space, " "), want)
+		}) {
+			t.Errorf("%q is not said in %v", want, rep.Notes)
 		}
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"sort"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // A year here is a circle of minutes. Where a file holds 29 February it is the circle of 366 days, and the minutes of
@@ -117,7 +118,7 @@ func (s *sheet) gridByOrder(n int) (grid, error) {
 			return g, nil
 		}
 	}
-	return grid{}, refuse("Without dates a file must have 8760 or 8784 rows (hours), or 17520 or 17568 (half-hours). This one has %d.", n)
+	return grid{}, refuse("Without dates a file must have 8760 or 8784 rows (hours), or 17520 or 17568 (half-hours). This one has %s.", n)
 }
 
 // stepOf is the commonest difference between neighbours in time.
@@ -134,7 +135,7 @@ func stepOf(begin []int, circle int) (int, error) {
 		}
 	}
 	if best == 0 || best > 60 || 60%best != 0 || circle%best != 0 {
-		return 0, refuse("The rows are %d minutes apart. A weather file here has a row for every hour, half-hour or other even part of an hour.", best)
+		return 0, refuse("The rows are %s minutes apart. A weather file here has a row for every hour, half-hour or other even part of an hour.", best)
 	}
 	return best, nil
 }
@@ -178,12 +179,12 @@ func (s *sheet) inYear(rows []row, rep *Report) (*year, error) {
 			b -= dayMinutes
 		}
 		if (b-phase)%g.step != 0 {
-			r.add(Fault{Line: x.line, Reason: fmt.Sprintf("This row stands off the beat of the others, which come every %d minutes.", g.step)})
+			r.add(Fault{Line: x.line, Reason: say.That("This row stands off the beat of the others, which come every %s minutes.", g.step)})
 			continue
 		}
 		slot := ((b - phase + yearMinutes) % yearMinutes) / g.step
 		if taken[slot] != 0 {
-			r.add(Fault{Line: x.line, Reason: fmt.Sprintf("This row is for the same time as line %d (%s). Is it summer time, or more than one year?", taken[slot], label(b))})
+			r.add(Fault{Line: x.line, Reason: say.That("This row is for the same time as line %s (%s). Is it summer time, or more than one year?", taken[slot], label(b))})
 			continue
 		}
 		taken[slot] = x.line
@@ -233,9 +234,9 @@ func (y *year) fill(s *sheet, rep *Report) error {
 		gaps := y.gaps(c)
 		if missing*y.step > MissingHours*60 {
 			for _, gap := range gaps {
-				r.add(Fault{Reason: fmt.Sprintf("%s is missing for %s from %s on.", columnNames[c], hours(gap.Hours), gap.From)})
+				r.add(Fault{Reason: say.That("%s is missing for %s from %s on.", columnNames[c], hours(gap.Hours), gap.From)})
 			}
-			r.add(Fault{Reason: fmt.Sprintf("Up to %d missing hours of %s are filled from their neighbours; here %s are missing.", MissingHours, columnNames[c], hours(float64(missing*y.step)/60))})
+			r.add(Fault{Reason: say.That("Up to %s missing hours of %s are filled from their neighbours; here %s are missing.", MissingHours, columnNames[c], hours(float64(missing*y.step)/60))})
 			continue
 		}
 		for _, gap := range gaps {
@@ -261,11 +262,12 @@ func (y *year) enough() error {
 	return nil
 }
 
+// hours says a number of hours, "1 hour" or "49.5 hours", with every digit that steps of minutes make.
 func hours(h float64) string {
 	if h == 1 {
 		return "1 hour"
 	}
-	return fmt.Sprintf("%g hours", h)
+	return unit.Rounded(h, 6) + " hours"
 }
 
 // gaps lists the runs of missing steps of a column.

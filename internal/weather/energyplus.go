@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // energyPlus reads the head of the open EnergyPlus weather format: LOCATION with place, zone and height, DATA PERIODS
@@ -22,7 +23,7 @@ func (s *sheet) energyPlus(hint Mapping) error {
 	s.comma = s.delimiter != ','
 	head := fields(s.lines[0], s.delimiter)
 	if len(head) < 10 {
-		return &Refused{Faults: []Fault{{Line: 1, Value: short(s.lines[0]), Reason: "The LOCATION line must have ten fields."}}}
+		return &Refused{Faults: []Fault{{Line: 1, Value: short(s.lines[0]), Reason: say.Words("The LOCATION line must have ten fields.")}}}
 	}
 	var r Refused
 	s.name, s.source = head[1], place1(head[1:6])
@@ -46,7 +47,7 @@ func (s *sheet) energyPlus(hint Mapping) error {
 		}
 	}
 	if s.first == len(s.lines) {
-		r.add(Fault{Reason: "The line DATA PERIODS, after which the hours begin, was not found."})
+		r.add(Fault{Reason: say.Words("The line DATA PERIODS, after which the hours begin, was not found.")})
 	}
 	s.when = stampColumns{year: 0, month: 1, day: 2, hour: 3, minute: -1, date: -1, time: -1}
 	if s.perHour > 1 {
@@ -72,11 +73,11 @@ func place1(parts []string) string {
 func (s *sheet) headNumber(r *Refused, head []string, i int, name string) float64 {
 	v, ok := number(head[i], s.comma)
 	if head[i] == "" {
-		r.add(Fault{Line: 1, Column: i + 1, Head: name, Reason: blank})
+		r.add(Fault{Line: 1, Column: i + 1, Head: name, Reason: say.Words(blank)})
 		return 0
 	}
 	if !ok {
-		r.add(Fault{Line: 1, Column: i + 1, Head: name, Value: head[i], Reason: "is not a number."})
+		r.add(Fault{Line: 1, Column: i + 1, Head: name, Value: head[i], Reason: say.Words("is not a number.")})
 	}
 	return v
 }
@@ -94,7 +95,7 @@ func (s *sheet) tmy3() error {
 	head := fields(s.lines[0], s.delimiter)
 	s.heads = fields(s.lines[1], s.delimiter)
 	if len(head) < 7 {
-		return &Refused{Faults: []Fault{{Line: 1, Value: short(s.lines[0]), Reason: "The first line must have seven fields: station, name, state, zone, latitude, longitude, height."}}}
+		return &Refused{Faults: []Fault{{Line: 1, Value: short(s.lines[0]), Reason: say.Words("The first line must have seven fields: station, name, state, zone, latitude, longitude, height.")}}}
 	}
 	var r Refused
 	s.name, s.source = head[1], place1([]string{head[1], head[2], head[0]})

@@ -1,11 +1,11 @@
 package weather
 
 import (
-	"fmt"
 	"math"
 
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 func minutes(n int) unit.Duration { return unit.Duration(n) * unit.Minute }
@@ -20,7 +20,7 @@ func (y *year) finish(t *sheet, rep *Report) (sun.Series, error) {
 	shift := y.shift + int(math.Round((offset-zone)/60))
 	rep.Shifted = shift%60 != 0 && (y.step == 60 || shift%y.step != 0)
 	if rep.Shifted {
-		rep.note(true, "The rows begin %d minutes past the hours of the place's clock. Each hour takes its share of the two rows that it meets.", (shift%60+60)%60)
+		rep.note(true, "The rows begin %s minutes past the hours of the place's clock. Each hour takes its share of the two rows that it meets.", (shift%60+60)%60)
 	}
 	if t.energy() {
 		for c := ghi; c <= dni; c++ {
@@ -55,14 +55,14 @@ func (s *sheet) clock(rep *Report) float64 {
 	byLongitude := float64(s.longitude.Val) / (2 * math.Pi) * 86400
 	if !s.offset.Is {
 		o := math.Round(byLongitude/3600) * 3600
-		rep.note(true, "The file does not say which clock the place keeps. The longitude gives UTC%s.", unit.UTCOffsets.Format(o, unit.Metric))
+		rep.note(true, "The file does not say which clock the place keeps. The longitude gives UTC%s.", say.Of(unit.UTCOffsets, o))
 		return o
 	}
 	o := float64(s.offset.Val)
 	off := math.Mod(o-byLongitude+1.5*86400, 86400) - 43200 // −12 … 12 h
 	rep.ZoneOff = unit.Duration(off)
 	if math.Abs(off) > 2.5*3600 {
-		rep.note(true, "The clock of the file, UTC%s, is %.1f hours away from what its longitude gives. Is the time zone or the sign of the longitude wrong?", unit.UTCOffsets.Format(o, unit.Metric), math.Abs(off)/3600)
+		rep.note(true, "The clock of the file, UTC%s, is %s away from what its longitude gives. Is the time zone or the sign of the longitude wrong?", say.Of(unit.UTCOffsets, o), say.Time(unit.Duration(math.Abs(off))))
 	}
 	return o
 }
@@ -126,7 +126,7 @@ func (y *year) light(h *[columns][]float64, g *sun.Geometry, rep *Report) {
 		}
 	}
 	if rep.DiffuseOver > 0 {
-		rep.note(rep.DiffuseOver > 100, "%d hours had more diffuse than global light; they were cut to the global light.", rep.DiffuseOver)
+		rep.note(rep.DiffuseOver > 100, "%s hours had more diffuse than global light; they were cut to the global light.", rep.DiffuseOver)
 	}
 	if rep.DiffuseOver > 1000 {
 		rep.note(true, "Global and diffuse light look as if their columns were changed over.")
@@ -142,7 +142,7 @@ func (y *year) beyond(t *sheet) error {
 				continue
 			}
 			f := fields(t.lines[y.line[i]-1], t.delimiter)
-			r.add(t.fault(y.line[i]-1, t.col[c], f, fmt.Sprintf("is %.5g W/m² of %s, more than any sky gives, or a code for missing. Is the unit right?", v, columnNames[c])))
+			r.add(t.fault(y.line[i]-1, t.col[c], f, say.That("is %s of %s, more than any sky gives, or a code for missing. Is the unit right?", say.Of(unit.Irradiances, v).To(5), columnNames[c])))
 		}
 	}
 	return r.orNil()
@@ -159,6 +159,6 @@ func clip(h *[columns][]float64, rep *Report) {
 		}
 	}
 	if rep.Negative > 0 {
-		rep.note(rep.Negative > 100, "%d values of light were below zero; they were set to zero.", rep.Negative)
+		rep.note(rep.Negative > 100, "%s values of light were below zero; they were set to zero.", rep.Negative)
 	}
 }

@@ -6,6 +6,7 @@ import (
 
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // judge looks at the year as a whole: sums, light above the sky's, closure of the three kinds of light, and whether the
@@ -23,13 +24,13 @@ func judge(h *[columns][]float64, g *sun.Geometry, rep *Report) {
 	rep.GHI, rep.DHI = unit.Irradiation(sumG*3600), unit.Irradiation(sumD*3600)
 	rep.TMean = unit.Celsius(sumT / sun.YearHours)
 	if rep.AboveSky > 0 {
-		rep.note(rep.AboveSky > 50, "%d hours have more than 1.1 times the light outside the air. They were kept as they are.", rep.AboveSky)
+		rep.note(rep.AboveSky > 50, "%s hours have more than 1.1 times the light outside the air. They were kept as they are.", rep.AboveSky)
 	}
 	if rep.LeapDay {
 		rep.note(false, "29 February was left out: a typical year has 365 days.")
 	}
 	if t := float64(rep.TMean); t > 33 || t < -40 { // the yearly means of places lie between: WMO normals; our own round numbers
-		rep.note(true, "The air has %.0f °C in the mean of the year, which no place has. Is the unit right?", t)
+		rep.note(true, "The air has %s in the mean of the year, which no place has. Is the unit right?", say.Temperature(rep.TMean))
 	}
 	closure(h, g, rep)
 	slip(h, g, rep)
@@ -55,7 +56,7 @@ func closure(h *[columns][]float64, g *sun.Geometry, rep *Report) {
 	rms := math.Sqrt(sum / float64(n))
 	rep.Closure = unit.Of(unit.Irradiance(rms))
 	if rms > 20 {
-		rep.note(true, "Global light and the sum of direct and diffuse light differ by %.0f W/m² (root mean square). The columns may be half an hour apart. Global and diffuse light are used.", rms)
+		rep.note(true, "Global light and the sum of direct and diffuse light differ by %s (root mean square). The columns may be half an hour apart. Global and diffuse light are used.", say.Light(unit.Irradiance(rms)))
 	}
 }
 
@@ -92,7 +93,7 @@ func slip(h *[columns][]float64, g *sun.Geometry, rep *Report) {
 	if mid < 0 {
 		word, side = "earlier", "east"
 	}
-	rep.note(true, "On clear days the sun of this file runs about %.0f minutes %s than the sun of the sky. Are the stamps at the start, the middle or the end of the hour, and is the time zone right? As it is, a panel that faces %s is judged too well.", math.Abs(mid), word, side)
+	rep.note(true, "On clear days the sun of this file runs about %s %s than the sun of the sky. Are the stamps at the start, the middle or the end of the hour, and is the time zone right? As it is, a panel that faces %s is judged too well.", say.Time(unit.Duration(math.Abs(mid)*60)).To(2), word, side)
 }
 
 // halves compares the seasons of the light with those of the latitude: how much the clearness of the months scatters, with
@@ -165,6 +166,9 @@ func clearnessOf(v []float64, g *sun.Geometry, day int) (clearness, bool) {
 	return clearness{sum / extra, sumX/sum - extraX/extra}, true
 }
 
+// sunOf is a sum over the hours of a year, W/m², as sunlight.
+func sunOf(hours float64) say.Amount { return say.Of(unit.YearIrradiations, hours*3600).To(4) }
+
 // refuseSky refuses a year without sun, and one that is so bright or dark that its unit must be wrong.
 func refuseSky(h [columns][]float64, g *sun.Geometry, rep *Report) error {
 	var sum, extra, down float64
@@ -180,16 +184,16 @@ func refuseSky(h [columns][]float64, g *sun.Geometry, rep *Report) error {
 	case sum == 0:
 		return refuse("There is no sun in the whole year: the column of global radiation holds only zeros.")
 	case k > 0.95:
-		return refuse("The year has %.0f kWh/m² of sun, and outside the air there are only %.0f. The unit or the column is wrong.", sum/1000, extra/1000)
+		return refuse("The year has %s of sun, and outside the air there are only %s. The unit or the column is wrong.", sunOf(sum), sunOf(extra))
 	case k < 0.1:
-		return refuse("The year has only %.3g kWh/m² of sun, where a dark climate has about %.0f. The unit or the column is wrong.", sum/1000, 0.3*extra/1000)
+		return refuse("The year has only %s of sun, where a dark climate has about %s. The unit or the column is wrong.", sunOf(sum), sunOf(0.3*extra).To(2))
 	case down > 0.2*sum:
-		return refuse("%.0f %% of the light falls while the sun is down. The time zone or the longitude is wrong.", 100*down/sum)
+		return refuse("%s of the light falls while the sun is down. The time zone or the longitude is wrong.", say.Share(unit.Ratio(down/sum)))
 	case k < 0.22 || k > 0.8:
-		rep.note(true, "The year has %.0f kWh/m² of sun, %.0f %% of what is outside the air. That is unusual. Is the unit right?", sum/1000, 100*k)
+		rep.note(true, "The year has %s of sun, %s of what is outside the air. That is unusual. Is the unit right?", sunOf(sum), say.Share(unit.Ratio(k)))
 	}
 	if down > 0.02*sum {
-		rep.note(true, "%.0f %% of the light falls while the sun is down. Is the time zone right?", 100*down/sum)
+		rep.note(true, "%s of the light falls while the sun is down. Is the time zone right?", say.Share(unit.Ratio(down/sum)))
 	}
 	return nil
 }

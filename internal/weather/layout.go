@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // The four columns that are read.
@@ -73,7 +74,7 @@ func layOut(text string, hint Mapping) (*sheet, error) {
 	case Table:
 		err = s.table(hint)
 	default:
-		err = refuse("%q is not a layout of weather files.", layout)
+		err = refuse("“%s” is not a layout of weather files.", layout)
 	}
 	if err != nil {
 		return nil, err
@@ -150,22 +151,22 @@ func over[T unit.Number](to *unit.Known[T], with unit.Known[T]) {
 func (s *sheet) complete() error {
 	var r Refused
 	if s.first >= len(s.lines) || s.first < 0 {
-		r.add(Fault{Line: s.first + 1, Reason: "There are no rows of values."})
+		r.add(Fault{Line: s.first + 1, Reason: say.Words("There are no rows of values.")})
 	}
 	if s.col[temp] < 0 {
-		r.add(Fault{Reason: "No column of air temperature was found. Say which column it is."})
+		r.add(Fault{Reason: say.Words("No column of air temperature was found. Say which column it is.")})
 	}
 	if s.col[ghi] < 0 && (s.col[dni] < 0 || s.col[dhi] < 0) {
-		r.add(Fault{Reason: "No column of global radiation was found, nor direct and diffuse together. Say which columns they are."})
+		r.add(Fault{Reason: say.Words("No column of global radiation was found, nor direct and diffuse together. Say which columns they are.")})
 	}
 	if n := s.usualFields(); s.layout == Table && len(s.heads) > 1 && n > len(s.heads)+1 {
-		r.add(Fault{Line: s.first + 1, Reason: fmt.Sprintf("The rows have %d fields and there are %d names of columns. Does a decimal comma stand where commas part the fields?", n, len(s.heads))})
+		r.add(Fault{Line: s.first + 1, Reason: say.That("The rows have %s fields and there are %s names of columns. Does a decimal comma stand where commas part the fields?", n, len(s.heads))})
 	}
 	if s.unlike != "" {
-		r.add(Fault{Value: s.unlike, Reason: "are the units of the columns of light by their names. Give all of them in one unit."})
+		r.add(Fault{Value: s.unlike, Reason: say.Words("are the units of the columns of light by their names. Give all of them in one unit.")})
 	}
 	if radiationUnits[s.radiation] == 0 {
-		r.add(Fault{Value: s.radiation, Reason: "is not a unit of radiation that is known here."})
+		r.add(Fault{Value: s.radiation, Reason: say.Words("is not a unit of radiation that is known here.")})
 	}
 	s.completePlace(&r)
 	return r.orNil()
@@ -173,14 +174,14 @@ func (s *sheet) complete() error {
 
 func (s *sheet) completePlace(r *Refused) {
 	if !s.latitude.Is || !s.longitude.Is {
-		r.add(Fault{Reason: "The file does not say where it is from. Give latitude and longitude."})
+		r.add(Fault{Reason: say.Words("The file does not say where it is from. Give latitude and longitude.")})
 		return
 	}
 	if math.Abs(float64(s.latitude.Val)) > math.Pi/2 {
-		r.add(Fault{Value: fmt.Sprintf("%.5g°", s.latitude.Val.Degrees()), Reason: "is not a latitude: it goes from −90 to 90."})
+		r.add(Fault{Value: fmt.Sprintf("%.5g°", s.latitude.Val.Degrees()), Reason: say.Words("is not a latitude: it goes from −90 to 90.")})
 	}
 	if math.Abs(float64(s.longitude.Val)) > 2*math.Pi {
-		r.add(Fault{Value: fmt.Sprintf("%.5g°", s.longitude.Val.Degrees()), Reason: "is not a longitude: it goes from −180 to 180."})
+		r.add(Fault{Value: fmt.Sprintf("%.5g°", s.longitude.Val.Degrees()), Reason: say.Words("is not a longitude: it goes from −180 to 180.")})
 	}
 	if s.longitude.Val > math.Pi { // some count from 0 to 360 east
 		s.longitude.Val -= 2 * math.Pi
@@ -189,7 +190,7 @@ func (s *sheet) completePlace(r *Refused) {
 		s.longitude.Val += 2 * math.Pi
 	}
 	if s.offset.Is && math.Abs(float64(s.offset.Val)) > 14*3600 {
-		r.add(Fault{Value: fmt.Sprintf("%.5g", float64(s.offset.Val)/3600), Reason: "is not a time zone: it goes from −12 to 14 hours."})
+		r.add(Fault{Value: fmt.Sprintf("%.5g", float64(s.offset.Val)/3600), Reason: say.Words("is not a time zone: it goes from −12 to 14 hours.")})
 	}
 	if s.elevation.Is && (s.elevation.Val < -500 || s.elevation.Val > 9000) {
 		s.elevation = unit.Known[unit.Length]{} // a code for missing

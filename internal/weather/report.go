@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Report is what was found in a file and what was done about it.
@@ -41,11 +42,11 @@ type Gap struct {
 // Note is one thing said in words. A warning wants an answer; the others are for the record.
 type Note struct {
 	Warning bool
-	Say     string
+	Say     say.Sentence
 }
 
-func (r *Report) note(warning bool, say string, args ...any) {
-	r.Notes = append(r.Notes, Note{warning, fmt.Sprintf(say, args...)})
+func (r *Report) note(warning bool, words string, values ...any) {
+	r.Notes = append(r.Notes, Note{warning, say.That(words, values...)})
 }
 
 // Fault is one reason why a file is refused.
@@ -54,11 +55,11 @@ type Fault struct {
 	Column int    // from 1; 0 for the row as a whole
 	Head   string // the column's name
 	Value  string // what stands there
-	Reason string
+	Reason say.Sentence
 }
 
-// String gives the fault as one line: line 12, column 3 (GHI): "abc" is not a number.
-func (f Fault) String() string {
+// In gives the fault as one line in a reader's units: line 12, column 3 (GHI): "abc" is not a number.
+func (f Fault) In(sys unit.System) string {
 	var b strings.Builder
 	if f.Line > 0 {
 		fmt.Fprintf(&b, "line %d", f.Line)
@@ -75,7 +76,7 @@ func (f Fault) String() string {
 	if f.Value != "" {
 		fmt.Fprintf(&b, "%q ", f.Value)
 	}
-	b.WriteString(f.Reason)
+	b.WriteString(f.Reason.In(sys))
 	return b.String()
 }
 
@@ -91,7 +92,7 @@ type Refused struct {
 func (r *Refused) Error() string {
 	lines := make([]string, 0, len(r.Faults)+1)
 	for _, f := range r.Faults {
-		lines = append(lines, f.String())
+		lines = append(lines, f.In(unit.Metric))
 	}
 	if r.More > 0 {
 		lines = append(lines, fmt.Sprintf("and %d more", r.More))
@@ -117,8 +118,8 @@ func (r *Refused) orNil() error {
 	return r
 }
 
-func refuse(reason string, args ...any) error {
-	return &Refused{Faults: []Fault{{Reason: fmt.Sprintf(reason, args...)}}}
+func refuse(words string, values ...any) error {
+	return &Refused{Faults: []Fault{{Reason: say.That(words, values...)}}}
 }
 
 func short(s string) string {

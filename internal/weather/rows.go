@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"duskweight/internal/say"
 )
 
 // row is one row of values: NaN for what is missing.
@@ -35,7 +37,7 @@ func (s *sheet) rows() ([]row, error) {
 		if !s.when.none() {
 			m, column, reason := s.at(f)
 			if reason != "" {
-				r.add(s.fault(i, column, f, reason))
+				r.add(s.fault(i, column, f, say.Words(reason)))
 				continue
 			}
 			x.at = m
@@ -44,7 +46,7 @@ func (s *sheet) rows() ([]row, error) {
 		for c := range columns {
 			v, reason := s.value(c, f)
 			if reason != "" {
-				r.add(s.fault(i, s.col[c], f, reason))
+				r.add(s.fault(i, s.col[c], f, say.Words(reason)))
 				ok = false
 			}
 			x.v[c] = v
@@ -70,7 +72,7 @@ func (s *sheet) trailer(f []string) bool {
 	return false
 }
 
-func (s *sheet) fault(line, column int, f []string, reason string) Fault {
+func (s *sheet) fault(line, column int, f []string, reason say.Sentence) Fault {
 	out := Fault{Line: line + 1, Reason: reason}
 	if column >= 0 {
 		out.Column = column + 1
@@ -132,7 +134,7 @@ func (s *sheet) celsius(v float64) (float64, string) {
 		v -= 273.15
 	}
 	if v < -90 || v > 62 { // the coldest and hottest air ever read: −89.2 and 56.7 °C (WMO archive), with some room
-		return 0, "is no air temperature in °C. Is it another unit, or a code for missing?"
+		return 0, "is no air temperature. Is it in another unit, or a code for missing?"
 	}
 	return v, ""
 }

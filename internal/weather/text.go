@@ -26,7 +26,7 @@ func slurp(r io.Reader, progress func(int64)) (string, error) {
 			}
 		}
 		if len(all) > Largest {
-			return "", refuse("This file is larger than %d MB. A year of hours has about 2 MB: is this the right file?", Largest>>20)
+			return "", refuse("This file is larger than %s MB. A year of hours has about 2 MB: is this the right file?", Largest>>20)
 		}
 		if progress != nil && n > 0 {
 			progress(int64(len(all)))

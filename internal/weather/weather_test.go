@@ -212,7 +212,7 @@ func TestSlipIsFound(t *testing.T) {
 
 func says(r Report, words string) bool {
 	for _, n := range r.Notes {
-		if strings.Contains(n.Say, words) {
+		if strings.Contains(n.Say.String(), words) {
 			return true
 		}
 	}
@@ -353,7 +353,7 @@ func TestRefusals(t *testing.T) {
 	faults(t, change(12, "2021-01-01 10:00,5,5,77"), here, `line 12, column 4 (temperature): "77" is no air temperature`)
 	faults(t, change(12, "2021-01-01 10:00,NaN,5,1e999"), here, `line 12, column 4 (temperature): "1e999" is not a number.`)
 	faults(t, change(12, "2021-01-01 10:00,0x10,5,4"), here, `"0x10" is not a number.`)
-	faults(t, change(12, "2021-01-01 10:00,2500,5,4"), here, `line 12, column 2 (GHI): "2500" is 2500 W/m² of global radiation, more than any sky gives`)
+	faults(t, change(12, "2021-01-01 10:00,2500,5,4"), here, `line 12, column 2 (GHI): "2500" is 2500`+unit.Space+`W/m² of global radiation, more than any sky gives`)
 	faults(t, change(12, "2021-01-01 10:00,5"), here, "line 12, column 3 (DHI): This row ends before its diffuse radiation (column 3).")
 	faults(t, change(12, "2021-01-01 09:00,1,1,1"), here, "line 12: This row is for the same time as line 11 (1 January 09:00)")
 	faults(t, change(12, "2021-01-01 10:17,1,1,1"), here, "line 12: This row stands off the beat of the others")

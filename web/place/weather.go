@@ -201,12 +201,12 @@ func (s *Pages) tryWeather(w http.ResponseWriter, r *http.Request, p store.Saved
 		if report.Mapping.Stamp != "" {
 			on.mapping.Stamp, on.mapping.Order = report.Mapping.Stamp, report.Mapping.Order
 		}
-		v.Mapping = mappingView(on.mapping, look)
+		v.Mapping = mappingView(on.mapping, look, sys)
 	} else {
 		on.data = nil
 	}
 	if isRefused {
-		v.Faults, v.More = faultLines(refused)
+		v.Faults, v.More = faultLines(refused, sys)
 		v.Asks = table && !again && look.Refused != nil && general(refused) // a year that is wrong as a whole is refused, not asked about
 		if table {
 			s.desk.put(on)
@@ -246,17 +246,18 @@ func (s *Pages) mapWeather(w http.ResponseWriter, r *http.Request) error {
 	if on.data == nil {
 		return page.BadRequest("This file says itself how it is to be read.")
 	}
-	hint, faults := mappingOf(r.PostForm, on.mapping)
+	sys, err := s.Units(r.Context())
+	if err != nil {
+		return err
+	}
+	typedIn := form.UnitsOf(r.PostForm, sys)
+	hint, faults := mappingOf(r.PostForm, on.mapping, typedIn)
 	if len(faults) > 0 {
 		look, err := weather.Look(bytes.NewReader(on.data), hint)
 		if err != nil {
 			return err
 		}
-		sys, err := s.Units(r.Context())
-		if err != nil {
-			return err
-		}
-		v := weatherView{File: on.file, Token: on.token, Faults: faults, Rows: previewRows(look, sys), Mapping: mappingView(look.Mapping, look)}
+		v := weatherView{File: on.file, Token: on.token, Faults: faults, Rows: previewRows(look, sys), Mapping: mappingView(look.Mapping, look, typedIn)}
 		v.Mapping.keep(r.PostForm)
 		return s.weatherPage(w, r, p, http.StatusUnprocessableEntity, v)
 	}

@@ -11,6 +11,7 @@ import (
 	"duskweight/internal/draw"
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 	"duskweight/internal/weather"
 	"duskweight/web/form"
 	"duskweight/web/page"
@@ -51,6 +52,7 @@ type mapView struct {
 	Cells  [][]string // the first rows as they stand in the file
 	Heads  []string
 	Groups []mapGroup
+	Units  string // the system that its fields are printed in
 }
 
 type mapGroup struct {
@@ -65,9 +67,9 @@ type mapField struct {
 }
 
 // faultLines tells every fault in a line.
-func faultLines(r *weather.Refused) (lines []string, more string) {
+func faultLines(r *weather.Refused, sys unit.System) (lines []string, more string) {
 	for _, f := range r.Faults {
-		lines = append(lines, form.Sentence(plainText(f.String(), 400)))
+		lines = append(lines, form.Sentence(plainText(f.In(sys), 400)))
 	}
 	if r.More > 0 {
 		more = fmt.Sprintf("And %d more.", r.More)
@@ -106,7 +108,7 @@ func weatherYearOf(y sun.Series, r weather.Report, place sun.Place, sys unit.Sys
 	for _, warn := range []bool{true, false} {
 		for _, n := range r.Notes {
 			if n.Warning == warn {
-				v.Notes = append(v.Notes, page.FlagView{Say: form.Sentence(plainText(n.Say, 400))})
+				v.Notes = append(v.Notes, page.FlagView{Say: form.Sentence(plainText(n.Say.In(sys), 400))})
 			}
 		}
 	}
@@ -123,7 +125,7 @@ func weatherYearOf(y sun.Series, r weather.Report, place sun.Place, sys unit.Sys
 	fact("closure", "Global less direct and diffuse (root mean square)", knownOr(r.Closure, func(x unit.Irradiance) string { return unit.Irradiances.Format(float64(x), sys) }, "no direct light to compare"))
 	fact("above", "Hours above the light outside the air", strconv.Itoa(r.AboveSky))
 	fact("below", "Values below zero, set to zero", strconv.Itoa(r.Negative))
-	fact("slip", "Sun of the file late by", knownOr(r.Slip, func(x unit.Duration) string { return fmt.Sprintf("%.0f min", float64(x)/60) }, "too few clear days to tell"))
+	fact("slip", "Sun of the file late by", knownOr(r.Slip, func(x unit.Duration) string { return say.Time(x).To(2).In(sys) }, "too few clear days to tell"))
 	fact("diffuse", "Diffuse light", map[string]string{"file": "from the file", "direct": "global less direct", "estimated": "estimated"}[r.Diffuse]+", "+unit.YearIrradiations.Format(float64(r.DHI), sys))
 	fact("air", "Mean air temperature", unit.Temperatures.Format(float64(r.TMean), sys))
 	const week = 7 * 24
@@ -221,7 +223,7 @@ var placeNames = []struct {
 }
 
 // mappingView is the form with what was guessed chosen.
-func mappingView(m weather.Mapping, p weather.Preview) *mapView {
+func mappingView(m weather.Mapping, p weather.Preview, sys unit.System) *mapView {
 	columns := []form.Option{{Value: "-1", Word: "not in this file"}}
 	for i, h := range p.Heads {
 		word := plainText(h, 30)
@@ -257,11 +259,14 @@ func mappingView(m weather.Mapping, p weather.Preview) *mapView {
 	for _, c := range placeNames {
 		f := mapField{Name: c.name, Label: c.label, Hint: c.hint}
 		if v, ok := c.show(m); ok {
-			f.Value = c.q.FormatFull(v, unit.Metric)
+			f.Value = c.q.FormatFull(v, sys)
+		}
+		if c.q.Symbol(unit.Metric) != c.q.Symbol(unit.Imperial) {
+			f.Label += ", " + c.q.Symbol(sys)
 		}
 		place.Fields = append(place.Fields, f)
 	}
-	v := &mapView{Groups: []mapGroup{place, light, clock, text}}
+	v := &mapView{Groups: []mapGroup{place, light, clock, text}, Units: form.UnitsWords[sys]}
 	for _, h := range p.Heads {
 		v.Heads = append(v.Heads, plainText(h, 30))
 	}
@@ -289,7 +294,7 @@ func (v *mapView) keep(typed url.Values) {
 
 // mappingOf reads the form. Where the fields are parted otherwise than they were shown, or the values begin elsewhere,
 // the columns that it names are not those meant, and are found anew.
-func mappingOf(typed url.Values, shown weather.Mapping) (m weather.Mapping, faults []string) {
+func mappingOf(typed url.Values, shown weather.Mapping, sys unit.System) (m weather.Mapping, faults []string) {
 	m.Layout = weather.Table
 	for _, c := range wordNames {
 		sent := typed.Get(c.name)
@@ -312,7 +317,7 @@ func mappingOf(typed url.Values, shown weather.Mapping) (m weather.Mapping, faul
 		m.DecimalComma, m.FirstLine = "", 0
 	}
 	for _, c := range placeNames {
-		v, known, err := c.q.Parse(typed.Get(c.name), unit.Metric)
+		v, known, err := c.q.Parse(typed.Get(c.name), sys)
 		switch {
 		case err != nil:
 			faults = append(faults, c.label+": "+form.Sentence(err.Error()))
