@@ -1,7 +1,6 @@
 package model
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -17,7 +16,7 @@ type Measured struct {
 	FirstPush trial.Value
 	KnowPush  bool
 	Warmth    trial.Warmth
-	Lack      []string // records or inputs that are missing, in words
+	Lack      []say.Sentence // records or inputs that are missing
 	Runs      []TrialRun
 	Changes   []MeasuredChange
 	Design    lift.Hoist // with the measured values in it; as it was where there are none
@@ -47,13 +46,13 @@ func MeasuredOf(h lift.Hoist) Measured {
 	d := lift.Compute(h)
 	m.runs(h)
 	if !d.Machine.K.Is {
-		m.Lack = append(m.Lack, "The machine constant of the motor is not known: without it amps say nothing of torque.")
+		m.Lack = append(m.Lack, say.Words("The machine constant of the motor is not known: without it amps say nothing of torque."))
 		return m
 	}
 	k := float64(d.Machine.K.Val)
 	lifts, ways, whole := torquesOf(h, k)
 	if !whole {
-		m.Lack = append(m.Lack, "The torque at the drum cannot be told for every record. Give drum, rope, pulleys and gear ratios.")
+		m.Lack = append(m.Lack, say.Words("The torque at the drum cannot be told for every record. Give drum, rope, pulleys and gear ratios."))
 	}
 	m.Gears = trial.FitGears(lifts, ways)
 	m.Lack = append(m.Lack, m.Gears.Lack...)
@@ -185,7 +184,7 @@ func downward(s lift.StageResult) unit.Ratio { return s.Backward }
 func (m *Measured) push(h lift.Hoist, shares [][]float64) {
 	l := h.Trials.Least
 	if !l.Alone.Is {
-		m.Lack = append(m.Lack, "The smallest mass that comes down by itself was not tried: the first push stays as planned.")
+		m.Lack = append(m.Lack, say.Words("The smallest mass that comes down by itself was not tried: the first push stays as planned."))
 		return
 	}
 	hi, ok := idealLow(h, l.Alone.Val)
@@ -196,9 +195,9 @@ func (m *Measured) push(h lift.Hoist, shares [][]float64) {
 	b, ok := m.Gears.FirstPush(trial.Threshold(hi, lo, l.AloneStays.Is), slices.Concat(shares...))
 	switch {
 	case !ok:
-		m.Lack = append(m.Lack, "The first push needs the gears' numbers on the way down first.")
+		m.Lack = append(m.Lack, say.Words("The first push needs the gears' numbers on the way down first."))
 	case b.Val < 1 || b.Val > 5:
-		m.Lack = append(m.Lack, fmt.Sprintf("The first push comes out as %.2g times the running loss, which cannot be right. Try the smallest mass again.", b.Val))
+		m.Lack = append(m.Lack, say.That("The first push comes out as %s times the running loss, which cannot be right. Try the smallest mass again.", say.Times(unit.Ratio(b.Val)).To(2)))
 	default:
 		m.FirstPush, m.KnowPush = b, true
 	}
@@ -207,14 +206,14 @@ func (m *Measured) push(h lift.Hoist, shares [][]float64) {
 func (m *Measured) warmth(h lift.Hoist, d lift.Drive) {
 	c := d.Machine
 	if len(h.Trials.Warmth) == 0 || !c.R.Is || !c.I0.Is {
-		m.Lack = append(m.Lack, "Readings of the motor's temperature are missing: one at minute 0, then at least three more.")
+		m.Lack = append(m.Lack, say.Words("Readings of the motor's temperature are missing: one at minute 0, then at least three more."))
 		return
 	}
 	var readings []trial.Reading
 	for i, r := range h.Trials.Warmth {
 		first := len(readings) == 0 || r.At.Val <= h.Trials.Warmth[i-1].At.Val
 		if !r.At.Is || !r.Warm.Is || !r.Air.Is || !first && !r.Current.Is || !first && r.Current.Val > 0 && !r.Voltage.Is {
-			m.Lack = append(m.Lack, fmt.Sprintf("Reading %d of the motor's temperature needs time, motor, air, amps and, while it runs, volts.", i+1))
+			m.Lack = append(m.Lack, say.That("Reading %s of the motor's temperature needs time, motor, air, amps and, while it runs, volts.", i+1))
 			return
 		}
 		readings = append(readings, trial.Reading{At: float64(r.At.Val), Warm: float64(r.Warm.Val), Air: float64(r.Air.Val), Current: float64(r.Current.Val), Voltage: float64(r.Voltage.Val)})

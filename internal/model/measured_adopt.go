@@ -9,17 +9,18 @@ import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/trial"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // adopt writes what the records determine into a copy of the design. The loss of the whole train is shared out over its
 // stages as it was, so that one that locks stays the worst.
 func (m *Measured) adopt(h lift.Hoist, d lift.Drive, up, back [][]float64) {
 	m.Design.Train.Stages = slices.Clone(h.Train.Stages)
-	if m.Gears.Absurd == "" && len(up) > 0 {
+	if m.Gears.Absurd.IsZero() && len(up) > 0 {
 		m.adoptGears(up, back, d)
 		m.adoptIdle(h, d)
 	}
-	if m.KnowPush && m.Gears.Absurd == "" {
+	if m.KnowPush && m.Gears.Absurd.IsZero() {
 		m.change("train.breakaway", "First push", ratioOf(h.Train.Breakaway), m.FirstPush)
 		m.Design.Train.Breakaway = unit.Of(unit.Ratio(m.FirstPush.Val))
 	}
@@ -107,7 +108,7 @@ func (m *Measured) adoptWarmth(h lift.Hoist) {
 		m.change("machine.tau_case_s", "Its time constant", ratioOf(h.Machine.TauCase), w.Tau)
 		to.RthCase, to.TauCase = rth, tau
 	default:
-		m.Lack = append(m.Lack, "The case's temperature alone is not put into the plan: the winding inside is hotter. Measure the winding, or give winding to case.")
+		m.Lack = append(m.Lack, say.Words("The case's temperature alone is not put into the plan: the winding inside is hotter. Measure the winding, or give winding to case."))
 	}
 }
 

@@ -51,7 +51,7 @@ func loadViewOf(g model.Ground, sys unit.System, labels map[string]string, here 
 		v.Flags = append(v.Flags, page.FlagView{Say: "What uses power all the time takes more than all lamps and devices. Switching it off saves more than any store gives."})
 	}
 	for _, f := range l.Flags {
-		v.Flags = append(v.Flags, page.FlagView{Say: f.Say})
+		v.Flags = append(v.Flags, page.FlagView{Say: f.Say.In(sys)})
 	}
 	for _, e := range l.Each {
 		row := []string{page.OrUnnamed(e.Name), wh(e.Night), unit.BigEnergies.Format(float64(e.Year), sys)}

@@ -9,6 +9,7 @@ import (
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 	"duskweight/internal/store"
 	"duskweight/web/form"
 	"duskweight/web/page"
@@ -71,7 +72,7 @@ func partsViewOf(r model.VariantResult, v model.Variant, needs []model.Need, p s
 	view.Money = moneyRowsOf(r, currency)
 	view.Again = againRows(c, currency)
 	view.Prints = printSay(c, sys)
-	view.Assumed = c.Assumed
+	view.Assumed = say.All(c.Assumed, sys)
 	one := []page.Bill{{Name: r.Name, Currency: currency, Cost: c, Parts: v.Parts, Color: page.LineColor(r)}}
 	var err error
 	view.Costs, err = page.CostsOf(one, p.ID, sys)

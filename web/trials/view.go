@@ -11,6 +11,7 @@ import (
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/trial"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 	"duskweight/web/form"
 	"duskweight/web/page"
 )
@@ -37,7 +38,7 @@ func trialsViewOf(g model.Ground, v model.Variant, i int, url string, sys unit.S
 	h := *v.Stores[i].Hoist
 	m := v.Measured(i)
 	now := g.Evaluate(v)
-	out := trialsView{URL: url, Lack: m.Lack, Absurd: m.Gears.Absurd}
+	out := trialsView{URL: url, Lack: say.All(m.Lack, sys), Absurd: m.Gears.Absurd.In(sys)}
 	out.headline(h, model.HoistOf(now.Stores[i]), sys)
 	if model.HoistOf(now.Stores[i]).Ready != reason.Yes {
 		out.Why = strings.Replace(url, "/trials/", "/hoist/", 1) + "#breaks"

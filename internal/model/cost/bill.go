@@ -6,7 +6,12 @@
 // counts as free; the page says so.
 package cost
 
-import "duskweight/internal/model/unit"
+import (
+	"slices"
+
+	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
+)
 
 // Input is a variant's bill and what its stores do in a year.
 type Input struct {
@@ -40,7 +45,7 @@ type Result struct {
 	Salvage   unit.Known[unit.Money] // what all parts are still worth at the end, in the money of that day
 	Years     []Year                 // 0 to Horizon, all parts; empty while a part has no price
 	Replaced  []Replacement          // in the order of the parts, then of the years
-	Assumed   []string               // what is not known and was counted as something, in plain words
+	Assumed   []say.Sentence         // what is not known and was counted as something
 
 	PrintTime unit.Duration // printed parts: time on the printer, of those where it is known
 	PrintMass unit.Mass     // printed parts: material, of those where it is known
@@ -154,10 +159,10 @@ func (out *Result) terms(t Terms) {
 	out.Horizon = max(1, min(out.Horizon, 60))
 	out.Rate = float64(t.Rate.Or(usualRate))
 	if !t.Horizon.Is {
-		out.assume("The years are not known: 20 are counted.")
+		out.assume("The years are not known: %s are counted.", usualHorizon)
 	}
 	if !t.Rate.Is {
-		out.assume("The interest rate is not known: 3 % a year above inflation is counted.")
+		out.assume("The interest rate is not known: %s a year above inflation is counted.", say.Share(usualRate))
 	}
 }
 
@@ -210,11 +215,9 @@ func (l *lives) of(p Part) unit.Known[unit.Duration] {
 }
 
 // assume says once what was counted without being known.
-func (out *Result) assume(say string) {
-	for _, s := range out.Assumed {
-		if s == say {
-			return
-		}
+func (out *Result) assume(words string, values ...any) {
+	one := say.That(words, values...)
+	if !slices.ContainsFunc(out.Assumed, one.Is) {
+		out.Assumed = append(out.Assumed, one)
 	}
-	out.Assumed = append(out.Assumed, say)
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // InverterEfficiency stands in where the inverter's is not known: a small inverter at a small load gives .80 to .90
@@ -141,7 +142,7 @@ func (y *Year) watts(l Load, i int, a Appliance) (float64, bool) {
 		}
 		if l.Inverter.Present == unit.No {
 			y.Flags = append(y.Flags, Flag{path("appliances", i, "supply"),
-				fmt.Sprintf("%s runs through the inverter, but you said that there is no inverter.", called(a.Name, "This appliance"))})
+				say.That("%s runs through the inverter, but you said that there is no inverter.", called(a.Name, "This appliance"))})
 		}
 	}
 	return w, powerIs && countIs

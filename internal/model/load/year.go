@@ -8,6 +8,7 @@ package load
 
 import (
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // The length of the year in hours and days.
@@ -60,7 +61,7 @@ type Missing struct {
 // Flag is something said in words, with the path of the field it is about.
 type Flag struct {
 	Path string
-	Say  string
+	Say  say.Sentence
 }
 
 // Hours works the load out for a year. sunDown tells for each of the 8760 hours whether the sun's centre is below

@@ -1,6 +1,10 @@
 package trial
 
-import "math"
+import (
+	"math"
+
+	"duskweight/internal/say"
+)
 
 // Torques is one steady run. Ideal is the torque that the motor would feel through gears without loss, drum torque over
 // ratio; Motor is K·I. Both in N·m.
@@ -11,8 +15,8 @@ type Torques struct{ Ideal, Motor float64 }
 type Gears struct {
 	Up, Back, Idle          Value
 	KnowUp, KnowBack, Known bool // which of the three are determined; Known is for Idle
-	Lack                    []string
-	Absurd                  string // why the records cannot be right, in words
+	Lack                    []say.Sentence
+	Absurd                  say.Sentence // why the records cannot be right; nothing where they can
 
 	cov [2][2]float64 // of Back and Idle
 }
@@ -51,11 +55,11 @@ func FitGears(up, down []Torques) Gears {
 	return g
 }
 
-func lackOf(runs []Torques, what string) string {
+func lackOf(runs []Torques, what string) say.Sentence {
 	if len(runs) == 0 {
-		return "One " + what + " with mass, volts and amps is missing."
+		return say.That("One %s with mass, volts and amps is missing.", what)
 	}
-	return "One more " + what + " with another mass is missing: runs with one mass alone do not tell losses from idle torque."
+	return say.That("One more %s with another mass is missing: runs with one mass alone do not tell losses from idle torque.", what)
 }
 
 func solveGears(up, down []Torques) solution {
@@ -117,9 +121,9 @@ func (g *Gears) read(s solution, useUp, useDown bool) {
 func (g *Gears) judge() {
 	switch {
 	case g.KnowUp && !(g.Up.Val > 0 && g.Up.Val <= 1), g.KnowBack && !(g.Back.Val > 0 && g.Back.Val <= 1):
-		g.Absurd = "These records would mean gears that give more than they get. Check amps, masses, drum and ratio."
+		g.Absurd = say.Words("These records would mean gears that give more than they get. Check amps, masses, drum and ratio.")
 	case g.Known && g.Idle.Val < 0:
-		g.Absurd = "These records would mean a motor that is pushed by its own friction. Check amps and masses."
+		g.Absurd = say.Words("These records would mean a motor that is pushed by its own friction. Check amps and masses.")
 	}
 }
 
@@ -138,7 +142,7 @@ func Threshold(moved, stayed float64, both bool) Value {
 //
 // over the stages with their shares of the loss. Not ok where no b of 1 or more does.
 func (g Gears) FirstPush(x Value, shares []float64) (Value, bool) {
-	if !g.KnowBack || !g.Known || g.Absurd != "" || x.Val <= 0 {
+	if !g.KnowBack || !g.Known || !g.Absurd.IsZero() || x.Val <= 0 {
 		return Value{}, false
 	}
 	b, ok := firstPush(g.Back.Val, g.Idle.Val, x.Val, shares)

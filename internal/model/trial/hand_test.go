@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"gonum.org/v1/gonum/mat"
+
+	"duskweight/internal/say"
 )
 
 // A straight line through four points, by the formulas of every book on it: slope S_xy/S_xx, scatter s² of what is left
@@ -81,7 +83,7 @@ func TestFirstPushErrorByHand(t *testing.T) {
 	near(t, "two stages", x*math.Pow(1-got.Val*(1-math.Sqrt(back)), 2), got.Val*idle, 1e-9)
 	for what, bad := range map[string]Gears{
 		"back is not known": {Idle: g.Idle, Known: true, Back: g.Back}, "idle is not known": {Back: g.Back, KnowBack: true},
-		"absurd": {Back: g.Back, KnowBack: true, Known: true, Idle: g.Idle, Absurd: "so"},
+		"absurd": {Back: g.Back, KnowBack: true, Known: true, Idle: g.Idle, Absurd: say.Words("so")},
 	} {
 		if _, ok := bad.FirstPush(Value{Val: x}, []float64{1}); ok {
 			t.Errorf("%s, and b is told", what)
@@ -107,7 +109,7 @@ func TestAbsurdOnEitherSide(t *testing.T) {
 		absurd         bool
 	}{{1, 1, 0, false}, {1.001, 1, 0, true}, {1, 1.001, 0, true}, {0.8, 0.7, -0.001, true}, {0.8, 0.7, 0.001, false}, {0.8, 0, 0, true}, {0, 0.7, 0, true}} {
 		g := Gears{Up: Value{Val: c.up}, Back: Value{Val: c.back}, Idle: Value{Val: c.idle}, KnowUp: true, KnowBack: true, Known: true}
-		if g.judge(); (g.Absurd != "") != c.absurd {
+		if g.judge(); g.Absurd.IsZero() == c.absurd {
 			t.Errorf("%+v: %q", c, g.Absurd)
 		}
 	}

@@ -65,7 +65,7 @@ func TestMisra1a(t *testing.T) {
 // 0.02 N·m. x = 0.1 and 0.2 up: 0.145 and 0.27; x = 0.2 down: 0.12.
 func TestGearsExact(t *testing.T) {
 	g := FitGears([]Torques{{0.1, 0.145}, {0.2, 0.27}}, []Torques{{0.2, 0.12}})
-	if !g.Known || !g.KnowUp || !g.KnowBack || g.Up.Sure || len(g.Lack) > 0 || g.Absurd != "" {
+	if !g.Known || !g.KnowUp || !g.KnowBack || g.Up.Sure || len(g.Lack) > 0 || !g.Absurd.IsZero() {
 		t.Fatalf("%+v", g)
 	}
 	near(t, "up", g.Up.Val, 0.8, 1e-12)
@@ -101,7 +101,7 @@ func TestGearsRefuse(t *testing.T) {
 			t.Errorf("%s: %+v", c.name, g)
 		}
 	}
-	if g := FitGears([]Torques{{0.1, 0.05}, {0.2, 0.10}}, nil); g.Absurd == "" {
+	if g := FitGears([]Torques{{0.1, 0.05}, {0.2, 0.10}}, nil); g.Absurd.IsZero() {
 		t.Error("gears that give twice what they get are believed")
 	}
 }

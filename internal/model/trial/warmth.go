@@ -1,8 +1,9 @@
 package trial
 
 import (
-	"fmt"
 	"math"
+
+	"duskweight/internal/say"
 )
 
 // Reading is one reading of the motor's temperature: s since the run began, °C, A and V since the reading before.
@@ -17,7 +18,7 @@ type Motor struct{ K, R, I0, Brush, Alpha float64 }
 type Warmth struct {
 	Rth, Tau Value
 	Known    bool
-	Lack     []string
+	Lack     []say.Sentence
 }
 
 // mostError is the relative standard error beyond which a number counts as not determined.
@@ -42,9 +43,9 @@ func FitWarmth(m Motor, readings []Reading) Warmth {
 	}
 	switch {
 	case !hot:
-		return Warmth{Lack: []string{"Readings of the motor's temperature while it runs are missing: one at minute 0, then some more."}}
+		return Warmth{Lack: []say.Sentence{say.Words("Readings of the motor's temperature while it runs are missing: one at minute 0, then some more.")}}
 	case n < 3:
-		return Warmth{Lack: []string{fmt.Sprintf("At least three readings after the first are needed; there are %d.", n)}}
+		return Warmth{Lack: []say.Sentence{say.That("At least three readings after the first are needed; there are %s.", n)}}
 	}
 	f := func(b []float64) []float64 { return foretell(m, readings, math.Exp(b[0]), math.Exp(b[1])) }
 	best := solution{rss: math.Inf(1)}
@@ -63,7 +64,7 @@ func FitWarmth(m Motor, readings []Reading) Warmth {
 		w.Known = a.Sure && a.Err < mostError && b.Err < mostError && !math.IsInf(w.Rth.Val, 0) && !math.IsInf(w.Tau.Val, 0)
 	}
 	if !w.Known {
-		return Warmth{Lack: []string{"The readings do not tell how hot it ends from how fast it gets there. Go on until it hardly rises, or write down how it cools."}}
+		return Warmth{Lack: []say.Sentence{say.Words("The readings do not tell how hot it ends from how fast it gets there. Go on until it hardly rises, or write down how it cools.")}}
 	}
 	return w
 }
