@@ -161,24 +161,16 @@ func (v *sheetView) hoist(h *model.HoistResult, sys unit.System) {
 	}
 	switch v.State {
 	case "ready":
-		v.StepSay = "With dead weight, from " + firstLift(sys) + " first, then the whole travel. Nobody inside the keep-out. Tick each when nothing moved, slipped or got hot."
+		v.StepSay = "With dead weight, from " + page.FirstLift(sys) + " first, then the whole travel. Nobody inside the keep-out. Tick each when nothing moved, slipped or got hot."
 		v.Steps = loadSteps(h.Drive.Mass, sys, 25, 50, 75, 100, 125)
 	case "not ready":
 		if page.LooksOwed(h.Checks) > 0 { // not even the first step
 			v.Band = "NOT READY. Hang nothing: after a fall or a shock not every part was looked at."
 			break
 		}
-		v.StepSay = "Only this step, and the mass at most " + firstLift(sys) + " off the ground, until the list above is empty."
+		v.StepSay = "Only this step, and the mass at most " + page.FirstLift(sys) + " off the ground, until the list above is empty."
 		v.Steps = loadSteps(h.Drive.Mass, sys, 25)
 	}
-}
-
-// firstLift is how high the mass may hang at first: a round height in either system.
-func firstLift(sys unit.System) string {
-	if sys == unit.Imperial {
-		return "4" + unit.Space + "in"
-	}
-	return "100 mm"
 }
 
 func loadSteps(m unit.Known[unit.Mass], sys unit.System, shares ...float64) []loadStep {
