@@ -136,6 +136,9 @@ func raiseAnswer(r lift.Raising) RaiseAnswer {
 	if !r.Known {
 		return a
 	}
+	if r.Gearless { // whether it lifts is not known
+		return a
+	}
 	a.Stalls, a.Starts, a.Current = &r.Stalls, &r.Starts, unit.Of(r.Current)
 	a.Speed = unit.Of(r.Speed)
 	if r.Speed > 0 { // one that stalls never arrives: no time and no energy

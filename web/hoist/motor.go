@@ -21,6 +21,7 @@ type motorView struct {
 	Reasons []string
 	Gear    []string // a label whose speed is behind a gearbox
 	Plate   plateView
+	Box     boxView
 }
 
 // plateView is the plate of a motor at full load, as typed, and what it gives.
@@ -93,6 +94,7 @@ func (s *Pages) showMotor(w http.ResponseWriter, r *http.Request) error {
 	f.Title = "Know your motor"
 	v := motorViewOf(h.result(h.Saved.Value), h.sys, model.HoistPath(h.i), h.Url)
 	v.Plate = plateOf(r.URL.Query(), h.sys, h.Url+"#"+form.FieldID(model.HoistPath(h.i)+".machine.k_vs_rad"))
+	v.Box = boxOf(h.result(h.Saved.Value), h.sys, h.Url, h.Saved.Revision)
 	return s.Show(w, r, http.StatusOK, f, motorPage(v, form.LinkView{Text: "Back to the lifted mass", URL: h.Url}))
 }
 

@@ -29,6 +29,7 @@ func (s *Pages) OfVariant(r chi.Router) {
 	r.Get("/hoist/{i}/{picture}.csv", s.Page(s.sendHoistCSV))
 	r.Get("/hoist/{i}/rows", s.Page(s.showRows))
 	r.Post("/hoist/{i}/take", s.Page(s.takeRow))
+	r.Post("/hoist/{i}/gear", s.Page(s.putGear))
 }
 
 // The page Lifted mass: /projects/{p}/variants/{v}/hoist/{i}, where i is the store's place in the variant.

@@ -24,6 +24,9 @@ func (s spans) of(q unit.Quantity, d lift.Drive, read func(lift.Drive) float64) 
 
 func raisingRows(d lift.Drive, ends *model.BrushEnds, direct *model.Direct, sys unit.System) []page.PairView {
 	r, s := d.Raising, spans{ends, sys}
+	if r.Gearless {
+		return []page.PairView{{Name: "Lifting", Value: "not known: the gearbox of the motor's label is not in the train"}}
+	}
 	if !r.Known {
 		return []page.PairView{{Name: "Lifting", Value: "not known yet"}}
 	}

@@ -59,6 +59,7 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	slices.SortStableFunc(v.Flags, func(a, b page.FlagView) int { return cmp.Compare(page.Badness(b), page.Badness(a)) })
 	v.Up, v.Down, v.Heat, v.Trouble = raisingRows(d, h.Brush, h.Direct, sys), loweringRows(d, h.Brush, sys), heatRows(d, sys), troublesOf(h, sys)
 	v.Direct, v.Motor = directViewOf(h.Direct, sys, here), motorViewOf(h, sys, at, here)
+	v.Motor.Box = boxOf(h, sys, here, 0)
 	for _, c := range d.Lowering.Cures {
 		v.Cures = append(v.Cures, c.Say.In(sys))
 	}

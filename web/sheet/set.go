@@ -33,7 +33,9 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []page.PairView {
 		{Name: "Ratio and drum", Value: page.Clauses(", ", page.IfKnown(d.Ratio, unit.GearRatios, sys, "%s : 1"), page.IfKnown(g.Drum.Diameter, unit.SmallLengths, sys, "drum %s"),
 			page.IfKnown(g.Drum.DeadWraps, unit.Counts, sys, "%s turns stay on"))},
 	}
-	if r := d.Raising; r.Known && r.Stalls {
+	if r := d.Raising; r.Gearless {
+		rows = append(rows, page.PairView{Name: "Lifting", Value: "not known: the gearbox of the motor's label is not in the plan"})
+	} else if r.Known && r.Stalls {
 		rows = append(rows, page.PairView{Name: "Lifting", Value: "the motor stalls"})
 	} else if r.Known && r.Speed > 0 {
 		rows = append(rows, page.PairView{Name: "Lifting", Value: liftCurrent(h, sys) + ", " + form.Lasting(r.Time)})

@@ -45,3 +45,28 @@ func TestDragDecides(t *testing.T) {
 		t.Errorf("%v", d.Flags)
 	}
 }
+
+// A label behind a gearbox of 50 : 1 that is not in the train: K of the rotor alone stalls, and whether it lifts is not known.
+// With the gearbox as the first stage it lifts, and nothing is missing any more, within a twentieth of the ratio.
+func TestLabelGearIsNoStall(t *testing.T) {
+	h := worked()
+	h.Machine.K, h.Machine.R = unit.Known[unit.MachineConstant]{}, unit.Known[unit.Resistance]{}
+	h.Machine.SheetVolts, h.Machine.SheetStall = unit.Of(unit.Voltage(12)), unit.Of(unit.Current(12/0.3459))
+	h.Machine.SheetSpeed, h.Machine.SheetGear = unit.Of(unit.AngularSpeed(362.0/50)), unit.Of(unit.Ratio(50))
+	h.Train.Stages[0].Ratio = unit.Of(unit.Ratio(4))
+	d := Compute(h)
+	if ra := d.Raising; !ra.Gearless || !ra.Stalls || d.WhyNot != NotEnough || !mentions(d, "not in the train") || mentions(d, "It would lift with") {
+		t.Errorf("%+v, %s", ra, d.WhyNot)
+	}
+	for _, c := range []struct {
+		ratio   float64
+		missing bool
+	}{{50, false}, {52, false}, {53, true}, {47, true}} {
+		g := h
+		g.Train.Stages = append([]Stage{{Kind: StageBox, Ratio: unit.Of(unit.Ratio(c.ratio)), Efficiency: unit.Of(unit.Ratio(0.8))}}, h.Train.Stages...)
+		d := Compute(g)
+		if ratio, missing := LabelGear(g, d.Stages); missing != c.missing || missing && ratio != 50 || d.Raising.Stalls || d.Raising.Gearless {
+			t.Errorf("box of %g: missing %v, %+v", c.ratio, missing, d.Raising)
+		}
+	}
+}

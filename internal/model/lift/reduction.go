@@ -41,6 +41,8 @@ func (w *work) whyNot() string {
 	ra, lo := w.d.Raising, w.d.Lowering
 	panel := w.h.Raise.Feed == FeedPanel
 	switch {
+	case ra.Gearless:
+		return NotEnough
 	case ra.Known && ra.Stalls:
 		return "The motor stalls: nothing is lifted."
 	case lo.Known && lo.RunsBack == DownNo:

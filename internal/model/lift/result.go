@@ -118,6 +118,7 @@ type Raising struct {
 	Known                bool
 	Stalls               bool
 	Starts               bool
+	Gearless             bool       // it stalls, and the gearbox of the motor's label is not in the train: whether it lifts is not known
 	Margin               unit.Ratio // K(I_av − b·I_0)/T_g,ba; 1.3 is wanted
 	Current              unit.Current
 	FirstPush            unit.Current    // what starting takes: T_ba/K + b·I_0

@@ -36,6 +36,7 @@ func moves(w Work) []reason.Reason {
 	switch {
 	case !up.Known:
 		out = append(out, open("lift_stalls", "raise.voltage_v", say.That("Whether it lifts is not known.")))
+	case up.Gearless: // label_gear says it
 	case up.Stalls || !up.Starts:
 		out = append(out, no("lift_stalls", "raise.voltage_v", up.Say.Or(say.That("The motor stalls: it does not lift this mass."))))
 	}

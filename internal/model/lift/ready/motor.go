@@ -127,20 +127,11 @@ func warmth(m lift.Machine, k lift.Constants) (float64, bool) {
 	return Warmth(rth, float64(m.MaxCurrent.Val), float64(k.R.Val)) / (float64(m.MaxWinding.Val) - 25), true
 }
 
-// sameRatio is how far the label's gearbox may be off the first stages (our own judgement).
-const sameRatio = 0.05
-
 // labelGear is a gearbox on the motor's label that is no part of the train.
 func labelGear(c Case) []reason.Reason {
-	g, ok := c.Hoist.Machine.SheetGear.Value()
-	if !ok || g <= 1 {
+	g, missing := lift.LabelGear(c.Hoist, c.Plan.Drive.Stages)
+	if !missing {
 		return nil
-	}
-	product := 1.0
-	for _, s := range c.Plan.Drive.Stages {
-		if product *= float64(s.Ratio); math.Abs(product-float64(g)) <= sameRatio*float64(g) {
-			return nil
-		}
 	}
 	return []reason.Reason{{ID: "label_gear", Word: reason.NotKnown, Path: "machine.sheet_gear_ratio", Clears: reason.Answer,
 		Say:    say.That("The gearbox of the motor's label, %s : 1, is not in the train.", say.Times(g)),
