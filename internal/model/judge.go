@@ -98,6 +98,9 @@ func inStore(at string, rules []rule) []rule {
 			out := slices.Clone(r.look(j))
 			for n := range out {
 				out[n].Path = Join(at, out[n].Path)
+				if out[n].Beside != "" {
+					out[n].Beside = Join(at, out[n].Beside)
+				}
 			}
 			return out
 		}

@@ -63,6 +63,7 @@ type Reason struct {
 	ID      string                 // from the closed list of Order, or the id of a check of the load path
 	Word    Word                   // Proven, NotKnown or No
 	Path    string                 // the field that decides, inside the variant; "load." and what follows is inside the project
+	Beside  string                 // the other field of two that do not go together; empty for none
 	Say     say.Sentence           // what is wrong, whole sentences
 	Mend    say.Sentence           // what to do about it; may say nothing
 	Clears  Clears                 //
@@ -72,6 +73,14 @@ type Reason struct {
 
 	Mass  unit.Known[unit.Mass] // Proven: up to this mass
 	Until Day                   // Proven: the last day of the proof
+}
+
+// Paths are the fields that the reason is about: the one that decides, and the other one of two that do not go together.
+func (r Reason) Paths() []string {
+	if r.Beside == "" {
+		return []string{r.Path}
+	}
+	return []string{r.Path, r.Beside}
 }
 
 // Text is what is wrong and what to do about it.

@@ -20,31 +20,31 @@ const sameAngle = 0.05
 func contradictions(c Case) []reason.Reason {
 	var out []reason.Reason
 	h := c.Hoist
-	add := func(path, a, b string) {
-		out = append(out, reason.Reason{ID: "contradiction", Word: reason.NotKnown, Path: path, Clears: reason.Answer,
+	add := func(path, beside, a, b string) {
+		out = append(out, reason.Reason{ID: "contradiction", Word: reason.NotKnown, Path: path, Beside: beside, Clears: reason.Answer,
 			Say: say.That("Two answers do not go together: %s and %s.", a, b), Mend: say.That("Measure again, and correct the wrong one."), Source: source.Judgement.Whole()})
 	}
 	if f, head := h.Site.FrameHeight, h.Structure.HeadHeight; f.Is && head.Is && f.Val < head.Val {
-		add("site.frame_height_m", "the height of the frame", "the height of the head pulley above it")
+		add("site.frame_height_m", "structure.head_height_m", "the height of the frame", "the height of the head pulley above it")
 	}
 	k := int(h.Reeving.LeadSheaves.Or(0))
 	if k == 1 {
 		head, base := h.Structure.LeadAngle, h.Base.RopeAngle
 		if head.Is && base.Is && math.Abs(float64(head.Val-base.Val)) > sameAngle {
-			add("base.rope_angle_rad", "the angle of the rope at the base", "that at the top")
+			add("base.rope_angle_rad", "structure.lead_line_angle_rad", "the angle of the rope at the base", "that at the top")
 		}
 		if len(h.Reeving.Sheaves) > 0 {
 			if p := h.Reeving.Sheaves[0].Angle; p.Is && head.Is && math.Abs(float64(head.Val-p.Val)) > sameAngle {
-				add("reeving.sheaves[0].angle_rad", "the angle between the ropes at the pulley", "that at the top of the frame")
+				add("reeving.sheaves[0].angle_rad", "structure.lead_line_angle_rad", "the angle between the ropes at the pulley", "that at the top of the frame")
 			}
 		}
 	}
 	w, y := h.Site.LoadWidth, h.Site.LoadHeight
 	if m, ok := c.Plan.Drive.Mass.Value(); ok && w.Is && y.Is && float64(m) > densest*float64(w.Val)*float64(w.Val)*float64(y.Val) {
-		add("site.load_width_m", "the mass", "its size: nothing is that dense")
+		add("site.load_width_m", "mass", "the mass", "its size: nothing is that dense")
 	}
 	if h.Rope.Outdoors == unit.No && h.Site.Outdoors == unit.Yes {
-		add("rope.outdoors", "a rope that hangs indoors", "a hoist that stands outdoors")
+		add("rope.outdoors", "site.outdoors", "a rope that hangs indoors", "a hoist that stands outdoors")
 	}
 	if low := h.Base.Published(h.Site.Outdoors); low.Is && h.Base.Friction.Is && h.Base.Friction.Val > low.Val {
 		r := reason.Reason{ID: "contradiction", Word: reason.NotKnown, Path: "base.friction", Clears: reason.Proof,
