@@ -13,6 +13,7 @@ type cellsView struct {
 	Headline string
 	More     []string
 	Facts    []page.FactView
+	Against  page.ReasonsView
 	Flags    []page.FlagView
 	Year     []page.FigureRow
 	Life     []page.FigureRow
@@ -35,7 +36,7 @@ func cellsViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	st := r.Stores[i]
 	c := model.CellsOf(st)
 	v := cellsView{Facts: page.FactsOf(r, sys)}
-	v.Headline, v.More = page.HeadlineOf(r, sys)
+	v.Headline, v.More = page.HeadlineAndGiven(r, sys)
 	for _, f := range c.Cautions {
 		flag := page.FlagView{Say: f.Say.In(sys), Bad: f.Bad}
 		if f.Path != "" {

@@ -150,7 +150,7 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 	return []compareGroup{
 		{"Verdict", []compareRow{
 			textRow("Verdict", rs, func(r model.VariantResult) string { return form.OrNotKnown(r.Verdict) }),
-			textRow("Plan sheet", rs, func(r model.VariantResult) string { return page.ReadyOf(r) }),
+			textRow("Plan sheet", rs, func(r model.VariantResult) string { return page.ReadyOf(r, sys) }),
 		}},
 		{"Nights", []compareRow{
 			numberRow("Nights with light", "highest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.NightsServed) }), count),

@@ -67,9 +67,12 @@ func (s *Pages) hoistOf(r *http.Request) (hoistPage, error) {
 	}
 	h := hoistPage{e, i, sys, e.Form.Labels(v.Value), s.Grounds.Of(p)}
 	h.Answer = func(v model.Variant) (page.Answer, error) {
-		view := hoistViewOf(h.ground.Evaluate(v), i, sys, h.labels, url)
+		result, links := h.ground.Evaluate(v), s.LinksOf(p, v, e.Saved.ID)
+		view := hoistViewOf(result, i, sys, h.labels, url)
+		view.Against = page.ReasonsOf(result.Stores[i].Because, sys, links.To)
+		view.Against.Answered = page.AnsweredOf(e.Form, v)
 		view.Fits = page.ProjectURL(p.ID) + "/shelf/fits?" + page.HoistAt{Variant: e.Saved, I: i}.Query()
-		return page.Answer{First: view.Headline, Facts: view.Facts, Caution: view.First, Body: hoistResults(view)}, nil
+		return page.Answer{First: view.Headline, Facts: view.Facts, Bands: page.StoreBands(result, i, sys, links.To), Body: hoistResults(view)}, nil
 	}
 	return h, nil
 }

@@ -3,7 +3,6 @@ package hoist
 import (
 	"cmp"
 	"slices"
-	"strings"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
@@ -16,7 +15,7 @@ type hoistView struct {
 	Headline string
 	More     []string
 	Facts    []page.FactView
-	First    string // the part that gives way first, in words; empty when none does
+	Against  page.ReasonsView
 	Flags    []page.FlagView
 	Checks   []page.CheckView
 	Up       []page.PairView
@@ -44,14 +43,7 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	d := h.Drive
 	at := model.HoistPath(i)
 	v := hoistView{Facts: page.FactsOf(r, sys), Checks: page.CheckViews(h.Checks, at, sys, labels, here), MayOpen: d.Lowering.MayOpen, Order: h.Hazards.SwitchOrder}
-	v.Headline, v.More = page.HeadlineOf(r, sys)
-	if len(v.Checks) > 0 && v.Checks[0].Class == "bad" {
-		gives := " gives way first. "
-		if strings.HasPrefix(v.Checks[0].Part, "The two ") {
-			gives = " give way first. "
-		}
-		v.First = v.Checks[0].Part + gives + v.Checks[0].Say
-	}
+	v.Headline, v.More = page.HeadlineAndGiven(r, sys)
 	for _, f := range d.Flags {
 		v.Flags = append(v.Flags, page.FlagView{Say: f.Say.In(sys), Bad: f.Bad, Links: []form.LinkView{page.FlagLink(at, f.Path, labels, here)}})
 	}

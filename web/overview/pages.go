@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"net/http"
 	"slices"
+	"strings"
 
 	"github.com/go-chi/chi/v5"
 
@@ -33,6 +34,8 @@ type overviewView struct {
 	Example   bool
 	Headline  string
 	Best      string
+	Bands     []page.BandView // of the variants that nothing may be hung or used of
+	MoreBands string          // those that are left out
 	Cards     []variantCard
 	Next      []form.LinkView
 	Facts     []page.FactView
@@ -45,6 +48,8 @@ type overviewView struct {
 type variantCard struct {
 	ID, URL, SheetURL, Name string
 	Sign, Verdict, Say      string
+	State                   page.BandView
+	By                      string // the store from which nearly everything came
 	Rows                    []page.PairView
 }
 
@@ -87,6 +92,7 @@ func overviewOf(g model.Ground, p store.Saved[model.Project], variants []store.S
 		results[i] = g.Evaluate(saved.Value)
 		v.Cards = append(v.Cards, cardOf(results[i], p, saved.ID, sys))
 	}
+	v.Bands, v.MoreBands = dangers(results, variants, p, sys)
 	v.Headline = projectHeadline(g, results, sys)
 	if g.Sky != nil && len(variants) > 0 && g.Load.ApplianceYear > 0 {
 		v.Range = page.RangeLater(p.ID, variants[:min(len(variants), page.MostCompared)])
@@ -99,6 +105,28 @@ func overviewOf(g model.Ground, p store.Saved[model.Project], variants []store.S
 	}
 	v.Next = nextSteps(g, p, variants, results, sys)
 	return v
+}
+
+// mostDangers is how many variants are told before all else on the page.
+const mostDangers = 3
+
+// dangers are the bands of the variants that must not be built as they are, and how many are left out.
+func dangers(results []model.VariantResult, variants []store.Saved[model.Variant], p store.Saved[model.Project], sys unit.System) (bands []page.BandView, more string) {
+	n := 0
+	for i, r := range results {
+		if r.Ready != reason.No {
+			continue
+		}
+		if n++; n > mostDangers {
+			more = fmt.Sprintf("and %d more of the variants below", n-mostDangers)
+			continue
+		}
+		b := page.VariantBand(r, sys, nil)
+		b.Of = "“" + r.Name + "”:"
+		b.Link = form.LinkView{Text: "What stands against it", URL: page.VariantURL(p.ID, variants[i].ID) + "#against"}
+		bands = append(bands, b)
+	}
+	return bands, more
 }
 
 // projectHeadline says the best verdict among the variants, and by which.
@@ -124,11 +152,19 @@ func projectHeadline(g model.Ground, results []model.VariantResult, sys unit.Sys
 		}
 		return "Nothing is asked of the night yet."
 	case model.CarriesNight:
-		return fmt.Sprintf("“%s” carries the night: light in %d of %d nights.", r.Name, r.Year.NightsServed, r.Year.Nights)
+		return fmt.Sprintf("“%s” carries the night: light in %d of %d nights%s.", r.Name, r.Year.NightsServed, r.Year.Nights, thanksTo(r))
 	case model.CarriesPart:
-		return fmt.Sprintf("The best of these carries part of the night: “%s”.", r.Name)
+		return fmt.Sprintf("The best of these carries part of the night: “%s”%s.", r.Name, thanksTo(r))
 	}
 	return "None of these carries the night. What you have here is a learning piece."
+}
+
+// thanksTo names the store behind a verdict, where nearly everything came from one of several.
+func thanksTo(r model.VariantResult) string {
+	if by := page.NearlyAllBy(r); by != "" {
+		return ", nearly all of it out of “" + by + "”"
+	}
+	return ""
 }
 
 func cardOf(r model.VariantResult, p store.Saved[model.Project], id int64, sys unit.System) variantCard {
@@ -137,8 +173,9 @@ func cardOf(r model.VariantResult, p store.Saved[model.Project], id int64, sys u
 	if r.Verdict == "" {
 		c.Verdict = "Not known yet"
 	}
+	c.Say = page.GivenBy(r, sys)
 	if _, more := page.HeadlineOf(r, sys); len(more) > 0 {
-		c.Say = more[0]
+		c.Say = strings.TrimSpace(c.Say + " " + more[0])
 	}
 	nights, cost := "not known", fmt.Sprintf("%d of %d parts priced", r.Cost.Priced, r.Cost.Parts)
 	if r.YearKnown && r.Open.IsZero() {
@@ -149,7 +186,8 @@ func cardOf(r model.VariantResult, p store.Saved[model.Project], id int64, sys u
 	} else if r.Cost.Parts == 0 {
 		cost = "no parts yet"
 	}
-	c.Rows = []page.PairView{{Name: "Nights with light", Value: nights}, {Name: "Breaks first", Value: page.BreaksFirst(r)}, {Name: "Cost of the listed parts", Value: cost}, {Name: "Plan sheet", Value: page.ReadyOf(r)}}
+	c.Rows = []page.PairView{{Name: "Nights with light", Value: nights}, {Name: "Breaks first", Value: page.BreaksFirst(r)}, {Name: "Cost of the listed parts", Value: cost}}
+	c.State, c.By = page.VariantBand(r, sys, nil), form.Clip(page.NearlyAllBy(r), page.PaperName)
 	return c
 }
 
@@ -171,8 +209,6 @@ func nextSteps(g model.Ground, p store.Saved[model.Project], variants []store.Sa
 		switch n := len(r.Missing); {
 		case len(variants[i].Value.Stores) == 0:
 			add("Add a store to “"+r.Name+"”", v+"#stores")
-		case r.Ready == reason.No && len(r.Because) > 0:
-			add("“"+r.Name+"”: "+page.FirstSentence(r.Because[0].Say.In(sys)), v)
 		case n == 1:
 			add("“"+r.Name+"”: one input is missing", v+"#missing")
 		case n > 1:

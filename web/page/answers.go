@@ -4,7 +4,6 @@ import (
 	"strings"
 
 	"duskweight/internal/model"
-	"duskweight/internal/model/reason"
 	"duskweight/web/form"
 )
 
@@ -22,25 +21,6 @@ func BreaksFirst(r model.VariantResult) string {
 func FirstSentence(say string) string {
 	first, _, _ := strings.Cut(say, ". ")
 	return strings.TrimSuffix(first, ".")
-}
-
-// ReadyOf says what the plan sheet will say.
-func ReadyOf(r model.VariantResult) string {
-	if r.Ready == reason.No {
-		return strings.ToLower(DoNot(r))
-	}
-	return map[string]string{"yes": "ready", "not_known": "not ready: something is not known"}[string(r.Ready)]
-}
-
-// DoNot is what a plan that is not to be built says: the word of the kind that is the reason, such as that nothing is hung,
-// or else that it is not used.
-func DoNot(r model.VariantResult) string {
-	for _, s := range r.Stores {
-		if s.Ready == reason.No && s.Kind.Stop != "" {
-			return s.Kind.Stop
-		}
-	}
-	return "DO NOT USE"
 }
 
 // NightsByMonth counts the nights with light, by the month in which each night begins.

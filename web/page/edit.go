@@ -40,10 +40,10 @@ type Editor[T any] struct {
 
 // Answer is what stands beside a form. Its first line and figures stand over the form too, where there is no room beside it.
 type Answer struct {
-	First   string
-	Facts   []FactView
-	Caution string // that must not be overlooked; empty for none
-	Body    templ.Component
+	First string
+	Facts []FactView
+	Bands []BandView // the states of what the page is about, before all else on it
+	Body  templ.Component
 }
 
 // showEditor shows the form as it is stored, with the texts that were refused before still in their fields.
@@ -121,7 +121,7 @@ func TryEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e Editor[
 		if err != nil {
 			return err
 		}
-		return s.Write(w, r, http.StatusOK, answer.Body)
+		return s.Write(w, r, http.StatusOK, answerPart(answer))
 	}
 	view := e.view(&t, typed, problems, sys)
 	if WantsPart(r) {
@@ -162,7 +162,7 @@ func (e Editor[T]) page(s *Site, w http.ResponseWriter, r *http.Request, status 
 		if err != nil {
 			return err
 		}
-		p.First, p.Facts, p.Caution, p.Answer = a.First, a.Facts, a.Caution, a.Body
+		p.First, p.Facts, p.Bands, p.Answer = a.First, a.Facts, a.Bands, a.Body
 	}
 	return s.Show(w, r, status, f, EditorPage(p))
 }

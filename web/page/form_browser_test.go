@@ -21,7 +21,7 @@ func TestBrowserFormOnPhone(t *testing.T) {
 	top := func(css string) float64 {
 		return tab.Number(fmt.Sprintf("document.querySelector(%q).getBoundingClientRect().top + scrollY", css))
 	}
-	for _, css := range []string{"[data-peek-headline]", "[data-peek=lift]", "[data-peek-caution]"} {
+	for _, css := range []string{"[data-peek-headline]", "[data-peek=lift]", "#band"} {
 		if top(css) >= top("#form") {
 			t.Errorf("%s stands under the form", css)
 		}

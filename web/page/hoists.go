@@ -5,6 +5,8 @@ import (
 	"strconv"
 
 	"duskweight/internal/model"
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 )
 
@@ -39,4 +41,19 @@ func HoistsOf(variants []store.Saved[model.Variant]) (out []HoistAt) {
 		}
 	}
 	return out
+}
+
+// mayFall says that a mass may fall where nobody can be, for the plans that rest on that; "" where none of them does.
+func mayFall(stores []model.StoreResult) string {
+	for _, s := range stores {
+		h := model.HoistOf(s)
+		if h == nil || h.Design.Site.MayFall != unit.Yes {
+			continue
+		}
+		if h.Design.Site.Barrier == lift.BarrierLockedRoom {
+			return "It may fall: nobody inside the room while it is up."
+		}
+		return "It may fall: nobody inside the fence while it is up."
+	}
+	return ""
 }

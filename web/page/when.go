@@ -1,6 +1,10 @@
 package page
 
-import "time"
+import (
+	"time"
+
+	"duskweight/internal/model/reason"
+)
 
 // MonthDays are the lengths of the months of the typical year.
 var MonthDays = [12]int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}
@@ -17,4 +21,13 @@ func (s *Site) When(t time.Time) string {
 		return "yesterday, " + t.Format("15:04")
 	}
 	return t.Format("2 January 2006, 15:04")
+}
+
+// DayText writes a day of a test as its reader thinks of it, "12 November 2027"; a day that is not known is said to be so.
+func DayText(d reason.Day) string {
+	t, err := time.Parse(time.DateOnly, string(d))
+	if err != nil {
+		return "a day that is not known"
+	}
+	return t.Format("2 January 2006")
 }

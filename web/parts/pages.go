@@ -48,7 +48,8 @@ func (s *Pages) partsEditor(r *http.Request) (page.Editor[model.Variant], error)
 	})
 	e.Answer = func(typed model.Variant) (page.Answer, error) {
 		view, err := partsViewOf(g.Priced(result(), typed.Parts), typed, needs(), p, page.VariantURL(p.ID, v.ID), sys)
-		return page.Answer{First: view.Headline, Facts: view.Facts, Body: partsResults(view)}, err
+		bands := []page.BandView{page.VariantBand(result(), sys, s.LinksOf(p, v.Value, v.ID).To)}
+		return page.Answer{First: view.Headline, Facts: view.Facts, Bands: bands, Body: partsResults(view)}, err
 	}
 	return e, nil
 }

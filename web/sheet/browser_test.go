@@ -10,6 +10,7 @@ import (
 	"github.com/chromedp/chromedp"
 
 	"duskweight/internal/catalog"
+	"duskweight/internal/document"
 	"duskweight/internal/model"
 	"duskweight/internal/model/cell"
 	"duskweight/internal/model/cost"
@@ -25,7 +26,7 @@ import (
 // sheetPlan is one plan with the state that its sheet must show.
 type sheetPlan struct {
 	name  string
-	state string // "ready", "not ready", "do not hang"
+	state string // "ready", "proven", "not ready", "hang nothing", "do not hang", "do not use"
 	cells bool   // no hoist in it
 	doc   model.Document
 	n     int // which variant of the document
@@ -162,6 +163,28 @@ func randomPlans(n int) []sheetPlan {
 	return plans
 }
 
+// provenPlans are plans with a load test that is four weeks old, in usual and in long words, and one that children may
+// come under.
+func provenPlans(t *testing.T) (out []sheetPlan) {
+	t.Helper()
+	for _, p := range webtest.UnsafePlans(t) {
+		v := &p.Doc.Variants[0]
+		switch {
+		case p.Ready == "proven":
+			for i := range v.Stores[0].Hoist.Trials.Proofs {
+				v.Stores[0].Hoist.Trials.Proofs[i].Date = "2026-02-21"
+			}
+			long := document.Clone(p.Doc)
+			nameAll(&long, &long.Variants[0], long.Variants[0].Stores[0].Hoist, webtest.Novel)
+			long.Variants[0].Stores[0].Hoist.Site.MayFall = "yes"
+			out = append(out, sheetPlan{p.ID, "proven", false, p.Doc, 0}, sheetPlan{p.ID + ", long words, may fall", "proven", false, long, 0})
+		case p.ID == "d29-children-not-known":
+			out = append(out, sheetPlan{p.ID, "hang nothing", false, p.Doc, 0})
+		}
+	}
+	return out
+}
+
 // nameAll gives everything that has a name the same one.
 func nameAll(doc *model.Document, v *model.Variant, h *lift.Hoist, name string) {
 	if doc != nil {
@@ -211,6 +234,7 @@ func TestBrowserSheets(t *testing.T) {
 	tab := b.Open(t, browsertest.Look{Width: 711, Height: 1100, Print: true}) // 188 mm of 96 px an inch
 	plans := sheetPlans(t)
 	plans = append(plans, randomPlans(sheetsOfAll-len(plans))...)
+	plans = append(plans, provenPlans(t)...)
 	states := map[string]int{}
 	for _, plan := range plans {
 		if ps := model.Check(plan.doc); len(ps) > 0 {
@@ -247,8 +271,8 @@ func TestBrowserSheets(t *testing.T) {
 		}
 		states[plan.state]++
 	}
-	if t.Logf("%v", states); min(states["ready"], states["not ready"], states["do not hang"]) < 5 {
-		t.Errorf("the plans print %v: want at least 5 of each", states)
+	if t.Logf("%v", states); min(states["ready"], states["not ready"], states["do not hang"]) < 5 || states["proven"] < 2 || states["hang nothing"] < 1 {
+		t.Errorf("the plans print %v: want at least 5 of the usual ones, two proven and one that hangs nothing", states)
 	}
 	if c := tab.Complaints(); len(c) > 0 {
 		t.Errorf("console: %+v", c)
@@ -275,8 +299,12 @@ func stateOfSheet(sheet browsertest.Sheet) string {
 		return "do not hang"
 	case sheet.Says("DO NOT USE."): // the hoist may be sound, and what stands against the plan is its electricity
 		return "do not use"
-	case sheet.Says("NOT READY"):
+	case sheet.Says("NOT READY:"):
 		return "not ready"
+	case sheet.Says("NOT READY."):
+		return "hang nothing"
+	case sheet.Says("PROVEN BY TEST"):
+		return "proven"
 	}
 	return "ready"
 }
@@ -300,6 +328,14 @@ func sheetSays(t *testing.T, name string, plan sheetPlan, sheet browsertest.Shee
 	steps := []string{"50 %", "75 %", "100 %", "125 %"}
 	sign := []string{"Built and checked by, date", "Licensed person"}
 	switch plan.state {
+	case "proven":
+		has(false, "DO NOT HANG", "NOT READY", "READY for the load steps")
+		has(true, "under keep-out, until", "Second adult who saw the test", "Load steps", "125 %", "Switch order", "Greatest mass", "Nobody inside the keep-out.")
+		has(true, sign...)
+	case "hang nothing":
+		has(false, "DO NOT HANG", "Load steps", "25 %", "125 %", "at most 100 mm")
+		has(false, sign...)
+		has(true, "NOT READY. Hang nothing")
 	case "ready":
 		has(false, "DO NOT HANG", "NOT READY")
 		has(true, sign...)
@@ -317,7 +353,7 @@ func sheetSays(t *testing.T, name string, plan sheetPlan, sheet browsertest.Shee
 		}
 	case "do not hang", "do not use":
 		has(true, strings.ToUpper(plan.state)+".")
-		has(false, "NOT READY", "Load steps", "With dead weight", "Only this step", "Switch order", "Greatest mass")
+		has(false, "Load steps", "With dead weight", "Only this step", "Switch order", "Greatest mass")
 		has(false, sign...)
 	}
 }

@@ -35,11 +35,12 @@ const (
 	heightTitle  = 6.4
 	heightHead   = 7.4  // of a heading over a part
 	heightBand   = 5.0  // of a line in the band
-	heightFrame  = 7.0  // around the band's lines
+	heightFrame  = 7.5  // around the band's lines
+	heightStore  = 4.6  // the line of a store under the band
 	heightSteps  = 8.0  // the boxes of the load steps
 	heightSign   = 12.0 // the lines to sign
 	lettersTitle = 42
-	lettersBand  = 66
+	lettersBand  = 62
 	lettersThird = 28 // in one of the three columns of what is not known
 )
 
@@ -54,6 +55,9 @@ func (v *sheetView) fit(parts []cost.Part, currency string) {
 	if v.Roomy = v.More == "" && v.room(roomyType) >= 0; v.Roomy {
 		v.Drawn = v.drawn(roomyType)
 		return
+	}
+	if v.room(plainType) < heightHead+plainType.say && len(v.Stores) > 1 {
+		v.narrow()
 	}
 	v.Build, v.More = buildRows(parts, currency, plainType, v.room(plainType))
 	v.Drawn = v.drawn(plainType)
@@ -98,19 +102,18 @@ func (v *sheetView) middle(t sheetType) float64 {
 	if len(v.Waits) > 0 {
 		left -= 1 + t.say*math.Ceil(float64(3+len(v.Waits))/6)
 	}
-	if v.Band != "" {
-		left -= heightFrame + heightBand*linesIn(v.Band, lettersBand)
-	}
-	if len(v.Unknown) > 0 {
+	left -= heightFrame + heightBand*linesIn(v.Band.Says(), lettersBand)
+	left -= v.storeLines(t)
+	if len(v.Causes) > 0 {
 		lines := 0.0
-		for _, u := range v.Unknown {
-			if len(v.Unknown) <= 2 {
+		for _, u := range v.Causes {
+			if len(v.Causes) <= 2 {
 				lines += linesIn(u, t.wide)
 			} else {
 				lines += linesIn(u, lettersThird)
 			}
 		}
-		if len(v.Unknown) > 2 {
+		if len(v.Causes) > 2 {
 			lines = math.Ceil(lines/3 + 1)
 		}
 		left -= 1 + t.say*lines
@@ -133,6 +136,24 @@ func (v *sheetView) middle(t sheetType) float64 {
 		left -= heightSign
 	}
 	return left
+}
+
+// storeLines is the height in mm of the lines of the stores.
+func (v *sheetView) storeLines(t sheetType) float64 {
+	if len(v.Stores) == 0 {
+		return 0
+	}
+	lines := 0.0
+	for _, b := range v.Stores {
+		lines += linesIn(b.Of+" "+b.Short(), t.wide-16) // most of it is bold
+	}
+	if v.sheetState.More != "" {
+		lines++
+	}
+	if v.Narrow {
+		lines = math.Ceil(lines / 3)
+	}
+	return 1 + heightStore*lines
 }
 
 // buildRows are the parts with the number that matters and how to get them, as many as fit into the room of so many mm, and

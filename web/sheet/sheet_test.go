@@ -9,6 +9,7 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/cell"
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
 	"duskweight/web/page"
@@ -51,8 +52,8 @@ func TestSheetOfTwoHoists(t *testing.T) {
 		if !named {
 			t.Error("the second hoist is not named")
 		}
-		if want := rating == 140; (sheet.State == "do not hang") != want || sheet.Sign == want {
-			t.Errorf("second hook of %v kg: %s %v", rating, sheet.State, model.Evaluate(doc, "").Variants[2].Because)
+		if want := rating == 140; (sheet.Band.State == reason.No) != want || sheet.Sign == want {
+			t.Errorf("second hook of %v kg: %s %v", rating, sheet.Band.State, model.Evaluate(doc, "").Variants[2].Because)
 		}
 	}
 }
@@ -105,15 +106,15 @@ func TestSheetOfBattery(t *testing.T) {
 		kinds := page.Kinds{{Row: model.CellsKind(), Order: make([]string, 4)}}
 		return sheetOf(sheetView{kinds: kinds}, g.Evaluate(v), doc.Project, v, unit.Metric)
 	}
-	if s := sheet(func(*cell.Bank) {}); s.State != "ready" || !s.Sign || len(s.Order) != 4 {
-		t.Errorf("as it is: %q, sign %v, %d lines of order", s.State, s.Sign, len(s.Order))
+	if s := sheet(func(*cell.Bank) {}); s.Band.State != reason.Yes || !s.Sign || len(s.Order) != 4 {
+		t.Errorf("as it is: %q, sign %v, %d lines of order", s.Band.State, s.Sign, len(s.Order))
 	}
-	if s := sheet(func(b *cell.Bank) { b.Indoors = "bedroom" }); !strings.HasPrefix(s.Band, "DO NOT USE. Not in a bedroom") || s.Sign {
-		t.Errorf("in a bedroom: %q, sign %v", s.Band, s.Sign)
+	if s := sheet(func(b *cell.Bank) { b.Indoors = "bedroom" }); s.Band.Word != "DO NOT USE." || !strings.HasPrefix(s.Band.Why, "Not in a bedroom") || s.Sign {
+		t.Errorf("in a bedroom: %q, sign %v", s.Band.Word+" "+s.Band.Why, s.Sign)
 	}
 	s := sheet(func(b *cell.Bank) { b.Indoors, b.Board, b.Fuse = "", "", unit.Known[unit.Current]{} })
-	if want := []string{"Which fuse stands close to the battery is not known.", "Whether a board stops cold charging", "Where the battery stands"}; !slices.Equal(s.Unknown, want) || s.Band != "NOT READY: 3 things are not known." {
-		t.Errorf("%q: %q, want %q", s.Band, s.Unknown, want)
+	if want := []string{"Which fuse stands close to the battery is not known.", "Whether a board stops cold charging", "Where the battery stands"}; !slices.Equal(s.Causes, want) || s.Band.Word != "NOT READY: 3 things are not known." {
+		t.Errorf("%q: %q, want %q", s.Band.Word, s.Causes, want)
 	}
 }
 

@@ -1,8 +1,7 @@
 package sheet
 
 import (
-	"fmt"
-	"strings"
+	"slices"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift/path"
@@ -40,9 +39,11 @@ type sheetView struct {
 
 // sheetState is which of the three sheets it is.
 type sheetState struct {
-	State   string // "ready", "not ready", "do not hang"
-	Band    string // across the sheet
-	Unknown []string
+	Band   page.BandView   // across the sheet
+	Stores []page.BandView // of each store, where there are several or one is better than the whole
+	More   string          // stores that did not fit
+	Narrow bool            // their lines stand in three columns
+	Causes []string        // what is not known, or what else forbids it
 }
 
 // loadStep is one load step with its box.
@@ -50,9 +51,10 @@ type loadStep struct{ Share, Mass string }
 
 // How much of a text is printed.
 const (
-	sheetChecks  = 5
-	sheetUnknown = 12
-	sheetText    = 84
+	sheetChecks = 5
+	sheetCauses = 8 // reasons in the list; the others stand on screen
+	sheetStores = 4 // lines of single stores
+	sheetText   = 84
 
 	sheetComes = 99 // letters of how it comes down without power
 )
@@ -65,7 +67,7 @@ func sheetOf(v sheetView, r model.VariantResult, p model.Project, of model.Varia
 	}
 	hoist, more := drawnHoist(r)
 	v.sheetState = stateOf(r, sys)
-	v.Sign = v.State == "ready"
+	v.Sign = !v.Band.State.Worse(reason.Proven)
 	v.Caution = sheetCautions(hoist)
 	if hoist != nil {
 		v.Hoist = true
@@ -81,7 +83,7 @@ func sheetOf(v sheetView, r model.VariantResult, p model.Project, of model.Varia
 			}
 		}
 		v.Set = append(v.Set, panelSettings(of, sys)...)
-		if len(r.Stores) > 0 && v.State != "do not hang" {
+		if len(r.Stores) > 0 && v.Band.State != reason.No {
 			v.Order = v.kinds.Of(r.Stores[0].Kind).Order
 		}
 	}
@@ -92,62 +94,17 @@ func sheetOf(v sheetView, r model.VariantResult, p model.Project, of model.Varia
 	return v
 }
 
-// stateOf is the state of a variant's sheet.
-func stateOf(r model.VariantResult, sys unit.System) (v sheetState) {
-	switch r.Ready {
-	case reason.No:
-		v.State = "do not hang"
-		v.Band = page.DoNot(r) + "."
-		if len(r.Because) > 0 {
-			v.Band += " " + form.Whole(r.Because[0].Text().In(sys), 2*sheetText)
-		}
-		if fellSince(r) {
-			v.Band += " It fell or took a shock, and not every part was looked at since."
-		}
-	case reason.NotKnown:
-		v.State = "not ready"
-		for _, b := range r.Because {
-			why := b.Text().In(sys)
-			name, _, _ := strings.Cut(why, ". Not known") // what is missing there stands on the page of the hoist
-			if rest, open := strings.CutPrefix(name, "Not known "); open {
-				name, _, _ = strings.Cut(page.FirstSentence(form.SentenceCase(rest)), ":")
-			}
-			v.Unknown = append(v.Unknown, name)
-		}
-		room := page.PaperName
-		switch n := len(v.Unknown); {
-		case n <= 2:
-			room = 2 * sheetText
-		case n <= 6:
-			room = sheetText
-		}
-		for i, name := range v.Unknown {
-			v.Unknown[i] = form.Clip(name, room)
-		}
-		things := "things are"
-		if len(v.Unknown) == 1 {
-			things = "thing is"
-		}
-		v.Band = fmt.Sprintf("NOT READY: %d %s not known.", len(v.Unknown), things)
-		if n := len(v.Unknown); n > sheetUnknown {
-			v.Unknown = append(v.Unknown[:sheetUnknown], fmt.Sprintf("and %d more, on the pages of the plan", n-sheetUnknown))
-		}
-	default:
-		v.State, v.Band = "ready", "READY for use: nothing is open."
-		if r.Facts.Lifts {
-			v.Band = "READY for the load steps: all checks hold or are tight."
-		}
-	}
-	return v
-}
-
 func (v *sheetView) hoist(h *model.HoistResult, sys unit.System) {
-	v.Checks = page.CheckViews(tightestOf(h.Checks), "", sys, nil, "")
+	tightest := tightestOf(h.Checks)
+	v.Checks = page.CheckViews(tightest, "", sys, nil, "")
 	for i := range v.Checks {
+		if slices.ContainsFunc(h.Because, func(r reason.Reason) bool { return r.Word == reason.Proven && r.ID == tightest[i].ID }) {
+			v.Checks[i].Sign, v.Checks[i].Word = page.BandSigns[reason.Proven], "proven"
+		}
 		v.Checks[i].Part = form.Clip(v.Checks[i].Part, page.PaperName)
 	}
 	v.Set = hoistSettings(h, sys)
-	if v.State == "do not hang" { // nothing that reads like leave to run it
+	if v.Band.State == reason.No { // nothing that reads like leave to run it
 		v.Set = v.Set[1:]
 	} else {
 		for _, s := range h.Hazards.SwitchOrder {
@@ -159,18 +116,29 @@ func (v *sheetView) hoist(h *model.HoistResult, sys unit.System) {
 	for _, say := range clashes {
 		v.Set = append([]page.PairView{{Name: "Cannot be built so", Value: say}}, v.Set...)
 	}
-	switch v.State {
-	case "ready":
-		v.StepSay = "With dead weight, from " + page.FirstLift(sys) + " first, then the whole travel. Nobody inside the keep-out. Tick each when nothing moved, slipped or got hot."
-		v.Steps = loadSteps(h.Drive.Mass, sys, 25, 50, 75, 100, 125)
-	case "not ready":
-		if page.LooksOwed(h.Checks) > 0 { // not even the first step
-			v.Band = "NOT READY. Hang nothing: after a fall or a shock not every part was looked at."
-			break
-		}
+	v.steps(h, sys)
+}
+
+// steps are the load steps that the state allows: all of them, up to what a load test proved where one stands for a part, or
+// the first alone.
+func (v *sheetView) steps(h *model.HoistResult, sys unit.System) {
+	if v.Band.Bars || v.Band.State == reason.No {
+		return // not even the first step
+	}
+	if v.Band.State == reason.NotKnown {
 		v.StepSay = "Only this step, and the mass at most " + page.FirstLift(sys) + " off the ground, until the list above is empty."
 		v.Steps = loadSteps(h.Drive.Mass, sys, 25)
+		return
 	}
+	v.StepSay = "With dead weight, from " + page.FirstLift(sys) + " first, then the whole travel. Nobody inside the keep-out. Tick each when nothing moved, slipped or got hot."
+	if v.Band.Fall != "" {
+		v.StepSay = "Lock the gate first. " + v.StepSay
+	}
+	mass := h.Drive.Mass
+	if up, _, proven := page.Proof(h.Because); proven && up.Is && up.Val < mass.Or(up.Val) {
+		mass = up
+	}
+	v.Steps = loadSteps(mass, sys, 25, 50, 75, 100, 125)
 }
 
 func loadSteps(m unit.Known[unit.Mass], sys unit.System, shares ...float64) []loadStep {

@@ -448,7 +448,7 @@ func yardPage(v yardTop) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = sheetBand(v.State).Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = page.Band(v.State.Band).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -86,6 +86,9 @@
 		const fresh = document.createElement("template");
 		fresh.innerHTML = html;
 		keepOpen(results, fresh.content);
+		const states = fresh.content.querySelector("[data-bands]"), above = document.getElementById("band");
+		if (states) states.remove();
+		if (states && above) above.replaceChildren(...states.childNodes);
 		const before = saved;
 		for (const n of fresh.content.querySelectorAll("[data-number]")) {
 			const was = before.get(n.dataset.number);
@@ -108,7 +111,7 @@
 		peek();
 		if (reasons) reasons.replaceChildren();
 		const headline = results.querySelector("[data-headline]");
-		hear(headline ? headline.textContent.trim() : "");
+		hear([...document.querySelectorAll("#band [data-say]"), headline].map(n => n ? plain(n) : "").join(" ").trim()); // the danger first
 		dispatchEvent(new Event("live:swap"));
 	}
 
@@ -153,9 +156,6 @@
 		if (!line) return;
 		line.classList.remove("stale");
 		if (headline) line.querySelector("[data-peek-headline]").textContent = headline.textContent.trim();
-		const caution = line.querySelector("[data-peek-caution]"), said = results.querySelector(":scope > .caution b");
-		caution.hidden = !said;
-		caution.firstChild.textContent = said ? said.textContent.trim() : "";
 		for (const n of line.querySelectorAll("[data-peek]")) {
 			const is = results.querySelector('.head [data-number="' + n.dataset.peek + '"]');
 			if (is) n.textContent = plain(is);

@@ -44,9 +44,10 @@ func (s *Pages) trialsEditor(r *http.Request) (page.Editor[model.Variant], error
 		}
 	}
 	e.Answer = func(w model.Variant) (page.Answer, error) {
-		view, err := trialsViewOf(s.Grounds.Of(p), w, i, url, sys)
+		now := s.Grounds.Of(p).Evaluate(w)
+		view, err := trialsViewOf(s.Grounds.Of(p), w, now, i, url, sys)
 		view.Revision = page.Itoa(int(v.Revision))
-		return page.Answer{First: view.Headline, Body: trialsResults(view)}, err
+		return page.Answer{First: view.Headline, Bands: page.StoreBands(now, i, sys, s.LinksOf(p, w, v.ID).To), Body: trialsResults(view)}, err
 	}
 	return e, nil
 }

@@ -34,10 +34,9 @@ type trialsView struct {
 	Charted       bool
 }
 
-func trialsViewOf(g model.Ground, v model.Variant, i int, url string, sys unit.System) (trialsView, error) {
+func trialsViewOf(g model.Ground, v model.Variant, now model.VariantResult, i int, url string, sys unit.System) (trialsView, error) {
 	h := *v.Stores[i].Hoist
 	m := v.Measured(i)
-	now := g.Evaluate(v)
 	out := trialsView{URL: url, Lack: say.All(m.Lack, sys), Absurd: m.Gears.Absurd.In(sys)}
 	out.headline(h, model.HoistOf(now.Stores[i]), sys)
 	if model.HoistOf(now.Stores[i]).Ready != reason.Yes {

@@ -12,7 +12,6 @@ import (
 
 	"duskweight/internal/document"
 	"duskweight/internal/model"
-	"duskweight/internal/model/load"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
@@ -53,15 +52,20 @@ func (s *Pages) EditVariant(r *http.Request, p store.Saved[model.Project], v sto
 	e.Title = v.Value.Name
 	e.Form.Parts, e.Tidy = VariantForm(), dropEmptySheets
 	e.Below = storeList(storeListOf(s.Tables.Stores, p, v))
-	labels, month := e.Form.Labels(v.Value), s.monthOf(r)
+	month := s.monthOf(r)
 	if r.URL.Query().Has("month") {
 		e.Query = fmt.Sprintf("?month=%d", month+1)
 	}
 	e.Answer = func(w model.Variant) (page.Answer, error) {
 		g := s.Grounds.Of(p)
-		view := variantViewOf(s.Tables.Stores, g, g.Evaluate(w), p.Value.Currency, month, url, sys)
-		view.Missing = missingOf(s.Tables, view.missing, w, labels, p, v.ID, sys)
-		return page.Answer{First: view.Headline, Facts: view.Facts, Body: variantResults(view)}, nil
+		r, links := g.Evaluate(w), s.LinksOf(p, w, v.ID)
+		view := variantViewOf(s.Tables.Stores, g, r, p.Value.Currency, month, url, sys)
+		view.Missing = missingOf(links, view.missing, sys)
+		view.Against = page.ReasonsOf(r.Because, sys, links.To)
+		if slices.ContainsFunc(r.Stores, func(st model.StoreResult) bool { return st.Ready != r.Ready }) {
+			view.States = page.EachStore(r, sys)
+		}
+		return page.Answer{First: view.Headline, Facts: view.Facts, Bands: []page.BandView{page.VariantBand(r, sys, links.To)}, Body: variantResults(view)}, nil
 	}
 	return e, nil
 }
@@ -85,7 +89,7 @@ const mostMissing = 6
 
 // missingOf links what is missing to the page that holds its field, the variant's own, a store's, or the night load, and
 // gathers it by what it is needed for.
-func missingOf(of page.Tables, ms []model.Missing, v model.Variant, labels map[string]string, p store.Saved[model.Project], id int64, sys unit.System) []missingGroup {
+func missingOf(links *page.PlanLinks, ms []model.Missing, sys unit.System) []missingGroup {
 	var out []missingGroup
 	at := map[string]int{}
 	for _, m := range ms {
@@ -96,31 +100,12 @@ func missingOf(of page.Tables, ms []model.Missing, v model.Variant, labels map[s
 			at[wants] = i
 			out = append(out, missingGroup{For: form.SentenceCase(wants)})
 		}
-		l := missingLink(of, m.Path, v, labels, p, id)
+		l := links.To(m.Path)
 		if !slices.Contains(out[i].Links, l) {
 			out[i].Links = append(out[i].Links, l)
 		}
 	}
 	return out
-}
-
-func missingLink(of page.Tables, at string, v model.Variant, labels map[string]string, p store.Saved[model.Project], id int64) form.LinkView {
-	if model.Within(at, "load") {
-		f := form.Form[model.Project]{Parts: form.Within("load", func(p *model.Project) *load.Load { return &p.Load }, of.Load()...)}
-		return page.FieldLink(at, f.Labels(p.Value), page.ProjectURL(p.ID)+"/load")
-	}
-	for i, st := range v.Stores {
-		k := of.Stores.Of(st.Kind())
-		if !model.Within(at, k.Row.Path(i)) {
-			continue
-		}
-		inside := map[string]string{}
-		for path, label := range k.Inputs.Labels(st) {
-			inside[model.Join(k.Row.Path(i), path)] = label
-		}
-		return page.FieldLink(at, inside, page.StoreURL(p.ID, id, i, k.Row.Key))
-	}
-	return page.FieldLink(at, labels, page.VariantURL(p.ID, id))
 }
 
 // storeListView is the list of stores under the form of a variant.

@@ -4,7 +4,6 @@ import (
 	"fmt"
 
 	"duskweight/internal/model"
-	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
 	"duskweight/web/page"
@@ -15,8 +14,9 @@ type variantView struct {
 	Headline string
 	More     []string
 	Verdict  string
-	Ready    string
-	Sure     string // address of the second answer, 100 years
+	Against  page.ReasonsView
+	States   []page.BandView // of each store, where one differs from the variant
+	Sure     string          // address of the second answer, 100 years
 	Facts    []page.FactView
 	Flags    []page.FlagView
 	Stores   [][]string
@@ -40,10 +40,6 @@ type flowView struct{ Name, Value, Share string }
 func variantViewOf(kinds page.Kinds, g model.Ground, r model.VariantResult, currency string, month int, url string, sys unit.System) variantView {
 	v := variantView{Verdict: r.Verdict, Facts: page.FactsOf(r, sys), Money: moneyRows(r, currency), Parts: url + "/parts", Sure: url + "/sure"}
 	v.Headline, v.More = page.HeadlineOf(r, sys)
-	v.Ready = page.ReadyOf(r)
-	for _, b := range r.Because {
-		v.Flags = append(v.Flags, page.FlagView{Say: b.Text().In(sys), Bad: b.Word == reason.No})
-	}
 	for _, s := range r.Stores {
 		v.Stores = append(v.Stores, []string{page.OrUnnamed(s.Name), page.Known(s.Capacity, unit.Energies, sys), page.Known(s.RoundTrip, unit.Percents, sys),
 			yearOf(s, sys, s.Year.Taken), yearOf(s, sys, s.Year.Delivered), yearOf(s, sys, s.Year.Loss)})
