@@ -8,6 +8,7 @@ import (
 	"github.com/go-chi/chi/v5"
 
 	"duskweight/internal/model"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 	"duskweight/web/form"
@@ -43,7 +44,8 @@ func (s *Site) VariantEditor(ctx context.Context, p store.Saved[model.Project], 
 	return Editor[model.Variant]{
 		Kind: store.VariantKind, Saved: v, Save: s.Store.SaveVariant, Units: sys, Url: url, Title: title,
 		Frame: func() (Frame, error) { return s.VariantFrame(ctx, p, v, title, url) },
-		Form:  form.Form[model.Variant]{Origins: func(v *model.Variant) *model.Origins { return &v.Origins }, Check: model.CheckVariant},
+		Form: form.Form[model.Variant]{Origins: func(v *model.Variant) *model.Origins { return &v.Origins },
+			Check: func(v model.Variant) model.Problems { return model.CheckVariantOn(v, reason.Today(s.Now())) }},
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 
 	"duskweight/internal/catalog"
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 	"duskweight/web/form"
@@ -106,5 +107,31 @@ func TestStepsBeginAgain(t *testing.T) {
 	}
 	if tried := all[3].Value.Stores[0].Hoist.Trials; len(tried.Raises) != 0 || len(tried.Failures) != 1 {
 		t.Errorf("the copy has %+v", tried)
+	}
+}
+
+// A day that has not come is refused beside its field; the day itself is saved.
+func TestDayThatHasNotCome(t *testing.T) {
+	s := webtest.NewSite(t)
+	doc := catalog.Sample()
+	doc.Variants[2].Stores[0].Hoist.Trials.Failures = []lift.Failure{{Date: "3 May", Shock: "no"}}
+	p, vs := webtest.Create(t, s, "sample", doc)
+	here := page.VariantURL(p.ID, vs[2].ID) + "/trials/0"
+	const field = "stores[0].hoist.trials.failures[0].date"
+	post := func(date string) string {
+		sent, _ := webtest.FormAt(t, webtest.Ask(s.Handler(), "GET", here, nil).Body.String(), here)
+		if !sent.Has(field) {
+			t.Fatalf("no field %s", field)
+		}
+		sent.Set(field, date)
+		return webtest.Ask(s.Handler(), "POST", here, sent).Body.String()
+	}
+	const late = "his day has not come yet"
+	if day := string(reason.Today(s.Now())); strings.Contains(post(day), late) || webtest.Stored(t, s, vs[2].ID).Value.Stores[0].Hoist.Trials.Failures[0].Date != day {
+		t.Errorf("the day itself is refused")
+	}
+	body := post("2126-01-01")
+	if !strings.Contains(body, late) || webtest.Stored(t, s, vs[2].ID).Value.Stores[0].Hoist.Trials.Failures[0].Date == "2126-01-01" {
+		t.Errorf("a day a hundred years on is not refused beside its field")
 	}
 }
