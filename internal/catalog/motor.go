@@ -86,7 +86,7 @@ func Motors() []Motor {
 	rpm := func(v float64) unit.AngularSpeed { return unit.AngularSpeed(v) * unit.RevPerMinute }
 	size := func(note string) From { return typicalOf("a motor of this size", note) }
 	sheet := func(what string) From { return From{Source: "a maker's data sheet of a " + what + " motor, read"} }
-	hub := "Seen from the direct-current side of its bridge. It needs a low ratio, 5 to 20. Hubs differ: K from {0.6 V·s/rad} to {1.3 V·s/rad}, and the iron drags with {0.3 N·m} to {1 N·m}. The row has the middle of both. Under a light mass that drag decides: measure it."
+	hub := "Seen from the direct-current side of its bridge. It needs a low ratio, 5 to 20. Hubs differ: K from 0.6 to 1.3 V·s/rad, and the iron drags with {0.3 N·m} to {1 N·m}. The row has the middle of both. Under a light mass that drag decides: measure it."
 	worm := "45 turns a minute is the speed after its worm of 60 to 1, which becomes the first gear stage. It lifts, but rarely runs back: it will seldom give anything at night."
 	return []Motor{
 		{size("Little of what goes in comes out: under 60 %."), "20 mm toy motor, 3 V", 3, rpm(12000), 1, 2.2e-3, 0.9, 0.20, 6e-8, 15, 35, 5, 200, 0.6, unmarked},

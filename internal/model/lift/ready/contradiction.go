@@ -76,7 +76,7 @@ func standing(h lift.Hoist) []reason.Reason {
 		add("base.weights_fixed", source.Judgement.Whole(), say.That("Two answers do not go together: weights that are not fastened, and no loose weight."), say.That("Say how much of the base somebody could take away."))
 	}
 	if t := h.Machine.MaxWinding; t.Is && t.Val > hottest {
-		add("machine.max_winding_c", source.FromMemory.At("IEC 60085"), say.That("No insulation of a winding is made for %s.", say.Temperature(t.Val)), say.That("Use the figure on the label; 90 °C where there is none."))
+		add("machine.max_winding_c", source.FromMemory.At("IEC 60085"), say.That("No insulation of a winding is made for %s.", say.Temperature(t.Val)), say.That("Use the figure on the label, and %s where there is none.", say.Temperature(90)))
 	}
 	if f := h.Holds.Factor; f.Is && f.Val < leastJerk {
 		add("holds.dynamic_factor", source.EN130012.Whole(), say.That("A factor for jerks of %s is less than that of the smoothest crane, %s.", say.Times(f.Val), say.Times(leastJerk)), say.That("Leave it empty, or use the factor of your hoist's class."))
