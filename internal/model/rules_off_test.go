@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"duskweight/internal/model"
+	"duskweight/internal/model/reason"
 )
 
 // more are plans for the rules that none of the unsafe plans rests on, with the bases of those.
@@ -80,5 +81,27 @@ func TestEachRuleIsMissed(t *testing.T) {
 		if missed == "" {
 			t.Errorf("no plan misses the rule %s", name)
 		}
+	}
+}
+
+// A test with 268 kg on the rope of a plan for 120 kg proves its part for 268 kg, and the plan for no more than it hangs: no
+// other part was judged for more.
+func TestProvenForNoMoreThanHangs(t *testing.T) {
+	seen := false
+	for _, x := range evaluated(t) {
+		for _, r := range x.result.Because {
+			if r.Word != reason.Proven || !r.Mass.Is {
+				continue
+			}
+			seen = true
+			for _, s := range x.result.Stores {
+				if h := model.HoistOf(s); h != nil && r.Mass.Val > h.Drive.Mass.Or(0) {
+					t.Errorf("%s: proven up to %g kg, and the plan hangs %g", x.plan.ID, float64(r.Mass.Val), float64(h.Drive.Mass.Val))
+				}
+			}
+		}
+	}
+	if !seen {
+		t.Error("no plan is proven: the test is blind")
 	}
 }
