@@ -76,17 +76,14 @@ func (g Ground) peak(v Variant, stores []StoreResult) Peak {
 		}
 		p.AC, p.VA, p.ACMost = max(p.AC, t.AC), max(p.VA, t.Apparent), max(p.ACMost, ac)
 	}
-	for i, s := range stores {
-		b := s.Part.Wires().Bank
-		if b == nil {
-			continue
-		}
+	at, all := banks(stores)
+	for n, b := range all {
 		run, start := p.Line, p.LineStart
 		if !b.ForNight { // it feeds the electronics alone: neither devices nor motors
 			run = idle + brakes
 			start = run
 		}
-		p.Banks = append(p.Banks, b.at(i, s.Part, run, start))
+		p.Banks = append(p.Banks, b.at(at[n], stores[at[n]].Part, run, start))
 	}
 	return p
 }
