@@ -1,0 +1,143 @@
+package ready
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"duskweight/internal/model/lift"
+	"duskweight/internal/model/reason"
+	"duskweight/internal/model/unit"
+)
+
+// said is the word of the first reason of an id whose path begins like this; Yes where there is none.
+func said(rs []reason.Reason, id, path string) reason.Word {
+	for _, r := range rs {
+		if r.ID == id && strings.HasPrefix(r.Path, path) {
+			return r.Word
+		}
+	}
+	return reason.Yes
+}
+
+// Each threshold of the rule book (sections 3 and 5), a little under it and a little over it. The numbers are those that the
+// rule book prints, or a hand calculation beside them.
+func TestBorders(t *testing.T) {
+	yes, open := reason.Yes, reason.NotKnown
+	clash := func(id, path string, change func(h *lift.Hoist, x float64)) func(x float64) reason.Word {
+		return func(x float64) reason.Word {
+			var c Case
+			change(&c.Hoist, x)
+			c.Plan.Drive.Mass = unit.Of(unit.Mass(x))
+			return said(contradictions(c), id, path)
+		}
+	}
+	for _, b := range []struct {
+		name        string
+		under, over float64
+		low, high   reason.Word
+		word        func(x float64) reason.Word
+	}{
+		{"a frame as high as its head pulley", 2.999, 3, open, yes, clash("contradiction", "site.frame_height_m", func(h *lift.Hoist, x float64) {
+			h.Structure.HeadHeight, h.Site.FrameHeight = unit.Of[unit.Length](3), unit.Of(unit.Length(x))
+		})},
+		{"angle at the base, 0.2 rad at the head", 0.2499, 0.2501, yes, open, clash("contradiction", "base.rope_angle_rad", func(h *lift.Hoist, x float64) {
+			h.Reeving.LeadSheaves, h.Structure.LeadAngle, h.Base.RopeAngle = unit.Of[unit.Count](1), unit.Of[unit.Angle](0.2), unit.Of(unit.Angle(x))
+		})},
+		{"angle at the pulley, 0.2 rad at the head", 0.1499, 0.1501, open, yes, clash("contradiction", "reeving.sheaves", func(h *lift.Hoist, x float64) {
+			h.Reeving.LeadSheaves, h.Structure.LeadAngle = unit.Of[unit.Count](1), unit.Of[unit.Angle](0.2)
+			h.Reeving.Sheaves = []lift.Sheave{{Angle: unit.Of(unit.Angle(x))}}
+		})},
+		// (0.2 m)²·0.25 m = 0.01 m³: 114 kg of 11,400 kg/m³
+		{"nothing is that dense", 113.9, 114.1, yes, open, clash("contradiction", "site.load_width_m", func(h *lift.Hoist, x float64) {
+			h.Site.LoadWidth, h.Site.LoadHeight = unit.Of[unit.Length](0.2), unit.Of[unit.Length](0.25)
+		})},
+		{"class 250 of insulation, °C", 250, 250.1, yes, open, clash("contradiction", "machine.max_winding_c", func(h *lift.Hoist, x float64) {
+			h.Machine.MaxWinding = unit.Of(unit.Celsius(x))
+		})},
+		{"jerks of class HC1", 1.0499, 1.05, open, yes, clash("contradiction", "holds.dynamic_factor", func(h *lift.Hoist, x float64) {
+			h.Holds.Factor = unit.Of(unit.Ratio(x))
+		})},
+		// a polyester rope of 10 mm: 300 N/mm² · 100 mm² = 30 kN
+		{"no polyester rope of 10 mm is stronger", 29.9e3, 30.1e3, yes, open, clash("contradiction", "rope.breaking_load_n", func(h *lift.Hoist, x float64) {
+			h.Rope = lift.Rope{Kind: lift.RopePolyester, Diameter: unit.Of[unit.Length](0.010), BreakingLoad: unit.Of(unit.Force(x))}
+		})},
+		{"no printed tooth is stronger, Pa", 120e6, 120.1e6, yes, open, clash("contradiction", "train.stages[0].tooth", func(h *lift.Hoist, x float64) {
+			h.Train.Stages = []lift.Stage{{Tooth: lift.Tooth{Material: lift.ToothPrinted, Strength: unit.Of(unit.Stress(x))}}}
+		})},
+		{"no hub of aluminium is stronger, Pa", 750e6, 750.1e6, yes, open, clash("contradiction", "drum.hub_strength_pa", func(h *lift.Hoist, x float64) {
+			h.Drum.HubMaterial, h.Drum.HubAllow = lift.HubAluminium, unit.Of(unit.Stress(x))
+		})},
+		{"two resistances, of 1 Ω", 1.2499, 1.2501, yes, open, func(x float64) reason.Word {
+			var c Case
+			c.Plan.Drive.Machine.Found = []lift.Found{{What: "resistance", Value: 1}, {What: "resistance", Value: x}}
+			return said(motorMixed(c), "motor_mixed", "machine.r_ohm")
+		}},
+		// no drop and no current without load: 12 V over 0.1 V·s/rad is 120 rad/s, a tenth of the label's x away
+		{"speed of the label above that of K", 120 / 0.901, 120 / 0.899, yes, open, labelled},
+		{"speed of the label below that of K", 120 / 1.101, 120 / 1.099, open, yes, labelled},
+		// 8 K/W · 1 A² · R of what may warm up by 100 K; copper grows: p/(1 − 0.00393·p) is 10 K at p = 9.6218 W·K/W, 250 K at 126.10
+		{"hardly warm at the current of all day", 9.62 / 8, 9.63 / 8, open, yes, warm},
+		{"far too warm at the current of all day", 126.0 / 8, 126.2 / 8, yes, open, warm},
+	} {
+		t.Run(b.name, func(t *testing.T) {
+			if got := b.word(b.under); got != b.low {
+				t.Errorf("at %g: %s, want %s", b.under, got, b.low)
+			}
+			if got := b.word(b.over); got != b.high {
+				t.Errorf("at %g: %s, want %s", b.over, got, b.high)
+			}
+		})
+	}
+}
+
+// labelled is a motor whose label says x rad/s at 12 V, with numbers of its own that give 120.
+func labelled(x float64) reason.Word {
+	var c Case
+	c.Hoist.Machine = lift.Machine{SheetVolts: unit.Of[unit.Voltage](12), SheetSpeed: unit.Of(unit.AngularSpeed(x)), BrushDrop: unit.Of[unit.Voltage](0)}
+	c.Plan.Drive.Machine = lift.Constants{K: unit.Of[unit.MachineConstant](0.1), R: unit.Of[unit.Resistance](1), I0: unit.Of[unit.Current](0),
+		Found: []lift.Found{{What: "machine constant", Value: 0.1}, {What: "machine constant", Value: 0.2}}}
+	return said(motorMixed(c), "motor_mixed", "machine.k_vs_rad")
+}
+
+// warm is a motor with a winding of r Ω that withstands 1 A all day and may get 125 °C warm.
+func warm(r float64) reason.Word {
+	var c Case
+	c.Hoist.Machine = lift.Machine{MaxCurrent: unit.Of[unit.Current](1), RthWinding: unit.Of[unit.ThermalResistance](8), MaxWinding: unit.Of[unit.Celsius](125)}
+	c.Plan.Drive.Machine.R = unit.Of(unit.Resistance(r))
+	return said(motorMixed(c), "motor_mixed", "machine.continuous_current_a")
+}
+
+// What hangs may be off by 2 % on a scale, 5 % by a label, 10 % by its volume where it stays dry, and a quarter otherwise.
+func TestWeighed(t *testing.T) {
+	for _, c := range []struct {
+		how      lift.Weighing
+		outdoors unit.Answer
+		off      float64
+	}{{lift.ByScale, "", 2}, {lift.ByLabel, unit.Yes, 5}, {lift.ByVolume, unit.No, 10}, {lift.ByVolume, "", 25}, {lift.ByVolume, unit.Yes, 25}, {lift.ByGuess, unit.No, 25}, {"", unit.No, 25}} {
+		h := lift.Hoist{Mass: []lift.Piece{{Mass: unit.Of[unit.Mass](100), Weighed: c.how}}, Site: lift.Site{Outdoors: c.outdoors}}
+		for _, side := range []float64{-1, 1} {
+			if got, want := float64(weighed(h, side).Mass[0].Mass.Val), 100+side*c.off; math.Abs(got-want) > 1e-9 {
+				t.Errorf("by %q, outdoors %q: %g kg, want %g", c.how, c.outdoors, got, want)
+			}
+		}
+	}
+}
+
+// The worse of two ends: what forbids both forbids; what forbids one is not known, and the weighing decides it.
+func TestEnds(t *testing.T) {
+	no, open := []reason.Reason{{ID: "races", Word: reason.No}}, []reason.Reason{{ID: "races", Word: reason.NotKnown}}
+	for _, c := range []struct {
+		light, heavy []reason.Reason
+		want         reason.Word
+		guess        bool
+	}{{no, no, reason.No, false}, {no, nil, reason.NotKnown, true}, {nil, no, reason.NotKnown, true}, {no, open, reason.NotKnown, false}, {open, no, reason.NotKnown, true}, {open, open, reason.NotKnown, false}, {open, nil, reason.NotKnown, false}} {
+		got := ends(c.light, c.heavy)
+		if len(got) != 1 || got[0].Word != c.want || guessed(got[0]) != c.guess {
+			t.Errorf("%v and %v: %v, want %s", c.light, c.heavy, got, c.want)
+		}
+	}
+	if got := ends(nil, nil); len(got) != 0 {
+		t.Errorf("nothing at both ends: %v", got)
+	}
+}
