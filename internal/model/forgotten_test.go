@@ -47,7 +47,7 @@ var mayBeLeftOut = map[string]string{
 	"base.where": "counts as the ground", "base.weights_fixed": "none are loose", "base.loose_mass_kg": "all are fastened", "base.rope_angle_rad": "that of the top pulley", "holds.holds[].on_drum": "the others are on it", "holds.holds[].kind": "two others are left", "holds.holds[].sets": "by hand counts as nothing", "holds.holds[].trips": "the catch trips",
 	"holds.holds[].independent": "two others are", "holds.brake_release": "counts as a coil, and its power is given",
 	"site.children": "the room is locked", "site.barrier": "nobody comes near", "site.neighbours_told": "asked beside it", "site.lit_at_night": "asked beside it", "site.noise_at_bed": "asked beside it",
-	"site.wind_plan": "it stands indoors", "site.insurance_and_rules": "asked beside it", "site.watched_halfway": "asked beside it", "site.frame_height_m": "the head pulley's height counts", "holds.upper_stops[].own_path": "the other one has its own",
+	"site.wind_plan": "it stands indoors", "site.insurance_and_rules": "asked beside it", "site.watched_halfway": "asked beside it", "holds.upper_stops[].own_path": "the other one has its own",
 }
 
 // Nothing that cannot be known passes: a hoist whose plan is ready is not ready any more when any one of its inputs is

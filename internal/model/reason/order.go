@@ -14,7 +14,7 @@ func Order() []string {
 		"measured_differs", "typical", "motor_unknown", "load_unknown", "shock",
 		"holds_count", "holds_drum", "holds_independent", "holds_auto", "overspeed", "free_drum", "brake_power", "shunt",
 		"geometry_height", "geometry_posts", "geometry_rope", "geometry_width", "geometry_drive", "contradiction", "bracing",
-		"people_ride", "people_near", "people_below", "floor_below", "owner", "helper", "self_start", "way_down",
+		"people_ride", "people_near", "people_below", "floor_below", "keep_out", "owner", "helper", "self_start", "way_down",
 		"motor_hot", "motor_mixed", "label_gear", "step_failed", "proof_lapsed",
 		"volts_line", "volts_feed", "volts_string", "volts_touch", "mains_out", "strings_fuse", "panel_cable", "panel_input", "fuse_breaks",
 		"batteries_joined", "peak_fuse", "cable", "fuse", "board", "low_voltage", "charge_current", "inverter", "bare_volts", "contacts",

@@ -271,9 +271,9 @@ func (t *loads) pitchSpeed(i int, d float64) (float64, bool) {
 	return rotor * d / 2, (ok || t.d.Raising.Stalls) && finite(rotor)
 }
 
-// caseFastenerChecks: whether all screws are in place is ticked by hand. Where size, number, circle and strength are
-// given the screws must also stand the turning of the case in shear: τ = 2·T/(circle·number·.75·π·d²/4), .75 for the
-// thread's core (from memory).
+// caseFastenerChecks: whether all screws are in place is ticked by hand, and the screws withstand the turning of the case in
+// shear: τ = 2·T/(circle·number·.75·π·d²/4), .75 for the thread's core (from memory). Bought gears with a rated torque need
+// the tick alone.
 func caseFastenerChecks(t *loads) []*Check {
 	x := t.h.Train
 	if len(x.Stages) == 0 && t.d.Ratio.Is {
@@ -311,8 +311,11 @@ func caseFastenerChecks(t *loads) []*Check {
 			}
 		}
 		mend = always("Give size, number, circle and strength of the screws, all four.")
-	case x.CaseScrews == unit.Yes:
+	case x.CaseScrews == unit.Yes && boughtCases(x.Stages):
 		l.add("all in place", unit.Pieces, 1, 1, 1, 1)
+	case x.CaseScrews == unit.Yes:
+		l.miss("train.case_screw_diameter_m", "train.case_screw_count", "train.case_screw_circle_m", "train.case_screw_proof_pa")
+		mend = always("Give size, number, circle and strength of the screws, or the rated torque of a bought gearbox.")
 	}
 	c := l.verdict()
 	if given && x.CaseScrews == unit.Yes && c.Word == GivesWay {
@@ -323,9 +326,20 @@ func caseFastenerChecks(t *loads) []*Check {
 		c.Say = mend.now()
 	}
 	if c.Demand.In == unit.Pieces && c.Word == Holds {
-		c.Say = say.That("You say that every screw is in place. What they carry was not worked out: give size, number, circle and strength.")
+		c.Say = say.That("You say that every screw is in place. What the case carries is part of the gears' rated torque.")
 	}
 	return []*Check{c}
+}
+
+// boughtCases reports whether no stage needs its case worked out: the rated torque of a bought gearbox holds for its case, and
+// belts and chains have none.
+func boughtCases(stages []lift.Stage) bool {
+	for _, s := range stages {
+		if !s.Rated.Is && s.Kind != lift.StageBelt && s.Kind != lift.StageChain {
+			return false
+		}
+	}
+	return true
 }
 
 // ScrewShear is the shear stress in n screws of diameter d on a circle, Pa.

@@ -10,8 +10,35 @@ import (
 	"duskweight/internal/say"
 )
 
-// motorHot is one run from cold that passes the highest winding temperature, with the mass as planned or at its heaviest.
+// hottestAir is the warmest air round a motor that a plan may name, °C: its accepted range.
+const hottestAir = 80
+
+// motorHot is one run from cold that passes the highest winding temperature, with the mass as planned or at its heaviest; in
+// air of a warmth that nobody gave, in the warmest.
 func motorHot(c Case) []reason.Reason {
+	out := motorHotIn(c)
+	if c.Hoist.Lower.Ambient.Is || len(out) > 0 {
+		return out
+	}
+	warm := c.Heavy.Hoist
+	warm.Lower.Ambient = unit.Of[unit.Celsius](hottestAir)
+	high := c.Heavy.Hoist
+	if c.High != nil {
+		high = c.High[1].Hoist
+	}
+	high.Lower.Ambient = warm.Lower.Ambient
+	if !hot(lift.Compute(warm)) && !hot(lift.Compute(high)) {
+		return nil
+	}
+	r := motorHotWord(reason.NotKnown)
+	r.Path, r.Clears = "lower.ambient_c", reason.Answer
+	r.Say = say.That("How warm the air round the motor gets is not known. In very warm air one run from cold makes the motor too hot.")
+	r.Mend = say.That("Give the warmest air that the motor ever stands in: a closed case in the sun reaches %s.", say.Temperature(60))
+	return []reason.Reason{r}
+}
+
+// motorHotIn is that in the air that the plan counts with.
+func motorHotIn(c Case) []reason.Reason {
 	w := reason.Tried(hot(c.Plan.Drive), hot(c.Heavy.Drive))
 	if c.High != nil { // it decides where the other end of the drop at the brushes gives another word
 		if other := reason.Tried(hot(c.High[0].Drive), hot(c.High[1].Drive)); other != w {

@@ -78,6 +78,7 @@ func Rules() []Rule {
 		{"people_near", peopleNear},
 		{"people_below", peopleBelow},
 		{"floor_below", floorBelow},
+		{"keep_out", keepOut},
 		{"owner", owner},
 		{"helper", helper},
 		{"self_start", selfStart},

@@ -63,6 +63,26 @@ func floorBelow(c Case) []reason.Reason {
 		"Empty and lock the room below, and move pipes and tanks.", true, source.CommonPractice.Whole())
 }
 
+// keepOut is a distance that everybody keeps and nobody knows: the size of the mass is missing, or the height of a frame on
+// its own posts, which may topple.
+func keepOut(c Case) []reason.Reason {
+	h := c.Hoist
+	path := ""
+	switch {
+	case h.Structure.RestsOn == lift.RestsOnOwnPostsOnGround && !h.Site.FrameHeight.Is:
+		path = "site.frame_height_m"
+	case c.Hazards.AtLeast && !h.Site.LoadWidth.Is:
+		path = "site.load_width_m"
+	case c.Hazards.AtLeast && !h.Site.LoadHeight.Is:
+		path = "site.load_height_m"
+	case c.Hazards.AtLeast:
+		path = "site.frame_height_m"
+	default:
+		return nil
+	}
+	return asked("keep_out", reason.NotKnown, path, "", "How far everybody must stay away while the mass is up is not known.", "Measure the frame, from the ground to its top, and the mass.", false, source.Derivation.At("circle of a frame that topples"))
+}
+
 // owner is a structure whose owner was not asked.
 func owner(c Case) []reason.Reason {
 	if o := c.Hoist.Site.Owner; o == lift.ConsentOwn || o == lift.ConsentAgreed {
