@@ -76,13 +76,13 @@ func sampleBattery() model.Variant {
 	return model.Variant{
 		Name: "Battery under the bench", Panels: samplePanels(), Controller: sampleController(),
 		Stores: []model.Store{{Cells: &cell.Bank{
-			Name: "12.8 V 40 Ah iron phosphate", Role: cell.RoleNight, Kind: cell.LFP, Capacity: unit.Of(40 * unit.AmpereHour),
+			Name: "12.8 V 50 Ah iron phosphate", Role: cell.RoleNight, Kind: cell.LFP, Capacity: unit.Of(50 * unit.AmpereHour),
 			Voltage: unit.Of[unit.Voltage](12.8), Indoors: cell.InOwnRoom, Board: unit.Yes, BoardMost: unit.Of[unit.Current](40), Origin: cell.BlocksNew,
 			CableLength: unit.Of[unit.Length](2), CableArea: unit.Of(4 * unit.SquareMillimetre), Fuse: unit.Of[unit.Current](15),
 			Autonomy: unit.Of[unit.Ratio](3),
 		}}},
 		Parts: []cost.Part{
-			{Name: "Battery 12.8 V 40 Ah with its board", Get: cost.GetBuy, Of: cost.OfStore, As: cost.AsBattery, Price: unit.Of[unit.Money](160), Cells: unit.Yes},
+			{Name: "Battery 12.8 V 50 Ah with its board", Get: cost.GetBuy, Of: cost.OfStore, As: cost.AsBattery, Price: unit.Of[unit.Money](200), Cells: unit.Yes},
 			{Name: "Fuse 15 A for direct current, with holder", Get: cost.GetBuy, Of: cost.OfSafety, As: cost.AsFuse, Price: unit.Of[unit.Money](9)},
 			{Name: "Cable 2 × 4 mm², 2 m", Get: cost.GetBuy, Of: cost.OfStore, As: cost.AsCable, Price: unit.Of[unit.Money](8)},
 		},
