@@ -107,9 +107,9 @@ func decodeClimates(b []byte) ([]StarterClimate, error) {
 // daysIn are the days of the months of a typical year.
 var daysIn = [12]float64{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}
 
-// climate converts a row to SI.
+// climate converts a row to SI. The spread and the lag of its one typical year are mixed with the usual ones.
 func (r climateRow) climate() StarterClimate {
-	m := sun.Monthly{KTSd: &r.KTSd, KTLag1: unit.Of(unit.Ratio(r.KTLag1))}
+	var m sun.Monthly
 	c := StarterClimate{Name: r.Name, Country: r.Country, Coldest: unit.Celsius(r.Coldest), KT: r.KT, Source: r.Dataset + ", monthly means"}
 	for i := range 12 {
 		m.GHI[i] = unit.Irradiation(r.GHI[i] * 3.6e6)
@@ -118,6 +118,8 @@ func (r climateRow) climate() StarterClimate {
 		m.TMin[i] = unit.Celsius(r.TMin[i])
 		c.Yearly += m.GHI[i] * unit.Irradiation(daysIn[i])
 	}
+	spread, lag := sun.MixOneYear(r.KT, r.KTSd, r.KTLag1, m.TMean, unit.Angle(r.Lat)*unit.Degree, unit.Length(r.Elev))
+	m.KTSd, m.KTLag1 = &spread, unit.Of(unit.Ratio(lag))
 	c.Place = sun.Place{
 		Name:      r.Name,
 		Latitude:  unit.Of(unit.Angle(r.Lat) * unit.Degree),

@@ -19,10 +19,20 @@ type Ground struct {
 	outside, indoors cell.Temperature // of cells that stand there; indoors is not known without a room
 }
 
-// Prepare computes sky and nights of a project.
+// Prepare computes sky and nights of a project in its plan year.
 func Prepare(p Project) Ground {
-	g := Ground{Project: p}
 	sky, problems := sun.Year(p.Place, p.Seed, p.Weather)
+	return prepared(p, sky, problems)
+}
+
+// PrepareMade computes sky and nights of a project in made year j of its seed.
+func PrepareMade(p Project, j int) Ground {
+	sky, problems := sun.MadeYear(p.Place, p.Seed, j, p.Weather)
+	return prepared(p, sky, problems)
+}
+
+func prepared(p Project, sky *sun.Sky, problems sun.Problems) Ground {
+	g := Ground{Project: p}
 	for _, q := range problems {
 		g.WhyNot.Tell(Join("place", q.Path), q.Say)
 	}

@@ -36,7 +36,7 @@ type Certain struct {
 	Without []string     // its stores that give nothing back, each with why
 	Unready int          // years that did not end as they began
 
-	Nights []float64 // with light
+	Nights []float64 // that are full
 	Outage []float64 // longest, hours
 	Served []float64 // share of lamps and devices served
 
@@ -45,7 +45,7 @@ type Certain struct {
 	Share  Spread // of Served
 	Moves  []Move // with Parts: which input moves Served most, that one first
 
-	Nine int // in about 9 years of 10 at least so many nights have light
+	Nine int // in 9 of 10 made years at least so many nights are full
 }
 
 // Spread is a bad, a usual and a good year, and the two ends.
@@ -61,10 +61,10 @@ type Run struct {
 	briefs [][]year.Brief
 }
 
-// NewRun makes a project ready for many weather years, year j from sun.Seed(project.Seed, j) and the same for all
+// NewRun makes a project ready for many weather years, made year j of the project's seed, the same for all
 // variants (common random numbers). parts says that inputs are drawn within their Tolerances too: draw j is weather year j
 // with tolerance draw j, and the whole variant is worked out anew. Without it, stores are those of the variant's own
-// settled year, so that a battery's share for fast drawing is that of the project's own year; a motor straight on the
+// settled plan year, so that a battery's share for fast drawing is that of the plan year; a motor straight on the
 // panels is run anew in each year's light. A weather file holds one year only.
 func NewRun(project model.Project, variants []model.Variant, parts bool) *Run {
 	return &Run{bench: newBench(project, variants), parts: parts}
@@ -331,7 +331,7 @@ func (b *bench) worker() *worker {
 // year runs weather year j for all variants.
 func (w *worker) year(j int) []year.Brief {
 	if w.climate != nil {
-		w.climate.Fill(w.sky, sun.Seed(w.seed, j))
+		w.climate.Fill(w.sky, w.seed, j)
 	}
 	for i, f := range w.fields {
 		for k, p := range f.planes {
@@ -372,14 +372,14 @@ func (w *worker) alone(p plan) year.Brief {
 // then, a hoist that no longer lifts, gives nothing in that year.
 func (w *worker) draw(j int) []year.Brief {
 	p, variants := drawn(w.ground.Project, w.variants, j)
-	g := model.Prepare(p)
+	g := model.PrepareMade(p, j)
 	out := make([]year.Brief, len(variants))
 	for i, v := range variants {
 		if w.plans[i].demand == nil {
 			continue
 		}
 		y := g.Evaluate(v).Year
-		out[i] = year.Brief{Settled: y.Settled, NightsServed: y.NightsServed, LongestOutage: y.LongestOutage.Hours, ServedShare: float64(y.ServedShare.Or(0))}
+		out[i] = year.Brief{NightsFull: y.NightsFull(), Settled: y.Settled, NightsServed: y.NightsServed, LongestOutage: y.LongestOutage.Hours, ServedShare: float64(y.ServedShare.Or(0))}
 	}
 	return out
 }
@@ -391,7 +391,7 @@ func (p plan) over(briefs [][]year.Brief, i int) Certain {
 		return c
 	}
 	for _, b := range briefs {
-		c.Nights = append(c.Nights, float64(b[i].NightsServed))
+		c.Nights = append(c.Nights, float64(b[i].NightsFull))
 		c.Outage = append(c.Outage, float64(b[i].LongestOutage))
 		c.Served = append(c.Served, b[i].ServedShare)
 		if !b[i].Settled {

@@ -37,8 +37,8 @@ func straightOnPanels() (model.Project, model.Variant) {
 	return p, model.Variant{Name: "straight", Panels: []panel.Array{a}, Controller: panel.Controller{Kind: "direct"}, Stores: []model.Store{{Hoist: &h}}}
 }
 
-// A motor straight on the panels lifts in each year what that year's sun lets it lift: every year is that of a project
-// with that year's seed, by the page's own way.
+// A motor straight on the panels lifts in each year what that year's sun lets it lift: every year is that of the
+// project in that made year, by the page's own way.
 func TestEachYearsOwnSunOnTheMotor(t *testing.T) {
 	p, v := straightOnPanels()
 	s, err := search.Years(t.Context(), p, []model.Variant{v}, 5, 2, nil)
@@ -47,15 +47,13 @@ func TestEachYearsOwnSunOnTheMotor(t *testing.T) {
 	}
 	c, differ := s.Variants[0], false
 	for j := range 5 {
-		q := p
-		q.Seed = sun.Seed(p.Seed, j)
-		r := model.Prepare(q).Evaluate(v)
+		r := model.PrepareMade(p, j).Evaluate(v)
 		if r.Stores[0].Reservoir == nil || r.Stores[0].Reservoir.Own == nil {
 			t.Fatalf("no hoist on the panels: %s", r.Stores[0].WhyNot)
 		}
 		if c.Nights[j] != float64(r.Year.NightsServed) || c.Outage[j] != float64(r.Year.LongestOutage.Hours) ||
 			math.Abs(c.Served[j]-float64(r.Year.ServedShare.Val)) > 1e-12 { // two ways of adding up the same year
-			t.Errorf("year %d: %v nights, %v h, %v; by its seed %d, %d, %v", j, c.Nights[j], c.Outage[j], c.Served[j],
+			t.Errorf("year %d: %v nights, %v h, %v; by its page %d, %d, %v", j, c.Nights[j], c.Outage[j], c.Served[j],
 				r.Year.NightsServed, r.Year.LongestOutage.Hours, r.Year.ServedShare.Val)
 		}
 		differ = differ || c.Served[j] != c.Served[0]

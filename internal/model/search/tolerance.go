@@ -25,7 +25,7 @@ type Tolerance struct {
 // real parts of these kinds differ by about so much from their labels, and real use from what was thought.
 func Tolerances() []Tolerance {
 	out := []Tolerance{
-		{Name: "sun", Low: 0.93, High: 1.07, variant: panelPower},                    // years differ, and means were measured in other ones; counts as more from the panels, so that every kind of sky takes it
+		{Name: "sun", Low: 0.95, High: 1.05, variant: panelPower},                    // the twelve means are not known better; years differ by themselves. Counts as more from the panels, so that every kind of sky takes it
 		{Name: "panels", Low: 0.90, High: 1.03, variant: panelPower},                 // label, ageing, connectors
 		{Name: "lamps", Low: 0.80, High: 1.25, project: lampPower},                   // how long they are really on, and what they really take
 		{Name: "idle", Low: 0.80, High: 1.50, project: sharedIdle, variant: ownIdle}, // rarely measured, and rarely less
@@ -58,18 +58,15 @@ func Triangular(u, a, b float64) float64 {
 	return b - math.Sqrt((1-u)*(b-a)*(b-1))
 }
 
-// drawn is a project and its variants in draw j: the weather year j of the seed, and every tolerance's factor, the same
-// for all variants. What it is made from stays as it was.
+// drawn is a project and its variants in draw j: every tolerance's factor, the same for all variants. What it is made from stays as it was.
 func drawn(p model.Project, vs []model.Variant, j int) (model.Project, []model.Variant) {
-	seed := p.Seed
-	p.Seed = sun.Seed(seed, j)
 	p.Load.Appliances, p.Load.Standing = slices.Clone(p.Load.Appliances), slices.Clone(p.Load.Standing)
 	out := make([]model.Variant, len(vs))
 	for i, v := range vs {
 		out[i] = detached(v)
 	}
 	for _, t := range Tolerances() {
-		f := t.Factor(seed, j)
+		f := t.Factor(p.Seed, j)
 		if t.project != nil {
 			t.project(&p, f)
 		}

@@ -8,61 +8,51 @@ import (
 	"duskweight/internal/model/unit"
 )
 
-// source.Bendt and source.HollandsHuget as in source.DuffieBeckman.At("eq. 2.9.6–2.9.9"), worked out independently.
-func TestDistributionOfClearness(t *testing.T) {
-	for _, row := range []struct {
-		mean, most, gamma float64
-		below             map[float64]float64 // share of days darker than
-	}{
-		{0.3, 0.69139, -2.1004, map[float64]float64{0.1: 0.1347, 0.2: 0.3652, 0.3: 0.552, 0.4: 0.7034, 0.5: 0.8262, 0.6: 0.9257}},
-		{0.4, 0.73542, 0.1821, map[float64]float64{0.1: 0.0688, 0.2: 0.2083, 0.3: 0.3504, 0.4: 0.495, 0.5: 0.6424, 0.6: 0.7924, 0.7: 0.9452}},
-		{0.5, 0.76462, 2.31423, map[float64]float64{0.1: 0.029, 0.2: 0.0982, 0.3: 0.1854, 0.4: 0.2952, 0.5: 0.4337, 0.6: 0.6083, 0.7: 0.8282}},
-		{0.6, 0.7915, 4.57478, map[float64]float64{0.1: 0.0089, 0.2: 0.0343, 0.3: 0.0744, 0.4: 0.1378, 0.5: 0.2379, 0.6: 0.3961, 0.7: 0.6461}},
-		{0.7, 0.8182, 8.51686, map[float64]float64{0.1: 0.0008, 0.2: 0.0037, 0.3: 0.0107, 0.4: 0.027, 0.5: 0.0652, 0.6: 0.1547, 0.7: 0.3645}},
+// curveAt is the usual curve of a month: mean clearness, latitude in degrees, mean air temperature, height.
+func curveAt(mean, lat, air, height float64) (c curve, spread float64) {
+	c.lo, c.hi = darkest, clearest(mean, unit.Length(height))
+	spread = spreadOf(mean, c.lo, c.hi, deg(lat), unit.Celsius(air))
+	return curveOf(mean, spread, c.lo, c.hi), spread
+}
+
+// Four months worked out in another program (four digits printed): a mixed one and a dark one at 52° north, a warm one
+// near the equator, a bright one of a steppe 300 m up.
+func TestCurveOfClearness(t *testing.T) {
+	for _, row := range []struct{ mean, lat, air, height, hi, spread, mu, sigma, below, middle, above float64 }{
+		{.47, 52, 15, 0, .7446, .1541, .6145, 1.0994, .2961, .4902, .6340},
+		{.28, 52, 4, 0, .7104, .1712, -.6873, 1.3936, .0966, .2510, .4823},
+		{.47, 7, 27, 0, .7446, .0921, .5316, .5772, .3740, .4764, .5648},
+		{.70, 33, 30, 300, .7923, .0770, 2.3158, .9569, .6344, .7229, .7641},
 	} {
-		d := distributionOf(row.mean)
-		near(t, fmt.Sprint(row.mean, " most"), d.most, row.most, 1e-5)
-		near(t, fmt.Sprint(row.mean, " gamma"), d.gamma, row.gamma, 2e-4)
-		for k, u := range row.below {
-			// the table is rounded to 0.0001 in u; that is this much in k
-			slope := (d.at(u+1e-4) - d.at(u-1e-4)) / 2e-4
-			near(t, fmt.Sprint(row.mean, " at ", u), d.at(u), k, 1e-4*slope+1e-6)
+		c, spread := curveAt(row.mean, row.lat, row.air, row.height)
+		for what, v := range map[string][2]float64{"hi": {c.hi, row.hi}, "spread": {spread, row.spread}, "μ": {c.mu, row.mu}, "σ": {c.sigma, row.sigma},
+			"K(−1)": {c.at(-1), row.below}, "K(0)": {c.at(0), row.middle}, "K(1)": {c.at(1), row.above}} {
+			near(t, fmt.Sprint(row.mean, " at ", row.lat, ": ", what), v[0], v[1], 0.5001e-4)
 		}
-	}
-	for mean, want := range map[float64]float64{0.25: 0.1557, 0.30: 0.177, 0.35: 0.1908, 0.40: 0.1978, 0.45: 0.1986, 0.5: 0.1936, 0.55: 0.183, 0.6: 0.1666, 0.65: 0.1441, 0.7: 0.1154} {
-		// the table takes γ so that the mean is exact; the book's fit of γ (eq. 2.9.7) is up to 0.002 beside it, in dark
-		// months more: at 0.25 it gives −3.33 for −3.59
-		within := 0.002
-		if mean < 0.3 {
-			within = 0.0025
-		}
-		near(t, fmt.Sprint(mean, " spread"), distributionOf(mean).spread, want, within)
 	}
 }
 
-// Near K̄ = 0.394 γ goes through 0 and the curve is a straight line; nothing jumps there. And no mean makes nonsense.
-func TestDistributionEverywhere(t *testing.T) {
-	for k := 0.0; k <= 1.2; k += 0.0005 {
-		d := distributionOf(k)
-		before := -1.0
-		for u := 0.0; u <= 1; u += 0.125 {
-			v := d.at(u)
-			if !(v >= 0 && v <= max(0.85, k)) || v < before {
-				t.Fatalf("mean %v: at %v it is %v after %v", k, u, v, before)
+// The law that the curve is made for: over the scores its mean is the month's to 1e-12 and its spread the given one; it
+// rises with the score and stays between its ends. No month makes nonsense, and a spread that no days can have counts as
+// the widest.
+func TestCurveEverywhere(t *testing.T) {
+	for mean := 0.025; mean <= 0.95; mean += 0.025 {
+		for _, spread := range []float64{0, 1e-4, 0.01, 0.05, 0.1, 0.2, 0.3, 0.5} {
+			lo, hi := darkest, clearest(mean, 2000)
+			c := curveOf(mean, spread, lo, hi)
+			sum, square, last := 0.0, 0.0, lo
+			for i, w := range &scores.weight {
+				k := c.at(scoreAt(i))
+				if !(k >= last && k <= hi) {
+					t.Fatalf("mean %v, spread %v: %v after %v", mean, spread, k, last)
+				}
+				sum, square, last = sum+w*k, square+w*(k-mean)*(k-mean), k
 			}
-			before = v
-		}
-		if math.IsNaN(d.spread) || d.spread < 0 || d.spread > 0.25 {
-			t.Fatalf("mean %v: spread %v", k, d.spread)
+			what := fmt.Sprint("mean ", mean, ", spread ", spread)
+			near(t, what+": mean", sum, mean, 1e-12)
+			near(t, what+": spread", math.Sqrt(square), min(spread, widest*math.Sqrt((mean-lo)*(hi-mean))), 1e-9)
 		}
 	}
-	for k := 0.390; k < 0.398; k += 1e-5 {
-		a, b := distributionOf(k), distributionOf(k+1e-5)
-		near(t, fmt.Sprint(k, " median"), b.at(0.5), a.at(0.5), 5e-5)
-		near(t, fmt.Sprint(k, " spread"), b.spread, a.spread, 5e-5)
-	}
-	line := distribution{mean: 0.4, least: 0.05, most: 0.75, spread: 0.2}
-	near(t, "straight line", line.at(0.25), 0.05+0.25*0.7, 1e-12)
 }
 
 // diffuseShareOfHour returns r_d, an hour's share of a day's diffuse irradiation; w is the hour angle of its middle:

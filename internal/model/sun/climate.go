@@ -3,17 +3,21 @@ package sun
 import (
 	"fmt"
 	"math"
+	"sync"
 
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
 
 // Climate is twelve monthly means made ready to draw years from. It holds everything that the seed does not change, so
-// that a year costs little more than its 365 draws. Nothing in it changes.
+// that a year costs little more than its draws. Nothing in it changes.
 type Climate struct {
 	geometry *Geometry
 	months   [12]month
-	lag      float64
+	memory   memory
+	warmth   *warmth
+	between  [Days]weights
+	curves   func() *[len(doubts)][12]curve // of made years, by the doubt of the year; made when they are first asked for
 
 	most    [Days]float64 // most irradiation of a day on the flat, J/m²: its hours' ceilings together
 	sunrise [Days]int     // first and past-the-last lit hour of each day, hours of the year
@@ -21,7 +25,6 @@ type Climate struct {
 	ceiling []float64 // [8760] no hour's mean is above this, W/m²
 	share   []float64 // [8760] of the day's irradiation, 1/s: global
 	spread  []float64 // [8760] the same, diffuse
-	tAir    []float64 // [8760] °C
 
 	Remarks []say.Sentence // what was changed in the means, for the page
 }
@@ -31,40 +34,92 @@ type month struct {
 	first, past int // days of the year
 	outside     float64
 	target      float64 // mean clearness of the month
-	curve       distribution
-	stretch     float64 // the month's own spread over the curve's
-	limit       float64 // clearest a day may be drawn, the clear sky of the day apart
+	sky         float64 // most irradiation under a clear sky, J/m²
+	deviation   float64 // its standard deviation over many years
+	curve       curve
+	limit       float64 // clearest a day of the plan year may be, the clear sky of the day apart
 }
 
 // clearSkies is how far an hour may be above the clear-sky formula: light from the edges of clouds, very clean air, and
 // what the formula misses.
 const clearSkies = 1.1
 
-// typicalLag is the lag-one correlation of the daily clearness: source.Graham, the number from memory.
-const typicalLag = 0.29
+// doubts are how many times the doubt about the spread of the days one made year after the other has it wider or
+// narrower, as the logarithm: five near equal parts of N(0, 1), their order that of the years.
+var doubts = [...]float64{-1.4, -0.7, 0, 0.7, 1.4}
+
+// How far the usual spread of the days may lie beside the place's own, standard deviation of the logarithm: from the 17 %
+// by which single places lie beside the fit; our own judgement. A place's own spread leaves no doubt.
+const (
+	doubtOfMeans     = 0.15
+	doubtOfDescribed = 0.25
+)
+
+// longRun is the spread of the days round their long-run mean over that within single months: 0.169 over 0.163 at the
+// reference years.
+const longRun = 1.05
 
 // NewClimate reads the twelve means of a place. height is above the sea.
 func NewClimate(g *Geometry, m Monthly, height unit.Length) (*Climate, Problems) {
-	c := &Climate{geometry: g, lag: min(max(float64(m.KTLag1.Or(typicalLag)), -0.99), 0.99)}
-	columns := make([]float64, 4*Hours)
-	for i, column := range []*[]float64{&c.ceiling, &c.share, &c.spread, &c.tAir} {
+	return newClimate(g, m, height, doubtOfMeans)
+}
+
+func newClimate(g *Geometry, m Monthly, height unit.Length, doubt float64) (*Climate, Problems) {
+	c := &Climate{geometry: g, warmth: newWarmth(m)}
+	columns := make([]float64, 3*Hours)
+	for i, column := range []*[]float64{&c.ceiling, &c.share, &c.spread} {
 		*column = columns[i*Hours : (i+1)*Hours : (i+1)*Hours]
 	}
 	air := clearSkies * thinAir(height)
 	for d := range Days {
 		c.day(d, air)
+		c.between[d] = weightsOf(d)
 	}
 	var ps Problems
 	first := 0
 	for i, days := range monthLength {
-		ps = append(ps, c.month(i, first, first+days, m)...)
-		c.temperatures(i, first, first+days, m)
+		ps = append(ps, c.month(i, first, first+days, m, height)...)
 		first += days
 	}
 	if len(ps) > 0 {
 		return nil, ps
 	}
+	if m.KTSd != nil {
+		doubt = 0
+	}
+	c.curves = sync.OnceValue(func() *[len(doubts)][12]curve { return c.widened(doubt) })
+	c.memory = memoryOf(min(max(float64(m.KTLag1.Or(unit.Ratio(usualLag(c.yearly())))), -0.95), 0.95))
 	return c, nil
+}
+
+// yearly returns the mean clearness of the months that have light.
+func (c *Climate) yearly() float64 {
+	sum, lit := 0.0, 0.0
+	for _, m := range c.months {
+		if m.target > 0 {
+			sum += m.target
+			lit++
+		}
+	}
+	return sum / max(lit, 1)
+}
+
+// widened returns the months' curves with each of the doubts, under the clear sky.
+func (c *Climate) widened(doubt float64) *[len(doubts)][12]curve {
+	var out [len(doubts)][12]curve
+	for j, g := range doubts {
+		for i, m := range c.months {
+			if m.target <= 0 {
+				continue
+			}
+			out[j][i] = m.curve
+			if doubt > 0 && g != 0 {
+				out[j][i] = curveOf(m.target, m.deviation*math.Exp(doubt*g), m.curve.lo, m.curve.hi)
+			}
+			out[j][i] = out[j][i].under(m.sky/m.outside, m.target)
+		}
+	}
+	return &out
 }
 
 // day computes ceilings and shares of the hours of day d. The shares are those of source.CollaresPereira and
@@ -102,7 +157,7 @@ func (c *Climate) day(d int, air float64) {
 const tinySun = 0.2 * 3.6e6
 
 // month prepares the clearness of month i, days first … past−1.
-func (c *Climate) month(i, first, past int, m Monthly) Problems {
+func (c *Climate) month(i, first, past int, m Monthly, height unit.Length) Problems {
 	mo := month{first: first, past: past}
 	days := float64(past - first)
 	sky := 0.0
@@ -110,6 +165,7 @@ func (c *Climate) month(i, first, past int, m Monthly) Problems {
 		mo.outside += c.geometry.Day[d]
 		sky += c.most[d]
 	}
+	mo.sky = sky
 	wanted := float64(m.GHI[i]) * days
 	if wanted > sky {
 		if wanted-sky > tinySun*days {
@@ -124,33 +180,26 @@ func (c *Climate) month(i, first, past int, m Monthly) Problems {
 	if mo.outside > 0 {
 		mo.target = wanted / mo.outside
 	}
-	mo.curve = distributionOf(mo.target)
-	mo.stretch = 1
-	if m.KTSd != nil && mo.curve.spread > 0 {
-		mo.stretch = max(0, m.KTSd[i]) / mo.curve.spread
+	if mo.target > 0 {
+		// a month darker than twice the darkest day has darker days still
+		lo, hi := min(darkest, mo.target/2), clearest(mo.target, height)
+		mo.deviation = spreadOf(mo.target, lo, hi, c.geometry.Latitude, m.TMean[i])
+		if m.KTSd != nil {
+			mo.deviation = longRun * max(0, m.KTSd[i])
+		}
+		mo.curve = curveOf(mo.target, mo.deviation, lo, hi)
 	}
 	// a month nearly as bright as its ceiling needs every day at it: no limit but the clear sky's
-	mo.limit = mo.curve.most
+	mo.limit = mo.curve.hi
 	reach := 0.0
 	for d := first; d < past; d++ {
-		reach += min(mo.curve.most*c.geometry.Day[d], c.most[d])
+		reach += min(mo.curve.hi*c.geometry.Day[d], c.most[d])
 	}
 	if reach < wanted {
 		mo.limit = math.Inf(1)
 	}
 	c.months[i] = mo
 	return nil
-}
-
-// temperatures gives each hour the month's mean and daily range: T̄ + (T_max − T_min)/2·cos(2π(t − 15)/24), warmest at
-// three in the afternoon. Common practice.
-func (c *Climate) temperatures(i, first, past int, m Monthly) {
-	half := float64(m.TMax[i]-m.TMin[i]) / 2
-	for d := first; d < past; d++ {
-		for k := range 24 {
-			c.tAir[d*24+k] = float64(m.TMean[i]) + half*math.Cos(2*math.Pi*(float64(k)+0.5-15)/24)
-		}
-	}
 }
 
 var monthName = [12]string{"January", "February", "March", "April", "May", "June",

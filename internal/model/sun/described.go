@@ -12,7 +12,6 @@ import (
 type described struct {
 	clearness float64 // mean of the year
 	swing     float64 // summer half above, winter half below, outside the tropics
-	spread    float64 // standard deviation of the daily clearness within a month
 	daily     float64 // highest less lowest temperature of a day, K
 }
 
@@ -20,11 +19,11 @@ type described struct {
 // its monsoon). Mixed: sixteen from Honolulu to Boston. Cloudy: Luxembourg, Seattle, Stockholm, Shanghai, London,
 // Jyväskylä (swing without Shanghai and its summer rain). Very cloudy: Sand Point alone.
 var skies = map[DescribedSky]described{
-	DescribedDesert:     {clearness: 0.66, swing: 0.02, spread: 0.104, daily: 13.2},
-	DescribedDry:        {clearness: 0.63, swing: 0.07, spread: 0.107, daily: 9.8},
-	DescribedMixed:      {clearness: 0.54, swing: 0.02, spread: 0.121, daily: 8.6},
-	DescribedCloudy:     {clearness: 0.47, swing: 0.10, spread: 0.152, daily: 7.3},
-	DescribedVeryCloudy: {clearness: 0.37, swing: 0, spread: 0.151, daily: 3.6},
+	DescribedDesert:     {clearness: 0.66, swing: 0.02, daily: 13.2},
+	DescribedDry:        {clearness: 0.63, swing: 0.07, daily: 9.8},
+	DescribedMixed:      {clearness: 0.54, swing: 0.02, daily: 8.6},
+	DescribedCloudy:     {clearness: 0.47, swing: 0.10, daily: 7.3},
+	DescribedVeryCloudy: {clearness: 0.37, swing: 0, daily: 3.6},
 }
 
 // Temperature from the latitude φ: seaWarm − seaCool·sin²φ − lapse·height, with a yearly swing of yearSwing·|sin φ|,
@@ -63,7 +62,7 @@ func describe(g *Geometry, words described, height unit.Length) Monthly {
 		weighted /= sum
 	}
 	mean := seaWarm - seaCool*math.Pow(math.Sin(lat), 2) - lapse*float64(height)
-	m := Monthly{KTSd: new([12]float64)}
+	var m Monthly
 	for i, days := range monthLength {
 		k := words.clearness + swing*(season[i]-weighted)
 		m.GHI[i] = unit.Irradiation(min(k*outside[i], veryClear*most[i]) / float64(days))
@@ -71,7 +70,6 @@ func describe(g *Geometry, words described, height unit.Length) Monthly {
 		m.TMean[i] = unit.Celsius(t)
 		m.TMax[i] = unit.Celsius(t + words.daily/2)
 		m.TMin[i] = unit.Celsius(t - words.daily/2)
-		m.KTSd[i] = words.spread
 	}
 	return m
 }

@@ -24,8 +24,8 @@ type Monthly struct {
 	TMean  [12]unit.Celsius       `json:"t_mean_c" say:"Mean air temperature" range:"[-70,60]"`
 	TMax   [12]unit.Celsius       `json:"t_day_max_c" say:"Mean of the daily highest temperature" range:"[-70,70]"`
 	TMin   [12]unit.Celsius       `json:"t_day_min_c" say:"Mean of the daily lowest temperature" range:"[-80,60]"`
-	KTSd   *[12]float64           `json:"kt_sd" say:"Spread of the daily clearness within the month, if known" range:"[0,0.4]"`
-	KTLag1 unit.Known[unit.Ratio] `json:"kt_lag1" say:"How much a day resembles the day before (lag-one correlation); not known counts as 0.29" range:"[-0.9,0.95]"`
+	KTSd   *[12]float64           `json:"kt_sd" say:"Spread of the daily clearness within single months, of many years; not known is taken from light, latitude and temperature" range:"[0,0.4]"`
+	KTLag1 unit.Known[unit.Ratio] `json:"kt_lag1" say:"How much a day resembles the day before (lag-one correlation); not known is taken from the light of the year" range:"[-0.9,0.95]"`
 }
 
 // Horizon is one point of the skyline.

@@ -3,123 +3,140 @@ package sun
 import (
 	"fmt"
 	"math"
-
-	"duskweight/internal/model/unit"
 )
 
-// Sky draws the year of a seed: the same seed gives the same year to the last digit.
+// Sky draws the plan year of a seed: an average year, in which every month has its mean light and its mean temperature.
+// No real year is like it; Fill draws those. The same seed gives the same year to the last digit.
 func (c *Climate) Sky(seed uint64) *Sky {
-	s := &Sky{GHI: make([]float64, Hours), DHI: make([]float64, Hours), TAir: c.tAir, Geometry: c.geometry, Remarks: c.Remarks}
+	s := c.blank()
 	s.Made = fmt.Sprintf("hours made from twelve monthly means, seed %d", seed)
-	c.Fill(s, seed)
-	return s
-}
-
-// Fill draws the year of a seed into the columns of a sky made by Sky, without allocating.
-func (c *Climate) Fill(s *Sky, seed uint64) {
-	var k [Days]float64
-	c.clearness(seed, &k)
-	for d := range Days {
-		c.hours(d, k[d], s.GHI[:Hours], s.DHI[:Hours])
-	}
-}
-
-// clearness draws the year's daily clearness: one Gaussian chain z through the year, z ← φ z + √(1 − φ²)·N(0, 1), the
-// first z from N(0, 1); u = Φ(z) is the share of the month's days that are darker (source.Graham).
-func (c *Climate) clearness(seed uint64, k *[Days]float64) {
-	g := generator(seed)
-	z := g.normal()
-	fresh := math.Sqrt(1 - c.lag*c.lag)
+	var r round
+	c.round(seed, calm, &r)
+	var k, t [Days]float64
 	for i := range c.months {
 		m := &c.months[i]
 		for d := m.first; d < m.past; d++ {
-			if d > 0 {
-				z = c.lag*z + fresh*g.normal()
+			k[d], t[d] = m.curve.at(r.z[d]), r.warm[d]*c.warmth.spread[i]
+		}
+		c.balance(m, &k)
+		level(t[m.first:m.past])
+	}
+	c.write(s, &k, &t)
+	return s
+}
+
+// blank returns a sky with room for the hours of a year.
+func (c *Climate) blank() *Sky {
+	return &Sky{GHI: make([]float64, Hours), DHI: make([]float64, Hours), TAir: make([]float64, Hours), Geometry: c.geometry, Remarks: c.Remarks}
+}
+
+// Made draws year j of a seed as Fill does, into a sky of its own.
+func (c *Climate) Made(seed uint64, j int) *Sky {
+	s := c.blank()
+	s.Made = fmt.Sprintf("made year %d from twelve monthly means, seed %d", j+1, seed)
+	c.Fill(s, seed, j)
+	return s
+}
+
+// Fill draws made year j of a seed into the columns of a sky made by Sky, without allocating. No month is held at its mean:
+// over many years months and years spread as real ones do.
+func (c *Climate) Fill(s *Sky, seed uint64, j int) {
+	var k, t [Days]float64
+	c.days(seed, j, &k, &t)
+	c.write(s, &k, &t)
+}
+
+// days draws made year j of a seed: each day's clearness, and how far its temperature is from the mean of its date, K.
+func (c *Climate) days(seed uint64, j int, k, t *[Days]float64) {
+	var r round
+	c.round(Seed(seed, j), wandering, &r)
+	curves := &c.curves()[j%len(doubts)]
+	for i := range c.months {
+		m := &c.months[i]
+		for d := m.first; d < m.past; d++ {
+			if c.geometry.Day[d] > 0 && m.target > 0 {
+				k[d] = min(curves[i].at(r.z[d]), c.most[d]/c.geometry.Day[d])
 			}
-			k[d] = m.target + (m.curve.at(normalCDF(z))-m.target)*m.stretch
-		}
-		c.balance(m, k)
-	}
-}
-
-// balance holds the days of a month between the darkest and the clearest and scales them until their mean, weighted by
-// the light outside, is the month's: {scale, clamp} until it holds to 1e-12.
-func (c *Climate) balance(m *month, k *[Days]float64) {
-	if m.target <= 0 {
-		clear(k[m.first:m.past])
-		return
-	}
-	outside := c.geometry.Day[m.first:m.past]
-	kk := k[m.first:m.past]
-	var most [31]float64
-	for i, o := range outside {
-		if o > 0 {
-			most[i] = min(m.limit, c.most[m.first+i]/o)
-		}
-	}
-	least := min(leastClearness, m.target)
-	factor := 1.0
-	for range 300 {
-		sum := 0.0
-		for i, o := range outside {
-			kk[i] = min(max(kk[i]*factor, least), most[i])
-			sum += kk[i] * o
-		}
-		if sum <= 0 {
-			return
-		}
-		factor = m.target * m.outside / sum
-		if math.Abs(factor-1) <= 1e-13 {
-			return
-		}
-	}
-	settle(kk, outside, most[:], least, m.target*m.outside)
-}
-
-// settle moves what is still missing after the scaling, where nearly every day stands at a limit, in proportion to the
-// room that each day has.
-func settle(k, outside, most []float64, least, wanted float64) {
-	sum, up, down := 0.0, 0.0, 0.0
-	for i, o := range outside {
-		sum += k[i] * o
-		up += max(0, most[i]-k[i]) * o
-		down += max(0, k[i]-least) * o
-	}
-	missing := wanted - sum
-	for i := range outside {
-		switch {
-		case missing > 0 && up > 0:
-			k[i] += max(0, most[i]-k[i]) * min(1, missing/up)
-		case missing < 0 && down > 0:
-			k[i] -= max(0, k[i]-least) * min(1, -missing/down)
+			t[d] = r.warm[d] * c.warmth.spread[i]
 		}
 	}
 }
 
-// hours writes the hours of day d with clearness k: global by r_t, diffuse by Erbs and r_d, no hour above its ceiling;
-// what is cut off goes to the other hours of the day, in proportion to their room.
-func (c *Climate) hours(d int, k float64, ghi, dhi []float64) {
-	from, to := c.sunrise[d], c.sunset[d]
-	day := k * c.geometry.Day[d]
-	diffuse := day * min(1, DiffuseOfDay(k, unit.Angle(c.geometry.Sunset[d])))
-	over, room := 0.0, 0.0
-	for h := from; h < to; h++ {
-		i := day * c.share[h]
-		if i > c.ceiling[h] {
-			over += i - c.ceiling[h]
-			i = c.ceiling[h]
+// write fills the hours from each day's clearness and deviation of temperature.
+func (c *Climate) write(s *Sky, k, t *[Days]float64) {
+	ghi, dhi, air := s.GHI[:Hours], s.DHI[:Hours], s.TAir[:Hours]
+	for i := range c.months {
+		m := &c.months[i]
+		for d := m.first; d < m.past; d++ {
+			c.hours(d, k[d], ghi, dhi)
+			ratio := 1.0
+			if m.target > 0 && c.geometry.Day[d] > 0 {
+				ratio = k[d] / m.target
+			}
+			c.warmth.hours(d, i, t[d], ratio, air)
 		}
-		room += c.ceiling[h] - i
-		ghi[h] = i
 	}
-	raise := 0.0
-	if over > 0 && room > 0 {
-		raise = min(1, over/room)
+}
+
+// level takes the mean off the values.
+func level(v []float64) {
+	sum := 0.0
+	for _, x := range v {
+		sum += x
 	}
-	for h := from; h < to; h++ {
-		if raise > 0 {
-			ghi[h] += raise * (c.ceiling[h] - ghi[h])
+	for i := range v {
+		v[i] -= sum / float64(len(v))
+	}
+}
+
+// round is a year's chance, day by day: the normal score of the clearness, and the deviation of the temperature in
+// spreads of its month.
+type round struct{ z, warm [Days]float64 }
+
+// slow is the share of the scores' variance that lasts: for weeks, and for the whole year.
+type slow struct{ month, year float64 }
+
+// A made year wanders: shares fitted to the spread of months and years of the reference years. The plan year is calm.
+var calm, wandering = slow{}, slow{month: 0.015, year: 0.008}
+
+// round draws a year's chance in a fixed order of the generator: the whole year, fourteen mid-months, then for each
+// day its score and its own warmth.
+func (c *Climate) round(seed uint64, share slow, r *round) {
+	g := generator(seed)
+	whole := g.normal()
+	var weeks [14]float64
+	for i := range weeks {
+		weeks[i] = g.normal()
+	}
+	days, months, year := math.Sqrt(1-share.month-share.year), math.Sqrt(share.month), math.Sqrt(share.year)
+	keep := math.Sqrt(1 - warmLag*warmLag)
+	before, dayBefore, warm := 0.0, 0.0, 0.0
+	for i := range c.months {
+		tie := c.warmth.tie[i]
+		free := math.Sqrt(1 - tie*tie)
+		for d := c.months[i].first; d < c.months[i].past; d++ {
+			n, own := g.normal(), g.normal()
+			x := c.memory.next(d, before, dayBefore, n)
+			before, dayBefore = x, before
+			m := &c.between[d]
+			r.z[d] = days*x + months*(m.early*weeks[m.number]+m.late*weeks[m.number+1]) + year*whole
+			fresh := tie*n + free*own
+			if warm = warmLag*warm + keep*fresh; d == 0 {
+				warm = fresh
+			}
+			r.warm[d] = warm
 		}
-		dhi[h] = min(ghi[h], diffuse*c.spread[h])
 	}
+}
+
+// weights are those of the two mid-months between which a day lies; their squares add up to 1.
+type weights struct {
+	number      int
+	early, late float64
+}
+
+func weightsOf(d int) weights {
+	i, f := midMonths(d)
+	length := math.Hypot(1-f, f)
+	return weights{i, (1 - f) / length, f / length}
 }

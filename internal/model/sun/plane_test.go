@@ -143,7 +143,7 @@ func BenchmarkClimateFill(b *testing.B) {
 	seed := uint64(0)
 	for b.Loop() {
 		seed++
-		c.Fill(s, seed)
+		c.Fill(s, seed, 0)
 	}
 	b.ReportMetric(float64(b.Elapsed().Nanoseconds())/float64(b.N)/Hours, "ns/hour")
 }

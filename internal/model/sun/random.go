@@ -4,7 +4,7 @@ import "math"
 
 // The weather's random numbers are our own, so that the seed on the printed sheet gives the same year for ever:
 // SplitMix64 gives 64 bits, the upper 53 of them give a number between 0 and 1, the inverse normal distribution AS 241
-// gives a number from N(0, 1). One such number is drawn for each day, 1 January first.
+// gives a number from N(0, 1). A year draws 745 of them in a fixed order (see round).
 
 // generator is SplitMix64 (source.SplitMix.At("fig. 17")); its value is the state.
 type generator uint64
@@ -45,9 +45,6 @@ func Uniform(seed uint64, name string, j int) float64 {
 	g := generator(Seed(seed^h, j+1))
 	return g.uniform()
 }
-
-// normalCDF returns Φ(z).
-func normalCDF(z float64) float64 { return 0.5 * math.Erfc(-z/math.Sqrt2) }
 
 // inverseNormal returns Φ⁻¹(p) to about sixteen digits, 0 < p < 1: source.Wichura.At("PPND16").
 func inverseNormal(p float64) float64 {

@@ -15,6 +15,9 @@ func TestGeneratorAgainstReference(t *testing.T) {
 	}
 }
 
+// normalCDF returns Φ(z).
+func normalCDF(z float64) float64 { return 0.5 * math.Erfc(-z/math.Sqrt2) }
+
 // source.Wichura.At("test values"): Φ⁻¹(0.25), Φ⁻¹(0.001), Φ⁻¹(1e-20), to the sixteen digits it promises; and the
 // distribution function leads back.
 func TestInverseNormal(t *testing.T) {

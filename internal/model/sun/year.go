@@ -8,18 +8,27 @@ import (
 	"duskweight/internal/say"
 )
 
-// Year makes the hourly year of a place: from its twelve means and the seed, from a sky in words and the seed, or from
-// the project's weather file. Same input, same year to the last digit. On any problem there is no sky.
+// Year makes the plan year of a place: an average one from its twelve means and the seed or from a sky in words and the
+// seed, or the hours of the project's weather file. Same input, same year to the last digit. On any problem there is no
+// sky.
 func Year(place Place, seed uint64, weather *Series) (*Sky, Problems) {
+	return yearOf(place, seed, weather, func(c *Climate) *Sky { return c.Sky(seed) })
+}
+
+// MadeYear makes year j of the made years of a place, which differ as real years do; a weather file has one year only.
+func MadeYear(place Place, seed uint64, j int, weather *Series) (*Sky, Problems) {
+	return yearOf(place, seed, weather, func(c *Climate) *Sky { return c.Made(seed, j) })
+}
+
+func yearOf(place Place, seed uint64, weather *Series, draw func(*Climate) *Sky) (*Sky, Problems) {
 	if place.Sky == SkyFile {
 		return fromSeries(weather)
 	}
-	g, c, ps := ClimateOf(place)
+	_, c, ps := ClimateOf(place)
 	if len(ps) > 0 {
 		return nil, ps
 	}
-	s := c.Sky(seed)
-	s.Geometry = g
+	s := draw(c)
 	if place.Sky == SkyDescribed {
 		s.Rough = true
 		s.Made = fmt.Sprintf("rough: hours made from a sky described in words, seed %d", seed)
@@ -50,7 +59,7 @@ func ClimateOf(place Place) (*Geometry, *Climate, Problems) {
 			return nil, nil, Problems{{"described", say.Words("say how your sky is, or choose another way to know it")}}
 		}
 		g := NewGeometry(latitude, longitude, offset)
-		c, ps := NewClimate(g, describe(g, words, height), height)
+		c, ps := newClimate(g, describe(g, words, height), height, doubtOfDescribed)
 		return g, c, ps
 	}
 	return nil, nil, Problems{{"sky", say.Words("say how the sky is known: by monthly means, in words, or by a weather file")}}

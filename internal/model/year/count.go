@@ -74,6 +74,7 @@ func (c *count) close(b *Brief, n int) {
 		whole, essential := c.d.lit(k, c.w.missed[k], c.w.missedEssential[k])
 		b.NightsServed += one(whole)
 		b.NightsEssential += one(essential)
+		b.NightsFull += one(c.w.missed[k] <= full*c.d.wanted[k])
 	}
 }
 
@@ -82,6 +83,14 @@ func (c *count) close(b *Brief, n int) {
 func (d *Demand) lit(k int, missed, missedEssential float64) (whole, essential bool) {
 	whole = missed <= served*d.wanted[k]
 	return whole, whole || missedEssential <= served*d.wantedEssential[k]
+}
+
+// NightsFull returns how many of the nights that count miss at most 1 % of what they want.
+func (out *Result) NightsFull() (n int) {
+	for _, night := range out.NightLog {
+		n += one(night.Counted && float64(night.Unmet) <= full*float64(night.Wanted))
+	}
+	return n
 }
 
 // one is 1 where it is so, else 0.

@@ -130,6 +130,7 @@ type Brief struct {
 	Nights          int
 	NightsServed    int
 	NightsEssential int
+	NightsFull      int         // nights in which at most 1 % was missing
 	LongestOutage   int         // hours
 	End             unit.Energy // own joules of the first store; 0 without one
 }
