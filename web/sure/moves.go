@@ -21,7 +21,7 @@ type moveBar struct{ Y, TextY, Width, TextX, Label, Text string }
 
 // moveWords say an input, and which way its more goes.
 var moveWords = map[string]string{
-	"sun":    "Light of the whole year",
+	"sun":    "Light of the twelve means",
 	"panels": "Power of the panels",
 	"lamps":  "What lamps and devices take",
 	"idle":   "What uses power all the time",

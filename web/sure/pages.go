@@ -42,12 +42,12 @@ func (s *Pages) OfVariant(r chi.Router) {
 	r.Post("/sure", s.Page(s.tryVariantSure))
 }
 
-// The page How sure: /projects/{project}/sure?v=1&v=2&n=100&parts=yes. Many weather years for up to four variants. With
+// The page How sure: /projects/{project}/sure?v=1&v=2&n=200&parts=yes. Many weather years for up to four variants. With
 // scripts the numbers come as they are made, from …/sure/many, and a button stops them; without, the page comes when all
 // is done. Who leaves the page stops the work.
 
 const (
-	usualYears = 100
+	usualYears = 200
 	manyYears  = 1000
 	fewYears   = 10
 )
@@ -129,7 +129,7 @@ func (s *Pages) sendYearsCSV(w http.ResponseWriter, r *http.Request) error {
 	sure := a.run.Sure()
 	for _, c := range sure.Variants {
 		name := page.OrUnnamed(c.Name)
-		t.Head = append(t.Head, name+": nights with light", name+": longest without, h", name+": share served")
+		t.Head = append(t.Head, name+": full nights", name+": longest without, h", name+": share served")
 	}
 	for i := range sure.Years {
 		row := []any{i + 1}
@@ -225,7 +225,7 @@ func (a sureAsked) query(n int) url.Values {
 	return q
 }
 
-// yearsAsked reads how many years are asked for; 100 where the address does not say.
+// yearsAsked reads how many years are asked for; 200 where the address does not say.
 func yearsAsked(typed string) (int, error) {
 	if typed == "" {
 		return usualYears, nil
@@ -243,10 +243,10 @@ func (s *Pages) showVariantSure(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return page.SeeOther(w, r, fmt.Sprintf("%s/sure?v=%d&n=100&parts=yes", page.ProjectURL(p.ID), v.ID))
+	return page.SeeOther(w, r, fmt.Sprintf("%s/sure?v=%d&n=200&parts=yes", page.ProjectURL(p.ID), v.ID))
 }
 
-// tryVariantSure is the second answer that follows typing: 100 years of the variant as it is typed.
+// tryVariantSure is the second answer that follows typing: 200 made years of the variant as it is typed.
 func (s *Pages) tryVariantSure(w http.ResponseWriter, r *http.Request) error {
 	p, saved, sys, err := s.VariantIn(r)
 	if err != nil {

@@ -41,7 +41,7 @@ func (s *Pages) sendRange(w http.ResponseWriter, r *http.Request) error {
 // fillRange runs the years, and compares each pair of variants where that is asked for.
 func fillRange(ctx context.Context, v *page.RangeView, g model.Ground, variants []model.Variant, pairs bool, sys unit.System) error {
 	if g.Sky == nil || g.Load.ApplianceYear <= 0 {
-		v.Say = "No year can be tried yet: the place or the lamps are not known."
+		v.Say = "No year can be made yet: the place or the lamps are not known."
 		return nil
 	}
 	sure, err := search.Years(ctx, g.Project, variants, usualYears, runtime.GOMAXPROCS(0), nil)
@@ -76,7 +76,7 @@ func rangeLineOf(c search.Certain, nights int, sys unit.System) page.RangeLine {
 	case float64(c.Nine) == usual && usual == good:
 		l.Range = fmt.Sprintf("A bad, a usual and a good year have %.0f.", usual)
 	default:
-		l.Range = fmt.Sprintf("A bad year has %d, a usual year %.0f, a good year %.0f.", c.Nine, usual, good)
+		l.Range = fmt.Sprintf("Usual year %.0f; one year in ten is under %d, one over %.0f.", usual, c.Nine, math.Floor(c.Light.Good))
 	}
 	return l
 }

@@ -10,7 +10,7 @@ import (
 // Years that are all alike are told once.
 func TestRangeOfOneNumber(t *testing.T) {
 	c := search.Certain{Light: search.Spread{Worst: 54, Bad: 54, Usual: 54, Good: 54, Best: 54}, Nine: 54}
-	if l := rangeLineOf(c, 365, unit.Metric); l.Nine != "In every year that was tried 54 of 365 nights have light." || l.Range != "" {
+	if l := rangeLineOf(c, 365, unit.Metric); l.Nine != "In every made year 54 of 365 nights are full." || l.Range != "" {
 		t.Errorf("%+v", l)
 	}
 	c.Light.Best = 57

@@ -23,9 +23,9 @@ func TestSurePage(t *testing.T) {
 	webtest.Ask(s.Handler(), "POST", "/sample", map[string][]string{})
 	began := time.Now()
 	w := webtest.Ask(s.Handler(), "GET", "/projects/1/sure", nil)
-	t.Logf("100 years of three variants: %v", time.Since(began).Round(time.Millisecond))
+	t.Logf("200 years of three variants: %v", time.Since(began).Round(time.Millisecond))
 	body := w.Body.String()
-	for _, want := range []string{"in about 9 years of 10 at least", "Bad year", "Usual year", "Good year", "100 years of weather", "n=1000", "/help/sure"} {
+	for _, want := range []string{"in 9 of 10 made years at least", "Bad year", "Usual year", "Good year", "200 made years of weather", "n=1000", "/help/sure"} {
 		if !strings.Contains(body, want) {
 			t.Errorf("not on the page: %q", want)
 		}
@@ -34,7 +34,7 @@ func TestSurePage(t *testing.T) {
 	if n := strings.Count(body, "<figure"); w.Code != http.StatusOK || n != 3 || strings.Count(body, "<polyline") != 2 {
 		t.Errorf("status %d, %d strips, want 3", w.Code, n)
 	}
-	if body := webtest.Ask(s.Handler(), "GET", "/projects/1/sure?v=2&n=20", nil).Body.String(); strings.Count(body, "<polyline") != 1 || !strings.Contains(body, "20 years of weather") {
+	if body := webtest.Ask(s.Handler(), "GET", "/projects/1/sure?v=2&n=20", nil).Body.String(); strings.Count(body, "<polyline") != 1 || !strings.Contains(body, "20 made years of weather") {
 		t.Error("one variant and 20 years: not what was asked")
 	}
 	for _, n := range []string{"0", "-1", "9", "1001", "many", "1e2", "99999999999999999999"} {
@@ -111,11 +111,11 @@ func TestYearsFollowTyping(t *testing.T) {
 	if !strings.Contains(page, `data-follow="/projects/1/variants/2/sure"`) {
 		t.Error("the page does not ask for it")
 	}
-	if w := webtest.Ask(s.Handler(), "GET", "/projects/1/variants/2/sure", nil); w.Code != http.StatusSeeOther || w.Header().Get("Location") != "/projects/1/sure?v=2&n=100&parts=yes" {
+	if w := webtest.Ask(s.Handler(), "GET", "/projects/1/variants/2/sure", nil); w.Code != http.StatusSeeOther || w.Header().Get("Location") != "/projects/1/sure?v=2&n=200&parts=yes" {
 		t.Errorf("without scripts: %d %s", w.Code, w.Header().Get("Location"))
 	}
 	body := webtest.Ask(s.Handler(), "POST", "/projects/1/variants/2/sure", map[string][]string{form.NameRevision: {"1"}}).Body.String()
-	if !strings.Contains(body, "in about 9 years of 10 at least") {
+	if !strings.Contains(body, "in 9 of 10 made years at least") {
 		t.Errorf("the saved variant: %s", webtest.TextOf(body))
 	}
 }
@@ -147,7 +147,7 @@ func TestBrowserYearsStop(t *testing.T) {
 	tab.Clean()
 }
 
-// Nights that ask for nothing are not nights with light.
+// Nights that ask for nothing are not full nights.
 func TestSureWithoutLamps(t *testing.T) {
 	s := webtest.NewSite(t)
 	webtest.Ask(s.Handler(), "POST", "/sample", map[string][]string{})

@@ -68,7 +68,7 @@ func sureOf(s search.Sure, p model.Project, sys unit.System) sureView {
 		return v
 	}
 	v.Parts = s.Parts
-	v.Say = fmt.Sprintf("%s years of weather, made from the same monthly means and the same for every variant. Each has %d nights that count.", page.Thousands(s.Years), s.Nights)
+	v.Say = fmt.Sprintf("%s made years of weather, from the same monthly means and the same for every variant. Each has %d nights that count.", page.Thousands(s.Years), s.Nights)
 	if !s.WhyOne.IsZero() {
 		v.Say = fmt.Sprintf("%s draws of the parts, all with the same weather: %s. Each has %d nights that count.", page.Thousands(s.Years), s.WhyOne.In(sys), s.Nights)
 	}
@@ -113,22 +113,22 @@ func sureRowOf(c search.Certain, nights int, sys unit.System) sureRow {
 	}
 }
 
-// nineSay is the headline of a variant: what can be counted on in about 9 years of 10.
+// nineSay is the headline of a variant: how many nights are full in 9 of 10 made years.
 func nineSay(c search.Certain, nights int) string {
 	switch {
 	case c.Light.Best == 0:
-		return "in no year does a single night have light to its end."
+		return "in no made year is a single night full."
 	case c.Light.Worst == c.Light.Best:
-		return fmt.Sprintf("in every year that was tried %.0f of %d nights have light.", c.Light.Best, nights)
+		return fmt.Sprintf("in every made year %.0f of %d nights are full.", c.Light.Best, nights)
 	case c.Nine == 0:
-		return fmt.Sprintf("a bad year may have no night with light; a good one has %.0f of %d.", c.Light.Good, nights)
+		return fmt.Sprintf("a bad year may have no full night; a good one has %.0f of %d.", c.Light.Good, nights)
 	case c.Nine == nights:
-		return "in about 9 years of 10 every night has light."
+		return "in 9 of 10 made years every night is full."
 	}
-	return fmt.Sprintf("in about 9 years of 10 at least %d of %d nights have light.", c.Nine, nights)
+	return fmt.Sprintf("in 9 of 10 made years at least %d of %d nights are full.", c.Nine, nights)
 }
 
-// pairSay tells how often one variant has more nights with light than another, the better one first.
+// pairSay tells how often one variant has more full nights than another, the better one first.
 func pairSay(a, b string, v search.Versus) string {
 	a, b = page.OrUnnamed(a), page.OrUnnamed(b)
 	if v.Less > v.More {
@@ -138,13 +138,13 @@ func pairSay(a, b string, v search.Versus) string {
 	n := page.Thousands(v.Years)
 	switch {
 	case v.Same == v.Years:
-		return fmt.Sprintf("In every one of %s years, %s and %s have the same number of nights with light.", n, a, b)
+		return fmt.Sprintf("In every one of %s years, %s and %s have the same number of full nights.", n, a, b)
 	case v.More == v.Years:
-		return fmt.Sprintf("In all %s years, %s has more nights with light than %s: a chance above %.3g %%.", n, a, b, 100*(1-v.Bound()))
+		return fmt.Sprintf("In all %s years, %s has more full nights than %s: a chance above %.3g %%.", n, a, b, 100*(1-v.Bound()))
 	case v.More == v.Less:
-		return fmt.Sprintf("Neither is better: in %s of %s years, %s has more nights with light than %s, in as many it has fewer, and in %s the same.", page.Thousands(v.More), n, a, b, page.Thousands(v.Same))
+		return fmt.Sprintf("Neither is better: in %s of %s years, %s has more full nights than %s, in as many it has fewer, and in %s the same.", page.Thousands(v.More), n, a, b, page.Thousands(v.Same))
 	}
-	return fmt.Sprintf("In %s of %s years, %s has more nights with light than %s. In %s it has the same and in %s fewer. The chance is %s, give or take %s.",
+	return fmt.Sprintf("In %s of %s years, %s has more full nights than %s. In %s it has the same and in %s fewer. The chance is %s, give or take %s.",
 		page.Thousands(v.More), n, a, b, page.Thousands(v.Same), page.Thousands(v.Less), percentTo(v.Chance(), v.Places()), percentTo(v.Error(), v.Places()))
 }
 
@@ -190,7 +190,7 @@ func seconds(d time.Duration) string {
 	return unit.Rounded(max(0.01, d.Seconds()), 2) + " s"
 }
 
-// sureStrip is one variant's years in a row, from the fewest nights with light to the most.
+// sureStrip is one variant's years in a row, from the fewest full nights to the most.
 type sureStrip struct {
 	Name, Say string
 	Line      string // points of the years
@@ -216,7 +216,7 @@ func stripsOf(s search.Sure) []sureStrip {
 		switch {
 		case len(c.Nights) < 2:
 		case c.Light.Worst == c.Light.Best:
-			out = append(out, sureStrip{Name: page.OrUnnamed(c.Name), Say: fmt.Sprintf("%.0f nights with light in every one of %s years.", c.Light.Best, page.Thousands(len(c.Nights)))})
+			out = append(out, sureStrip{Name: page.OrUnnamed(c.Name), Say: fmt.Sprintf("%.0f full nights in every one of %s years.", c.Light.Best, page.Thousands(len(c.Nights)))})
 		default:
 			out = append(out, stripOf(c, float64(s.Nights)))
 		}
@@ -246,7 +246,7 @@ func stripOf(c search.Certain, nights float64) sureStrip {
 	at := func(v float64) string { return fmt.Sprintf("%.1f", v) }
 	sorted := slices.Sorted(slices.Values(c.Nights))
 	t := sureStrip{Name: page.OrUnnamed(c.Name), Last: page.Thousands(len(sorted))}
-	t.Say = fmt.Sprintf("From %.0f nights with light in the worst of %s years to %.0f in the best.", c.Light.Worst, t.Last, c.Light.Best)
+	t.Say = fmt.Sprintf("From %.0f full nights in the worst of %s years to %.0f in the best.", c.Light.Worst, t.Last, c.Light.Best)
 	var line strings.Builder
 	for i, n := range sorted {
 		fmt.Fprintf(&line, "%s,%s ", at(x(float64(i)/float64(len(sorted)-1))), at(y(n)))
