@@ -111,26 +111,66 @@ func (c *curve) centre(mean float64) {
 	}
 }
 
-// under returns the curve moved up until its mean is as given again where no day can be clearer than a ceiling: the clear
-// sky of a dark winter cuts the brightest days off. Where the ceiling is at the mean or below, nothing helps.
-func (c curve) under(ceiling, mean float64) curve {
-	if ceiling >= c.hi || ceiling <= mean || c.lo >= mean {
+// under returns the curve whose days have this mean and spread where none can be clearer than a ceiling: the clear sky of
+// a dark winter cuts the brightest days off, which would make the month darker and more even than it is. Where the ceiling
+// is at the mean or below nothing helps; where days of two kinds alone would spread so far, the spread is what it can be.
+func (c curve) under(ceiling, mean, spread float64) curve {
+	if ceiling >= c.hi || ceiling <= mean || c.lo >= mean || c.sigma <= 0 {
 		return c
 	}
-	low, high := c.mu, c.mu+30
-	for range 50 {
-		c.mu = (low + high) / 2
-		sum := 0.0
-		for i, w := range &scores.weight {
-			sum += w * min(c.at(scoreAt(i)), ceiling)
+	spread = min(spread, widest*math.Sqrt((mean-c.lo)*(ceiling-mean)))
+	low, high := c.sigma, 64.0
+	for range 60 {
+		have := c.raise(ceiling, mean)
+		if math.Abs(have-spread) <= 1e-9 {
+			break
 		}
-		if sum < mean {
-			low = c.mu
+		if have > spread {
+			high = c.sigma
 		} else {
-			high = c.mu
+			low = c.sigma
 		}
+		next := c.sigma * spread / have
+		if !(next > low && next < high) {
+			next = (low + high) / 2
+		}
+		c.sigma = next
 	}
+	c.raise(ceiling, mean)
 	return c
+}
+
+// raise sets μ so that the mean of the days under a ceiling is as given, and returns their standard deviation.
+func (c *curve) raise(ceiling, mean float64) (spread float64) {
+	low, high := c.mu-30, c.mu+30
+	for range 100 {
+		have, square, slope := 0.0, 0.0, 0.0
+		for i, w := range &scores.weight {
+			k := c.at(scoreAt(i))
+			if k < ceiling {
+				slope += w * (k - c.lo) * (c.hi - k) / (c.hi - c.lo)
+			}
+			k = min(k, ceiling)
+			have += w * k
+			square += w * k * k
+		}
+		spread = math.Sqrt(max(0, square-have*have))
+		off := have - mean
+		if math.Abs(off) <= 1e-14 {
+			break
+		}
+		if off > 0 {
+			high = c.mu
+		} else {
+			low = c.mu
+		}
+		next := c.mu - off/slope
+		if !(next > low && next < high) {
+			next = (low + high) / 2
+		}
+		c.mu = next
+	}
+	return spread
 }
 
 // spreadAt returns the standard deviation of the curve, whose mean is given, and how fast it rises with σ while μ holds

@@ -93,3 +93,20 @@ func TestDiffuseAndHoursOfDuffieBeckman(t *testing.T) {
 	// the clear sky a little above the sea: source.FAO56.At("ex. 18, p. 115"): 100 m, Ra 41.09: (0.75 + 2e-5·100)·41.09 = 30.90
 	near(t, "FAO-56 ex. 18", 0.75*thinAir(100)*41.09, 30.90, 0.01)
 }
+
+// A curve cut off by a clear sky has the mean and the spread that it was asked for, summed here over a grid five times as
+// fine; where the two kinds of day, darkest and clear, cannot spread so far, it keeps its mean.
+func TestCurveUnderAClearSky(t *testing.T) {
+	for _, x := range []struct{ mean, spread, hi, ceiling float64 }{{0.2638, 0.1682, 0.7075, 0.6244}, {0.2638, 0.1954, 0.7075, 0.6244}, {0.15, 0.11, 0.687, 0.35}, {0.3, 0.25, 0.714, 0.32}} {
+		c := curveOf(x.mean, x.spread, darkest, x.hi).under(x.ceiling, x.mean, x.spread)
+		sum, first, second := 0.0, 0.0, 0.0
+		for z := -5.0; z <= 5; z += 0.01 {
+			w, k := math.Exp(-z*z/2), min(c.at(z), x.ceiling)
+			sum, first, second = sum+w, first+w*k, second+w*k*k
+		}
+		mean := first / sum
+		near(t, fmt.Sprint("mean under ", x.ceiling), mean, x.mean, 2e-4)
+		most := widest * math.Sqrt((x.mean-darkest)*(x.ceiling-x.mean))
+		near(t, fmt.Sprint("spread under ", x.ceiling), math.Sqrt(second/sum-mean*mean), min(x.spread, most), 5e-4)
+	}
+}

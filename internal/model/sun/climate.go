@@ -112,11 +112,12 @@ func (c *Climate) widened(doubt float64) *[len(doubts)][12]curve {
 			if m.target <= 0 {
 				continue
 			}
+			spread := m.deviation * math.Exp(doubt*g)
 			out[j][i] = m.curve
 			if doubt > 0 && g != 0 {
-				out[j][i] = curveOf(m.target, m.deviation*math.Exp(doubt*g), m.curve.lo, m.curve.hi)
+				out[j][i] = curveOf(m.target, spread, m.curve.lo, m.curve.hi)
 			}
-			out[j][i] = out[j][i].under(m.sky/m.outside, m.target)
+			out[j][i] = out[j][i].under(m.sky/m.outside, m.target, spread)
 		}
 	}
 	return &out

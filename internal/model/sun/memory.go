@@ -7,8 +7,7 @@ import "math"
 type memory struct{ first, one, two, fresh float64 }
 
 // usualLag returns the lag-one correlation of the daily scores of a place by the mean clearness of its
-// months. Fitted to
-// 27 places, which lie 0.10 beside it.
+// months. Fitted to 27 places, which lie 0.10 beside it.
 func usualLag(k float64) float64 { return min(max(0.36+1.1*(k-0.5), 0.20), 0.60) }
 
 // memoryOf returns the chain with a lag-one correlation ρ1. Real days two apart have ρ2 = ρ1/2, fitted to the same
