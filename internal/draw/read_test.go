@@ -111,6 +111,10 @@ func strokes(t *testing.T, d string) (out [][]Point) {
 			at = Point{next(), next()}
 		case "l":
 			at = Point{at.X + next(), at.Y + next()}
+		case "H":
+			at.X = next()
+		case "V":
+			at.Y = next()
 		case "h":
 			at.X += next()
 		case "v":

@@ -126,10 +126,21 @@ func (p *pen) path(points []float64, shut bool, look ...attrs) {
 	if len(points) < 4 {
 		return
 	}
+	x, y := num(points[0]), num(points[1])
 	var d strings.Builder
-	for i := 0; i+1 < len(points); i += 2 {
-		d.WriteString(map[bool]string{true: "M", false: "L"}[i == 0])
-		d.WriteString(num(points[i]) + " " + num(points[i+1]))
+	d.WriteString("M" + x + " " + y)
+	for i := 2; i+1 < len(points); i += 2 {
+		toX, toY := num(points[i]), num(points[i+1])
+		switch {
+		case toX == x && toY == y:
+		case toY == y:
+			d.WriteString("H" + toX)
+		case toX == x:
+			d.WriteString("V" + toY)
+		default:
+			d.WriteString("L" + toX + " " + toY)
+		}
+		x, y = toX, toY
 	}
 	if shut {
 		d.WriteString("Z")
