@@ -129,7 +129,7 @@ func TestBrowserYearsStop(t *testing.T) {
 	tab := b.Open(t, browsertest.Look{Width: 1366, Height: 900})
 	tab.Go(base + "/projects/1/sure?v=2&n=10&parts=yes")
 	tab.Click("#sure-results a[data-many]")
-	tab.Wait(`!document.getElementById("sure-work").hidden && document.getElementById("sure-results").textContent.includes("25 years of weather")`)
+	tab.Wait(`!document.getElementById("sure-work").hidden && document.getElementById("sure-results").textContent.includes("25 made years of weather")`)
 	tab.Shot("sure-work")
 	tab.Click("#sure-stop")
 	tab.Wait(`document.getElementById("sure-work").hidden`)
