@@ -71,20 +71,21 @@ func voltsFeed(j judgement, h *HoistResult) []reason.Reason {
 		Mend: say.That("Use the line's voltage, or a converter that steps it up.")})
 }
 
+// checkWord is the word of readiness of a check.
+func checkWord(c LineCheck) reason.Word {
+	return reason.Tried(c.Word == GivesWay, c.Word == GivesWay || c.Word == NotKnown)
+}
+
 // supplyCable is a wire of the motor's supply that carries less than flows.
 func supplyCable(_ judgement, h *HoistResult) []reason.Reason {
 	if !h.onLine() {
 		return nil
 	}
-	path := "raise.wire_area_m2"
-	amps, known := h.supplyCurrent()
-	area, ok := h.Design.Raise.WireArea.Value()
-	if !ok {
-		return []reason.Reason{ask("cable", path, source.IEC60364.Whole(), say.That("How thick the wires between line and motor are is not known."), say.That("Measure their cross-section."))}
+	c, mend := h.wireCheck(), say.That("Use thicker wires.")
+	if !h.Design.Raise.WireArea.Is {
+		mend = say.That("Measure their cross-section.")
 	}
-	least, most := cell.AmpacityEnds(area)
-	return worded(reason.Tried(known && amps > most, !known || amps > least), reason.Reason{ID: "cable", Path: path, Source: source.IEC60364.Whole(),
-		Say: say.That("The wires to the motor carry %s, and up to %s flow.", say.Current(least).Down(), say.Current(amps)), Mend: say.That("Use thicker wires.")})
+	return worded(checkWord(c), reason.Reason{ID: "cable", Path: c.Path, Source: source.IEC60364.Whole(), Say: c.Say, Mend: mend})
 }
 
 // supplyFuse is a fuse of the motor's supply that lets its wires burn.
@@ -109,11 +110,8 @@ func contacts(_ judgement, h *HoistResult) []reason.Reason {
 	if !h.onLine() {
 		return nil
 	}
-	amps, known := h.supplyCurrent()
-	rated := h.Design.Raise.Switch
-	small := rated.Is && known && rated.Val < amps
-	return worded(reason.Tried(small, small || !rated.Is || !known), reason.Reason{ID: "contacts", Path: "raise.switch_a", Source: source.FromMemory.At("IEC 60947-3"),
-		Say:  say.That("The switch must break the current of the held motor, %s of direct current.", say.Current(amps)),
+	c := h.switchCheck()
+	return worded(checkWord(c), reason.Reason{ID: "contacts", Path: c.Path, Source: source.FromMemory.At("IEC 60947-3"), Say: c.Say,
 		Mend: say.That("Use a switch or relay rated for it at direct current; the rating for alternating current does not count.")})
 }
 

@@ -3,8 +3,10 @@ package model
 import (
 	"fmt"
 
+	"duskweight/internal/model/cell"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // usualStepDown is the efficiency of a step-down drive where nobody gave it, as its input current needs it: the low end of
@@ -28,7 +30,47 @@ func (r *HoistResult) Wires() Wires {
 			w.Lives = append(w.Lives, live{fmt.Sprintf("lower.loads[%d].threshold_v", k), "The clamp on the motor", l.Threshold.Or(0)})
 		}
 	}
+	if r.onLine() {
+		w.Checks = []LineCheck{r.wireCheck(), r.switchCheck()}
+	}
 	return w
+}
+
+// wireCheck is the current of the held motor in the wires that feed it. Which current wires carry is known between two ends:
+// within them the answer is not known.
+func (r *HoistResult) wireCheck() LineCheck {
+	const path = "raise.wire_area_m2"
+	amps, known := r.supplyCurrent()
+	area, ok := r.Design.Raise.WireArea.Value()
+	if !ok {
+		return LineCheck{ID: "motor_cable", Path: path, Quantity: unit.Currents, Demand: float64(amps), Word: NotKnown, Say: say.That("How thick the wires between line and motor are is not known.")}
+	}
+	least, most := cell.AmpacityEnds(area)
+	carries := least
+	if amps > most {
+		carries = most
+	}
+	c := lineCheck("motor_cable", path, unit.Currents, float64(amps), float64(carries), 1)
+	c.Say = say.That("The wires to the motor carry %s, and up to %s flow.", say.Current(carries).Down(), say.Current(amps))
+	if !known {
+		c.Say = say.That("The wires to the motor carry %s, and how much flows is not known.", say.Current(least).Down())
+	}
+	if !known || amps > least && amps <= most {
+		c.Word, c.Use = NotKnown, unit.Known[unit.Ratio]{}
+	}
+	return c
+}
+
+// switchCheck is the current of the held motor that its switch must break.
+func (r *HoistResult) switchCheck() LineCheck {
+	amps, known := r.supplyCurrent()
+	c := lineCheck("contacts", "raise.switch_a", unit.Currents, float64(amps), float64(r.Design.Raise.Switch.Or(0)), 1)
+	c.Say = say.That("The switch must break the current of the held motor, %s of direct current.", say.Current(amps))
+	if !known {
+		c.Word, c.Use = NotKnown, unit.Known[unit.Ratio]{}
+		c.Say = say.That("The switch must break the current of the held motor, and how much that is is not known.")
+	}
+	return c
 }
 
 // onLine reports whether the line feeds the motor.

@@ -37,7 +37,7 @@ func (p *Peak) inverterChecks(l load.Load) []LineCheck {
 		return nil
 	}
 	run := lineCheck("inverter_run", "load.inverter.rated_w", unit.Powers, inverterReserve*p.VA, float64(l.Inverter.Rated.Or(0)), usualNearly)
-	run.Say = say.That("Up to %s run through the inverter together.", say.Power(unit.Power(p.VA)))
+	run.Say = say.That("Up to %s run through the inverter together. Its rating must be a quarter more.", say.Power(unit.Power(p.VA)))
 	most, at := l.Inverter.Surge, "load.inverter.surge_w"
 	if !most.Is && l.Inverter.Rated.Is && p.ACMost <= float64(l.Inverter.Rated.Val) {
 		most, at = l.Inverter.Rated, "load.inverter.rated_w" // what it gives all day it gives for a start

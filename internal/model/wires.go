@@ -13,6 +13,8 @@ type Wires struct {
 	Bank      *Bank      // nil for a store that does not carry the line
 	Lives     []live     // its voltages, with paths inside its design
 	Cables    []CableRun // its cables, where what flows is known, with paths inside its design
+
+	Checks []LineCheck // of what carries its current at the peak, beside those of Peak, with paths inside its design
 }
 
 // Bank is a store that carries the line: a battery of which enough is known.

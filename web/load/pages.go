@@ -9,7 +9,9 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/load"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
 	"duskweight/web/form"
 	"duskweight/web/page"
 )
@@ -32,11 +34,28 @@ func (s *Pages) loadEditor(r *http.Request) (page.Editor[model.Project], error) 
 	}
 	e.Form.Parts = form.Within("load", func(p *model.Project) *load.Load { return &p.Load }, LoadForm()...)
 	labels := e.Form.Labels(e.Saved.Value)
+	variants, err := s.Store.Variants(r.Context(), e.Saved.ID)
+	if err != nil {
+		return e, err
+	}
 	e.Answer = func(p model.Project) (page.Answer, error) {
-		v := loadViewOf(model.Prepare(p), sys, labels, e.Url)
-		return page.Answer{First: v.Headline, Facts: v.Facts, Body: loadResults(v)}, nil
+		g := model.Prepare(p).At(reason.Today(s.Now()))
+		typed := store.Saved[model.Project]{ID: e.Saved.ID, Value: p}
+		v := loadViewOf(g, sys, labels, e.Url)
+		results := evaluated(g, variants)
+		v.Once = s.onceOf(g, typed, variants, results, sys)
+		return page.Answer{First: v.Headline, Facts: v.Facts, Bands: page.ProjectBands(results, e.Saved.ID, variants, sys), Body: loadResults(v)}, nil
 	}
 	return e, nil
+}
+
+// evaluated are the variants of a project with the load as it is typed.
+func evaluated(g model.Ground, variants []store.Saved[model.Variant]) []model.VariantResult {
+	out := make([]model.VariantResult, len(variants))
+	for i, v := range variants {
+		out[i] = g.Evaluate(v.Value)
+	}
+	return out
 }
 
 // sendLoadCSV sends the numbers of one picture of the night load as it is saved.

@@ -16,6 +16,7 @@ import (
 type loadView struct {
 	Headline string
 	Facts    []page.FactView
+	Once     onceView
 	Flags    []page.FlagView
 	Each     [][]string
 	Pictures []page.PictureView
