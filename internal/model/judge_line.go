@@ -13,7 +13,7 @@ import (
 // lineRules are the rules of line, panels, peak and loads, in the order of the rule book.
 func lineRules() []rule {
 	return []rule{
-		{"volts_line", voltsLine}, {"volts_string", voltsString}, {"volts_touch", voltsTouch},
+		{"volts_line", voltsLine}, {"panels_mixed", panelsMixed}, {"volts_string", voltsString}, {"volts_touch", voltsTouch},
 		{"mains_out", mainsOut}, {"strings_fuse", stringsFuse}, {"panel_cable", panelCable}, {"panel_input", panelInput},
 		{"peak_fuse", peakFuse},
 		{"board_current", boardCurrent}, {"low_voltage", lowVoltage}, {"load_open", loadOpen},

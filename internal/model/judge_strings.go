@@ -23,7 +23,7 @@ func voltsString(j judgement) []reason.Reason {
 	for _, s := range j.result.Wiring.Strings {
 		switch most, known := c.MaxInput.Value(); {
 		case !s.Known:
-			out = append(out, ask("volts_string", atPanels(s.At, "sheet"), source.NEC690.At("690.7"), say.That("How many panels stand in series, and so which voltage they make, is not known."), say.That("Give the panel's data sheet, or the number of strings.")))
+			out = append(out, ask("volts_string", atPanels(s.At, seriesField(j.variant.Panels[s.At])), source.NEC690.At("690.7"), say.That("How many panels stand in series, and so which voltage they make, is not known."), say.That("Give the panel's data sheet, or the number of strings.")))
 		case !known:
 			out = append(out, ask("volts_string", "controller.max_input_v", source.NEC690.At("690.7"), say.That("In frost the string makes up to %s, and what the controller withstands is not known.", say.Voltage(s.ColdWorst).Up()), say.That("Read it on the controller's label.")))
 		default:
@@ -34,6 +34,14 @@ func voltsString(j judgement) []reason.Reason {
 		}
 	}
 	return out
+}
+
+// seriesField is the field that tells how many panels stand in series.
+func seriesField(a panel.Array) string {
+	if a.Sheet == nil {
+		return "sheet"
+	}
+	return "sheet.panels_in_series"
 }
 
 // worstOf is the voltage that a word rests on.

@@ -37,14 +37,16 @@ func ColdFactor(t unit.Celsius) float64 {
 	return 1.25
 }
 
-// InSeries is the number of panels in a string: the sheet's, or one where the array is as many strings as panels. It is false
-// where nothing says it.
+// InSeries is the number of panels in a string: the sheet's, or the panels over the strings. It is 1 and false where several
+// panels stand there and nothing says how they are joined: they may all be in series.
 func (a Array) InSeries() (int, bool) {
 	n, known := a.Count.Value()
 	strings, side := a.Strings.Value()
 	switch {
-	case a.Sheet != nil:
-		return int(a.Sheet.Series.Or(1)), true
+	case a.Sheet != nil && a.Sheet.Series.Is:
+		return int(a.Sheet.Series.Val), true
+	case a.Sheet != nil && (known && n <= 1):
+		return 1, true
 	case known && side && strings > 0:
 		return int(math.Ceil(float64(n) / float64(strings))), true
 	}

@@ -53,6 +53,8 @@ func contradictions(c Case) []reason.Reason {
 		out = append(out, r)
 	}
 	out = append(out, standing(h)...)
+	out = append(out, frames(c)...)
+	out = append(out, instant(h)...)
 	return append(out, impossible(h)...)
 }
 
