@@ -17,7 +17,8 @@ type Kind struct {
 	Noun   string // in a list of what a store may be: "a hoist"
 	Title  string // over its page: "Lifted mass"
 	Stop   string // what a plan says that it makes unsafe: "DO NOT HANG"; of stores that say so, the first that has one speaks
-	Go     string // what a plan says that is ready and has one: "READY for the load steps", and why
+	Go     string // what a plan says that is ready and has one: "READY for the load steps"
+	GoWhy  string // and why
 	Hold   string // what is not done while not even a first step is allowed: "Hang nothing"
 	Look   string // its colour and stroke in pictures, by the name in the style sheet: "mass"
 	Levers []Lever

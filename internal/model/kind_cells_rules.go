@@ -101,7 +101,7 @@ func batteryFlags(_ judgement, c *CellsResult) (out []reason.Reason) {
 		if f.Path == "series" {
 			continue // said by volts_touch, at the voltage of the full battery
 		}
-		r := reason.Reason{ID: cmp.Or(f.ID, batteryID(f.Path)), Path: f.Path, Say: say.That("%s", f.Say), Source: source.CommonPractice.Whole()}
+		r := reason.Reason{ID: cmp.Or(f.ID, batteryID(f.Path)), Path: f.Path, Head: f.Head, Say: say.That("%s", f.Say), Source: source.CommonPractice.Whole()}
 		switch {
 		case f.Bad:
 			r.Word, r.Clears = reason.No, reason.Change

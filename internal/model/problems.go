@@ -2,6 +2,7 @@ package model
 
 import (
 	"fmt"
+	"reflect"
 	"strings"
 
 	"duskweight/internal/model/unit"
@@ -20,6 +21,8 @@ type Problem struct {
 type outside struct {
 	within Interval
 	is     float64
+	kind   reflect.Type
+	of     string // what the number is, as its tag says
 }
 
 // As returns the problem of a field of a quantity: a range, and what lies out of it, is told in the field's unit. Its limits are

@@ -57,11 +57,11 @@ func rangesOf(ps *Problems, path string, v reflect.Value, tag reflect.StructTag)
 	case reflect.String:
 		checkText(ps, path, v.String(), tag)
 	case reflect.Float64:
-		checkNumber(ps, path, v.Float(), tag)
+		checkNumber(ps, path, v.Float(), v.Type(), tag)
 	case reflect.Int:
-		checkNumber(ps, path, float64(v.Int()), tag)
+		checkNumber(ps, path, float64(v.Int()), v.Type(), tag)
 	case reflect.Uint64:
-		checkNumber(ps, path, float64(v.Uint()), tag)
+		checkNumber(ps, path, float64(v.Uint()), v.Type(), tag)
 	}
 }
 
@@ -107,7 +107,7 @@ func sortedKeys(m reflect.Value) []string {
 	return keys
 }
 
-func checkNumber(ps *Problems, path string, x float64, tag reflect.StructTag) {
+func checkNumber(ps *Problems, path string, x float64, kind reflect.Type, tag reflect.StructTag) {
 	if math.IsNaN(x) || math.IsInf(x, 0) {
 		ps.Add(path, "must be a number")
 		return
@@ -121,7 +121,7 @@ func checkNumber(ps *Problems, path string, x float64, tag reflect.StructTag) {
 		panic(err) // a tag of ours is wrong
 	}
 	if !within.Holds(x) {
-		o := outside{within, x}
+		o := outside{within, x, kind, tag.Get("say")}
 		*ps = append(*ps, Problem{Path: path, Say: o.say(plain, plain), out: &o})
 	}
 }

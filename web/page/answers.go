@@ -1,8 +1,6 @@
 package page
 
 import (
-	"strings"
-
 	"duskweight/internal/model"
 	"duskweight/web/form"
 )
@@ -15,12 +13,6 @@ func BreaksFirst(r model.VariantResult) string {
 		}
 	}
 	return "nothing hangs"
-}
-
-// FirstSentence is what stands before the first full stop that ends a sentence.
-func FirstSentence(say string) string {
-	first, _, _ := strings.Cut(say, ". ")
-	return strings.TrimSuffix(first, ".")
 }
 
 // NightsByMonth counts the nights with light, by the month in which each night begins.

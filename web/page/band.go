@@ -17,6 +17,8 @@ type BandView struct {
 	Of    string      // whose state it is, where several are told: "The whole variant"; else empty
 	State reason.Word // yes, proven, not_known, no
 	Word  string      // "DO NOT HANG.", "NOT READY: 3 things are not known."
+	Brief string      // the same as lists and tables have it, with its figures: "PROVEN BY TEST up to 120 kg until 1 May 2027"
+	Bare  string      // the same without figures: "NOT READY"
 	Why   string      // the first reason; may be empty
 	Fall  string      // "It may fall: …"; empty where it may not
 	Link  form.LinkView
@@ -88,17 +90,26 @@ func (j judged) band(sys unit.System, to func(string) form.LinkView) BandView {
 	why := j.first()
 	switch b.State {
 	case reason.No:
-		b.Word = j.stop() + "."
+		b.Bare = j.stop()
+		b.Brief = b.Bare
+		b.Word = b.Bare + "."
 	case reason.NotKnown:
-		b.Word = "NOT READY: " + thingsNotKnown(j.because) + "."
+		b.Bare = "NOT READY"
+		b.Brief = b.Bare + ": " + thingsNotKnown(j.because)
 		if b.Bars {
-			b.Word = "NOT READY. " + j.hold() + ": " + thingsNotKnown(j.because) + "."
+			b.Brief = b.Bare + ". " + j.hold() + ": " + thingsNotKnown(j.because)
 		}
+		b.Word = b.Brief + "."
 	case reason.Proven:
-		b.Word = provenUpTo(j.because, sys)
+		up, until, _ := Proof(j.because)
+		most, day := say.Mass(up.Val).Down().In(sys), DayText(until)
+		b.Bare = "PROVEN BY TEST"
+		b.Brief = b.Bare + " up to " + most + " until " + day
+		b.Word = b.Bare + " up to " + most + ", under keep-out, until " + day + "."
 		b.Why = "Load-tested: " + provenParts(j.because) + ". Nobody inside the keep-out."
 	default:
-		b.Word = j.ready()
+		b.Bare, b.Word = j.ready()
+		b.Brief = b.Bare
 	}
 	if why != nil && b.State.Worse(reason.Proven) {
 		b.Why = why.Say.In(sys)
@@ -147,13 +158,14 @@ func (j judged) hold() string {
 	return "Use nothing"
 }
 
-func (j judged) ready() string {
+// ready is what a plan says that may be used, bare and whole.
+func (j judged) ready() (bare, whole string) {
 	for _, s := range j.stores {
-		if s.Kind.Go != "" {
-			return s.Kind.Go + "."
+		if k := s.Kind; k.Go != "" {
+			return k.Go, k.Go + ": " + k.GoWhy + "."
 		}
 	}
-	return "READY for use."
+	return "READY for use", "READY for use."
 }
 
 // thingsNotKnown counts the reasons that want an answer: "3 things are not known".
@@ -188,11 +200,6 @@ func Proof(because []reason.Reason) (up unit.Known[unit.Mass], until reason.Day,
 	return up, until, ok
 }
 
-func provenUpTo(because []reason.Reason, sys unit.System) string {
-	up, until, _ := Proof(because)
-	return say.That("PROVEN BY TEST up to %s, under keep-out, until %s.", say.Mass(up.Val).Down(), DayText(until)).In(sys)
-}
-
 // provenParts names the parts that passed a load test.
 func provenParts(because []reason.Reason) string {
 	var parts []string
@@ -206,14 +213,5 @@ func provenParts(because []reason.Reason) string {
 
 // ReadyOf says in short what the plan sheet says of a variant: "DO NOT HANG", "NOT READY: 3 things are not known".
 func ReadyOf(r model.VariantResult, sys unit.System) string {
-	return VariantBand(r, sys, nil).Short()
-}
-
-// Short is the word of a state as lists and tables have it, without what follows a colon where that is no number.
-func (b BandView) Short() string {
-	word := strings.TrimSuffix(b.Word, ".")
-	if b.State == reason.Yes {
-		word, _, _ = strings.Cut(word, ":")
-	}
-	return strings.Replace(word, ", under keep-out, until", " until", 1)
+	return VariantBand(r, sys, nil).Brief
 }

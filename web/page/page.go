@@ -136,7 +136,7 @@ func (s *Site) refusalOf(r *http.Request, err error) Refusal {
 			Say: []string{"This was changed on another page or in another window after you opened it. Nothing of yours was saved over it."},
 		}
 	case errors.As(err, &problems):
-		return Refusal{Status: http.StatusUnprocessableEntity, Title: "This cannot be taken as it is", Problems: ProblemsOf(problems, s.unitsOr(r))}
+		return Refusal{Status: http.StatusUnprocessableEntity, Title: "This cannot be taken as it is", Problems: ProblemsOf(problems.Whole(), s.unitsOr(r))}
 	case errors.As(err, &tooLarge):
 		return Refusal{
 			Status: http.StatusRequestEntityTooLarge, Title: "Too large",

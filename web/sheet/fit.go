@@ -145,7 +145,7 @@ func (v *sheetView) storeLines(t sheetType) float64 {
 	}
 	lines := 0.0
 	for _, b := range v.Stores {
-		lines += linesIn(b.Of+" "+b.Short(), t.wide-16) // most of it is bold
+		lines += linesIn(b.Of+" "+b.Brief, t.wide-16) // most of it is bold
 	}
 	if v.sheetState.More != "" {
 		lines++

@@ -2,7 +2,6 @@ package sheet
 
 import (
 	"fmt"
-	"strings"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/reason"
@@ -39,9 +38,7 @@ func (v *sheetState) narrow() {
 	for i := range v.Stores {
 		b := &v.Stores[i]
 		b.Of = form.Clip(b.Of, 12)
-		b.Word, _, _ = strings.Cut(b.Short(), ":")
-		b.Word, _, _ = strings.Cut(b.Word, " up to")
-		b.Word, _, _ = strings.Cut(b.Word, ". ")
+		b.Word, b.Brief = b.Bare, b.Bare
 	}
 }
 
@@ -53,7 +50,10 @@ func causesOf(r model.VariantResult, sys unit.System) (out []string) {
 	band, times := page.VariantBand(r, sys, nil), map[string]int{}
 	for _, b := range r.Because {
 		if say := b.Say.In(sys); b.Word == r.Ready && (r.Ready != reason.No || say != band.Why) {
-			if say = shortCause(say); times[say] == 0 {
+			if r.Ready == reason.NotKnown { // what is missing for it stands on the page of the store
+				say = b.Short().In(sys)
+			}
+			if times[say] == 0 {
 				out = append(out, say)
 			}
 			times[say]++
@@ -78,13 +78,4 @@ func causesOf(r model.VariantResult, sys unit.System) (out []string) {
 		out = append(out[:sheetCauses], fmt.Sprintf("and %d more, on screen", n-sheetCauses))
 	}
 	return out
-}
-
-// shortCause is a reason without the list of what is missing for it, which stands on the page of the store.
-func shortCause(say string) string {
-	name, _, _ := strings.Cut(say, ". Not known")
-	if rest, open := strings.CutPrefix(name, "Not known "); open {
-		name, _, _ = strings.Cut(page.FirstSentence(form.SentenceCase(rest)), ":")
-	}
-	return name
 }

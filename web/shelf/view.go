@@ -138,7 +138,7 @@ func fitsViewOf(f search.Fits, s model.Shelf, sys unit.System) fitsView {
 		}
 		v.Rows = append(v.Rows, row)
 	}
-	v.why(f)
+	v.why(f, sys)
 	return v
 }
 
@@ -184,7 +184,7 @@ func fitsSay(f search.Fits) string {
 }
 
 // why counts the rest by the first reason.
-func (v *fitsView) why(f search.Fits) {
+func (v *fitsView) why(f search.Fits, sys unit.System) {
 	add := func(say string, n int) {
 		if n > 0 {
 			v.Why = append(v.Why, [2]string{say, page.Thousands(n)})
@@ -193,7 +193,11 @@ func (v *fitsView) why(f search.Fits) {
 	add("The motor stalls: it does not lift the mass.", f.Stalls)
 	add("It lifts, and does not come down by itself.", f.Stuck)
 	for _, w := range f.Why {
-		add(w.Say, w.Count)
+		say := form.Sentence(w.Say.In(sys))
+		if w.Differ {
+			say += " (Figures of one of them.)"
+		}
+		add(say, w.Count)
 	}
 	add("Not worked out.", f.Passed-f.Worked)
 }

@@ -13,6 +13,7 @@ import (
 type Flag struct {
 	Path string
 	Say  say.Sentence
+	Head say.Sentence // of an open one: what is not known, in few words
 	Bad  bool
 	Open bool
 	ID   string // of the reason that a bad one makes; empty follows from Path

@@ -22,8 +22,8 @@ func (r Resolved) Cautions(l Life) []Flag {
 	tell := func(path string, bad bool, words string, values ...any) {
 		out = append(out, Flag{Path: path, Say: say.That(words, values...), Bad: bad})
 	}
-	ask := func(path, what string) {
-		out = append(out, Flag{Path: path, Say: say.That("Not known %s", what), Open: true})
+	ask := func(path, what, more string) {
+		out = append(out, Flag{Path: path, Head: say.Words(what).Capital(), Say: say.That("Not known %s%s", what, more), Open: true})
 	}
 	r.bankCautions(tell, ask)
 	r.fireCautions(tell, ask)
@@ -42,8 +42,8 @@ func (r Resolved) Cautions(l Life) []Flag {
 
 type sayer func(path string, bad bool, words string, values ...any)
 
-// asker tells a question of safety that nobody has answered: "where the battery stands".
-type asker func(path, what string)
+// asker tells a question of safety that nobody has answered, "where the battery stands", and what follows it.
+type asker func(path, what, more string)
 
 func (r Resolved) bankCautions(tell sayer, ask asker) {
 	if r.Kind.Lead && r.Parallel > StringsMost {
@@ -64,7 +64,7 @@ func (r Resolved) bankCautions(tell sayer, ask asker) {
 	case BlocksMixed:
 		tell("cells_are", true, "Mixed or unknown cells must not be joined: one of them is overcharged, and that can start a fire.")
 	case "":
-		ask("cells_are", "whether the cells are new and matched.")
+		ask("cells_are", "whether the cells are new and matched", ".")
 	}
 }
 
@@ -74,7 +74,7 @@ func (r Resolved) fireCautions(tell sayer, ask asker) {
 		case unit.No:
 			tell("management_board", true, "Without a management board that stops charging in the cold, these cells can burn. Do not use them.")
 		case "":
-			ask("management_board", "whether a board stops cold charging: a management board with a cold-charge cut.")
+			ask("management_board", "whether a board stops cold charging", ": a management board with a cold-charge cut.")
 		}
 	}
 	switch r.bank.Indoors {
@@ -83,7 +83,7 @@ func (r Resolved) fireCautions(tell sayer, ask asker) {
 	case InLoft:
 		tell("place", true, "Not in a loft: it is hot there, and a fire is seen too late.")
 	case "":
-		ask("place", "where the battery stands. Not in a bedroom, on the way out or in a loft; a smoke alarm beside it.")
+		ask("place", "where the battery stands", ". Not in a bedroom, on the way out or in a loft; a smoke alarm beside it.")
 	case InOwnRoom, InShed:
 		tell("place", false, "A smoke alarm where the battery stands, and nothing that burns beside it.")
 	}

@@ -65,6 +65,7 @@ type Reason struct {
 	Path    string                 // the field that decides, inside the variant; "load." and what follows is inside the project
 	Beside  string                 // the other field of two that do not go together; empty for none
 	Say     say.Sentence           // what is wrong, whole sentences
+	Head    say.Sentence           // the same in few words, without figures and advice; says nothing where Say is short already
 	Mend    say.Sentence           // what to do about it; may say nothing
 	Clears  Clears                 //
 	Forbids bool                   // even the first step, 100 mm off the ground, is forbidden
@@ -82,6 +83,9 @@ func (r Reason) Paths() []string {
 	}
 	return []string{r.Path, r.Beside}
 }
+
+// Short is what is wrong in few words.
+func (r Reason) Short() say.Sentence { return r.Head.Or(r.Say) }
 
 // Text is what is wrong and what to do about it.
 func (r Reason) Text() say.Sentence {

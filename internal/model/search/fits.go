@@ -5,7 +5,6 @@ import (
 	"context"
 	"fmt"
 	"slices"
-	"strings"
 
 	"golang.org/x/sync/errgroup"
 
@@ -47,10 +46,30 @@ type Fits struct {
 // LeftOut are places on the shelf.
 type LeftOut struct{ Motors, Stages, Drums, Ropes []int }
 
-// Reason is a first cause, and of how many combinations.
+// Reason is a first cause, and of how many combinations. Where they differ in their figures, Say has those of one of them.
 type Reason struct {
-	Say   string
-	Count int
+	Say    say.Sentence
+	Differ bool
+	Count  int
+}
+
+// causes counts first causes: two that differ only in their figures are one.
+type causes struct {
+	at   map[string]int
+	list []Reason
+}
+
+func (c *causes) add(why say.Sentence, n int) {
+	k, ok := c.at[why.Blank()]
+	if !ok {
+		if c.at == nil {
+			c.at = map[string]int{}
+		}
+		k = len(c.list)
+		c.at[why.Blank()], c.list = k, append(c.list, Reason{Say: why})
+	}
+	c.list[k].Count += n
+	c.list[k].Differ = c.list[k].Differ || !why.Is(c.list[k].Say)
 }
 
 // Fit is a combination that lifts, comes down by itself, stays cool, and in which nothing gives way.
@@ -69,7 +88,7 @@ type Fit struct {
 // of the hoist does. Ranked by readiness, then by what one lift gives back, then by the use of the tightest part. The same
 // answer for any number of workers. The error is that of a context that ended.
 func FitsOf(ctx context.Context, g model.Ground, p model.Project, v model.Variant, i, workers int) (Fits, error) {
-	s := layout{p: p, v: v, i: i, refused: map[string]int{}}
+	s := layout{p: p, v: v, i: i}
 	if out, ok := s.lay(ctx); !ok {
 		out.Left = s.left
 		return out, ctx.Err()
@@ -84,18 +103,18 @@ func FitsOf(ctx context.Context, g model.Ground, p model.Project, v model.Varian
 	if err != nil {
 		return out, err
 	}
-	count := map[string]int{}
-	for say, n := range s.refused {
-		n *= len(s.motors) * len(s.trains)
-		out.Tried, count[sentence(say)] = out.Tried+n, n
+	for k := range s.refused.list {
+		r := &s.refused.list[k]
+		r.Count *= len(s.motors) * len(s.trains)
+		out.Tried += r.Count
 	}
-	out.rank(fits, why, count)
+	out.rank(fits, why, s.refused)
 	return out, nil
 }
 
 // workOut works combinations out in full: for each whether it does, or the first cause why not.
-func (s *layout) workOut(ctx context.Context, g model.Ground, passed []tried, workers int) ([]*Fit, []string, error) {
-	fits, why := make([]*Fit, len(passed)), make([]string, len(passed))
+func (s *layout) workOut(ctx context.Context, g model.Ground, passed []tried, workers int) ([]*Fit, []say.Sentence, error) {
+	fits, why := make([]*Fit, len(passed)), make([]say.Sentence, len(passed))
 	group, ctx := errgroup.WithContext(ctx)
 	group.SetLimit(workers)
 	const some = 16
@@ -114,15 +133,15 @@ func (s *layout) workOut(ctx context.Context, g model.Ground, passed []tried, wo
 }
 
 // fitOf tells whether a combination that lifts and comes down at first sight does, or the first cause why not.
-func fitOf(h *model.HoistResult, c model.Combination) (*Fit, string) {
+func fitOf(h *model.HoistResult, c model.Combination) (*Fit, say.Sentence) {
 	d := h.Drive
 	switch {
 	case h.Ready == reason.No:
 		return nil, firstCause(h)
 	case d.Lowering.Known && d.Lowering.RunsBack == lift.DownNudge:
-		return nil, "It comes down only with a push."
+		return nil, say.That("It comes down only with a push.")
 	case d.HeatUp.Known && d.HeatUp.TooHot || d.HeatDown.Known && d.HeatDown.TooHot:
-		return nil, "One run from cold already makes the motor too hot."
+		return nil, say.That("One run from cold already makes the motor too hot.")
 	}
 	f := Fit{Combination: c, Hoist: h}
 	if h.Ready != reason.Yes {
@@ -139,37 +158,29 @@ func fitOf(h *model.HoistResult, c model.Combination) (*Fit, string) {
 			f.Tight = c
 		}
 	}
-	return &f, ""
+	return &f, say.Sentence{}
 }
 
-// firstCause is the first sentence of the first reason, without its numbers: "Gives way: the rope."
-func firstCause(h *model.HoistResult) string {
+// firstCause is the first reason in few words: "Gives way: the rope."
+func firstCause(h *model.HoistResult) say.Sentence {
 	if len(h.Because) == 0 {
-		return "It may not hang."
+		return say.That("It may not hang.")
 	}
-	first, _, _ := strings.Cut(h.Because[0].Say.Blank(), ". ")
-	return strings.TrimSuffix(first, ".") + "."
+	return h.Because[0].Short()
 }
 
-// sentence is what a check says, as a sentence of its own.
-func sentence(what string) string {
-	return strings.ToUpper(what[:1]) + strings.TrimSuffix(what[1:], ".") + "."
-}
-
-// rank puts those that do in order, and counts for the others why; count holds those that were refused before.
-func (f *Fits) rank(fits []*Fit, why []string, count map[string]int) {
+// rank puts those that do in order, and counts for the others why; had are those that were refused before.
+func (f *Fits) rank(fits []*Fit, why []say.Sentence, had causes) {
 	for k, fit := range fits {
 		if fit != nil {
 			f.Found = append(f.Found, *fit)
 		} else {
-			count[why[k]]++
+			had.add(why[k], 1)
 		}
 	}
-	for what, n := range count {
-		f.Why = append(f.Why, Reason{what, n})
-	}
+	f.Why = had.list
 	slices.SortFunc(f.Why, func(a, b Reason) int {
-		return cmp.Or(cmp.Compare(b.Count, a.Count), cmp.Compare(a.Say, b.Say))
+		return cmp.Or(cmp.Compare(b.Count, a.Count), cmp.Compare(a.Say.String(), b.Say.String()))
 	})
 	slices.SortStableFunc(f.Found, func(a, b Fit) int {
 		return cmp.Or(cmp.Compare(len(a.Open), len(b.Open)), cmp.Compare(b.Gives.Or(0), a.Gives.Or(0)), cmp.Compare(a.Tight.Use.Or(0), b.Tight.Use.Or(0)))

@@ -26,7 +26,7 @@ type layout struct {
 	left    LeftOut
 	longest int
 
-	refused map[string]int // how many drums, ropes and pulleys cannot stand together, by what is wrong
+	refused causes // how many drums, ropes and pulleys cannot stand together, by what is wrong
 
 	turned []lift.Turned   // by motor
 	geared [][]lift.Geared // by train
@@ -100,14 +100,14 @@ func (s *layout) lay(ctx context.Context) (Fits, bool) {
 				}
 				v := model.Combination{Motor: model.Own, Drum: d, Rope: r, Pulley: y}.With(s.p, s.v, s.i)
 				if ps := model.CheckVariant(v).Under(model.HoistPath(s.i)); len(ps) > 0 {
-					s.refused[ps[0].Say.Blank()]++
+					s.refused.add(ps[0].Whole(), 1)
 				} else if h, ok := lift.HungOf(v.Lifted(s.i)); ok {
 					s.hung = append(s.hung, hung{d, r, y, h})
 				}
 			}
 		}
 	}
-	if len(s.hung) == 0 && len(s.refused) == 0 {
+	if len(s.hung) == 0 && len(s.refused.list) == 0 {
 		return Fits{Lacks: "Mass, travel, rope and drum of the hoist are needed first, and how the rope runs."}, false
 	}
 	for _, t := range s.trains {

@@ -22,7 +22,7 @@ func TestEveryWorkerStops(t *testing.T) {
 	g := model.Prepare(doc.Project)
 	v := doc.Variants[2]
 	p, _ := doc.Project.Shelve(v, 0)
-	laid := layout{p: p, v: v, refused: map[string]int{}}
+	laid := layout{p: p, v: v}
 	if _, ok := laid.lay(t.Context()); !ok || len(laid.hung) == 0 {
 		t.Fatal("nothing is laid out: the test proves nothing")
 	}
@@ -32,7 +32,7 @@ func TestEveryWorkerStops(t *testing.T) {
 	}
 	for what, work := range map[string]func(context.Context) error{
 		"laying out": func(ctx context.Context) error {
-			if _, ok := (&layout{p: p, v: v, refused: map[string]int{}}).lay(ctx); !ok {
+			if _, ok := (&layout{p: p, v: v}).lay(ctx); !ok {
 				return ctx.Err()
 			}
 			return nil

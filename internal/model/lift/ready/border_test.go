@@ -6,8 +6,10 @@ import (
 	"testing"
 
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // said is the word of the first reason of an id whose path begins like this; Yes where there is none.
@@ -139,5 +141,23 @@ func TestEnds(t *testing.T) {
 	}
 	if got := ends(nil, nil); len(got) != 0 {
 		t.Errorf("nothing at both ends: %v", got)
+	}
+}
+
+// A line of the load path has a few words of its own, without figures: what is not known, or what gives way. A reason that is
+// short has none.
+func TestHeads(t *testing.T) {
+	var c Case
+	c.Heavy.Checks = []path.Check{{ID: "rope", Part: "the rope", Word: path.NotKnown, Missing: []string{"rope.age_factor"}, Say: say.That("Not known. It needs %s.", say.Mass(100))},
+		{ID: "hanger", Part: "what holds the top pulley", Word: path.GivesWay, Say: say.That("It carries %s.", say.Mass(319))}}
+	c.Light.Checks = c.Heavy.Checks
+	want := [][2]string{{"The rope", "The rope. Not known. It needs 100 kg."}, {"Gives way: what holds the top pulley", "Gives way: what holds the top pulley. It carries 319 kg."}}
+	for i, r := range checks(c) {
+		if got := strings.ReplaceAll(r.Say.String(), unit.Space, " "); r.Short().String() != want[i][0] || got != want[i][1] {
+			t.Errorf("%q, %q, want %q", r.Short(), got, want[i])
+		}
+	}
+	if r := owner(c)[0]; !r.Short().Is(r.Say) {
+		t.Errorf("%q, %q", r.Short(), r.Say)
 	}
 }

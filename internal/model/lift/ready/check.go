@@ -29,7 +29,8 @@ func checks(c Case) []reason.Reason {
 		r := reason.Reason{ID: k.ID, Path: decides(k), Use: k.Use, Source: k.Source}
 		switch {
 		case k.Word == path.GivesWay:
-			r.Word, r.Clears, r.Say = reason.No, reason.Change, say.That("Gives way: %s. %s", k.Part, k.Say)
+			r.Word, r.Clears, r.Head = reason.No, reason.Change, say.That("Gives way: %s", k.Part)
+			r.Say = say.That("%s. %s", r.Head, k.Say)
 			other := reason.No
 			if light[k.ID+k.Part] != path.GivesWay {
 				other = reason.Yes
@@ -37,7 +38,8 @@ func checks(c Case) []reason.Reason {
 			out = append(out, between(r, reason.No, other))
 		case k.Word == path.NotKnown:
 			r.Use = unit.Known[unit.Ratio]{}
-			r.Word, r.Clears, r.Say = reason.NotKnown, reason.Answer, say.That("%s. %s", capital(k.Part), k.Say)
+			r.Word, r.Head = reason.NotKnown, say.That("%s", capital(k.Part))
+			r.Say = say.That("%s. %s", r.Head, k.Say)
 			r.Clears, r.Mend = clearing(c, k)
 			out = append(out, c.proved(k, r)...)
 		}

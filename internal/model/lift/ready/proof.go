@@ -104,6 +104,7 @@ func (c Case) prove(id string, r reason.Reason) []reason.Reason {
 			r.Word, r.Clears, r.Path, r.Use = reason.Proven, reason.RatedPart, at("date"), unit.Known[unit.Ratio]{}
 			r.Mass, r.Until = unit.Of(min(mass, c.Plan.Drive.Mass.Or(mass))), until // nothing else was judged for more than the plan hangs
 			r.Say = say.That("A load test proved this part for %s. The proof is valid until %s, and ends with any change or shock.", say.Mass(mass).Down(), string(until))
+			r.Head = say.Sentence{}
 			r.Mend = say.That("Keep everybody away while the mass is up, and lower it when nobody is there. Only a rated part clears this.")
 			return []reason.Reason{r}
 		}
