@@ -1,6 +1,9 @@
 package catalog
 
 import (
+	"reflect"
+
+	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
 )
@@ -24,11 +27,13 @@ type Motor struct {
 	MaxWinding unit.Celsius
 }
 
-// Take puts the row in the place of the motor that stood there: its readings and its label go with it. K, R and the
+// Take fills the motor with the row's values. A label that was typed stays: it tells which motor it is, and the row fills
+// what it leaves open. Without one the row is another motor, and the readings of the one that stood there go. K, R and the
 // currents are those of the rotor; a built-in gear is a gear stage of its own.
 func (m Motor) Take(into *lift.Machine) Taken {
-	t := Taken{Gone: []string{"machine"}}
-	*into = lift.Machine{Name: m.Name}
+	old := *into
+	*into = lift.Machine{Name: m.Name, SheetVolts: old.SheetVolts, SheetSpeed: old.SheetSpeed, SheetStall: old.SheetStall, SheetTorque: old.SheetTorque, SheetGear: old.SheetGear}
+	t := Taken{Gone: lost(old, *into)}
 	copied(&t, &into.K, unit.Of(m.K), "machine.k_vs_rad")
 	copied(&t, &into.R, unit.Of(m.R), "machine.r_ohm")
 	copied(&t, &into.I0, unit.Of(m.I0), "machine.i0_a")
@@ -44,6 +49,17 @@ func (m Motor) Take(into *lift.Machine) Taken {
 		copied(&t, &into.TauCase, unit.Of(m.TauCase), "machine.tau_case_s")
 	}
 	return t
+}
+
+// lost are the paths of the fields of a motor that another one left empty.
+func lost(old, now lift.Machine) (gone []string) {
+	a, b := reflect.ValueOf(old), reflect.ValueOf(now)
+	for i := range a.NumField() {
+		if !a.Field(i).IsZero() && b.Field(i).IsZero() {
+			gone = append(gone, "machine."+model.Key(a.Type().Field(i)))
+		}
+	}
+	return gone
 }
 
 // takeHoist takes the motor with the gear that is built into it, as the first stage of the train. The gear of a geared

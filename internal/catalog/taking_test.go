@@ -168,8 +168,11 @@ func TestTakeMotor(t *testing.T) {
 	h := lift.Hoist{Machine: lift.Machine{Name: "Old", BenchK: bench, SheetSpeed: unit.Of[unit.AngularSpeed](300), SheetGear: unit.Of[unit.Ratio](20), BrushDrop: unit.Of[unit.Voltage](1)}}
 	h.Train.Stages = []lift.Stage{{Kind: "planetary", Ratio: unit.Of[unit.Ratio](5)}}
 	got := take(t, &h, "motor", "car-wiper-motor-12-v-with-its-worm", Choice{})
-	if h.Machine.BenchK != nil || h.Machine.SheetSpeed.Is || h.Machine.SheetGear.Is || h.Machine.BrushDrop.Is || !slices.Contains(got.Gone, "machine") {
-		t.Errorf("the old motor's readings stay: %+v", h.Machine)
+	if h.Machine.BenchK != nil || h.Machine.BrushDrop.Is || !slices.Equal(got.Gone, []string{"machine.brush_drop_v", "machine.bench_driven"}) {
+		t.Errorf("the old motor's readings stay: %+v %v", h.Machine, got.Gone)
+	}
+	if h.Machine.SheetSpeed != unit.Of[unit.AngularSpeed](300) || h.Machine.SheetGear != unit.Of[unit.Ratio](20) {
+		t.Errorf("the label that was typed is gone: %+v", h.Machine)
 	}
 	if got.Stages != 1 || len(h.Train.Stages) != 2 || h.Train.Stages[0].Kind != "worm" || h.Train.Stages[0].Ratio.Val != 60 || h.Train.Stages[1].Kind != "planetary" {
 		t.Errorf("%d %+v", got.Stages, h.Train.Stages)

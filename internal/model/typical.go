@@ -28,28 +28,35 @@ func (v Variant) typicalPaths(i int) []string {
 }
 
 // labelled is the hoist at that place of the variant without the typical values of its motor that the label's own numbers
-// tell: K from volts and speed without load, R from volts and the current with the shaft held. gaveWay lists their paths
-// inside the hoist. A value that the builder confirmed stays.
-func (v Variant) labelled(i int) (h lift.Hoist, gaveWay []string) {
+// tell: K from volts and speed without load, R from volts and the current with the shaft held; and without any of them where
+// they are those of a motor of another size. A value that the builder confirmed stays. gaveWay lists the paths of those
+// that went, inside the hoist.
+func (v Variant) labelled(i int) (h lift.Hoist, gaveWay gaveWay) {
 	h = *v.HoistAt(i)
 	m := &h.Machine
 	typical := func(path string) bool {
 		return v.Origins[Join(HoistPath(i), path)].Kind == OriginTypical
 	}
+	if otherSize(*m, typical) {
+		gaveWay.size = dropTypical(m, typical)
+	}
 	if m.R.Is && m.SheetVolts.Is && m.SheetStall.Is && typical("machine.r_ohm") {
-		m.R.Is, gaveWay = false, append(gaveWay, "machine.r_ohm")
+		m.R.Is, gaveWay.label = false, append(gaveWay.label, "machine.r_ohm")
 	}
 	if m.K.Is && m.SheetVolts.Is && m.SheetSpeed.Is && m.I0.Is && typical("machine.k_vs_rad") {
-		m.K.Is, gaveWay = false, append(gaveWay, "machine.k_vs_rad")
+		m.K.Is, gaveWay.label = false, append(gaveWay.label, "machine.k_vs_rad")
 	}
 	return h, gaveWay
 }
 
-// tellLabel says which typical values the label's numbers replaced.
-func (r *HoistResult) tellLabel(gaveWay []string) {
+// tellLabel says which typical values the label's numbers replaced, and which count as not known.
+func (r *HoistResult) tellLabel(gone gaveWay) {
 	names := map[string]string{"machine.r_ohm": "The winding resistance", "machine.k_vs_rad": "The machine constant"}
-	for _, path := range gaveWay {
+	for _, path := range gone.label {
 		r.Drive.Flags = append(r.Drive.Flags, lift.Flag{Path: path, Say: say.That("%s is worked out from the motor's label. The typical value in its field counts no more: empty the field.", names[path])})
+	}
+	for _, path := range gone.size {
+		r.Drive.Flags = append(r.Drive.Flags, lift.Flag{Path: path, Say: say.That("The typical value in this field belongs to a motor of another size than the label's, so it counts as not known. Choose a motor by the label's size, or measure it.")})
 	}
 }
 

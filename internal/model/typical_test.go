@@ -151,3 +151,64 @@ func TestTypicalConstantGivesWayToLabel(t *testing.T) {
 		t.Errorf("beside volts alone, K is %g", got)
 	}
 }
+
+// Typical numbers of another size than the label's count as not known, all of them. A label of 24 V and 10,000 turns a minute
+// without load is K = 24/1047.2 = 0.0229 V·s/rad at the most; a typical 0.068 is 2.97 times that, 0.034 is 1.48 times and stays
+// until the label's own K replaces it. 24 V through 10 A with the shaft held are 2.4 Ω: a typical 0.17 Ω is another motor.
+func TestTypicalOfAnotherSizeIsNotKnown(t *testing.T) {
+	doc := catalog.Sample()
+	ground := model.Prepare(doc.Project)
+	v := doc.Variants[2]
+	origins := model.Origins{}
+	for _, field := range []string{"k_vs_rad", "r_ohm", "i0_a", "j_kg_m2", "rth_winding_k_w"} {
+		origins["stores[0].hoist.machine."+field] = model.Origin{Kind: "typical", Source: "from memory"}
+	}
+	for _, c := range []struct {
+		k, r         float64
+		speed, stall float64 // turns a minute, A
+		gone         bool
+	}{{0.068, 0.17, 10000, 0, true}, {0.034, 0.17, 10000, 0, false}, {0.068, 0.17, 2750, 0, false}, {0.068, 0.17, 2750, 10, true}, {0.068, 1.7, 2750, 10, false}} {
+		h := *v.Stores[0].Hoist
+		m := lift.Machine{K: unit.Of(unit.MachineConstant(c.k)), R: unit.Of(unit.Resistance(c.r)), I0: unit.Of[unit.Current](0.5), J: h.Machine.J, RthWinding: h.Machine.RthWinding, TauWinding: h.Machine.TauWinding}
+		m.SheetVolts, m.SheetSpeed = unit.Of[unit.Voltage](24), unit.Of(unit.AngularSpeed(c.speed)*unit.RevPerMinute)
+		if c.stall > 0 {
+			m.SheetStall = unit.Of(unit.Current(c.stall))
+		}
+		h.Machine = m
+		w := v.WithHoist(0, h)
+		w.Origins = origins
+		got := w.Lifted(0).Machine
+		if got.J.Is == c.gone || got.I0.Is == c.gone || got.RthWinding.Is == c.gone || !got.TauWinding.Is || !got.SheetVolts.Is {
+			t.Errorf("%+v: %+v", c, got)
+		}
+		told := 0
+		for _, f := range model.HoistOf(ground.Evaluate(w).Stores[0]).Drive.Flags {
+			if strings.Contains(f.Say.String(), "of another size than the label's") {
+				told++
+			}
+		}
+		if want := map[bool]int{true: 5, false: 0}[c.gone]; told != want {
+			t.Errorf("%+v: %d fields are told, want %d", c, told, want)
+		}
+		w.Origins = nil
+		if got := w.Lifted(0).Machine; !got.J.Is || !got.K.Is {
+			t.Errorf("confirmed, and dropped: %+v", got)
+		}
+	}
+}
+
+// Numbers of two motors are named by both fields: the resistance that was typed, 0.8 Ω, beside 24 V through 11 A, 2.2 Ω.
+func TestTwoMotorsAreNamedByBothFields(t *testing.T) {
+	doc, err := readPlans(t).document(t, plan{Base: "hoist"})
+	if err != nil {
+		t.Fatal(err)
+	}
+	m := &doc.Variants[0].Stores[0].Hoist.Machine
+	m.SheetVolts, m.SheetStall = unit.Of[unit.Voltage](24), unit.Of[unit.Current](11)
+	for _, r := range model.Evaluate(doc, on).Variants[0].Because {
+		if r.ID == "motor_mixed" && r.Word == reason.NotKnown && r.Path == "stores[0].hoist.machine.r_ohm" && r.Beside == "stores[0].hoist.machine.sheet_stall_current_a" {
+			return
+		}
+	}
+	t.Error("the two fields are not named")
+}

@@ -20,6 +20,7 @@ type rowsView struct {
 	Places                               []form.OptionView
 	Asks                                 []form.FieldView
 	MayRead, Read                        bool // some row wants the user's word; it was given
+	Keeps                                string
 }
 
 type rowGroup struct {
@@ -59,6 +60,9 @@ var askUnits = map[string]unit.Quantity{
 
 func rowsViewOf(k catalog.Kind, at rowsPlace, typed url.Values, problems []form.ProblemView) rowsView {
 	v := rowsView{Title: k.Title, Hoist: at.url, Action: at.url + "/take", Revision: strconv.FormatInt(at.variant.Revision, 10), Kind: k.Word, Problems: problems, Read: typed.Get(nameRead) == "yes"}
+	if m := at.hoist().Machine; k.Word == "motor" && (m.SheetVolts.Is || m.SheetSpeed.Is || m.SheetStall.Is || m.SheetTorque.Is) {
+		v.Keeps = "The label that you typed stays. The row fills what the label leaves open; a row of another size counts as not known."
+	}
 	chosen := typed.Get(nameRow)
 	for _, r := range k.Rows {
 		if len(v.Groups) == 0 || v.Groups[len(v.Groups)-1].Title != r.Group {

@@ -79,40 +79,62 @@ const (
 func motorMixed(c Case) []reason.Reason {
 	var out []reason.Reason
 	m, k := c.Hoist.Machine, c.Plan.Drive.Machine
-	add := func(path string, s say.Sentence) {
-		out = append(out, reason.Reason{ID: "motor_mixed", Word: reason.NotKnown, Path: path, Clears: reason.Answer, Say: s,
+	add := func(path, beside string, s say.Sentence) {
+		out = append(out, reason.Reason{ID: "motor_mixed", Word: reason.NotKnown, Path: path, Beside: beside, Clears: reason.Answer, Say: s,
 			Mend: say.That("Use numbers that all come from one label, or measure them on the bench."), Source: source.Judgement.Whole()})
 	}
-	if mixed(k.Found, "resistance", sameResistance) {
-		add("machine.r_ohm", say.That("The numbers of the motor give two winding resistances: they may come from two motors."))
+	if first, other, ok := mixed(k.Found, "resistance", sameResistance); ok {
+		add(toldBy("resistance", first), toldBy("resistance", other), say.That("The numbers of the motor give two winding resistances: they may come from two motors."))
 	}
-	if mixed(k.Found, "machine constant", sameSpeed) && offSpeed(m, k) {
-		add("machine.k_vs_rad", say.That("The numbers of the motor give two speeds without load: they may come from two motors."))
+	if first, other, ok := mixed(k.Found, "machine constant", sameSpeed); ok && offSpeed(m, k) {
+		add(toldBy("machine constant", first), toldBy("machine constant", other), say.That("The numbers of the motor give two speeds without load: they may come from two motors."))
 	}
 	switch w, ok := warmth(m, k); {
 	case ok && math.IsInf(w, 1):
-		add("machine.continuous_current_a", say.That("At the current that the motor withstands all day its winding would never stop getting warmer: the numbers may come from two motors."))
+		add("machine.continuous_current_a", "machine.rth_winding_k_w", say.That("At the current that the motor withstands all day its winding would never stop getting warmer: the numbers may come from two motors."))
 	case ok && (w < leastWarmth || w > mostWarmth):
-		add("machine.continuous_current_a", say.That("At the current that the motor withstands all day its winding would get %s times as warm as it may: the numbers may come from two motors.", say.Times(unit.Ratio(w)).To(2)))
+		add("machine.continuous_current_a", "machine.rth_winding_k_w", say.That("At the current that the motor withstands all day its winding would get %s times as warm as it may: the numbers may come from two motors.", say.Times(unit.Ratio(w)).To(2)))
 	}
 	return out
 }
 
-// mixed reports whether two sets of inputs give values that differ by more than a share, or one that cannot be.
-func mixed(found []lift.Found, what string, share float64) bool {
-	first := 0.0
+// mixed finds two sets of inputs that give values which differ by more than a share, or one that cannot be.
+func mixed(found []lift.Found, what string, share float64) (first, other lift.ConstantFrom, apart bool) {
+	least := 0.0
 	for _, f := range found {
 		switch {
 		case f.What != what:
 		case f.Value <= 0:
-			return true
-		case first == 0:
-			first = f.Value
-		case math.Abs(f.Value-first) > share*first:
-			return true
+			return f.From, "", true
+		case least == 0:
+			first, least = f.From, f.Value
+		case math.Abs(f.Value-least) > share*least:
+			return first, f.From, true
 		}
 	}
-	return false
+	return "", "", false
+}
+
+// toldBy is the field of a motor from which a set of inputs tells a constant; "" for no set.
+func toldBy(what string, from lift.ConstantFrom) string {
+	resistance := what == "resistance"
+	switch {
+	case from == "":
+		return ""
+	case from == lift.FromBench && resistance:
+		return "machine.bench_resistance"
+	case from == lift.FromBench:
+		return "machine.bench_driven"
+	case from == lift.FromSheet && resistance:
+		return "machine.sheet_stall_current_a"
+	case from == lift.FromSheet:
+		return "machine.sheet_no_load_speed_rad_s"
+	case from == lift.FromYours && resistance:
+		return "machine.r_ohm"
+	case from == lift.FromYours:
+		return "machine.k_vs_rad"
+	}
+	return "machine.sheet_stall_torque_nm"
 }
 
 // offSpeed reports whether the speed without load by K is off the label's at both ends of the drop at the brushes. Values
