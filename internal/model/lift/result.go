@@ -90,28 +90,6 @@ type StageResult struct {
 	Source                       source.Ref
 }
 
-// Constants are the machine's, from whichever of its inputs decide.
-type Constants struct {
-	K              unit.Known[unit.MachineConstant]
-	R              unit.Known[unit.Resistance]
-	I0             unit.Known[unit.Current]
-	J              unit.Known[unit.Inertia]
-	BrushDrop      unit.Voltage
-	BrushLow       unit.Known[unit.Voltage] // with BrushHigh: the ends of it where only a range is known
-	BrushHigh      unit.Known[unit.Voltage]
-	From           ConstantFrom // "yours", "sheet", "bench"
-	Contradictions []say.Sentence
-	Found          []Found // what each set of inputs gives by itself
-}
-
-// Found is one constant as one set of inputs gives it.
-type Found struct {
-	What  string       // "current without load" (A), "resistance" (Ω), "machine constant" (V·s/rad)
-	From  ConstantFrom // "yours", "sheet", "bench"
-	Value float64
-	Used  bool
-}
-
 // Raising is the way up, at the fullest layer; times and energies over the whole travel. Current and FirstPush are told
 // as soon as the machine is known, the rest where Known.
 type Raising struct {
@@ -139,62 +117,6 @@ type Climb struct {
 	Share         float64      // of the travel
 	Current       unit.Current // with the radius for length, so that no energy is made
 	RotorPerMetre unit.Ratio   // rad
-}
-
-// Lowering is the way down: Voltage, Rotor and Speed at the steady speed in the fullest layer, Time, Power and EnergyOut over
-// the whole travel as it is run, from rest to the stop. RunsBack is decided in the
-// layer that helps the mass least; it and the currents are told as soon as the machine is known. Known says that the rest
-// can be told too: it does not come down at all, or what hangs on the terminals is known. Where it is not steady,
-// Voltage, Rotor and Speed are those of the balance that does not last (0 where there is none), and Time, Power and
-// EnergyOut are 0. A rotor's inertia that is not known counts as none: then it gathers speed soonest.
-type Lowering struct {
-	Known            bool
-	RunsBack         ComesDown    // "yes", "nudge", "no"
-	Current          unit.Current // I*, ≤ 0 when it does not run back
-	BreakawayCurrent unit.Current
-	Voltage          unit.Voltage
-	Rotor            unit.AngularSpeed
-	Speed            unit.Speed
-	Time             unit.Duration
-	Power            unit.Power  // delivered in the mean over the whole travel, from rest to the stop: EnergyOut over Time
-	SteadyPower      unit.Power  // delivered at the steady speed
-	EnergyOut        unit.Energy // delivered over the whole travel, auxiliary power off
-	Steady           bool
-	Slope            float64 // g_L = Σ dI/dU, A/V; +Inf is never put here: a constant voltage gives Stiff = true
-	Stiff            bool
-	Growth           unit.Known[unit.Ratio] // 1/s, growth rate of the runaway where it is not steady
-	Shunt            bool                   // a permanent, unfused path stands
-	MayOpen          []string               // everything that lets the mass go when it opens
-	Cures            []Cure
-	Say              say.Sentence
-	NeedsMass        unit.Known[unit.Mass]   // smallest mass that comes down by itself, same drum and gears
-	NeedsDrum        unit.Known[unit.Length] // smallest drum that does
-	NeedsRatio       unit.Known[unit.Ratio]  // greatest ratio that does
-
-	CurrentLow, SpeedLow float64 // at the first layer: A, m/s
-
-	EndSpeed unit.Speed        // at the lower stop
-	Left     unit.Energy       // what mass and rotor carry into the lower stop
-	Top      unit.Speed        // the highest on this way down
-	TopRotor unit.AngularSpeed // at Top, in the first layer
-	Short    bool              // the travel ends before the steady speed is reached, even if it fell freely
-}
-
-// Fastest is the highest speed of the mass on its way down with its loads on: the steady one, or where the travel is too
-// short for it, the highest that it comes to.
-func (lo Lowering) Fastest() unit.Speed {
-	if lo.Short {
-		return lo.Top
-	}
-	return lo.Speed
-}
-
-// FastestRotor is the rotor's speed at Fastest.
-func (lo Lowering) FastestRotor() unit.AngularSpeed {
-	if lo.Short {
-		return lo.TopRotor
-	}
-	return lo.Rotor
 }
 
 // Cure is one way to make a racing load settle.

@@ -70,24 +70,6 @@ type HeldTrial struct {
 	Note string                    `json:"note" say:"What was seen"`
 }
 
-// Proof is a load test of one part that has no rating. Force and torque are those on the part, or with the mass on the rope
-// the weight that hung.
-type Proof struct {
-	Part     Proved                    `json:"part" say:"What was tested" enum:"|drum_hub|coupling|cross_pin|gear_tooth|case_fasteners|head_sheave|redirect_sheave|hanger|container|base_board|base_uplift|base_sliding|beam|post|holds|bracing|rope|knot"`
-	MadeOf   ProofMaterial             `json:"made_of" say:"What it is made of" enum:"|metal|wood|plastic|printed|fibre|ground"`
-	Load     unit.Known[unit.Force]    `json:"load_n" say:"Force that was put on it" range:"(0,1e8]"`
-	Torque   unit.Known[unit.Torque]   `json:"torque_nm" say:"Or torque at the drum that was put on it" range:"(0,1e6]"`
-	HeldFor  unit.Known[unit.Duration] `json:"held_s" say:"How long" range:"(0,1e8]"`
-	Moved    unit.Answer               `json:"moved" say:"Did a mark move, slip or stay bent?" enum:"|yes|no"`
-	Measured MeasuredWith              `json:"measured_with" say:"How the load was measured, within 2 %" enum:"|dead_weight|load_cell|lever_and_weight"`
-	On       ProofOn                   `json:"on" say:"Where it was put on: the mass on the rope, a lever on the drum, or a bench" enum:"|rope|lever|bench"`
-	Date     string                    `json:"date" say:"Day of the test, such as 2026-11-28"`
-	By       string                    `json:"by" say:"Who tested it"`
-	Witness  string                    `json:"witness" say:"A second adult who saw it"`
-	Expert   string                    `json:"qualified" say:"Over 5 kJ or {250 kg}: the qualified person who saw it"`
-	Lifts    unit.Known[unit.Count]    `json:"lifts_since" say:"Lifts since then" range:"[0,1e7]"`
-}
-
 // LoadSteps is the plan of loading by steps, each with dead weight.
 type LoadSteps struct {
 	S25  LoadStep `json:"at_25"`
@@ -139,3 +121,34 @@ type Look struct {
 
 // Shaken reports whether the failure counts as a fall or a shock: what nobody answered counts as the worse answer.
 func (f Failure) Shaken() bool { return f.Shock != unit.No }
+
+// Tested is a part that was tested with a load.
+type Tested string
+
+// The words of Tested.
+const (
+	TestedBase    Tested = "base"
+	TestedBrake   Tested = "brake"
+	TestedRatchet Tested = "ratchet"
+	TestedCatch   Tested = "catch"
+	TestedProp    Tested = "prop"
+)
+
+// Condition is how a part was found after a shock.
+type Condition string
+
+// The words of Condition.
+const (
+	PartSound   Condition = "sound"
+	PartRenewed Condition = "renewed"
+	PartDamaged Condition = "damaged"
+)
+
+// WarmAt is where the warmth of the motor was measured.
+type WarmAt string
+
+// The words of WarmAt.
+const (
+	WarmCase    WarmAt = "case"
+	WarmWinding WarmAt = "winding"
+)
