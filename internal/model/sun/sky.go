@@ -1,6 +1,9 @@
 package sun
 
-import "duskweight/internal/say"
+import (
+	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
+)
 
 // Sky is one hourly year over a place: what falls on the flat, and the air. Each value is the mean of its hour, hour 0
 // from midnight to one o'clock of 1 January, standard clock time. The columns may be shared: they must not be written to.
@@ -22,6 +25,31 @@ func (s *Sky) Year() float64 {
 		sum += g
 	}
 	return sum * 3600
+}
+
+// Months returns the irradiation of each month on the flat.
+func (s *Sky) Months() (out [12]unit.Irradiation) {
+	hour := 0
+	for i, days := range monthLength {
+		sum := 0.0
+		for _, g := range s.GHI[hour : hour+24*days] {
+			sum += g
+		}
+		out[i] = unit.Irradiation(sum * 3600)
+		hour += 24 * days
+	}
+	return out
+}
+
+// MonthOf returns the month of a day of the year, 1 to 12; day 0 is 1 January.
+func MonthOf(day int) int {
+	for i, days := range monthLength {
+		if day < days {
+			return i + 1
+		}
+		day -= days
+	}
+	return 12
 }
 
 // Problem is one thing that is wrong with a place, and where; the path is inside the place.

@@ -67,6 +67,8 @@ func (c *count) close(b *Brief, n int) {
 		b.ServedShare = math.Max(0, 1-(c.nice+c.essential)/c.d.appliances)
 	}
 	b.Nights = c.d.counted
+	b.NightShare = 1
+	wanted, missed := 0.0, 0.0
 	for k, is := range c.d.isNight {
 		if !is {
 			continue
@@ -74,9 +76,21 @@ func (c *count) close(b *Brief, n int) {
 		whole, essential := c.d.lit(k, c.w.missed[k], c.w.missedEssential[k])
 		b.NightsServed += one(whole)
 		b.NightsEssential += one(essential)
-		b.NightsFull += one(c.w.missed[k] <= full*c.d.wanted[k])
+		b.NightsFull += one(c.full(k))
+		wanted += c.d.wanted[k]
+		missed += c.w.missed[k]
+	}
+	if wanted > 0 {
+		b.NightShare = math.Max(0, 1-missed/wanted)
+	}
+	b.Gaps = Gaps{}
+	if b.NightsFull < b.Nights {
+		b.Gaps = gapsOf(len(c.d.isNight), func(k int) bool { return c.d.isNight[k] }, c.full)
 	}
 }
+
+// full reports whether night k misses at most 1 % of what it wants.
+func (c *count) full(k int) bool { return c.w.missed[k] <= full*c.d.wanted[k] }
 
 // lit says whether night k, which missed so many joules, was served whole, and whether what is essential was. The rounding
 // that is allowed to the whole is allowed to its part.
@@ -88,7 +102,7 @@ func (d *Demand) lit(k int, missed, missedEssential float64) (whole, essential b
 // NightsFull returns how many of the nights that count miss at most 1 % of what they want.
 func (out *Result) NightsFull() (n int) {
 	for _, night := range out.NightLog {
-		n += one(night.Counted && float64(night.Unmet) <= full*float64(night.Wanted))
+		n += one(night.Counted && night.full())
 	}
 	return n
 }

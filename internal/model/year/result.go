@@ -131,6 +131,8 @@ type Brief struct {
 	NightsServed    int
 	NightsEssential int
 	NightsFull      int         // nights in which at most 1 % was missing
+	NightShare      float64     // of what the nights want; 1 when they want nothing
+	Gaps            Gaps        // of nights that are not full
 	LongestOutage   int         // hours
 	End             unit.Energy // own joules of the first store; 0 without one
 }
