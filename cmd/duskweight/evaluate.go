@@ -1,17 +1,20 @@
 package main
 
 import (
+	"context"
 	"encoding/json"
 	"errors"
 	"flag"
 	"fmt"
 	"io"
 	"os"
+	"runtime"
 	"time"
 
 	"duskweight/internal/document"
 	"duskweight/internal/model"
 	"duskweight/internal/model/reason"
+	"duskweight/internal/model/search"
 )
 
 // documentLimit is the largest document that is read, the same as on the import page.
@@ -22,7 +25,7 @@ const documentLimit = 8 << 20
 func evaluate(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	a, ok := evaluateArgs(args)
 	if !ok {
-		return misused(stderr, "evaluate takes one file, or - for standard input; -on takes a day such as 2026-11-28")
+		return misused(stderr, fmt.Sprintf("evaluate takes one file, or - for standard input; -on takes a day such as 2026-11-28, -years a number from 1 to %d", mostYears))
 	}
 	data, err := readDocument(a.name, stdin)
 	if err != nil {
@@ -38,18 +41,42 @@ func evaluate(args []string, stdin io.Reader, stdout, stderr io.Writer) int {
 	if err != nil {
 		return done(stderr, err)
 	}
-	out, err := json.MarshalIndent(model.Evaluate(doc, a.on).Answer(), "", "  ")
+	answer := model.Evaluate(doc, a.on).Answer()
+	if a.years > 0 {
+		if err := manyYears(&answer, doc, a.years); err != nil {
+			return done(stderr, err)
+		}
+	}
+	out, err := json.MarshalIndent(answer, "", "  ")
 	if err != nil {
 		return done(stderr, fmt.Errorf("the result cannot be written: %w", err))
 	}
 	return done(stderr, say(stdout, "%s\n", out))
 }
 
-// evaluateFlags are the file, how refusals are printed, and the day on which readiness is judged.
+// mostYears is the most weather years that evaluate runs: more change nothing that the inputs could support.
+const mostYears = 10_000
+
+// manyYears runs n weather years of the document's variants and puts what they come to beside each.
+func manyYears(answer *model.Answer, doc model.Document, n int) error {
+	run := search.NewRun(doc.Project, doc.Variants, false)
+	run.Weather = true
+	if err := run.Until(context.Background(), n, runtime.GOMAXPROCS(0), nil); err != nil {
+		return err
+	}
+	for i, y := range run.Sure().Answers(doc.Project) {
+		answer.Variants[i].Years = y
+	}
+	return nil
+}
+
+// evaluateFlags are the file, how refusals are printed, the day on which readiness is judged, and how many weather years
+// are run beside the plan year; 0 is none.
 type evaluateFlags struct {
-	name string
-	json bool
-	on   reason.Day
+	name  string
+	json  bool
+	on    reason.Day
+	years int
 }
 
 // evaluateArgs takes flags before and behind the file.
@@ -57,6 +84,7 @@ func evaluateArgs(args []string) (a evaluateFlags, ok bool) {
 	flags := flag.NewFlagSet("evaluate", flag.ContinueOnError)
 	flags.SetOutput(io.Discard)
 	flags.BoolVar(&a.json, "json", false, "")
+	flags.IntVar(&a.years, "years", 0, "")
 	on := flags.String("on", string(reason.Today(time.Now())), "")
 	var names []string
 	for {
@@ -68,7 +96,7 @@ func evaluateArgs(args []string) (a evaluateFlags, ok bool) {
 		}
 		names, args = append(names, flags.Arg(0)), flags.Args()[1:]
 	}
-	if len(names) != 1 {
+	if len(names) != 1 || a.years < 0 || a.years > mostYears {
 		return a, false
 	}
 	a.name = names[0]

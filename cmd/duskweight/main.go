@@ -35,7 +35,8 @@ const help = `Duskweight plans a store for the night: a lifted mass or a battery
       -addr 127.0.0.1:8807      where to listen; port 0 takes any free port
       -data FOLDER              where the data file lies (see: duskweight where)
       -no-browser               open no browser
-  duskweight evaluate FILE    print the whole result of an exported project as JSON; - reads standard input
+  duskweight evaluate FILE    print the whole result of an exported project as JSON; - reads standard input;
+                              with -years 200 also what 200 weather years come to
       --json                    print what is wrong with a document as JSON
   duskweight schema           print the JSON Schema of the project document
   duskweight where            print where the data file lies

@@ -57,6 +57,7 @@ type VariantAnswer struct {
 	Peak           PeakAnswer                   `json:"peak"`
 	Wiring         WiringAnswer                 `json:"wiring"`
 	Stores         []StoreAnswer                `json:"stores"`
+	Years          *YearsAnswer                 `json:"years"` // null where many years were not asked for, or cannot be run
 }
 
 // StoreAnswer is one store's year; Hoist is null for cells.

@@ -14,7 +14,7 @@ func (r Result) Answer() Answer {
 	a := Answer{Version: 1, On: dayOrNull(r.Ground.On), Project: r.Ground.Project.Name, Variants: make([]VariantAnswer, len(r.Variants))}
 	if r.Ground.Sky != nil {
 		a.Sun.GHI = unit.Of(unit.Irradiation(r.Ground.Sky.Year()))
-		if r.Ground.Project.Place.Sky != sun.SkyFile {
+		if sky := r.Ground.Project.Place.Sky; sky != sun.SkyFile && sky != sun.SkyFiles {
 			a.Sun.Seed = &r.Ground.Project.Seed
 		}
 		a.Load = LoadAnswer{unit.Of(r.Ground.Load.ApplianceYear), unit.Of(r.Ground.Load.MeanNight), unit.Of(r.Ground.Load.MaxNight)}

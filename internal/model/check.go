@@ -60,10 +60,10 @@ func checkPlace(p Project) Problems {
 			}
 		}
 	}
-	if p.Place.Sky == sun.SkyFile && p.Weather == nil {
+	if (p.Place.Sky == sun.SkyFile || p.Place.Sky == sun.SkyFiles) && p.Weather == nil {
 		ps.Add("place.sky", "the project has no weather file yet: read one in, or choose another way to know the sky")
 	}
-	return ps
+	return append(ps, checkFiles(p)...)
 }
 
 // CheckVariant returns what is wrong with a variant alone; paths are inside it.

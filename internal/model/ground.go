@@ -21,13 +21,14 @@ type Ground struct {
 
 // Prepare computes sky and nights of a project in its plan year.
 func Prepare(p Project) Ground {
-	sky, problems := sun.Year(p.Place, p.Seed, p.Weather)
+	sky, problems := sun.Year(p.Place, p.Seed, p.Files())
 	return prepared(p, sky, problems)
 }
 
-// PrepareMade computes sky and nights of a project in made year j of its seed.
+// PrepareMade computes sky and nights of a project in year j of its many: made year j of its seed, or that of its weather
+// files in turn.
 func PrepareMade(p Project, j int) Ground {
-	sky, problems := sun.MadeYear(p.Place, p.Seed, j, p.Weather)
+	sky, problems := sun.MadeYear(p.Place, p.Seed, j, p.Files())
 	return prepared(p, sky, problems)
 }
 

@@ -15,17 +15,45 @@ import (
 
 // Project is a place, a night and what stands behind all its variants.
 type Project struct {
-	Name     string      `json:"name" say:"Name of the project"`
-	Example  unit.Answer `json:"example" say:"Is this a worked example with invented numbers?" enum:"|yes"`
-	Currency string      `json:"currency" say:"Label for money, such as EUR; never converted"`
-	Seed     uint64      `json:"seed" say:"Seed of the weather made from monthly means; the same seed gives the same year" range:"[0,9007199254740991]"`
-	Place    sun.Place   `json:"place"`
-	Load     load.Load   `json:"load"`
-	Money    cost.Terms  `json:"money"`
-	Shelf    Shelf       `json:"shelf"`
-	Weather  *sun.Series `json:"weather"`
-	Origins  Origins     `json:"origins"`
+	Name     string                 `json:"name" say:"Name of the project"`
+	Example  unit.Answer            `json:"example" say:"Is this a worked example with invented numbers?" enum:"|yes"`
+	Currency string                 `json:"currency" say:"Label for money, such as EUR; never converted"`
+	Seed     uint64                 `json:"seed" say:"Seed of the weather made from monthly means; the same seed gives the same year" range:"[0,9007199254740991]"`
+	Place    sun.Place              `json:"place"`
+	Load     load.Load              `json:"load"`
+	Money    cost.Terms             `json:"money"`
+	Shelf    Shelf                  `json:"shelf"`
+	Weather  *sun.Series            `json:"weather"`
+	Weathers []*sun.Series          `json:"weathers" say:"Further weather files of the same place, each one year"`
+	Years    unit.Known[unit.Count] `json:"years" say:"How many weather years are made; not known counts as 200" range:"[20,1000]"`
+	Origins  Origins                `json:"origins"`
 }
+
+// Files are the weather files of the project, the first one first.
+func (p Project) Files() []*sun.Series {
+	if p.Weather == nil {
+		return nil
+	}
+	return append([]*sun.Series{p.Weather}, p.Weathers...)
+}
+
+// TakeFiles gives the project these weather files in the place of those it has.
+func (p *Project) TakeFiles(files []*sun.Series) {
+	p.Weather, p.Weathers = nil, nil
+	if len(files) > 0 {
+		p.Weather = files[0]
+	}
+	if len(files) > 1 {
+		p.Weathers = files[1:]
+	}
+}
+
+// usualYears is how many weather years are made where the project does not say: enough for the year in ten, which 20 of
+// them then lie below (our own judgement).
+const usualYears = 200
+
+// MadeYears is how many weather years are made.
+func (p Project) MadeYears() int { return int(p.Years.Or(usualYears)) }
 
 // Variant is one way to store: panels, controller, stores in serving order.
 type Variant struct {

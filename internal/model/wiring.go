@@ -81,9 +81,14 @@ func (g Ground) coldest() (best, worst float64) {
 		return float64(t), float64(t)
 	}
 	switch {
-	case place.Sky == sun.SkyFile && g.Sky != nil:
-		t := slices.Min(g.Sky.TAir) - 10
-		return t, t
+	case (place.Sky == sun.SkyFile || place.Sky == sun.SkyFiles) && g.Sky != nil:
+		t := slices.Min(g.Sky.TAir)
+		if place.Sky == sun.SkyFiles {
+			for _, w := range g.Project.Files() {
+				t = min(t, slices.Min(w.TAir))
+			}
+		}
+		return t - 10, t - 10
 	case place.Sky == sun.SkyMonthly && place.Monthly != nil:
 		low := math.Inf(1)
 		for _, t := range place.Monthly.TMin {

@@ -2,10 +2,10 @@ package store
 
 import "sync"
 
-// How much is kept unpacked: a weather year for each project that is likely to be open, and the designs that its pages
-// and the last steps of its history show.
+// How much is kept unpacked: the weather files of the projects that are likely to be open, of which one may have twenty,
+// and the designs that its pages and the last steps of its history show.
 const (
-	yearsKept   = 8
+	yearsKept   = 40
 	designsKept = 64
 )
 

@@ -2,9 +2,7 @@ package store
 
 import (
 	"context"
-	"crypto/sha256"
 	"database/sql"
-	"encoding/hex"
 	"fmt"
 
 	"duskweight/internal/document"
@@ -19,7 +17,8 @@ type content[T any] struct {
 	encode func(T) ([]byte, error)
 	decode func(int, []byte) (T, error)
 	known  *cache[text, T]
-	series func(*T) **sun.Series // nil where the kind has no weather year
+	files  func(T) []*sun.Series   // nil where the kind has no weather files
+	take   func(*T, []*sun.Series) // gives it these weather files
 	years  *cache[string, sun.Series]
 }
 
@@ -32,26 +31,27 @@ type text struct {
 func (s *Store) projects() content[model.Project] {
 	return content[model.Project]{
 		ProjectKind, func(p model.Project) string { return p.Name }, document.EncodeProject, document.DecodeProject, &s.knownProjects,
-		func(p *model.Project) **sun.Series { return &p.Weather }, &s.years,
+		model.Project.Files, (*model.Project).TakeFiles, &s.years,
 	}
 }
 
 func (s *Store) variants() content[model.Variant] {
 	return content[model.Variant]{
-		VariantKind, func(v model.Variant) string { return v.Name }, document.EncodeVariant, document.DecodeVariant, &s.knownVariants, nil, nil,
+		VariantKind, func(v model.Variant) string { return v.Name }, document.EncodeVariant, document.DecodeVariant, &s.knownVariants, nil, nil, nil,
 	}
 }
 
-// pack writes a value into a row. The weather year is kept once, under the hash of its text.
+// pack writes a value into a row. A weather file is kept once, under the hash of its text.
 func (c content[T]) pack(ctx context.Context, tx *sql.Tx, r *row, v T) error {
 	r.name, r.edition, r.series = c.name(v), document.Edition, sql.NullString{}
-	if c.series != nil {
-		if s := c.series(&v); *s != nil {
-			hash, err := keepSeries(ctx, tx, **s)
+	if c.files != nil {
+		if files := c.files(v); len(files) > 0 {
+			hash, err := keepFiles(ctx, tx, files)
 			if err != nil {
 				return err
 			}
-			r.series, *s = sql.NullString{String: hash, Valid: true}, nil
+			r.series = sql.NullString{String: hash, Valid: true}
+			c.take(&v, nil)
 		}
 	}
 	body, err := c.encode(v)
@@ -66,9 +66,11 @@ func (c content[T]) unpack(ctx context.Context, tx *sql.Tx, r row) (Saved[T], er
 		return Saved[T]{}, fmt.Errorf("store: %s %d: %w", r.thing.Kind, r.thing.ID, err)
 	}
 	if r.series.Valid {
-		if *c.series(&v), err = readSeries(ctx, tx, c.years, r.edition, r.series.String); err != nil {
+		files, err := readFiles(ctx, tx, c.years, r.edition, r.series.String)
+		if err != nil {
 			return Saved[T]{}, err
 		}
+		c.take(&v, files)
 	}
 	return savedAs(r, v)
 }
@@ -96,38 +98,10 @@ func (c content[T]) read(t text) (T, error) {
 
 // packed keeps what a row was packed from: it is what its text would be read to, so that nobody reads it again.
 func (c content[T]) packed(r row, v T) {
-	if c.series != nil {
-		*c.series(&v) = nil // it is not in the text
+	if c.files != nil {
+		c.take(&v, nil) // they are not in the text
 	}
 	if len(r.body) <= designLimit {
 		c.known.keep(text{r.edition, r.body}, document.Clone(v), designsKept)
 	}
-}
-
-func keepSeries(ctx context.Context, tx *sql.Tx, s sun.Series) (string, error) {
-	body, err := document.EncodeSeries(s)
-	if err != nil {
-		return "", err
-	}
-	sum := sha256.Sum256(body)
-	hash := hex.EncodeToString(sum[:])
-	_, err = tx.ExecContext(ctx, `INSERT INTO series (hash, body) VALUES (?, ?) ON CONFLICT DO NOTHING`, hash, string(body))
-	return hash, err
-}
-
-// readSeries returns a weather year. Its columns are shared by all who read it: they are not to be written to.
-func readSeries(ctx context.Context, tx *sql.Tx, years *cache[string, sun.Series], edition int, hash string) (*sun.Series, error) {
-	if s, ok := years.find(hash); ok {
-		return &s, nil
-	}
-	var body string
-	if err := tx.QueryRowContext(ctx, `SELECT body FROM series WHERE hash = ?`, hash).Scan(&body); err != nil {
-		return nil, fmt.Errorf("store: the weather year: %w", err)
-	}
-	s, err := document.DecodeSeries(edition, []byte(body))
-	if err != nil {
-		return nil, fmt.Errorf("store: the weather year: %w", err)
-	}
-	years.keep(hash, s, yearsKept)
-	return &s, nil
 }

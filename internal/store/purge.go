@@ -27,7 +27,9 @@ func (s *Store) Purge(ctx context.Context, now time.Time) (purged int, err error
 			}
 		}
 		purged = len(due)
-		_, err = tx.ExecContext(ctx, `DELETE FROM series WHERE hash NOT IN (SELECT series FROM revision WHERE series IS NOT NULL)`)
+		_, err = tx.ExecContext(ctx, `WITH used AS (SELECT DISTINCT series AS hash FROM revision WHERE series IS NOT NULL)
+			DELETE FROM series WHERE hash NOT IN (SELECT hash FROM used)
+				AND hash NOT IN (SELECT value FROM series AS list JOIN used USING (hash), json_each(list.body) WHERE json_type(list.body) = 'array')`)
 		return err
 	})
 	if err != nil {

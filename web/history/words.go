@@ -31,7 +31,7 @@ func changesOf(c store.FullChange, of page.Tables, sys unit.System) []string {
 		out = append(untold(reflect.ValueOf(c.ProjectWas), reflect.ValueOf(c.ProjectIs), "", sys), untold(reflect.ValueOf(c.VariantWas), reflect.ValueOf(c.VariantIs), "", sys)...)
 	}
 	if c.OtherYear {
-		out = append(out, "Weather file: another one")
+		out = append(out, "Weather files: others")
 	}
 	return out
 }

@@ -21,6 +21,11 @@ func spread(values []float64) Spread {
 	return Spread{v[0], Quantile(v, bad), Quantile(v, usual), Quantile(v, good), v[len(v)-1]}
 }
 
+// turned is the spread of something of which much is bad.
+func (s Spread) turned() Spread {
+	return Spread{Worst: s.Best, Bad: s.Good, Usual: s.Usual, Good: s.Bad, Best: s.Worst}
+}
+
 // Versus is how often one variant has more nights with light than another in the same years: More + Same + Less = Years.
 type Versus struct{ More, Same, Less, Years int }
 

@@ -5,6 +5,7 @@ import (
 	"math"
 	"reflect"
 	"slices"
+	"strconv"
 	"sync"
 	"sync/atomic"
 
@@ -15,6 +16,7 @@ import (
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/reservoir"
 	"duskweight/internal/model/sun"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/model/year"
 	"duskweight/internal/say"
 )
@@ -22,6 +24,7 @@ import (
 // Sure is what many weather years of one place come to, the same years for every variant.
 type Sure struct {
 	Years    int          // that were run
+	Real     []string     // the years of weather files, by name, that were run as they are; empty where years are made
 	Nights   int          // that count, in each year; 0 where nothing is asked of them
 	Parts    bool         // inputs were drawn within their tolerances too
 	WhyOne   say.Sentence // why there is only one year; nothing where there are many
@@ -36,13 +39,18 @@ type Certain struct {
 	Without []string     // its stores that give nothing back, each with why
 	Unready int          // years that did not end as they began
 
-	Nights []float64 // that are full
-	Outage []float64 // longest, hours
-	Served []float64 // share of lamps and devices served
+	Nights  []float64   // that are full
+	Outage  []float64   // longest, hours
+	Served  []float64   // share of lamps and devices served
+	Lit     []float64   // share of what the nights want that is there
+	Missing []float64   // J, of all that is wanted
+	Gaps    []year.Gaps // runs of nights that are not full
+	Skies   []Weather   // of each year, on this variant's panels; empty where nobody asked
 
 	Light  Spread // of Nights
 	Longer Spread // of Outage: Bad is the long one
 	Share  Spread // of Served
+	Dark   Spread // nights of the longest gap: Bad is the long one
 	Moves  []Move // with Parts: which input moves Served most, that one first
 
 	Nine int // in 9 of 10 made years at least so many nights are full
@@ -51,29 +59,53 @@ type Certain struct {
 // Spread is a bad, a usual and a good year, and the two ends.
 type Spread struct{ Worst, Bad, Usual, Good, Best float64 }
 
+// Weather is the light of one year.
+type Weather struct {
+	Year   unit.Known[unit.Count] // of a weather file that says it
+	Months [12]unit.Irradiation   // on the flat
+	Plane  unit.Irradiation       // on a variant's panels, mean over their power
+}
+
 // bad, usual, good are the shares of years below: in one year of ten it is worse than bad.
 const bad, usual, good = 0.1, 0.5, 0.9
 
 // Run is many years of a project in the making: it grows by Until and can be looked at in between.
 type Run struct {
+	Weather bool // asks for the light of every year too, Certain.Skies; it costs a tenth more
+
 	bench  *bench
-	parts  bool // inputs differ within their tolerances too
-	briefs [][]year.Brief
+	files  []*sun.Series // each one year, in their order; nil where years are made
+	parts  bool          // inputs differ within their tolerances too
+	briefs [][]outcome
+}
+
+// outcome is what a weather year comes to for one variant.
+type outcome struct {
+	year.Brief
+	sky Weather
 }
 
 // NewRun makes a project ready for many weather years, made year j of the project's seed, the same for all
 // variants (common random numbers). parts says that inputs are drawn within their Tolerances too: draw j is weather year j
 // with tolerance draw j, and the whole variant is worked out anew. Without it, stores are those of the variant's own
 // settled plan year, so that a battery's share for fast drawing is that of the plan year; a motor straight on the
-// panels is run anew in each year's light. A weather file holds one year only.
+// panels is run anew in each year's light. Weather files are run each as it is, settled by itself; one file of a real year
+// is one year only, and one of a typical year has years made from its means.
 func NewRun(project model.Project, variants []model.Variant, parts bool) *Run {
-	return &Run{bench: newBench(project, variants), parts: parts}
+	r := &Run{bench: newBench(project, variants), parts: parts}
+	if files := project.Files(); project.Place.Sky == sun.SkyFiles && len(files) > 1 {
+		r.files = sun.InOrder(files)
+	}
+	return r
 }
 
 // Until runs the years up to n by so many workers side by side; the numbers are the same to the last bit for any number of
 // workers and of steps. progress, where given, is told how many years are done, one call at a time. It stops when the
 // context ends, and then holds what it held before.
 func (r *Run) Until(ctx context.Context, n, workers int, progress func(done int)) error {
+	if r.files != nil && !r.parts {
+		return r.untilFile(ctx, min(n, len(r.files)), progress)
+	}
 	if r.bench.climate == nil && !r.parts {
 		n = 1
 	}
@@ -81,13 +113,13 @@ func (r *Run) Until(ctx context.Context, n, workers int, progress func(done int)
 	if n <= from {
 		return nil
 	}
-	more := make([][]year.Brief, n-from)
+	more := make([][]outcome, n-from)
 	if r.bench.ground.Sky != nil {
 		run := (*worker).year
 		if r.parts {
 			run = (*worker).draw
 		}
-		if err := r.bench.runAll(ctx, more, from, max(1, workers), run, progress); err != nil {
+		if err := r.bench.runAll(ctx, more, from, max(1, workers), r.Weather, run, progress); err != nil {
 			return err
 		}
 	}
@@ -95,19 +127,58 @@ func (r *Run) Until(ctx context.Context, n, workers int, progress func(done int)
 	return nil
 }
 
+// untilFile runs the weather files up to n, each as a project with that file alone.
+func (r *Run) untilFile(ctx context.Context, n int, progress func(done int)) error {
+	for j := len(r.briefs); j < n; j++ {
+		p := r.bench.ground.Project
+		p.Place.Sky, p.Weather, p.Weathers = sun.SkyFile, r.files[j], nil
+		one := Run{Weather: r.Weather, bench: newBench(p, r.bench.variants)}
+		one.bench.climate = nil // the file's own year
+		if err := one.Until(ctx, 1, 1, nil); err != nil {
+			return err
+		}
+		r.briefs = append(r.briefs, one.briefs[0])
+		if progress != nil {
+			progress(j + 1)
+		}
+	}
+	return nil
+}
+
 // Sure is what the years so far come to; at least one.
 func (r *Run) Sure() Sure {
 	b := r.bench
-	out := Sure{Years: len(r.briefs), WhyOne: b.whyOne, Nights: b.ground.Load.Nights, Parts: r.parts}
+	out := Sure{Years: len(r.briefs), Real: r.named(), WhyOne: b.whyOne, Nights: b.ground.Load.Nights, Parts: r.parts}
 	if b.ground.Sky != nil && b.ground.Load.ApplianceYear <= 0 { // a night that asks for nothing does not count as lit
 		out.Nights, out.WhyOne = 0, say.Sentence{}
 	}
 	for i, p := range b.plans {
-		out.Variants = append(out.Variants, p.over(r.briefs, i))
+		c := p.over(r.briefs, i)
+		if r.Weather && p.demand != nil {
+			for _, b := range r.briefs {
+				c.Skies = append(c.Skies, b[i].sky)
+			}
+		}
+		out.Variants = append(out.Variants, c)
 	}
 	out.Pairs = pairs(out.Variants)
 	if r.parts && len(r.briefs) > 1 {
 		r.move(&out)
+	}
+	return out
+}
+
+// named are the names of the weather files that were run as they are.
+func (r *Run) named() (out []string) {
+	if r.parts {
+		return nil
+	}
+	for _, f := range r.files[:min(len(r.files), len(r.briefs))] {
+		if y, ok := f.Year.Value(); ok {
+			out = append(out, strconv.Itoa(int(y)))
+		} else {
+			out = append(out, f.Name)
+		}
 	}
 	return out
 }
@@ -178,16 +249,33 @@ func newBench(project model.Project, variants []model.Variant) *bench {
 	b := &bench{ground: model.Prepare(project), seed: project.Seed, variants: variants}
 	if b.ground.Sky == nil {
 		b.whyOne = say.Words("the place is not known")
-	} else if _, climate, problems := sun.ClimateOf(project.Place); len(problems) == 0 {
+	} else if why := oneYear(project); !why.IsZero() {
+		b.whyOne = why
+	} else if _, climate, problems := sun.ClimateOf(project.Place, project.Files()); len(problems) == 0 {
 		b.climate = climate
 	} else {
-		b.whyOne = say.Words("the sky of this project is a weather file, and a file holds one year only")
+		b.whyOne = say.That("no years can be made from this weather file: %s", problems[0].Say)
 	}
 	for _, v := range variants {
 		b.plans = append(b.plans, b.plan(v))
 	}
 	b.groups = sideBySide(b.plans)
 	return b
+}
+
+// oneYear says why a project has one weather year only; nothing where it has many.
+func oneYear(p model.Project) say.Sentence {
+	files := p.Files()
+	if p.Place.Sky != sun.SkyFile && p.Place.Sky != sun.SkyFiles || len(files) == 0 || p.Place.Sky == sun.SkyFiles && len(files) > 1 {
+		return say.Sentence{}
+	}
+	switch typical, known := files[0].IsTypical(); {
+	case typical:
+		return say.Sentence{}
+	case known:
+		return say.Words("the sky of this project is one real year of a weather file")
+	}
+	return say.Words("the sky of this project is a weather file that does not say whether it is a real year or a typical one")
 }
 
 // sideBySide gathers plans whose years can be run side by side: the same panels and load, one store, not fed straight by
@@ -272,7 +360,7 @@ func (b *bench) field(v model.Variant) int {
 }
 
 // runAll shares the years from … on out among the workers. Each year is a matter of its own, so it does not matter who runs it.
-func (b *bench) runAll(ctx context.Context, briefs [][]year.Brief, from, workers int, run func(*worker, int) []year.Brief, progress func(int)) error {
+func (b *bench) runAll(ctx context.Context, briefs [][]outcome, from, workers int, weather bool, run func(*worker, int) []outcome, progress func(int)) error {
 	var next atomic.Int64
 	var mu sync.Mutex
 	done := 0
@@ -280,6 +368,7 @@ func (b *bench) runAll(ctx context.Context, briefs [][]year.Brief, from, workers
 	for range min(workers, len(briefs)) {
 		group.Go(func() error {
 			w := b.worker()
+			w.weather = weather
 			for {
 				j := int(next.Add(1)) - 1
 				if j >= len(briefs) {
@@ -309,6 +398,8 @@ type worker struct {
 	bus    [][]float64     // by field
 	space  year.Workspace
 	stores []reservoir.Reservoir
+
+	weather bool // is noted
 }
 
 func (b *bench) worker() *worker {
@@ -329,7 +420,7 @@ func (b *bench) worker() *worker {
 }
 
 // year runs weather year j for all variants.
-func (w *worker) year(j int) []year.Brief {
+func (w *worker) year(j int) []outcome {
 	if w.climate != nil {
 		w.climate.Fill(w.sky, w.seed, j)
 	}
@@ -339,11 +430,14 @@ func (w *worker) year(j int) []year.Brief {
 		}
 		f.plant.Fill(w.lights[i], w.sky.TAir, w.bus[i])
 	}
-	out := make([]year.Brief, len(w.plans))
+	out := make([]outcome, len(w.plans))
+	if w.weather {
+		w.skies(out)
+	}
 	for _, group := range w.groups {
 		p := w.plans[group[0]]
 		if len(group) == 1 {
-			out[group[0]] = w.alone(p)
+			out[group[0]].Brief = w.alone(p)
 			continue
 		}
 		w.stores = w.stores[:0]
@@ -351,10 +445,45 @@ func (w *worker) year(j int) []year.Brief {
 			w.stores = append(w.stores, w.plans[i].stores...)
 		}
 		for k, b := range w.space.Sweep(nil, w.bus[p.field], p.demand, w.stores) {
-			out[group[k]] = b
+			out[group[k]].Brief = b
 		}
 	}
 	return out
+}
+
+// skies notes the light of the year that is filled in.
+func (w *worker) skies(out []outcome) {
+	months := w.sky.Months()
+	for i, p := range w.plans {
+		if p.demand != nil {
+			out[i].sky = Weather{w.fileYear(), months, w.plane(p.field)}
+		}
+	}
+}
+
+// fileYear is the year of the weather file whose own hours are run.
+func (w *worker) fileYear() (none unit.Known[unit.Count]) {
+	if p := w.ground.Project; w.climate == nil && p.Place.Sky == sun.SkyFile && p.Weather != nil {
+		return p.Weather.Year
+	}
+	return none
+}
+
+// plane returns the light of the year on a field's panels, mean over their power.
+func (w *worker) plane(field int) unit.Irradiation {
+	var weighted, power float64
+	for i, a := range w.fields[field].of.Panels {
+		light := 0.0
+		for _, v := range w.lights[field][i].Plane {
+			light += v * 3600
+		}
+		weighted += float64(a.Nominal().Or(0)) * light
+		power += float64(a.Nominal().Or(0))
+	}
+	if power == 0 {
+		return 0
+	}
+	return unit.Irradiation(weighted / power)
 }
 
 // alone runs the year of one plan whose sun is already filled in.
@@ -370,22 +499,27 @@ func (w *worker) alone(p plan) year.Brief {
 
 // draw works out all variants anew in weather year j with every input as draw j has it. A store that gives nothing back
 // then, a hoist that no longer lifts, gives nothing in that year.
-func (w *worker) draw(j int) []year.Brief {
+func (w *worker) draw(j int) []outcome {
 	p, variants := drawn(w.ground.Project, w.variants, j)
 	g := model.PrepareMade(p, j)
-	out := make([]year.Brief, len(variants))
+	out := make([]outcome, len(variants))
 	for i, v := range variants {
 		if w.plans[i].demand == nil {
 			continue
 		}
-		y := g.Evaluate(v).Year
-		out[i] = year.Brief{NightsFull: y.NightsFull(), Settled: y.Settled, NightsServed: y.NightsServed, LongestOutage: y.LongestOutage.Hours, ServedShare: float64(y.ServedShare.Or(0))}
+		r := g.Evaluate(v)
+		y := &r.Year
+		if w.weather {
+			out[i].sky = Weather{Months: g.Sky.Months(), Plane: r.Plane.Or(0)}
+		}
+		out[i].Brief = year.Brief{Settled: y.Settled, Unmet: y.Unmet, NightsFull: y.NightsFull(), NightsServed: y.NightsServed, NightShare: y.NightShare(),
+			Gaps: y.Gaps(), LongestOutage: y.LongestOutage.Hours, ServedShare: float64(y.ServedShare.Or(0))}
 	}
 	return out
 }
 
 // over gathers the years of plan i.
-func (p plan) over(briefs [][]year.Brief, i int) Certain {
+func (p plan) over(briefs [][]outcome, i int) Certain {
 	c := p.certain
 	if p.demand == nil {
 		return c
@@ -394,13 +528,41 @@ func (p plan) over(briefs [][]year.Brief, i int) Certain {
 		c.Nights = append(c.Nights, float64(b[i].NightsFull))
 		c.Outage = append(c.Outage, float64(b[i].LongestOutage))
 		c.Served = append(c.Served, b[i].ServedShare)
+		c.Lit, c.Missing = append(c.Lit, b[i].NightShare), append(c.Missing, float64(b[i].Unmet))
+		c.Gaps = append(c.Gaps, b[i].Gaps)
 		if !b[i].Settled {
 			c.Unready++
 		}
 	}
 	c.Light, c.Share = spread(c.Nights), spread(c.Served)
-	o := spread(c.Outage)
-	c.Longer = Spread{Worst: o.Best, Bad: o.Good, Usual: o.Usual, Good: o.Bad, Best: o.Worst}
+	c.Longer, c.Dark = spread(c.Outage).turned(), spread(c.Of(func(g year.Gaps) int { return g.Longest })).turned()
 	c.Nine = int(math.Floor(c.Light.Bad))
 	return c
+}
+
+// Of is a number of the gaps of every year.
+func (c Certain) Of(what func(year.Gaps) int) []float64 {
+	out := make([]float64, len(c.Gaps))
+	for j, g := range c.Gaps {
+		out[j] = float64(what(g))
+	}
+	return out
+}
+
+// DarkMonth is the month in which the longest gap of a year begins most often, 1 to 12, the first of equals; 0 where no
+// year has a gap. A night belongs to the evening with which it begins.
+func (c Certain) DarkMonth() int {
+	var begins [13]int
+	for _, g := range c.Gaps {
+		if g.Longest > 0 {
+			begins[sun.MonthOf((g.From+sun.Days-1)%sun.Days)]++
+		}
+	}
+	most := 0
+	for month, n := range begins {
+		if n > begins[most] {
+			most = month
+		}
+	}
+	return most
 }

@@ -9,7 +9,8 @@ type SkyKind string
 const (
 	SkyMonthly   SkyKind = "monthly"
 	SkyDescribed SkyKind = "described"
-	SkyFile      SkyKind = "file"
+	SkyFile      SkyKind = "file"  // the hours of one weather file
+	SkyFiles     SkyKind = "files" // those of all weather files, each one year
 )
 
 // DescribedSky is the sky of a place in a word.

@@ -55,7 +55,7 @@ var covered = [...]string{"light", "nights 1", "nights 2", "nights 4", "lacks 1"
 func (y *realYears) covered(t *testing.T, years int) (inside [len(covered)]float64) {
 	t.Helper()
 	p := y.typed()
-	g, c, ps := ClimateOf(p)
+	g, c, ps := ClimateOf(p, nil)
 	if ps != nil {
 		t.Fatal(y.name, ps)
 	}

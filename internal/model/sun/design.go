@@ -9,7 +9,7 @@ type Place struct {
 	Longitude unit.Known[unit.Angle]    `json:"longitude_rad" say:"Longitude, east positive" range:"[-3.141592653589793,3.141592653589793]"`
 	Elevation unit.Known[unit.Length]   `json:"elevation_m" say:"Height above the sea; not known counts as 0" range:"[-500,9000]"`
 	UTCOffset unit.Known[unit.Duration] `json:"utc_offset_s" say:"Standard clock time ahead of UTC; not known is taken from the longitude" range:"[-50400,50400]"`
-	Sky       SkyKind                   `json:"sky" say:"How the sky is known: monthly means, a described sky, or the project's weather file" enum:"monthly|described|file"`
+	Sky       SkyKind                   `json:"sky" say:"How the sky is known: monthly means, a described sky, the project's weather file, or all its weather files, each one year" enum:"monthly|described|file|files"`
 	Described DescribedSky              `json:"described" say:"How is your sky, in words (rough)" enum:"|desert|dry|mixed|cloudy|very_cloudy"`
 	Monthly   *Monthly                  `json:"monthly" say:"Twelve monthly means, January first"`
 	Albedo    unit.Known[unit.Ratio]    `json:"albedo" say:"Share of light the ground throws back; not known counts as 0.2" range:"[0,1]"`
@@ -41,7 +41,7 @@ type Indoor struct {
 	Warmest unit.Count   `json:"warmest_month" say:"Month when it is warmest, 1 to 12" range:"[1,12]"`
 }
 
-// Series is an hourly typical year: 8760 hours in standard clock time, each value the mean of its hour, hour 0 ending
+// Series is an hourly year, a typical or a real one: 8760 hours in standard clock time, each value the mean of its hour, hour 0 ending
 // at 01:00 on 1 January. It travels in the document as three packed columns (document.Packed); here it is plain.
 type Series struct {
 	Name      string
@@ -50,8 +50,10 @@ type Series struct {
 	Longitude unit.Angle
 	Elevation unit.Length
 	UTCOffset unit.Duration
-	Hours     int       // 8760
-	GHI       []float64 // W/m²
-	DHI       []float64 // W/m²
-	TAir      []float64 // °C
+	Year      unit.Known[unit.Count] // of a real year
+	Typical   unit.Answer            // put together from months of several years; "" is read from the file's own words
+	Hours     int                    // 8760
+	GHI       []float64              // W/m²
+	DHI       []float64              // W/m²
+	TAir      []float64              // °C
 }

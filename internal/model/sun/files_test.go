@@ -73,7 +73,7 @@ func TestReferenceFiles(t *testing.T) {
 	for name, file := range ref.Files {
 		w := columns(t, name)
 		w.Latitude, w.Longitude, w.UTCOffset = deg(file.Lat), deg(file.Lon), unit.Duration(file.TZ*3600)
-		s, ps := Year(Place{Sky: "file"}, 0, w)
+		s, ps := Year(Place{Sky: "file"}, 0, []*Series{w})
 		if ps != nil {
 			t.Errorf("%s: %v", name, ps)
 			continue

@@ -13,7 +13,7 @@ import (
 // and the standard deviation of the months and of the year, as shares of their means.
 func monthsOfYears(t *testing.T, p Place, n int) (mean, month [12]float64, year float64) {
 	t.Helper()
-	_, c, ps := ClimateOf(p)
+	_, c, ps := ClimateOf(p, nil)
 	if ps != nil {
 		t.Fatal(ps)
 	}
@@ -78,7 +78,7 @@ func TestMadeYearsKeepTheMeans(t *testing.T) {
 // In a made year no hour is above the clear sky's ceiling, diffuse is never above global, nights are dark.
 func TestMadeYearsKeepTheLaws(t *testing.T) {
 	p := stockholm().place(false)
-	_, c, _ := ClimateOf(p)
+	_, c, _ := ClimateOf(p, nil)
 	for j := range 20 {
 		s := c.Made(3, j)
 		for d := range Days {
@@ -90,8 +90,8 @@ func TestMadeYearsKeepTheLaws(t *testing.T) {
 // Year j is the same to the last digit however often and after whatever it is drawn, and every year is another one; the
 // doubt about the spread goes round in fives.
 func TestMadeYearIsItsNumber(t *testing.T) {
-	_, c, _ := ClimateOf(stockholm().place(false))
-	_, again, _ := ClimateOf(stockholm().place(false))
+	_, c, _ := ClimateOf(stockholm().place(false), nil)
+	_, again, _ := ClimateOf(stockholm().place(false), nil)
 	used := again.Sky(0)
 	seen := map[float64]int{}
 	for j := 39; j >= 0; j-- {
@@ -109,7 +109,7 @@ func TestMadeYearIsItsNumber(t *testing.T) {
 	if curves[0][6].sigma >= curves[2][6].sigma || curves[2][6].sigma >= curves[4][6].sigma || curves[2][6] != c.months[6].curve {
 		t.Error("the years of five do not go from narrow to wide")
 	}
-	_, own, _ := ClimateOf(stockholm().place(true))
+	_, own, _ := ClimateOf(stockholm().place(true), nil)
 	if own.curves()[0] != own.curves()[4] {
 		t.Error("a place's own spread is in doubt")
 	}
@@ -124,7 +124,7 @@ func TestPolarNight(t *testing.T) {
 			p.Monthly.GHI[i] = 0
 		}
 	}
-	_, c, ps := ClimateOf(p)
+	_, c, ps := ClimateOf(p, nil)
 	if ps != nil {
 		t.Fatal(ps)
 	}
@@ -148,7 +148,7 @@ func TestPolarNight(t *testing.T) {
 // and go on as promised: lag 0.75, and the spread of each month, within three standard errors of 400 years (of 30 days
 // with lag 0.75 about 5 count on their own: 2,000 values, 5 %).
 func TestMadeTemperatures(t *testing.T) {
-	_, c, _ := ClimateOf(stockholm().place(false))
+	_, c, _ := ClimateOf(stockholm().place(false), nil)
 	for _, i := range []int{0, 6} {
 		m := c.months[i]
 		square, product, pairs, tied, n := 0.0, 0.0, 0.0, 0.0, 0.0

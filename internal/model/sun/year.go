@@ -9,36 +9,69 @@ import (
 )
 
 // Year makes the plan year of a place: an average one from its twelve means and the seed or from a sky in words and the
-// seed, or the hours of the project's weather file. Same input, same year to the last digit. On any problem there is no
-// sky.
-func Year(place Place, seed uint64, weather *Series) (*Sky, Problems) {
-	return yearOf(place, seed, weather, func(c *Climate) *Sky { return c.Sky(seed) })
-}
-
-// MadeYear makes year j of the made years of a place, which differ as real years do; a weather file has one year only.
-func MadeYear(place Place, seed uint64, j int, weather *Series) (*Sky, Problems) {
-	return yearOf(place, seed, weather, func(c *Climate) *Sky { return c.Made(seed, j) })
-}
-
-func yearOf(place Place, seed uint64, weather *Series, draw func(*Climate) *Sky) (*Sky, Problems) {
-	if place.Sky == SkyFile {
-		return fromSeries(weather)
+// seed, or the hours of a weather file; of several files, those of the year with the middle light. Same input, same year to
+// the last digit, in whatever order the files come. On any problem there is no sky.
+func Year(place Place, seed uint64, files []*Series) (*Sky, Problems) {
+	if f := filesOf(place, files); f != nil {
+		return fromSeries(Middle(f))
 	}
-	_, c, ps := ClimateOf(place)
+	return yearOf(place, seed, files, func(c *Climate) *Sky { return c.Sky(seed) })
+}
+
+// MadeYear makes year j of the many years of a place, which differ as real years do: made ones, or of several files each in
+// turn. One real year is the same each time.
+func MadeYear(place Place, seed uint64, j int, files []*Series) (*Sky, Problems) {
+	if f := filesOf(place, files); place.Sky == SkyFiles && f != nil {
+		return fromSeries(InOrder(f)[j%len(f)])
+	} else if f != nil && !isTypical(f[0]) {
+		return fromSeries(f[0])
+	}
+	return yearOf(place, seed, files, func(c *Climate) *Sky { return c.Made(seed, j) })
+}
+
+func isTypical(w *Series) bool {
+	typical, _ := w.IsTypical()
+	return typical
+}
+
+// filesOf returns the weather files that a place's sky is known by; none where it is known otherwise.
+func filesOf(place Place, files []*Series) []*Series {
+	switch {
+	case place.Sky == SkyFile && len(files) > 0:
+		return files[:1]
+	case place.Sky == SkyFiles && len(files) > 0:
+		return files
+	}
+	return nil
+}
+
+func yearOf(place Place, seed uint64, files []*Series, draw func(*Climate) *Sky) (*Sky, Problems) {
+	_, c, ps := ClimateOf(place, files)
 	if len(ps) > 0 {
 		return nil, ps
 	}
 	s := draw(c)
-	if place.Sky == SkyDescribed {
+	switch place.Sky {
+	case SkyDescribed:
 		s.Rough = true
 		s.Made = fmt.Sprintf("rough: hours made from a sky described in words, seed %d", seed)
+	case SkyFile:
+		s.Made = fmt.Sprintf("hours made from the means of the weather file %s, seed %d", files[0].Name, seed)
 	}
 	return s, nil
 }
 
-// ClimateOf prepares the way of the sun and the climate of a place whose sky is known by monthly means or in words: for
-// drawing many years. With a weather file there is one year only, and this is a problem.
-func ClimateOf(place Place) (*Geometry, *Climate, Problems) {
+// ClimateOf prepares the way of the sun and the climate of a place, for drawing many years: from its twelve means, its sky in
+// words, or the means of its weather files.
+func ClimateOf(place Place, files []*Series) (*Geometry, *Climate, Problems) {
+	if f := filesOf(place, files); f != nil {
+		if _, ps := fromSeries(f[0]); ps != nil {
+			return nil, nil, ps
+		}
+		g := NewGeometry(f[0].Latitude, f[0].Longitude, f[0].UTCOffset)
+		c, ps := NewClimate(g, Means(f), f[0].Elevation)
+		return g, c, ps
+	}
 	latitude, known := place.Latitude.Value()
 	if !known {
 		return nil, nil, Problems{{"latitude_rad", say.Words("the latitude is not known; the sun's way depends on it")}}
@@ -61,8 +94,10 @@ func ClimateOf(place Place) (*Geometry, *Climate, Problems) {
 		g := NewGeometry(latitude, longitude, offset)
 		c, ps := newClimate(g, describe(g, words, height), height, doubtOfDescribed)
 		return g, c, ps
+	case SkyFile, SkyFiles:
+		return nil, nil, Problems{{"sky", say.Words("there is no weather file in this project yet")}}
 	}
-	return nil, nil, Problems{{"sky", say.Words("say how the sky is known: by monthly means, in words, or by a weather file")}}
+	return nil, nil, Problems{{"sky", say.Words("say how the sky is known: by monthly means, in words, or by weather files")}}
 }
 
 // clock returns longitude and clock offset of a place. Not known: the offset is that of the longitude's whole-hour zone,
@@ -83,9 +118,6 @@ func clock(place Place) (unit.Angle, unit.Duration) {
 // fromSeries takes a weather file's hours as they are. The sun's way is that of the file's own place and clock, which
 // its rows follow.
 func fromSeries(w *Series) (*Sky, Problems) {
-	if w == nil {
-		return nil, Problems{{"sky", say.Words("there is no weather file in this project yet")}}
-	}
 	if len(w.GHI) != Hours || len(w.DHI) != Hours || len(w.TAir) != Hours {
 		return nil, Problems{{"sky", say.That("the weather file must have %s hours of global and diffuse light and of air temperature; it has %s, %s and %s",
 			Hours, len(w.GHI), len(w.DHI), len(w.TAir))}}

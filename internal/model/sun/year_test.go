@@ -32,7 +32,7 @@ func TestYearRefuses(t *testing.T) {
 	}
 	bad := &Series{GHI: make([]float64, Hours), DHI: make([]float64, Hours), TAir: make([]float64, Hours)}
 	bad.TAir[77] = math.NaN()
-	if s, ps := Year(Place{Sky: "file"}, 1, bad); s != nil || len(ps) != 1 {
+	if s, ps := Year(Place{Sky: "file"}, 1, []*Series{bad}); s != nil || len(ps) != 1 {
 		t.Error("a file with a hole was taken")
 	}
 }
@@ -113,7 +113,7 @@ func FuzzYear(f *testing.F) {
 func TestImpossibleHour(t *testing.T) {
 	w := &Series{GHI: make([]float64, Hours), DHI: make([]float64, Hours), TAir: make([]float64, Hours)}
 	w.TAir[12] = 95
-	_, ps := Year(Place{Sky: SkyFile}, 1, w)
+	_, ps := Year(Place{Sky: SkyFile}, 1, []*Series{w})
 	if len(ps) != 1 {
 		t.Fatalf("%v", ps)
 	}
