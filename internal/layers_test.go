@@ -82,7 +82,7 @@ var layers = map[string]layer{
 	"web/browsertest": {others: browser},
 	"web/crawl":       {ours: []string{"web/*"}}, // tests alone, of all rooms at once
 	"web/webtest":     {ours: []string{"web/*", "web", "internal/*"}, others: pages},
-	"cmd/duskweight":  {ours: []string{"web", "internal/store", "internal/document", "internal/model", "internal/model/reason", "internal/say"}},
+	"cmd/duskweight":  {ours: []string{"web", "internal/store", "internal/document", "internal/model", "internal/model/reason", "internal/model/search", "internal/say"}},
 }
 
 // forTests may be imported by any test.

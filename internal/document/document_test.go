@@ -99,7 +99,7 @@ func TestRefused(t *testing.T) {
 		{in(`"place":{"latitude_rad":"1"}`, ""), "project.place.latitude_rad", "must be a number, or null where it is not known; it is text"},
 		{in(`"place":{"latitude_rad":1e999}`, ""), "project.place.latitude_rad", "is too large to be read: 1e999"},
 		{in(`"place":{"latitude_rad":1e-999}`, ""), "project.place.latitude_rad", "is too small to be told from zero: 1e-999"},
-		{in(`"place":{"sky":"blue"}`, ""), "project.place.sky", `must be monthly, described or file; it is "blue"`},
+		{in(`"place":{"sky":"blue"}`, ""), "project.place.sky", `must be monthly, described, file or files; it is "blue"`},
 		{in(`"place":{"horizon":{}}`, ""), "project.place.horizon", "must be a list; it is a group of values"},
 		{in(`"place":{"horizon":[{"azimuth_rad":1}]}`, ""), "project.place.horizon[0].altitude_rad", "is missing"},
 		{in(`"place":{"horizon":[{"azimuth_rad":1,"altitude_rad":null}]}`, ""), "project.place.horizon[0].altitude_rad", "must be a number; it is null"},

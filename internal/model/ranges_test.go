@@ -67,7 +67,7 @@ func TestRangesRefuse(t *testing.T) {
 		{func(d *Document) { d.Project.Seed = 1 << 53 },
 			"project.seed: must be at least 0 and at most 9007199254740991; it is 9007199254740992"},
 		{func(d *Document) { d.Project.Place.Sky = "" },
-			"project.place.sky: is empty; choose monthly, described or file"},
+			"project.place.sky: is empty; choose monthly, described, file or files"},
 		{func(d *Document) { d.Project.Place.Described = "grey" },
 			`project.place.described: must be desert, dry, mixed, cloudy, very_cloudy or nothing; it is "grey"`},
 		{func(d *Document) { d.Project.Origins["place.albedo"] = Origin{Kind: "sworn"} },
