@@ -2,6 +2,7 @@ package say
 
 import (
 	"fmt"
+	"strconv"
 	"strings"
 
 	"duskweight/internal/model/unit"
@@ -14,8 +15,9 @@ var marks = map[string]unit.Quantity{
 }
 
 // Marked makes a sentence of a constant text, such as a hint or the tag of a value, whose figures with a unit stand in braces:
-// "holds at {25 °C}". A figure whose unit is the same for every reader needs none. Braces that hold no figure with a unit
-// of the table are a mistake of the text: Marked panics.
+// "holds at {25 °C}". A figure has three significant digits, or as many as stand behind a colon, "{100 mm:1}". One whose unit
+// is the same for every reader needs no braces. Braces that hold no figure with a unit of the table are a mistake of the
+// text: Marked panics.
 func Marked(text string) Sentence {
 	var words strings.Builder
 	var values []any
@@ -26,14 +28,23 @@ func Marked(text string) Sentence {
 			break
 		}
 		figure, after, closed := strings.Cut(rest, "}")
+		figure, kept, counted := strings.Cut(figure, ":")
 		_, name, spaced := strings.Cut(figure, " ")
 		q, known := marks[name]
 		if !closed || !spaced || !known {
 			panic(fmt.Sprintf("say: no figure with a unit in braces in %q", text))
 		}
 		si, _ := q.Constant(figure)
+		a := Of(q, si)
+		if counted {
+			n, err := strconv.Atoi(kept)
+			if err != nil {
+				panic(fmt.Sprintf("say: no number of digits in %q", text))
+			}
+			a = a.To(n)
+		}
 		words.WriteString("%s")
-		values = append(values, Of(q, si))
+		values = append(values, a)
 		text = after
 	}
 	return That(words.String(), values...)

@@ -5,9 +5,9 @@ import (
 	"duskweight/internal/say"
 )
 
-// firstLift is how high the mass hangs in the first load step: it hangs free, and falls no further than that. Our own
-// judgement.
-const firstLift = 100 * unit.Millimetre
+// FirstLiftMark is how high the mass hangs in the first load step, for a constant text (see say.Marked): it hangs free, and
+// falls no further than that; a round figure in either system, 100 mm or 4 in. Our own judgement.
+const FirstLiftMark = "{100 mm:1}"
 
-// FirstLift prints the height of the first load step, a round one in either system: 100 mm or 4 in.
-func FirstLift(sys unit.System) string { return say.Size(firstLift).To(1).In(sys) }
+// FirstLift prints the height of the first load step.
+func FirstLift(sys unit.System) string { return say.Marked(FirstLiftMark).In(sys) }

@@ -4,13 +4,14 @@ import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
+	"duskweight/web/page"
 )
 
 // TrialsForm is the record of what was tried with one hoist.
 func TrialsForm() []form.Part[lift.Hoist] {
 	type t = lift.Trials
 	return form.Within("trials", func(h *lift.Hoist) *t { return &h.Trials },
-		form.Heading("Load steps", "With dead weight, {100 mm} off the ground first, then the whole travel. Nobody inside the keep-out.",
+		form.Heading("Load steps", "With dead weight, "+page.FirstLiftMark+" off the ground first, then the whole travel. Nobody inside the keep-out.",
 			stepInputs("at_25", "25 %", func(t *t) *lift.LoadStep { return &t.Steps.S25 }),
 			stepInputs("at_50", "50 %", func(t *t) *lift.LoadStep { return &t.Steps.S50 }),
 			stepInputs("at_75", "75 %", func(t *t) *lift.LoadStep { return &t.Steps.S75 }),
