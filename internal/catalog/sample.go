@@ -84,7 +84,7 @@ func sampleBattery() model.Variant {
 		Parts: []cost.Part{
 			{Name: "Battery 12.8 V 50 Ah with its board", Get: cost.GetBuy, Of: cost.OfStore, As: cost.AsBattery, Price: unit.Of[unit.Money](200), Cells: unit.Yes},
 			{Name: "Fuse 15 A for direct current, with holder", Get: cost.GetBuy, Of: cost.OfSafety, As: cost.AsFuse, Price: unit.Of[unit.Money](9)},
-			{Name: "Cable 2 × 4 mm², 2 m", Get: cost.GetBuy, Of: cost.OfStore, As: cost.AsCable, Price: unit.Of[unit.Money](8)},
+			{Name: "Cable, two wires, 4 mm²", Get: cost.GetBuy, Of: cost.OfStore, As: cost.AsCable, Price: unit.Of[unit.Money](8)},
 		},
 	}
 }
@@ -118,10 +118,10 @@ func electronicsCells() *cell.Bank {
 // hoistParts is the list of the lifted mass. Each price is invented like the rest; three things have none yet.
 func hoistParts() []cost.Part {
 	return []cost.Part{
-		{Name: "Six steel plates of 19 kg in a welded cage", Get: cost.GetHave, Of: cost.OfStore, As: cost.AsMass, Price: unit.Of[unit.Money](0)},
-		{Name: "Rope, polyester 12 mm, 16 m, spliced", Get: cost.GetBuy, Of: cost.OfStore, As: cost.AsRope, Price: unit.Of[unit.Money](32), Life: unit.Of(5 * calendarYear)},
-		{Name: "Pulley 100 mm on a ball bearing", Get: cost.GetBuy, Of: cost.OfStore, As: cost.AsPulley, Price: unit.Of[unit.Money](28)},
-		{Name: "Drum 100 mm on a 35 mm shaft with cross pin", Get: cost.GetMake, Of: cost.OfStore, As: cost.AsDrum, Price: unit.Of[unit.Money](45)},
+		{Name: "Six steel plates in a welded cage", Get: cost.GetHave, Of: cost.OfStore, As: cost.AsMass, Price: unit.Of[unit.Money](0)},
+		{Name: "Rope, polyester, spliced", Get: cost.GetBuy, Of: cost.OfStore, As: cost.AsRope, Price: unit.Of[unit.Money](32), Life: unit.Of(5 * calendarYear)},
+		{Name: "Pulley on a ball bearing", Get: cost.GetBuy, Of: cost.OfStore, As: cost.AsPulley, Price: unit.Of[unit.Money](28)},
+		{Name: "Drum on its shaft, with cross pin", Get: cost.GetMake, Of: cost.OfStore, As: cost.AsDrum, Price: unit.Of[unit.Money](45)},
 		{Name: "Four planetary stages 5:1, steel", Number: "all case screws in", Get: cost.GetHave, Of: cost.OfStore},
 		{Name: "Motor 24 V, 3000 rpm", Get: cost.GetHave, Of: cost.OfStore, As: cost.AsMotor},
 		{Name: "Spring brake on the drum", Get: cost.GetBuy, Of: cost.OfSafety, As: cost.AsHold, Price: unit.Of[unit.Money](70)},

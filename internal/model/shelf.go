@@ -192,11 +192,11 @@ func (p Project) Shelve(v Variant, i int) (Project, int) {
 	drum := h.Drum
 	drum.DeadWraps, drum.FleetAngle = unit.Known[unit.Count]{}, unit.Known[unit.Angle]{}
 	if !blank(drum) && !slices.ContainsFunc(s.Drums, func(o SpareDrum) bool { return o.Drum == drum }) {
-		s.Drums = append(slices.Clone(s.Drums), SpareDrum{Name: s.free(spareName("Drum", drum.Diameter)), Drum: drum})
+		s.Drums = append(slices.Clone(s.Drums), SpareDrum{Name: s.free("Drum"), Drum: drum})
 		put(fmt.Sprintf("shelf.drums[%d].drum", len(s.Drums)-1), "drum")
 	}
 	if !blank(h.Rope) && !slices.ContainsFunc(s.Ropes, func(o SpareRope) bool { return o.Rope == h.Rope }) {
-		s.Ropes = append(slices.Clone(s.Ropes), SpareRope{Name: s.free(spareName(capital(orElse(string(h.Rope.Kind), "rope")), h.Rope.Diameter)), Rope: h.Rope})
+		s.Ropes = append(slices.Clone(s.Ropes), SpareRope{Name: s.free(ropeName(h.Rope.Kind)), Rope: h.Rope})
 		put(fmt.Sprintf("shelf.ropes[%d].rope", len(s.Ropes)-1), "rope")
 	}
 	for k, o := range h.Reeving.Sheaves {
@@ -204,7 +204,7 @@ func (p Project) Shelve(v Variant, i int) (Project, int) {
 		if blank(p) {
 			continue
 		}
-		p.Name = spareName("Pulley", p.Diameter)
+		p.Name = "Pulley"
 		if j := slices.IndexFunc(s.Pulleys, func(q SparePulley) bool { q.Name, q.Count = p.Name, p.Count; return q == p }); j >= 0 {
 			continue
 		}
@@ -245,16 +245,15 @@ func stageName(s lift.Stage) string {
 		name += " " + unit.Rounded(float64(r), 3) + ":1"
 	}
 	if m, ok := s.Tooth.Module.Value(); ok {
-		name += ", module " + unit.SmallLengths.Format(float64(m), unit.Metric)
+		name += ", module " + unit.Rounded(float64(m/unit.Millimetre), 3) // sold by it everywhere, without a unit
 	}
 	return name
 }
 
-func spareName(what string, d unit.Known[unit.Length]) string {
-	if v, ok := d.Value(); ok {
-		return strings.ReplaceAll(what, "_", " ") + " " + unit.SmallLengths.Format(float64(v), unit.Metric)
-	}
-	return strings.ReplaceAll(what, "_", " ")
+// ropeName is what a rope is called on the shelf. A name of ours has no size in it: every page prints that in the reader's
+// units.
+func ropeName(kind lift.RopeKind) string {
+	return capital(strings.ReplaceAll(orElse(string(kind), "rope"), "_", " "))
 }
 
 // dropOrigins takes out the origins of a path and of what lies inside it.

@@ -109,9 +109,15 @@ func fitsViewOf(f search.Fits, s model.Shelf, sys unit.System) fitsView {
 	}{
 		{"Motor", has(f, func(c search.Fit) int { return c.Motor }), func(c search.Fit) string { return nameOr(s.Motors[c.Motor].Name, "Motor", c.Motor) }},
 		{"Gears, from the motor", has(f, func(c search.Fit) int { return len(c.Stages) - 1 }), func(c search.Fit) string { return gearsOf(c, s) }},
-		{"Drum", has(f, func(c search.Fit) int { return c.Drum }), func(c search.Fit) string { return nameOr(s.Drums[c.Drum].Name, "Drum", c.Drum) }},
-		{"Rope", has(f, func(c search.Fit) int { return c.Rope }), func(c search.Fit) string { return nameOr(s.Ropes[c.Rope].Name, "Rope", c.Rope) }},
-		{"Pulleys", has(f, func(c search.Fit) int { return c.Pulley }), func(c search.Fit) string { return nameOr(s.Pulleys[c.Pulley].Name, "Pulley", c.Pulley) }},
+		{"Drum", has(f, func(c search.Fit) int { return c.Drum }), func(c search.Fit) string {
+			return sized(nameOr(s.Drums[c.Drum].Name, "Drum", c.Drum), s.Drums[c.Drum].Drum.Diameter, sys)
+		}},
+		{"Rope", has(f, func(c search.Fit) int { return c.Rope }), func(c search.Fit) string {
+			return sized(nameOr(s.Ropes[c.Rope].Name, "Rope", c.Rope), s.Ropes[c.Rope].Rope.Diameter, sys)
+		}},
+		{"Pulleys", has(f, func(c search.Fit) int { return c.Pulley }), func(c search.Fit) string {
+			return sized(nameOr(s.Pulleys[c.Pulley].Name, "Pulley", c.Pulley), s.Pulleys[c.Pulley].Diameter, sys)
+		}},
 		{"Lifts in", true, func(c search.Fit) string {
 			if r := c.Hoist.Drive.Raising; r.Known && r.Time > 0 {
 				return form.Lasting(r.Time)
@@ -140,6 +146,14 @@ func fitsViewOf(f search.Fits, s model.Shelf, sys unit.System) fitsView {
 	}
 	v.why(f, sys)
 	return v
+}
+
+// sized is a name with its size behind it, in the reader's units; the name alone where the size is not known.
+func sized(name string, across unit.Known[unit.Length], sys unit.System) string {
+	if d, ok := across.Value(); ok {
+		return name + ", " + unit.SmallLengths.Format(float64(d), sys)
+	}
+	return name
 }
 
 // left names the parts that were left out.
