@@ -48,18 +48,23 @@ func TestExampleTellsTheModel(t *testing.T) {
 	if tied.Word != path.GivesWay || spliced.Word == path.GivesWay || spliced.Word == path.NotKnown {
 		t.Errorf("the tied rope %v, the spliced one %v", tied.Word, spliced.Word)
 	}
-	newton := func(k unit.Known[unit.Ratio]) string { return unit.Rounded(float64(k.Val), 3) + " N" }
+	both := func(metric string, q unit.Quantity, si float64) string {
+		return metric + " (" + q.Format(si, unit.Imperial) + ")"
+	}
+	newton := func(k unit.Known[unit.Ratio]) string {
+		return both(unit.Rounded(float64(k.Val), 3)+" N", unit.Forces, float64(k.Val))
+	}
 
 	said := []string{
-		"of 60 kg", "by 3 m", "2 lamps of 3 W, for 4 h", "2 × 3 W × 4 h", "9.80665 m/s²", "60 kg × ", " × 3 m", "12.8 V", // what was typed
+		both("of 60 kg", unit.Masses, 60), "by 3 m (9.8 ft)", "2 lamps of 3 W, for 4 h", "2 × 3 W × 4 h", "9.80665 m/s²", "60 kg × ", " × 3 m", "12.8 V", // what was typed
 		wh(f.NightAppliances.Val, 3), wh(f.NightStanding.Val, 3),
 		"= " + unit.Rounded(60*unit.G*3, 4) + " J", wh(60*unit.G*3, 2),
 		wh(f.OneLiftIn.Val, 2), "takes " + unit.Rounded(float64(d.Raising.Time), 2) + " s at " + unit.Rounded(float64(d.Raising.Current), 3) + " A",
 		"in " + unit.Rounded(float64(d.Lowering.Time), 2) + " s", unit.Rounded(float64(d.Lowering.Current), 3) + " A at " + unit.Rounded(float64(d.Lowering.Voltage), 3) + " V",
 		wh(f.OneLiftOut.Val, 2), form.Lasting(f.LiftMinutes.Val) + " of light", unit.Rounded(float64(f.TimesMore.Val), 2) + " times as much",
-		unit.Rounded(float64(f.MassForNight.Val), 3) + " kg", unit.Rounded(float64(f.HeightFor.Val), 3) + " m",
+		both(unit.Rounded(float64(f.MassForNight.Val), 3)+" kg", unit.Masses, float64(f.MassForNight.Val)), both(unit.Rounded(float64(f.HeightFor.Val), 3)+" m", unit.Lengths, float64(f.HeightFor.Val)),
 		battery.Name, "of 12 Ah", wh(battery.Facts.CellsHold.Val, 3) + " from full",
-		"breaks at 12 kN", "breaks at 30 kN", newton(tied.Demand.Known()), newton(tied.Capacity.Known()), newton(spliced.Capacity.Known()),
+		both("breaks at 12 kN", unit.Forces, 12e3), both("breaks at 30 kN", unit.Forces, 30e3), newton(tied.Demand.Known()), newton(tied.Capacity.Known()), newton(spliced.Capacity.Known()),
 		"a factor of " + unit.Rounded(float64(tied.Wanted), 2), "has " + unit.Rounded(float64(tied.Capacity.Val/tied.Demand.Val), 2),
 		page.UseText(float64(tied.Use.Val)), page.UseText(float64(spliced.Use.Val)),
 		"*" + mass.Verdict + "*", "*" + battery.Verdict + "*",
