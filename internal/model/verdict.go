@@ -82,6 +82,12 @@ type Facts struct {
 	banks       int                     // how many batteries were counted
 }
 
+// BatteryBeside is the battery that would hold a whole night, where the variant has none; false where it has one or where the
+// night is not known.
+func (f Facts) BatteryBeside() (unit.Charge, bool) {
+	return f.NightBattery.Val, f.NightBattery.Is && f.banks == 0
+}
+
 // nightNeed is appliances and standing together.
 func (f Facts) nightNeed() (unit.Energy, bool) {
 	if !f.NightAppliances.Is {

@@ -13,9 +13,9 @@ func Kind() page.Kind {
 	return page.Kind{
 		Row: model.CellsKind(), Add: "Add a battery",
 		New:    func() model.Store { return model.Store{Cells: &cell.Bank{Name: "Battery", Kind: cell.LFP}} },
-		Inputs: page.InputsOf(func(st model.Store) *cell.Bank { return st.Cells }, CellsForm),
-		Usual:  usual,
-		Order:  order, End: end, Set: set, Beside: beside,
+		Inputs: page.InputsOf(func(st model.Store) *cell.Bank { return st.Cells }, usual, CellsForm),
+		Year:   page.YearOf{End: end},
+		Sheet:  page.SheetOf{Order: order, Set: set, Beside: beside},
 	}
 }
 

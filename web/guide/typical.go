@@ -31,7 +31,7 @@ func typicalPages(of page.Tables, sys unit.System) []typicalPage {
 		{"Panels and controller", rowsOf(of.Variant(), &model.Variant{Panels: make([]panel.Array, 1)}, sys)},
 	}
 	for _, k := range of.Stores {
-		for _, p := range k.Usual() {
+		for _, p := range k.Inputs.Usual() {
 			out = append(out, typicalPage{p.Title, typicalRows(p.Rows, sys)})
 		}
 	}

@@ -15,9 +15,9 @@ func Kind(trials func() []form.Part[lift.Hoist]) page.Kind {
 		Row: model.HoistKind(), Add: "Add a lifted mass",
 		New:    func() model.Store { return model.Store{Hoist: &lift.Hoist{Name: "Lifted mass"}} },
 		Also:   []page.Tab{{Text: "Tests and repairs", URL: "trials"}},
-		Inputs: page.InputsOf(func(st model.Store) *lift.Hoist { return st.Hoist }, HoistForm, trials),
-		Usual:  usual,
-		Copied: copied, Wasted: wasted, Today: today, Picture: massPicture,
+		Inputs: page.InputsOf(func(st model.Store) *lift.Hoist { return st.Hoist }, usual, HoistForm, trials),
+		Copied: copied,
+		Year:   page.YearOf{Wasted: wasted, Today: today, Picture: massPicture},
 	}
 }
 

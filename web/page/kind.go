@@ -12,18 +12,26 @@ type Kind struct {
 	Row    *model.Kind
 	Add    string // on the button that adds one: "Add a lifted mass"
 	New    func() model.Store
-	Also   []Tab // its pages beside its own; URL is the last of their path, and the part of the design that they fill: "trials"
+	Copied func(st model.Store) // drops what belongs to the one that was built, in a copy
+	Also   []Tab                // its pages beside its own; URL is the last of their path, and the part of the design that they fill: "trials"
 	Inputs Inputs
-	Usual  func() []UsualPage // what is usual of its numbers, for the guide
-	Order  []string           // how it is joined and taken apart, on a sheet that draws no hoist
+	Year   YearOf
+	Sheet  SheetOf
+}
 
-	Copied  func(st model.Store)                                                                 // drops what belongs to the one that was built, in a copy
+// YearOf is what the pages of a year say of a store.
+type YearOf struct {
 	End     func(s model.StoreResult) string                                                     // when its end comes, in words
 	Wasted  func(s model.StoreResult, sys unit.System) string                                    // why it gave back little of what it took
 	Today   func(g model.Ground, r model.VariantResult, s model.StoreResult, month int) []string // what to do on a day of the month, 0 for January
 	Picture func(r model.VariantResult, s model.StoreResult, sys unit.System) (PictureView, bool)
-	Set     func(s model.StoreResult, sys unit.System) []PairView // what is set at it, on the plan sheet
-	Beside  func(s model.StoreResult, sys unit.System) PairView   // the same in short, beside a hoist
+}
+
+// SheetOf is what the plan sheet says of a store.
+type SheetOf struct {
+	Order  []string                                              // how it is joined and taken apart, on a sheet that draws no hoist
+	Set    func(s model.StoreResult, sys unit.System) []PairView // what is set at it
+	Beside func(s model.StoreResult, sys unit.System) PairView   // the same in short, beside a hoist
 }
 
 // UsualPage is a list of what is usual of some numbers.
@@ -50,12 +58,14 @@ type Inputs struct {
 	Labels func(st model.Store) map[string]string // by their path inside the design
 	Texts  func(st model.Store, sys unit.System) []form.InputText
 	Values func(st model.Store, sys unit.System) []form.Value
+	Usual  func() []UsualPage // what is usual of the numbers, for the guide
 }
 
 // InputsOf makes them from the tables of the forms of a kind. The first is that of its own page; the others are told in the
-// history alone.
-func InputsOf[T any](of func(model.Store) *T, own func() []form.Part[T], more ...func() []form.Part[T]) Inputs {
+// history alone. usual may be nil.
+func InputsOf[T any](of func(model.Store) *T, usual func() []UsualPage, own func() []form.Part[T], more ...func() []form.Part[T]) Inputs {
 	return Inputs{
+		Usual:  usual,
 		Labels: func(st model.Store) map[string]string { return form.Form[T]{Parts: own()}.Labels(*of(st)) },
 		Texts: func(st model.Store, sys unit.System) []form.InputText {
 			return form.TextsOf(own(), *of(st), sys)

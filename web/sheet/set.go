@@ -128,8 +128,8 @@ func guessed(v model.Variant) (n int) {
 // besideHoist are the other stores and the panels of a plan with a hoist, in short: their own page has the rest.
 func besideHoist(kinds page.Kinds, r model.VariantResult, v model.Variant, sys unit.System) (rows []page.PairView) {
 	for _, s := range r.Stores {
-		if k := kinds.Of(s.Kind); k.Beside != nil && len(rows) < 2 {
-			rows = append(rows, k.Beside(s, sys))
+		if k := kinds.Of(s.Kind); k.Sheet.Beside != nil && len(rows) < 2 {
+			rows = append(rows, k.Sheet.Beside(s, sys))
 		}
 	}
 	label, ok := unit.Power(0), len(v.Panels) > 0

@@ -103,7 +103,7 @@ func TestSheetOfBattery(t *testing.T) {
 		b := *v.Stores[0].Cells
 		change(&b)
 		v.Stores = []model.Store{{Cells: &b}}
-		kinds := page.Kinds{{Row: model.CellsKind(), Order: make([]string, 4)}}
+		kinds := page.Kinds{{Row: model.CellsKind(), Sheet: page.SheetOf{Order: make([]string, 4)}}}
 		return sheetOf(sheetView{kinds: kinds}, g.Evaluate(v), doc.Project, v, unit.Metric)
 	}
 	if s := sheet(func(*cell.Bank) {}); s.Band.State != reason.Yes || !s.Sign || len(s.Order) != 4 {

@@ -78,13 +78,13 @@ func sheetOf(v sheetView, r model.VariantResult, p model.Project, of model.Varia
 		v.Set = append(v.Set, besideHoist(v.kinds, r, of, sys)...)
 	} else {
 		for _, s := range r.Stores {
-			if k := v.kinds.Of(s.Kind); k.Set != nil {
-				v.Set = append(v.Set, k.Set(s, sys)...)
+			if k := v.kinds.Of(s.Kind); k.Sheet.Set != nil {
+				v.Set = append(v.Set, k.Sheet.Set(s, sys)...)
 			}
 		}
 		v.Set = append(v.Set, panelSettings(of, sys)...)
 		if len(r.Stores) > 0 && v.Band.State != reason.No {
-			v.Order = v.kinds.Of(r.Stores[0].Kind).Order
+			v.Order = v.kinds.Of(r.Stores[0].Kind).Sheet.Order
 		}
 	}
 	if more > 0 {

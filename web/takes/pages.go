@@ -4,7 +4,6 @@ package takes
 import (
 	"fmt"
 	"net/http"
-	"slices"
 
 	"github.com/go-chi/chi/v5"
 
@@ -67,7 +66,7 @@ func (s *Pages) showTakes(w http.ResponseWriter, r *http.Request) error {
 		view.Rows = append(view.Rows, row)
 		view.Grows, view.Breaks = view.Grows || row.Grows != "", view.Breaks || row.Breaks != ""
 	}
-	if b, ok := now.Facts.NightBattery.Value(); ok && now.Verdict != model.CarriesNight && !slices.ContainsFunc(takes, func(t search.Take) bool { return t.What == "battery" }) {
+	if b, ok := now.Facts.BatteryBeside(); ok && now.Verdict != model.CarriesNight {
 		view.Rows = append(view.Rows, takeRow{What: "A battery beside it", Answer: "12.8 V and " + unit.Charges.Format(float64(b), sys) + " hold what one mean night needs, 80 % of it used. Add one on the page of the variant."})
 	}
 	if view.Season, err = seasonOf(r.Context(), s.Tables.Stores, g, v.Value, now, sys); err != nil {

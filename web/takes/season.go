@@ -90,14 +90,14 @@ func endsOf(kinds page.Kinds, r model.VariantResult, v model.Variant) []page.Pai
 	var out []page.PairView
 	for _, s := range r.Stores {
 		k := kinds.Of(s.Kind)
-		if k.End == nil {
+		if k.Year.End == nil {
 			continue
 		}
 		name := s.Name
 		if name == "" {
 			name = k.Row.Title
 		}
-		out = append(out, page.PairView{Name: name, Value: k.End(s)})
+		out = append(out, page.PairView{Name: name, Value: k.Year.End(s)})
 	}
 	for _, p := range v.Parts {
 		if life, ok := p.Life.Value(); ok {

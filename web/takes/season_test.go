@@ -13,9 +13,9 @@ import (
 
 // The nights of the months add up to those of the year, and the sentence names the first row of the table.
 func TestSeason(t *testing.T) {
-	kinds := page.Kinds{{Row: model.CellsKind(), End: func(s model.StoreResult) string {
+	kinds := page.Kinds{{Row: model.CellsKind(), Year: page.YearOf{End: func(s model.StoreResult) string {
 		return unit.Rounded(float64(model.CellsOf(s).Life.Years.Val), 2) + " years"
-	}}}
+	}}}}
 	doc := catalog.Sample()
 	g := model.Prepare(doc.Project)
 	v := doc.Variants[1]

@@ -44,10 +44,10 @@ func picturesOf(kinds page.Kinds, g model.Ground, r model.VariantResult, month i
 func kindPictures(kinds page.Kinds, r model.VariantResult, sys unit.System) (out []page.PictureView) {
 	for _, k := range kinds {
 		for _, s := range r.Stores {
-			if s.Kind != k.Row || k.Picture == nil {
+			if s.Kind != k.Row || k.Year.Picture == nil {
 				continue
 			}
-			if p, ok := k.Picture(r, s, sys); ok {
+			if p, ok := k.Year.Picture(r, s, sys); ok {
 				out = append(out, p)
 				break
 			}

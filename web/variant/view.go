@@ -43,8 +43,8 @@ func variantViewOf(kinds page.Kinds, g model.Ground, r model.VariantResult, curr
 	for _, s := range r.Stores {
 		v.Stores = append(v.Stores, []string{page.OrUnnamed(s.Name), page.Known(s.Capacity, unit.Energies, sys), page.Known(s.RoundTrip, unit.Percents, sys),
 			yearOf(s, sys, s.Year.Taken), yearOf(s, sys, s.Year.Delivered), yearOf(s, sys, s.Year.Loss)})
-		if k := kinds.Of(s.Kind); k.Wasted != nil {
-			v.Wasted = append(v.Wasted, said(k.Wasted(s, sys))...)
+		if k := kinds.Of(s.Kind); k.Year.Wasted != nil {
+			v.Wasted = append(v.Wasted, said(k.Year.Wasted(s, sys))...)
 		}
 	}
 	if r.YearKnown {
@@ -69,8 +69,8 @@ func said(say string) []string {
 // todayOf says what to do on a usual day of a month (0 is January) with the first store that asks for it.
 func todayOf(kinds page.Kinds, g model.Ground, r model.VariantResult, month int) []string {
 	for _, s := range r.Stores {
-		if k := kinds.Of(s.Kind); k.Today != nil {
-			return k.Today(g, r, s, month)
+		if k := kinds.Of(s.Kind); k.Year.Today != nil {
+			return k.Year.Today(g, r, s, month)
 		}
 	}
 	return nil
