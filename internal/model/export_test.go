@@ -2,6 +2,7 @@ package model
 
 import (
 	"slices"
+	"testing"
 
 	"duskweight/internal/model/reason"
 )
@@ -21,4 +22,36 @@ func RuleNames() []string {
 func JudgeWithout(name string, g Ground, v Variant, r *VariantResult, on reason.Day) Readiness {
 	j := judgement{g, v, r, on}
 	return judgeBy(slices.DeleteFunc(allRules(j), func(r rule) bool { return r.name == name }), j)
+}
+
+// electricRules are the rules of line, panels, peak and loads, those of each battery, and of a hoist those about what flows.
+func electricRules(j judgement) []rule {
+	all := lineRules()
+	for i, s := range j.result.Stores {
+		rules := s.Part.Rules(j, i)
+		if h := HoistOf(s); h != nil {
+			alone := h.alone("", i)
+			rules = slices.DeleteFunc(rules, func(r rule) bool {
+				flows := r.name == "shunt" || r.name == "brake_power"
+				return !flows && slices.ContainsFunc(alone, func(a rule) bool { return a.name == r.name })
+			})
+		}
+		all = append(all, inStore(s.Kind.Path(i), rules)...)
+	}
+	return all
+}
+
+// ElectricReasons are the reasons of the rules about what flows.
+func ElectricReasons(g Ground, v Variant, r *VariantResult) []reason.Reason {
+	j := judgement{g, v, r, g.On}
+	return judgeBy(electricRules(j), j).Because
+}
+
+// LineDocuments are the cases of line, battery and loads, by their id.
+func LineDocuments(t *testing.T) map[string]Document {
+	all, out := readLineCases(t), map[string]Document{}
+	for _, c := range all.Cases {
+		out[c.ID] = c.document(t, all.Bases)
+	}
+	return out
 }

@@ -30,6 +30,7 @@ func (r *HoistResult) Wires() Wires {
 			w.Lives = append(w.Lives, live{fmt.Sprintf("lower.loads[%d].threshold_v", k), "The clamp on the motor", l.Threshold.Or(0)})
 		}
 	}
+	w.Devices = r.devices()
 	if r.onLine() {
 		w.Checks = []LineCheck{r.wireCheck(), r.switchCheck()}
 	}
@@ -103,3 +104,62 @@ func driveEfficiency(r lift.Raise) unit.Ratio {
 
 // Peak is nothing: a hoist does not carry the line.
 func (r *HoistResult) Peak(Ground, PeakBank) []LineCheck { return nil }
+
+// devices are fuse, wires and switch of a motor that the line feeds, its supply, and what brakes it: coil, lamps, and the
+// resistor or clamp that is wired for good.
+func (r *HoistResult) devices() (out []Device) {
+	raise, lower := r.Design.Raise, r.Design.Lower
+	rated := func(k unit.Known[unit.Current]) say.Sentence {
+		if !k.Is {
+			return say.Sentence{}
+		}
+		return say.That("%s", say.Current(k.Val))
+	}
+	if r.onLine() {
+		area := say.Sentence{}
+		if raise.WireArea.Is {
+			area = say.That("%s", say.WireArea(raise.WireArea.Val))
+		}
+		out = append(out, device(MotorFuse, rated(raise.Fuse), ids("fuse"), "raise.fuse_a"), device(MotorCable, area, ids("cable"), "raise.wire_area_m2"),
+			device(MotorSwitch, rated(raise.Switch), ids("contacts"), "raise.switch_a"))
+	}
+	if raise.Voltage.Is {
+		out = append(out, device(MotorSupply, say.That("%s", say.Voltage(raise.Voltage.Val)), ids("volts_feed", "volts_touch"), "raise.voltage_v"))
+	}
+	if r.brakeHasCoil() {
+		coil := say.Sentence{}
+		if raise.Auxiliary.Is {
+			coil = say.That("%s", say.Power(raise.Auxiliary.Val))
+		}
+		out = append(out, device(BrakeCoil, coil, ids("brake_power"), "raise.auxiliary_w", "lower.auxiliary_w"))
+	}
+	lamps := device(MotorLamps, say.Sentence{}, ids("volts_touch"), "lower.loads")
+	if lo := r.Drive.Lowering; lo.Known {
+		lamps.Rating = say.That("%s", say.Voltage(lo.Voltage))
+	}
+	shunt, clamped := device(Shunt, say.Sentence{}, ids("shunt"), "lower.loads"), false
+	for _, l := range lower.Loads {
+		clamped = clamped || l.Kind == lift.LoadClamp && l.Threshold.Is
+		if l.Permanent == unit.Yes && (l.Kind == lift.LoadResistor || l.Kind == lift.LoadClamp) {
+			shunt.Rating = say.That("%s", l.Kind)
+		}
+	}
+	if r.Drive.Lowering.Known || clamped {
+		out = append(out, lamps)
+	}
+	return append(out, shunt)
+}
+
+// brakeHasCoil reports whether a coil may hold the spring brake open: nobody says that a hand or a latch does.
+func (r *HoistResult) brakeHasCoil() bool {
+	h := r.Design.Holds
+	if h.BrakeRelease != "" && h.BrakeRelease != lift.ReleaseCoil {
+		return false
+	}
+	for _, x := range h.Holds {
+		if x.Kind == lift.HoldSpringBrake {
+			return true
+		}
+	}
+	return false
+}

@@ -4,6 +4,7 @@ import (
 	"duskweight/internal/model/cell"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Peak is what the line has to give when everything that may be on together is on while every hoist lifts.
@@ -18,6 +19,8 @@ type Peak struct {
 	LineStart unit.Power
 	Banks     []PeakBank // one for each battery that can be computed
 	Checks    []LineCheck
+
+	inverterRating say.Sentence // what the inverter gives all day and for a start
 }
 
 // PeakBank is what one battery gives if it must carry the peak alone: the others may be empty, or not there yet.
@@ -76,6 +79,7 @@ func (g Ground) peak(v Variant, stores []StoreResult) Peak {
 		}
 		p.AC, p.VA, p.ACMost = max(p.AC, t.AC), max(p.VA, t.Apparent), max(p.ACMost, ac)
 	}
+	p.inverterRating = ratingOf(g.Project.Load.Inverter)
 	at, all := banks(stores)
 	for n, b := range all {
 		run, start := p.Line, p.LineStart
@@ -94,6 +98,19 @@ func (b *Bank) at(i int, part Part, run, start unit.Power) PeakBank {
 	p.Current, p.Voltage, p.Carries = cell.Sag(b.Rest, b.Ohm, run)
 	p.Start, _, _ = cell.Sag(b.Rest, b.Ohm, start)
 	return p
+}
+
+// ratingOf is what an inverter gives all day, and for a start.
+func ratingOf(v load.Inverter) say.Sentence {
+	switch {
+	case v.Present == unit.No:
+		return say.Words("none")
+	case v.Rated.Is && v.Surge.Is:
+		return say.That("%s, %s", say.Power(v.Rated.Val), say.Power(v.Surge.Val))
+	case v.Rated.Is:
+		return say.That("%s", say.Power(v.Rated.Val))
+	}
+	return say.Sentence{}
 }
 
 // standing is what project, inverter, variant and controller use all the time at the line, as far as it is known.

@@ -14,6 +14,8 @@ type Wires struct {
 	Lives     []live     // its voltages, with paths inside its design
 	Cables    []CableRun // its cables, where what flows is known, with paths inside its design
 
+	Devices []Device // what the rules of electricity check of it, along the current, with paths inside its design
+
 	Checks []LineCheck // of what carries its current at the peak, beside those of Peak, with paths inside its design
 }
 

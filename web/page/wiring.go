@@ -8,7 +8,7 @@ import (
 
 // WiringOf names what stands on both sides of the switch.
 func WiringOf(h *model.HoistResult) WiringView {
-	v := WiringView{Supply: "supply", Loads: "lamps"}
+	v := WiringView{Supply: "supply", Loads: "lamps", Fused: h.Design.Raise.Feed != lift.FeedPanel}
 	if h.Direct != nil {
 		v.Supply = "panel"
 	}
@@ -31,7 +31,11 @@ var permanentWords = map[string]string{"resistor": "a resistor", "string": "lamp
 
 // WiringAlt is the drawing in words.
 func WiringAlt(v WiringView) string {
-	say := "One changeover switch with off in the middle. To one side, through a fuse, the " + v.Supply + " by day. To the other side what it drives at night: " + v.Loads + ". Its blade goes to the motor, which has a brake on its shaft. "
+	through := ""
+	if v.Fused {
+		through = ", through a fuse"
+	}
+	say := "One changeover switch with off in the middle. To one side" + through + ", the " + v.Supply + " by day. To the other side what it drives at night: " + v.Loads + ". Its blade goes to the motor, which has a brake on its shaft. "
 	if v.Shunt == "" {
 		return say + "A resistor that stays on the motor for good is missing."
 	}

@@ -13,6 +13,7 @@ import templruntime "github.com/a-h/templ/runtime"
 type WiringView struct {
 	Supply string // what feeds the motor by day
 	Loads  string // what it drives at night
+	Fused  bool   // a fuse stands before the supply, and is checked: not where panels feed the motor straight
 	Shunt  string // what stays on the motor for good; empty where nothing does
 }
 
@@ -41,7 +42,7 @@ func WiringDrawing(v WiringView) templ.Component {
 		var templ_7745c5c3_Var2 string
 		templ_7745c5c3_Var2, templ_7745c5c3_Err = templruntime.NewAttributeExpression(WiringAlt(v)).Resolve(ctx)
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 12, Col: 79}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 13, Col: 79}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var2)
 		if templ_7745c5c3_Err != nil {
@@ -54,67 +55,77 @@ func WiringDrawing(v WiringView) templ.Component {
 		var templ_7745c5c3_Var3 string
 		templ_7745c5c3_Var3, templ_7745c5c3_Err = templ.JoinStringErrs(v.Supply)
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 15, Col: 44}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 16, Col: 44}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var3))
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, "</text> <path d=\"M80 40H96M120 40H146\" class=\"wire\"></path> <rect x=\"96\" y=\"34\" width=\"24\" height=\"12\" class=\"body\"></rect> <path d=\"M96 40h24\" class=\"wire\"></path> <text x=\"108\" y=\"28\" class=\"mid\">fuse</text> <rect x=\"320\" y=\"28\" width=\"76\" height=\"40\" class=\"body\"></rect> <text x=\"358\" y=\"45\" class=\"mid\">at night:</text> <text x=\"358\" y=\"58\" class=\"mid\">")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, "</text> <path d=\"M80 40H146\" class=\"wire\"></path> ")
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		if v.Fused {
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, "<rect x=\"96\" y=\"34\" width=\"24\" height=\"12\" class=\"body\"></rect> <text x=\"108\" y=\"28\" class=\"mid\">fuse</text> ")
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		}
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "<rect x=\"320\" y=\"28\" width=\"76\" height=\"40\" class=\"body\"></rect> <text x=\"358\" y=\"45\" class=\"mid\">at night:</text> <text x=\"358\" y=\"58\" class=\"mid\">")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
 		var templ_7745c5c3_Var4 string
 		templ_7745c5c3_Var4, templ_7745c5c3_Err = templ.JoinStringErrs(v.Loads)
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 22, Col: 44}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 24, Col: 44}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var4))
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, "</text> <path d=\"M320 40H214\" class=\"wire\"></path> <circle cx=\"148\" cy=\"40\" r=\"3\" class=\"dot\"></circle> <circle cx=\"212\" cy=\"40\" r=\"3\" class=\"dot\"></circle> <circle cx=\"180\" cy=\"74\" r=\"3\" class=\"dot\"></circle> <path d=\"M180 74V40\" class=\"blade\"></path> <path d=\"M150 30a44 44 0 0 1 60 0\" class=\"swing\"></path> <text x=\"148\" y=\"56\" class=\"mid\">lift</text> <text x=\"180\" y=\"13\" class=\"mid\">off</text> <text x=\"214\" y=\"56\" class=\"mid\">let down</text> <path d=\"M180 77V110M180 142V162\" class=\"wire\"></path> <circle cx=\"180\" cy=\"126\" r=\"16\" class=\"body\"></circle> <text x=\"180\" y=\"130\" class=\"mid\">M</text> <path d=\"M164 126h-20\" class=\"shaft\"></path> <path d=\"M132 112h12v28h-12z\" class=\"body\"></path> <text x=\"126\" y=\"130\" class=\"end\">brake</text> <path d=\"M42 68V162H358V68\" class=\"wire\"></path> ")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "</text> <path d=\"M320 40H214\" class=\"wire\"></path> <circle cx=\"148\" cy=\"40\" r=\"3\" class=\"dot\"></circle> <circle cx=\"212\" cy=\"40\" r=\"3\" class=\"dot\"></circle> <circle cx=\"180\" cy=\"74\" r=\"3\" class=\"dot\"></circle> <path d=\"M180 74V40\" class=\"blade\"></path> <path d=\"M150 30a44 44 0 0 1 60 0\" class=\"swing\"></path> <text x=\"148\" y=\"56\" class=\"mid\">lift</text> <text x=\"180\" y=\"13\" class=\"mid\">off</text> <text x=\"214\" y=\"56\" class=\"mid\">let down</text> <path d=\"M180 77V110M180 142V162\" class=\"wire\"></path> <circle cx=\"180\" cy=\"126\" r=\"16\" class=\"body\"></circle> <text x=\"180\" y=\"130\" class=\"mid\">M</text> <path d=\"M164 126h-20\" class=\"shaft\"></path> <path d=\"M132 112h12v28h-12z\" class=\"body\"></path> <text x=\"126\" y=\"130\" class=\"end\">brake</text> <path d=\"M42 68V162H358V68\" class=\"wire\"></path> ")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
 		if v.Shunt != "" {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "<path d=\"M180 92H240V108M240 144V162\" class=\"wire\"></path> <rect x=\"232\" y=\"108\" width=\"16\" height=\"36\" class=\"body\"></rect> <circle cx=\"180\" cy=\"92\" r=\"2.5\" class=\"dot\"></circle> <circle cx=\"240\" cy=\"162\" r=\"2.5\" class=\"dot\"></circle> <text x=\"254\" y=\"120\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "<path d=\"M180 92H240V108M240 144V162\" class=\"wire\"></path> <rect x=\"232\" y=\"108\" width=\"16\" height=\"36\" class=\"body\"></rect> <circle cx=\"180\" cy=\"92\" r=\"2.5\" class=\"dot\"></circle> <circle cx=\"240\" cy=\"162\" r=\"2.5\" class=\"dot\"></circle> <text x=\"254\" y=\"120\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 			var templ_7745c5c3_Var5 string
 			templ_7745c5c3_Var5, templ_7745c5c3_Err = templ.JoinStringErrs(v.Shunt)
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 44, Col: 34}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 46, Col: 34}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var5))
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "</text> <text x=\"254\" y=\"133\">stays on: no fuse,</text> <text x=\"254\" y=\"146\">no switch, no plug</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "</text> <text x=\"254\" y=\"133\">stays on: no fuse,</text> <text x=\"254\" y=\"146\">no switch, no plug</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		} else {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "<path d=\"M180 92H240V108M240 144V162\" class=\"gone\"></path> <rect x=\"232\" y=\"108\" width=\"16\" height=\"36\" class=\"gone\"></rect> <text x=\"254\" y=\"120\">✕ missing: a resistor</text> <text x=\"254\" y=\"133\">that stays on the motor</text> <text x=\"254\" y=\"146\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "<path d=\"M180 92H240V108M240 144V162\" class=\"gone\"></path> <rect x=\"232\" y=\"108\" width=\"16\" height=\"36\" class=\"gone\"></rect> <text x=\"254\" y=\"120\">✕ missing: a resistor</text> <text x=\"254\" y=\"133\">that stays on the motor</text> <text x=\"254\" y=\"146\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 			var templ_7745c5c3_Var6 string
 			templ_7745c5c3_Var6, templ_7745c5c3_Err = templ.JoinStringErrs("for good")
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 52, Col: 37}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 54, Col: 37}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var6))
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "</svg>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "</svg>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -35,6 +35,7 @@ type sheetView struct {
 	Caution []string
 	Sign    bool
 	Hoist   bool
+	Wired   bool // there is a page of its wiring
 }
 
 // sheetState is which of the three sheets it is.
@@ -66,6 +67,7 @@ func sheetOf(v sheetView, r model.VariantResult, p model.Project, of model.Varia
 		v.Verdict = append(v.Verdict, form.Clip(line.In(sys), 2*sheetText))
 	}
 	hoist, more := drawnHoist(r)
+	v.Wired = len(r.Stores) > 0
 	v.sheetState = stateOf(r, sys)
 	v.Sign = !v.Band.State.Worse(reason.Proven)
 	v.Caution = sheetCautions(hoist)

@@ -5,18 +5,31 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
 	"duskweight/web/page"
 )
 
 // More pages for the yard, on demand: …/sheet/wiring and …/sheet/checks.
 
 func (s *Pages) showWiring(w http.ResponseWriter, r *http.Request) error {
-	view, h, sys, err := s.yard(r, "Wiring and switching")
+	p, v, sys, err := s.VariantIn(r)
 	if err != nil {
 		return err
 	}
-	here := wiringPage(view, page.WiringOf(h), hoistSettings(h, sys), h.Hazards.SwitchOrder, h.Drive.Lowering.MayOpen, wiringCautions)
-	return s.Show(w, r, http.StatusOK, page.Frame{Title: view.Title, Paper: true}, here)
+	result := s.Grounds.Of(p).Evaluate(v.Value)
+	if len(result.Stores) == 0 {
+		return page.ErrNotFound
+	}
+	view := wiringView{Circuit: page.CircuitOf(v.Value, result, sys), Cautions: lineCautions}
+	if view.yardTop, err = s.yardTop(p, v, result, "Wiring and switching", sys); err != nil {
+		return err
+	}
+	if h, _ := drawnHoist(result); h != nil {
+		drawing := page.WiringOf(h)
+		view.Drawing, view.Set, view.Order, view.Opens = &drawing, hoistSettings(h, sys), h.Hazards.SwitchOrder, h.Drive.Lowering.MayOpen
+		view.Cautions = wiringCautions
+	}
+	return s.Show(w, r, http.StatusOK, page.Frame{Title: view.Title, Paper: true}, wiringPage(view))
 }
 
 func (s *Pages) showCheckList(w http.ResponseWriter, r *http.Request) error {
@@ -41,16 +54,39 @@ func (s *Pages) yard(r *http.Request, title string) (yardTop, *model.HoistResult
 	if err != nil {
 		return yardTop{}, nil, sys, err
 	}
-	top, err := s.PaperTop(p, v)
-	if err != nil {
-		return yardTop{}, nil, sys, err
-	}
-	top.Title = title + ": " + top.Title
 	result := s.Grounds.Of(p).Evaluate(v.Value)
-	if h, _ := drawnHoist(result); h != nil {
-		return yardTop{top, page.VariantURL(p.ID, v.ID) + "/sheet", stateOf(result, sys)}, h, sys, nil
+	h, _ := drawnHoist(result)
+	if h == nil {
+		return yardTop{}, nil, sys, page.ErrNotFound
 	}
-	return yardTop{}, nil, sys, page.ErrNotFound
+	top, err := s.yardTop(p, v, result, title, sys)
+	return top, h, sys, err
+}
+
+// yardTop is the head of a page for the yard about a variant.
+func (s *Pages) yardTop(p store.Saved[model.Project], v store.Saved[model.Variant], r model.VariantResult, title string, sys unit.System) (yardTop, error) {
+	top, err := s.PaperTop(p, v)
+	top.Title = title + ": " + top.Title
+	return yardTop{top, page.VariantURL(p.ID, v.ID) + "/sheet", stateOf(r, sys)}, err
+}
+
+// wiringView is the page for the yard about wiring and switching. What a hoist has beside the circuit is empty without one.
+type wiringView struct {
+	yardTop
+	Circuit  page.CircuitView
+	Drawing  *page.WiringView // its changeover switch; nil without a hoist
+	Set      []page.PairView
+	Order    []string
+	Opens    []string
+	Cautions []string
+}
+
+// lineCautions stand on the page of the wiring of a plan without a hoist.
+var lineCautions = []string{
+	"Panels cannot be switched off by day: cover them or open the isolator first. An arc of direct current does not go out by itself.",
+	"Fuses and switches rated for direct current, each fuse close to its source.",
+	"Nothing here feeds house wiring. Local rules and a licensed person come first.",
+	"No medical device and no alarm hangs on this.",
 }
 
 // wiringCautions stand on the page of the wiring.

@@ -41,12 +41,24 @@ func TestYardPages(t *testing.T) {
 			t.Errorf("the wiring does not say %q", want)
 		}
 	}
+	for _, d := range r.Circuit(catalog.Sample().Variants[0]) { // each thing that is checked stands in drawing and list
+		if rating := d.Rating.String(); rating != "" && strings.Count(webtest.Unescape(wiring), rating) < 2 {
+			t.Errorf("the wiring does not show %s %s", d.Kind, rating)
+		}
+	}
+	if n := strings.Count(wiring, `class="mid word"`); n != len(r.Circuit(catalog.Sample().Variants[0])) {
+		t.Errorf("%d devices are drawn", n)
+	}
 	bare := *h
 	bare.Design.Lower.Shunt, bare.Design.Lower.Loads = "", []lift.DCLoad{{Kind: "resistor", Permanent: "no"}}
 	if v := page.WiringOf(&bare); v.Shunt != "" || !strings.Contains(page.WiringAlt(v), "is missing") {
 		t.Errorf("a resistor behind a switch counts as one that stays: %+v", v)
 	}
-	if w := webtest.Ask(s.Handler(), "GET", page.VariantURL(p.ID, vs[1].ID)+"/sheet/wiring", nil); w.Code != http.StatusNotFound {
-		t.Errorf("the wiring of a hoist that is not there: %d", w.Code)
+	battery := page.VariantURL(p.ID, vs[1].ID) + "/sheet"
+	if w := webtest.Ask(s.Handler(), "GET", battery+"/checks", nil); w.Code != http.StatusNotFound {
+		t.Errorf("the checks of a hoist that is not there: %d", w.Code)
+	}
+	if body := webtest.Ask(s.Handler(), "GET", battery+"/wiring", nil).Body.String(); !strings.Contains(body, ">battery fuse<") || strings.Contains(body, "changeover") {
+		t.Error("the wiring of a battery alone is not that of a battery")
 	}
 }
