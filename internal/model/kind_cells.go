@@ -184,7 +184,7 @@ func (c *CellsResult) Needs(at string) []Need { return cellNeeds(*c, at) }
 func (c *CellsResult) Shared() []Need {
 	out := []Need{{As: cost.AsSmokeAlarm, Name: "Smoke alarm beside the battery", Of: cost.OfSafety, Count: 1}}
 	if c.Resolved.Kind.Lead {
-		out = append(out, Need{As: cost.AsGoggles, Name: "Goggles and water for 15 minutes", Of: cost.OfSafety, Count: 1, Look: "against acid"})
+		out = append(out, Need{As: cost.AsGoggles, Name: "Goggles and water for 15 minutes", Of: cost.OfSafety, Count: 1, Look: say.Words("against acid")})
 	}
 	return out
 }

@@ -10,6 +10,7 @@ import (
 	"duskweight/internal/model/cost"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // Need is a part that a plan asks for, whether or not it stands on the buy-and-make list yet. It never has a price.
@@ -19,16 +20,16 @@ type Need struct {
 	Of    cost.PartOf // "store", "safety", "panel": as in the list
 	Make  bool        // usually made, not bought
 	Count int
-	Want  []Want // what must stand on it; the first is the number that matters. Empty: nothing is asked of a label
-	Look  string // what to look for besides, in plain words
-	Sizes []Size // as it is made, or as it is designed
+	Want  []Want       // what must stand on it; the first is the number that matters. Empty: nothing is asked of a label
+	Look  say.Sentence // what to look for besides, in plain words
+	Sizes []Size       // as it is made, or as it is designed
 }
 
 // Want is the one number to look for on a part.
 type Want struct {
 	Least   unit.Known[unit.Ratio]
 	Unit    unit.Measure
-	Where   string                 // "printed on the reel"
+	Where   say.Sentence           // "printed on the reel"
 	Missing []string               // paths in the variant: what keeps the number from being known, and Least is then a lower bound
 	Stated  unit.Known[unit.Ratio] // what the design says stands on it
 	Open    bool                   // it stays not known whatever the label says
@@ -118,14 +119,14 @@ func panelNeeds(a panel.Array) []Need {
 	if a.Count.Is && a.Count.Val == 0 {
 		return nil
 	}
-	n.Want = []Want{{Least: ratio(a.Power), Unit: unit.Watts, Where: "on its label"}}
-	fuse := Need{As: cost.AsPanelFuse, Name: "Fuse and switch close to the panels", Of: cost.OfSafety, Count: 1, Look: "made for direct current"}
+	n.Want = []Want{{Least: ratio(a.Power), Unit: unit.Watts, Where: say.Words("on its label")}}
+	fuse := Need{As: cost.AsPanelFuse, Name: "Fuse and switch close to the panels", Of: cost.OfSafety, Count: 1, Look: say.Words("made for direct current")}
 	if a.Sheet != nil && a.Sheet.Isc.Is {
 		if f, ok := cell.NextFuse(cell.PanelFuse(a.Sheet.Isc.Val)); ok {
-			fuse.Want = []Want{{Least: unit.Of(unit.Ratio(f)), Unit: unit.Amperes, Where: "for each string; 1.56 × the panel's short-circuit current"}}
+			fuse.Want = []Want{{Least: unit.Of(unit.Ratio(f)), Unit: unit.Amperes, Where: say.That("for each string; %s × the panel's short-circuit current", say.Times(cell.PanelFuseOver))}}
 		}
 	} else {
-		fuse.Look += "; its number needs the panel's short-circuit current, which is not known"
+		fuse.Look = say.That("%s; its number needs the panel's short-circuit current, which is not known", fuse.Look)
 	}
 	return []Need{n, fuse}
 }
@@ -140,7 +141,7 @@ func controllerNeed(v Variant) Need {
 		power += one.Val
 	}
 	if known {
-		n.Want = []Want{{Least: unit.Of(unit.Ratio(power)), Unit: unit.Watts, Where: "of panels allowed on it"}}
+		n.Want = []Want{{Least: unit.Of(unit.Ratio(power)), Unit: unit.Watts, Where: say.Words("of panels allowed on it")}}
 	}
 	return n
 }
@@ -148,21 +149,21 @@ func controllerNeed(v Variant) Need {
 func cellNeeds(c CellsResult, at string) []Need {
 	d, res := c.Design, c.Resolved
 	battery := Need{As: cost.AsBattery, Name: orElse(d.Name, "Battery"), Of: cost.OfStore, Count: 1}
-	battery.Want = []Want{{Least: known(res.Charge, res.Charge > 0), Unit: unit.Coulombs, Where: "on its label"}}
+	battery.Want = []Want{{Least: known(res.Charge, res.Charge > 0), Unit: unit.Coulombs, Where: say.Words("on its label")}}
 	if res.Voltage > 0 {
 		battery.Sizes = append(battery.Sizes, Size{Name: "voltage", Value: unit.Of(unit.Ratio(res.Voltage)), Unit: unit.Volts})
 	}
 	if res.Kind.Ion {
-		battery.Look = "with a board that stops charging in frost"
+		battery.Look = say.Words("with a board that stops charging in frost")
 	}
 	l := c.Line
-	fuse := Need{As: cost.AsFuse, Name: "Fuse at the battery, with holder", Of: cost.OfSafety, Count: 1, Look: "made for direct current, close to the battery"}
-	fuse.Want = []Want{{Least: ratio(l.FuseTake), Unit: unit.Amperes, Where: "on the fuse"}}
+	fuse := Need{As: cost.AsFuse, Name: "Fuse at the battery, with holder", Of: cost.OfSafety, Count: 1, Look: say.Words("made for direct current, close to the battery")}
+	fuse.Want = []Want{{Least: ratio(l.FuseTake), Unit: unit.Amperes, Where: say.Words("on the fuse")}}
 	if d.Fuse.Is {
 		fuse.Want[0].Least = ratio(d.Fuse)
 	}
-	cable := Need{As: cost.AsCable, Name: "Cable from the battery", Of: cost.OfStore, Count: 1, Look: "two wires, copper"}
-	cable.Want = []Want{{Least: ratio(l.AreaTake), Unit: unit.SquareMetres, Where: "of copper, printed on the cable"}}
+	cable := Need{As: cost.AsCable, Name: "Cable from the battery", Of: cost.OfStore, Count: 1, Look: say.Words("two wires, copper")}
+	cable.Want = []Want{{Least: ratio(l.AreaTake), Unit: unit.SquareMetres, Where: say.Words("of copper, printed on the cable")}}
 	if d.CableArea.Is && (!l.AreaTake.Is || d.CableArea.Val > l.AreaTake.Val) {
 		cable.Want[0].Least = ratio(d.CableArea)
 	}

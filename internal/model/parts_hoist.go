@@ -9,6 +9,7 @@ import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 )
 
 // hoistNeeds are the parts of a lifted mass: what hangs, what carries it, what drives it, what keeps people safe. at is
@@ -36,7 +37,7 @@ func massNeed(r HoistResult) Need {
 	if len(names) > 0 {
 		n.Name += ": " + strings.Join(names, ", ")
 	}
-	n.Want = []Want{{Least: ratio(r.Drive.Mass), Unit: unit.Kilograms, Where: "on the scale, all together"}}
+	n.Want = []Want{{Least: ratio(r.Drive.Mass), Unit: unit.Kilograms, Where: say.Words("on the scale, all together")}}
 	return n
 }
 
@@ -61,7 +62,7 @@ var labelWords = map[string]struct {
 func labelNeed(l path.Label, h lift.Hoist, d lift.Drive, at string) []Need {
 	w := labelWords[l.ID]
 	n := Need{As: w.as, Name: thing(l.Part), Of: w.of, Count: 1}
-	want := Want{Least: l.Least, Unit: l.Unit, Where: w.where, None: l.None, Open: l.Open, Stated: l.Stated}
+	want := Want{Least: l.Least, Unit: l.Unit, Where: say.Words(w.where), None: l.None, Open: l.Open, Stated: l.Stated}
 	for _, m := range l.Missing {
 		want.Missing = append(want.Missing, Join(at, m))
 	}
@@ -70,18 +71,18 @@ func labelNeed(l path.Label, h lift.Hoist, d lift.Drive, at string) []Need {
 		n.Sizes = ropeSizes(h, d)
 	case "head_sheave", "redirect_sheave":
 		n.Sizes = pulleySizes(l.Path, h)
-		n.Look = "with a keeper, so that the rope cannot jump off"
+		n.Look = say.Words("with a keeper, so that the rope cannot jump off")
 	case "hanger":
 		n.Name = map[lift.HangerKind]string{lift.HangerShoulderEyebolt: "Eye bolt with a shoulder", lift.HangerPlainEyebolt: "Eye bolt", lift.HangerShackle: "Shackle", lift.HangerHook: "Hook with a latch", lift.HangerRatedSling: "Rated sling"}[h.Structure.HangerKind]
 		n.Name = orElse(n.Name, "Hook, eye or shackle for the top pulley")
 		if l.None {
-			want.Where = "it may not be pulled this far off its own axis"
+			want.Where = say.Words("it may not be pulled this far off its own axis")
 		}
 	case "base_uplift":
 		n.Name = "Weights on the base"
 	case "holds":
 		if l.Unit == unit.Newtons {
-			want.Where = "that it holds, the mass and a quarter more"
+			want.Where = say.Words("that it holds, the mass and a quarter more")
 		}
 	}
 	n.Want = []Want{want}
@@ -121,7 +122,7 @@ func driveNeeds(h lift.Hoist, d lift.Drive) []Need {
 		most = max(most, float64(d.Lowering.Current))
 	}
 	amps := func(x float64, where string) []Want {
-		return []Want{{Least: known(x, x > 0 && !math.IsInf(x, 0)), Unit: unit.Amperes, Where: where}}
+		return []Want{{Least: known(x, x > 0 && !math.IsInf(x, 0)), Unit: unit.Amperes, Where: say.Words(where)}}
 	}
 	out := []Need{{As: cost.AsMotor, Name: orElse(h.Machine.Name, "Motor"), Of: cost.OfStore, Count: 1, Want: amps(most, "that it stands all day"),
 		Sizes: []Size{{Name: "between its wires", Value: ratio(d.Machine.R), Unit: unit.Ohms}}}}
@@ -130,15 +131,15 @@ func driveNeeds(h lift.Hoist, d lift.Drive) []Need {
 		out = append(out, Need{As: cost.AsDrive, Name: "Step-down drive for the motor", Of: cost.OfStore, Count: 1, Want: amps(first, "that it gives, for the first push"),
 			Sizes: []Size{{Name: "highest voltage", Value: ratio(h.Raise.Voltage), Unit: unit.Volts}}})
 	case lift.FeedRelay:
-		out = append(out, Need{As: cost.AsDrive, Name: "Relay for the motor", Of: cost.OfStore, Count: 1, Look: "made to switch direct current", Want: amps(first, "that it switches")})
+		out = append(out, Need{As: cost.AsDrive, Name: "Relay for the motor", Of: cost.OfStore, Count: 1, Look: say.Words("made to switch direct current"), Want: amps(first, "that it switches")})
 	}
 	both := max(first, most)
-	shunt := Need{As: cost.AsShunt, Name: "Resistor or clamp straight on the motor", Of: cost.OfSafety, Count: 1, Look: "on metal, no fuse, no switch, no plug"}
+	shunt := Need{As: cost.AsShunt, Name: "Resistor or clamp straight on the motor", Of: cost.OfSafety, Count: 1, Look: say.Words("on metal, no fuse, no switch, no plug")}
 	if l := d.Lowering; l.Known && l.Current > 0 && l.Voltage > 0 {
-		shunt.Want = []Want{{Least: unit.Of(unit.Ratio(float64(l.Current) * float64(l.Voltage))), Unit: unit.Watts, Where: "that it may burn without end"}}
+		shunt.Want = []Want{{Least: unit.Of(unit.Ratio(float64(l.Current) * float64(l.Voltage))), Unit: unit.Watts, Where: say.Words("that it may burn without end")}}
 	}
 	return append(out, shunt,
-		Need{As: cost.AsChangeover, Name: "Changeover switch, off in the middle", Of: cost.OfSafety, Count: 1, Look: "made for direct current: sun or lamps, never both", Want: amps(both, "for direct current")})
+		Need{As: cost.AsChangeover, Name: "Changeover switch, off in the middle", Of: cost.OfSafety, Count: 1, Look: say.Words("made for direct current: sun or lamps, never both"), Want: amps(both, "for direct current")})
 }
 
 // safetyNeeds are the parts that only keep people safe: as much of a hoist's bill as the rope.
@@ -146,23 +147,23 @@ func safetyNeeds(r HoistResult) []Need {
 	h := r.Design
 	amps := float64(max(r.Drive.Raising.Current, r.Drive.Raising.FirstPush))
 	out := []Need{
-		{As: cost.AsUpperStop, Name: "Stops at the top, each by a path of its own", Of: cost.OfSafety, Count: max(2, len(h.Holds.UpperStops)), Look: "two kinds, so that one fault cannot take both",
-			Want: []Want{{Least: known(amps, amps > 0), Unit: unit.Amperes, Where: "for direct current, where they cut the motor"}}},
+		{As: cost.AsUpperStop, Name: "Stops at the top, each by a path of its own", Of: cost.OfSafety, Count: max(2, len(h.Holds.UpperStops)), Look: say.Words("two kinds, so that one fault cannot take both"),
+			Want: []Want{{Least: known(amps, amps > 0), Unit: unit.Amperes, Where: say.Words("for direct current, where they cut the motor")}}},
 		{As: cost.AsSlackSwitch, Name: "Switch that stops the drum when the rope goes slack", Of: cost.OfSafety, Count: 1},
 		{As: cost.AsStopButton, Name: "Stop button within reach, which sets the brake", Of: cost.OfSafety, Count: 1},
 	}
 	if held := h.Holds.Holds; !hasHold(held, lift.HoldRatedProp) && !hasHold(held, lift.HoldLockingPin) {
 		weight := r.Drive.Mass
 		prop := Need{As: cost.AsProp, Name: "Rated prop or pin, to hold the mass while hands are near", Of: cost.OfSafety, Count: 1}
-		prop.Want = []Want{{Least: known(propFactor*float64(weight.Val)*unit.G, weight.Is), Unit: unit.Newtons, Where: "that it holds, the mass and a quarter more"}}
+		prop.Want = []Want{{Least: known(propFactor*float64(weight.Val)*unit.G, weight.Is), Unit: unit.Newtons, Where: say.Words("that it holds, the mass and a quarter more")}}
 		out = append(out, prop)
 	}
-	keep := Need{As: cost.AsFence, Name: "Fence or rope, and a sign", Of: cost.OfSafety, Count: 1, Want: []Want{{Least: ratio(r.Hazards.KeepOut), Unit: unit.Metres, Where: "from the mass, all round"}}}
+	keep := Need{As: cost.AsFence, Name: "Fence or rope, and a sign", Of: cost.OfSafety, Count: 1, Want: []Want{{Least: ratio(r.Hazards.KeepOut), Unit: unit.Metres, Where: say.Words("from the mass, all round")}}}
 	if r.Hazards.AtLeast {
-		keep.Look = "at least so far: a size is missing"
+		keep.Look = say.Words("at least so far: a size is missing")
 	}
-	pad := Need{As: cost.AsLanding, Name: "Soft landing under the mass", Of: cost.OfSafety, Count: 1, Want: []Want{{Least: ratio(h.Site.PadDepth), Unit: unit.Metres, Where: "deep"}}}
-	return append(out, pad, keep, Need{As: cost.AsGloves, Name: "Gloves, shoes with caps, eye protection", Of: cost.OfSafety, Count: 1, Look: "for each who works at it"})
+	pad := Need{As: cost.AsLanding, Name: "Soft landing under the mass", Of: cost.OfSafety, Count: 1, Want: []Want{{Least: ratio(h.Site.PadDepth), Unit: unit.Metres, Where: say.Words("deep")}}}
+	return append(out, pad, keep, Need{As: cost.AsGloves, Name: "Gloves, shoes with caps, eye protection", Of: cost.OfSafety, Count: 1, Look: say.Words("for each who works at it")})
 }
 
 // propFactor is what a hold bears over the mass it holds (as for the holds of the drum).

@@ -117,7 +117,7 @@ func partLineOf(p cost.Part, currency string) partLine {
 func (l *partLine) number(n model.Need, sys unit.System) {
 	typed := l.Number
 	l.Number, l.Known = wantText(n, sys)
-	l.Look = n.Look
+	l.Look = n.Look.In(sys)
 	if len(n.Want) > 0 && n.Want[0].Short() {
 		l.Short = "The plan says " + shortText(n.Want[0], sys) + ": too little."
 	}
@@ -132,15 +132,16 @@ func wantText(n model.Need, sys unit.System) (text string, known bool) {
 		return "", true
 	}
 	w := n.Want[0]
+	where := w.Where.In(sys)
 	switch {
 	case w.None:
-		return "none would do: " + w.Where, false
+		return "none would do: " + where, false
 	case w.Known():
-		return leastText(float64(w.Least.Val), w.Unit, sys) + " " + w.Where, true
+		return leastText(float64(w.Least.Val), w.Unit, sys) + " " + where, true
 	case w.Least.Is && w.Least.Val > 0:
-		return "not known yet; more than " + leastText(float64(w.Least.Val), w.Unit, sys) + " " + w.Where, false
+		return "not known yet; more than " + leastText(float64(w.Least.Val), w.Unit, sys) + " " + where, false
 	}
-	return "not known yet: " + w.Where, false
+	return "not known yet: " + where, false
 }
 
 // shortText prints what stands on the plan's own part, which is too little: rounded down, never up.
@@ -276,7 +277,7 @@ func askedOf(v model.Variant, needs []model.Need, sys unit.System) askedView {
 	var out askedView
 	for _, n := range open {
 		need := needs[n]
-		row := askedRow{As: string(need.As), Name: need.Name, Look: need.Look}
+		row := askedRow{As: string(need.As), Name: need.Name, Look: need.Look.In(sys)}
 		if need.Count > 1 {
 			row.Name = fmt.Sprintf("%d × %s", need.Count, row.Name)
 		}

@@ -18,9 +18,12 @@ func NextFuse(i unit.Current) (unit.Current, bool) {
 	return 0, false
 }
 
-// PanelFuse returns the least rating of a fuse, and of the cable, in a panel circuit of short-circuit current isc:
-// 1.25·1.25·I_sc (source.NEC690, 690.8 and 690.9). It holds for panels only.
-func PanelFuse(isc unit.Current) unit.Current { return isc * 1.5625 }
+// PanelFuseOver is how far the fuse of a panel circuit stands above its short-circuit current: 1.25·1.25 (source.NEC690, 690.8
+// and 690.9). It holds for panels only.
+const PanelFuseOver = 1.5625
+
+// PanelFuse returns the least rating of a fuse, and of the cable, in a panel circuit of short-circuit current isc.
+func PanelFuse(isc unit.Current) unit.Current { return isc * PanelFuseOver }
 
 // FuseOverLoad is how far the fuse at the cells stands above the greatest current (common practice).
 const FuseOverLoad = 1.25
