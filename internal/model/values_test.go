@@ -145,3 +145,29 @@ func TestStringByHand(t *testing.T) {
 	sheet.Beta = unit.Known[unit.PerKelvin]{}
 	about(t, "by the table", float64(panel.Array{Sheet: &sheet}.OpenCold(20, -10.3)), 522, 0.05)
 }
+
+// A catch that stops the fall of 122.4 kg pulls with 1.939 times its weight (TestFallByHand), and so does the line to the
+// drum, 1200.3/0.92·cos 12° = 1276.2 N at rest: 1.939·(1200.3 + 1276.2) = 4802 N on the middle of 1.6 m of beam, with 22 kg of
+// its own. M = 4802·1.6/4 + 22·9.80665·1.6/8 = 1964 N·m on 0.1·0.2²/6 m³: 2.946 MPa. C24 for a moment, k_mod 0.9 and no size
+// factor at 0.2 m, breaks at 0.9·24 = 21.6 MPa. A post of a half: 2401 + 107.9 N.
+func TestCatchOnBeamAndPostByHand(t *testing.T) {
+	h := base(t)
+	seen := 0
+	for _, k := range path.Checks(h, lift.Compute(h)) {
+		for _, c := range k.Cases {
+			switch {
+			case k.Part == "the beam" && c.Name == "a gear breaks, and the catch stops the fall, bending":
+				seen++
+				about(t, "stress", c.Demand.Val, 2.946e6, 3e3)
+				about(t, "strength", c.Capacity.Val, 21.6e6, 1)
+				about(t, "wanted", float64(c.Wanted), 2, 0)
+			case k.Part == "post 1" && c.Name == "a gear breaks, and the catch stops the fall, buckling":
+				seen++
+				about(t, "on the post", c.Demand.Val, 2509, 3)
+			}
+		}
+	}
+	if seen != 2 {
+		t.Errorf("%d of two lines", seen)
+	}
+}

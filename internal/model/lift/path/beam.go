@@ -229,6 +229,15 @@ func (t *loads) beamCases(l *line, b lift.Beam, s section, span, force float64) 
 			l.add(c.name+", crushed at the support", unit.Pascals, reaction(b.Support, span, near, p, q)/(m.bearingWidth(s)*float64(length)), m.across(c.short), 1, 1.25)
 		}
 	}
+	if up, ok := t.caughtTimes(); ok {
+		wanted, fine, whole := m.breaking()
+		p := up * force
+		l.add(caughtCase+", bending", unit.Pascals, moment(b.Support, span, a, p, w)/s.w, whole*m.tilting(s, span)*m.bending(s.depth, true), wanted, fine)
+		l.add(caughtCase+", shear", unit.Pascals, reaction(b.Support, span, near, p, w)/s.shear, whole*m.shear(true), wanted, fine)
+		if hole > 0 {
+			l.add(caughtCase+", bending beside the hole", unit.Pascals, ratioOr(moment(b.Support, span, a, p, w), s.net(float64(hole))), whole*m.bending(s.depth, true), wanted, fine)
+		}
+	}
 	l.add("sags in the long run", unit.Metres, deflection(b.Support, span, a, force, w, m.modulus()*s.i)*m.creep(), span/240, 1, 1.25)
 }
 

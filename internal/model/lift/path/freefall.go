@@ -129,6 +129,15 @@ func (t *loads) caught() (pull float64, ok bool) {
 	return pull, ok
 }
 
+// caughtTimes is that pull as a multiple of the weight; false where none is known.
+func (t *loads) caughtTimes() (float64, bool) {
+	pull, ok := t.caught()
+	if !ok || t.m <= 0 {
+		return 0, false
+	}
+	return pull / t.weight(), true
+}
+
 // addCaught adds the catch of a free fall to a line of rated hardware: up to twice its working load (2006/42/EC annex I
 // 4.1.2.5: metal fittings break at four times their working load). Demand is the force at rest.
 func (t *loads) addCaught(l *line, still, rating float64) {

@@ -56,6 +56,16 @@ func (m *member) bending(depth float64, short bool) float64 {
 	return m.design(m.t.fm*kh, short)
 }
 
+// breaking is what an event of a moment wants of the member: twice its characteristic strength, which is whole times the
+// strengths here, for timber breaks with no warning; steel may come up to its yield strength once. Source: the borders of
+// events, 2 on breaking and 1 on yield.
+func (m *member) breaking() (wanted, ok, whole float64) {
+	if m.timber() {
+		return 2, 2.5, gammaM
+	}
+	return 1, 1.25, 1
+}
+
 // tilting is k_crit, the share of bending strength that a tall thin timber beam keeps before it tips over sideways
 // between its supports, EN 1995-1-1 6.3.3: σ_crit = .78·b²·E_05/(h·l_ef), l_ef = .8·L + 2·h for a load on top.
 func (m *member) tilting(s section, span float64) float64 {

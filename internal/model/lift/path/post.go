@@ -131,6 +131,11 @@ func (t *loads) postCases(l *line, m member, s section, p lift.Post, height, hoi
 	if r := s.radius(); m.timber() && r > 0 {
 		kc = m.t.kc(k * height / r)
 	}
+	if up, ok := t.caughtTimes(); ok {
+		wanted, fine, whole := m.breaking()
+		l.add(caughtCase+", buckling", unit.Newtons, up*hoist+own, critical, 2, 2.5)
+		l.add(caughtCase+", pressed", unit.Pascals, (up*hoist+own)/s.area, whole*kc*m.along(true), wanted, fine)
+	}
 	l.add("at rest, pressed", unit.Pascals, gammaG*(hoist+own)/s.area, kc*m.along(false), 1, 1.25)
 	l.add("working, pressed", unit.Pascals, gammaG*(t.phi*hoist+own)/s.area, kc*m.along(true), 1, 1.25)
 }

@@ -2,8 +2,7 @@
 // from a hoist, with what it was computed to, to the reasons against hanging it; Rules lists them in the order of the rule
 // book. What is not known is tried at its worst and at its best: bad at best is "no", bad only at worst is "not_known".
 //
-// Left out: fatigue; beam and posts when a catch stops a free fall; everything electrical beside the motor, which package
-// model judges with the rest of the variant.
+// Left out: fatigue; everything electrical beside the motor, which package model judges with the rest of the variant.
 package ready
 
 import (
