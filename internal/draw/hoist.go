@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"fmt"
 	"io"
 	"math"
 	"strings"
@@ -22,7 +23,11 @@ const (
 // SVG draws the scene.
 func SVG(s Scene, w io.Writer) error {
 	h := detailY + detailH + 8
-	notes := wrap(append(s.failing(), s.Notes...), 11, paperW-2*viewLeft)
+	told := s.failing()
+	for i, m := range s.Marks {
+		told = append(told, fmt.Sprintf("✕ %d %s", i+1, m.Say))
+	}
+	notes := wrap(append(told, s.Notes...), 11, paperW-2*viewLeft)
 	h += 15 * float64(len(notes))
 	c := &sheet{pen: open(w, "hoist", paperW, h, s.Title, s.Desc), s: s, f: s.fit(viewLeft, viewTop, viewW, viewH)}
 	c.groundLine()
@@ -37,6 +42,7 @@ func SVG(s Scene, w io.Writer) error {
 	c.stops()
 	c.names()
 	c.keepOut()
+	c.marksPart()
 	c.detail()
 	for i, line := range notes {
 		colour, class := ink, ""

@@ -1,7 +1,9 @@
 package draw
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
@@ -118,12 +120,11 @@ func (b *builder) label() {
 func (b *builder) notes() {
 	s := &b.s
 	if b.headOff {
-		s.Clashes = append(s.Clashes, "The travel does not fit under the head pulley: the pulley is drawn higher than you say.")
+		s.Notes = append(s.Notes, "The head pulley is drawn higher than you say, so that the travel fits under it.")
 	}
 	if b.aside {
-		s.Clashes = append(s.Clashes, "The drive is drawn beside the mass. At the angle you give, the rope to the drum or the base would be in the way of the mass.")
+		s.Notes = append(s.Notes, "The drive is drawn beside the mass, further out than the angle of the rope to the drum says.")
 	}
-	s.Notes = append(s.Notes, s.Clashes...)
 	if b.parts != int(b.h.Reeving.RopeParts.Or(1)) || b.lead != int(b.h.Reeving.LeadSheaves.Or(1)) {
 		s.Notes = append(s.Notes, "Not all pulleys are drawn.")
 	}
@@ -155,4 +156,11 @@ func (b *builder) describe() {
 		}
 	}
 	s.Desc = desc.In(b.p.Units)
+	if len(s.Marks) > 0 { // the danger first
+		var said []string
+		for i, m := range s.Marks {
+			said = append(said, fmt.Sprintf("Mark %d: %s", i+1, m.Say))
+		}
+		s.Desc = strings.Join(said, " ") + " " + s.Desc
+	}
 }

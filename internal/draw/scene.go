@@ -12,6 +12,7 @@ import (
 
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/lift/path"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 )
 
@@ -20,6 +21,7 @@ type Plan struct {
 	Hoist   lift.Hoist
 	Drive   lift.Drive
 	Checks  []path.Check            // parts that give way are marked
+	Because []reason.Reason         // the judge's reasons; those with a place in the drawing are marked there
 	KeepOut unit.Known[unit.Length] // from the middle of the mass
 	Units   unit.System
 }
@@ -101,7 +103,7 @@ type Scene struct {
 	ChainDims   []Dim
 	Labels      []Label
 	Notes       []string        // where the drawing does not match the numbers
-	Clashes     []string        // of these, what cannot be built so
+	Marks       []Mark          // what the judge refuses, at its place
 	Fails       map[string]bool // "rope", "head", "beam", "post", "base", "drum", "mass"
 	units       unit.System
 }
@@ -117,6 +119,7 @@ func Make(p Plan) Scene {
 	b.base()
 	b.dimension()
 	b.label()
+	b.marks()
 	b.describe()
 	return b.s
 }

@@ -68,11 +68,7 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	}
 	v.Keep = keepRows(h, sys)
 	v.Wiring = page.WiringOf(h)
-	var clashes []string
-	v.Drawing, clashes = page.DrawingOf(h, sys)
-	for _, clash := range clashes {
-		v.Flags = append(v.Flags, page.FlagView{Say: clash, Bad: true})
-	}
+	v.Drawing = page.DrawingOf(h, sys)
 	v.URL = here
 	return v
 }

@@ -8,15 +8,15 @@ import (
 	"duskweight/internal/model/unit"
 )
 
-// DrawingOf draws the hoist as SVG.
-func DrawingOf(h *model.HoistResult, sys unit.System) (svg string, clashes []string) {
+// DrawingOf draws the hoist as SVG, with what the judge refuses marked at its place.
+func DrawingOf(h *model.HoistResult, sys unit.System) string {
 	var b strings.Builder
 	scene := draw.Make(draw.Plan{
-		Hoist: h.Design, Drive: h.Drive, Checks: h.Checks, KeepOut: h.Hazards.KeepOut,
+		Hoist: h.Design, Drive: h.Drive, Checks: h.Checks, Because: h.Because, KeepOut: h.Hazards.KeepOut,
 		Units: sys,
 	})
 	if err := draw.SVG(scene, &b); err != nil {
-		return "", nil // a strings.Builder takes everything
+		return "" // a strings.Builder takes everything
 	}
-	return b.String(), scene.Clashes
+	return b.String()
 }

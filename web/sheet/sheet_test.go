@@ -118,12 +118,12 @@ func TestSheetOfBattery(t *testing.T) {
 	}
 }
 
-// A travel of 4.5 m under a head pulley at 3 m cannot be built: the sheet says so before anything else.
+// A travel of 4.5 m under a head pulley at 3 m cannot be built: the drawing marks it, and its words say so before anything else.
 func TestSheetTellsClash(t *testing.T) {
 	doc := catalog.Sample()
 	doc.Variants[2].Stores[0].Hoist.Structure.HeadHeight = unit.Of[unit.Length](3)
 	sheet := sheetOf(sheetView{}, model.Evaluate(doc, "").Variants[2], doc.Project, doc.Variants[2], unit.Metric)
-	if sheet.Set[0].Name != "Cannot be built so" || !strings.Contains(sheet.Set[0].Value, "does not fit under the head pulley") {
-		t.Errorf("%+v", sheet.Set[0])
+	if !strings.Contains(sheet.Drawing, "<desc>Mark 1: The mass does not fit under the pulley") || !strings.Contains(sheet.Drawing, ">✕ 1 The mass does not fit") || sheet.Band.State != reason.No {
+		t.Errorf("%s: %.900s", sheet.Band.State, sheet.Drawing)
 	}
 }

@@ -113,11 +113,7 @@ func (v *sheetView) hoist(h *model.HoistResult, sys unit.System) {
 			v.Order = append(v.Order, form.Clip(s, 2*sheetText))
 		}
 	}
-	var clashes []string
-	v.Drawing, clashes = page.DrawingOf(h, sys)
-	for _, say := range clashes {
-		v.Set = append([]page.PairView{{Name: "Cannot be built so", Value: say}}, v.Set...)
-	}
+	v.Drawing = page.DrawingOf(h, sys)
 	v.steps(h, sys)
 }
 

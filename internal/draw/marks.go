@@ -1,0 +1,124 @@
+package draw
+
+import (
+	"slices"
+	"strings"
+
+	"duskweight/internal/model/reason"
+)
+
+// Mark is a place of the side view at which the judge refuses the hoist, and what the judge says of it.
+type Mark struct {
+	At  Point
+	Say string
+}
+
+// places are where in the drawing a reason is marked, by its id: what does not fit into itself or the room, a stop that
+// does not stop the mass below the pulley, and where the mass may fall on somebody. A reason that is not here has no place.
+var places = map[string]func(*builder, reason.Reason) (Point, bool){
+	"geometry_height": (*builder).underPulley,
+	"geometry_posts":  (*builder).topOfPosts,
+	"geometry_rope":   (*builder).onRope,
+	"geometry_width":  (*builder).besideMass,
+	"geometry_drive":  (*builder).atDrive,
+	"contradiction":   (*builder).atFrame,
+	"stops":           (*builder).atHead,
+	"overhoist":       (*builder).atHead,
+	"keep_out":        (*builder).underMass,
+	"floor_below":     (*builder).underMass,
+	"people_below":    (*builder).underMass,
+	"people_near":     (*builder).underMass,
+	"overspeed":       (*builder).inFallZone,
+	"free_drum":       (*builder).inFallZone,
+}
+
+// marks are the places of the judge's reasons, the worst first, each sentence once. Only what is refused is marked: what is
+// not known stands in its list.
+func (b *builder) marks() {
+	for _, r := range b.p.Because {
+		of := places[r.ID]
+		if of == nil || r.Word != reason.No {
+			continue
+		}
+		at, there := of(b, r)
+		m := Mark{at, r.Say.In(b.p.Units)}
+		if there && !slices.ContainsFunc(b.s.Marks, func(o Mark) bool { return o.Say == m.Say }) {
+			b.s.Marks = append(b.s.Marks, m)
+		}
+	}
+}
+
+// fallLine is the x of the rope over the mass.
+func (b *builder) fallLine() float64 { return (b.s.Mass.X0 + b.s.Mass.X1) / 2 }
+
+func (b *builder) underPulley(reason.Reason) (Point, bool) {
+	return Point{b.fallLine(), (b.s.Mass.Y1 + b.s.Wheels[b.s.Head].C.Y) / 2}, true
+}
+
+func (b *builder) topOfPosts(reason.Reason) (Point, bool) {
+	if len(b.s.Posts) == 0 {
+		return Point{}, false
+	}
+	p := b.s.Posts[len(b.s.Posts)-1]
+	return Point{(p.X0 + p.X1) / 2, p.Y1}, true
+}
+
+func (b *builder) onRope(reason.Reason) (Point, bool) {
+	if len(b.s.Legs) == 0 {
+		return Point{}, false
+	}
+	l := b.s.Legs[0]
+	return Point{(l.From.X + l.To.X) / 2, (l.From.Y + l.To.Y) / 2}, true
+}
+
+// besideMass is the side of the mass that is nearer to a post.
+func (b *builder) besideMass(reason.Reason) (Point, bool) {
+	m := b.s.Mass
+	at := Point{m.X0, (m.Y0 + m.Y1) / 2}
+	if len(b.s.Posts) > 1 && b.s.Posts[1].X0-m.X1 < m.X0-b.s.Posts[0].X1 {
+		at.X = m.X1
+	}
+	return at, true
+}
+
+func (b *builder) atDrive(reason.Reason) (Point, bool) { return b.s.Wheels[0].C, true }
+
+func (b *builder) atHead(reason.Reason) (Point, bool) { return b.s.Wheels[b.s.Head].C, true }
+
+// atFrame is the beam, for a contradiction about the frame's height.
+func (b *builder) atFrame(r reason.Reason) (Point, bool) {
+	return Point{(b.s.Beam.X0 + b.s.Beam.X1) / 2, b.s.Beam.Y0}, strings.HasSuffix(r.Path, "frame_height_m")
+}
+
+func (b *builder) underMass(reason.Reason) (Point, bool) { return Point{b.fallLine(), 0}, true }
+
+// inFallZone is the ground under the mass, for a mass that may fall where the fall zone is not closed.
+func (b *builder) inFallZone(r reason.Reason) (Point, bool) {
+	return Point{b.fallLine(), 0}, strings.Contains(r.Path, "site.")
+}
+
+// marksPart draws the marks: a cross in a ring, with the number under which the notes say what is wrong. Two at one place
+// stand side by side.
+func (c *sheet) marksPart() {
+	const r = 7.0
+	var drawn []Point
+	for i, m := range c.s.Marks {
+		x, y := c.f.p(m.At)
+		for slices.ContainsFunc(drawn, func(p Point) bool { return abs(p.X-x) < 3*r && abs(p.Y-y) < 2*r }) {
+			x += 3.4 * r
+		}
+		drawn = append(drawn, Point{x, y})
+		c.circle(x, y, r, attrs{"class", "mark"}, stroke(failColour, wide+0.6, ""))
+		for _, s := range []float64{-1, 1} {
+			c.line(x-3, y-3*s, x+3, y+3*s, stroke(failColour, wide+0.6, ""))
+		}
+		c.text(x+r+1, y+4, num(float64(i+1)), 11, "", 0, attrs{"fill", failText}, attrs{"class", "bad"})
+	}
+}
+
+func abs(v float64) float64 {
+	if v < 0 {
+		return -v
+	}
+	return v
+}
