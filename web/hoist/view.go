@@ -42,7 +42,7 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	h := model.HoistOf(r.Stores[i])
 	d := h.Drive
 	at := model.HoistPath(i)
-	v := hoistView{Facts: page.FactsOf(r, sys), Checks: page.CheckViews(h.Checks, at, sys, labels, here), MayOpen: d.Lowering.MayOpen, Order: h.Hazards.SwitchOrder}
+	v := hoistView{Facts: page.FactsOf(r, sys), Checks: page.CheckViews(h.Lines(), at, sys, labels, here), MayOpen: d.Lowering.MayOpen, Order: h.Hazards.SwitchOrder}
 	v.Headline, v.More = page.HeadlineAndGiven(r, sys)
 	for _, f := range d.Flags {
 		v.Flags = append(v.Flags, page.FlagView{Say: f.Say.In(sys), Bad: f.Bad, Links: []form.LinkView{page.FlagLink(at, f.Path, labels, here)}})

@@ -97,7 +97,7 @@ func sheetOf(v sheetView, r model.VariantResult, p model.Project, of model.Varia
 }
 
 func (v *sheetView) hoist(h *model.HoistResult, sys unit.System) {
-	tightest := tightestOf(h.Checks)
+	tightest := tightestOf(h.Lines())
 	v.Checks = page.CheckViews(tightest, "", sys, nil, "")
 	for i := range v.Checks {
 		if slices.ContainsFunc(h.Because, func(r reason.Reason) bool { return r.Word == reason.Proven && r.ID == tightest[i].ID }) {

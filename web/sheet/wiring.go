@@ -37,7 +37,7 @@ func (s *Pages) showCheckList(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return s.Show(w, r, http.StatusOK, page.Frame{Title: view.Title, Paper: true}, checkListPage(view, page.CheckViews(h.Checks, "", sys, nil, ""), page.RoundOf(h, sys)))
+	return s.Show(w, r, http.StatusOK, page.Frame{Title: view.Title, Paper: true}, checkListPage(view, page.CheckViews(h.Lines(), "", sys, nil, ""), page.RoundOf(h, sys)))
 }
 
 // yardTop is the head of a page for the yard, with the band of the plan sheet.
