@@ -20,7 +20,7 @@ type BandView struct {
 	Brief string      // the same as lists and tables have it, with its figures: "PROVEN BY TEST up to 120 kg until 1 May 2027"
 	Bare  string      // the same without figures: "NOT READY"
 	Why   string      // the first reason; may be empty
-	Fall  string      // "It may fall: …"; empty where it may not
+	Fall  string      // "It may fall, and its fall zone is …"; empty where it may not
 	Link  form.LinkView
 	Bars  bool // not even the first step, 100 mm off the ground, is allowed
 }
@@ -117,9 +117,7 @@ func (j judged) band(sys unit.System, to func(string) form.LinkView) BandView {
 	if why != nil && to != nil {
 		b.Link = to(why.Path)
 	}
-	if b.State != reason.No {
-		b.Fall = mayFall(j.stores)
-	}
+	b.Fall = mayFall(j.stores)
 	return b
 }
 

@@ -6,6 +6,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 )
@@ -43,17 +44,23 @@ func HoistsOf(variants []store.Saved[model.Variant]) (out []HoistAt) {
 	return out
 }
 
-// mayFall says that a mass may fall where nobody can be, for the plans that rest on that; "" where none of them does.
+// mayFall says of the first mass that may fall whether its fall zone is closed, as the judge sees it; "" where none may fall.
 func mayFall(stores []model.StoreResult) string {
 	for _, s := range stores {
 		h := model.HoistOf(s)
 		if h == nil || h.Design.Site.MayFall != unit.Yes {
 			continue
 		}
-		if h.Design.Site.Barrier == lift.BarrierLockedRoom {
-			return "It may fall: nobody inside the room while it is up."
+		switch h.FallZone() {
+		case reason.No:
+			return "It may fall, and its fall zone is not closed: keep everybody away."
+		case reason.NotKnown:
+			return "It may fall, and whether its fall zone is closed is not known: keep everybody away."
 		}
-		return "It may fall: nobody inside the fence while it is up."
+		if h.Design.Site.Barrier == lift.BarrierLockedRoom {
+			return "It may fall, and its fall zone is closed: nobody inside the room while it is up."
+		}
+		return "It may fall, and its fall zone is closed: nobody inside the fence while it is up."
 	}
 	return ""
 }
