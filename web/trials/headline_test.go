@@ -11,6 +11,27 @@ import (
 	"duskweight/internal/say"
 )
 
+// The page says what the judge says: nothing is hung of a plan that is refused, with its reason; one that is proven for 80 of 120 kg is loaded up to
+// 80 kg, and its last step is 100 kg (125 %), until the day on which the proof ends.
+func TestHeadlineOfTheJudge(t *testing.T) {
+	var v trialsView
+	v.headline(lift.Hoist{}, &model.HoistResult{Ready: reason.No, Because: []reason.Reason{{Word: reason.No, Say: say.That("The rope is too short.")}}}, unit.Metric)
+	if v.Headline != "Do not hang it." || len(v.More) != 1 || v.More[0] != "The rope is too short." {
+		t.Errorf("refused: %q %q", v.Headline, v.More)
+	}
+	h := &model.HoistResult{Ready: reason.Proven, Because: []reason.Reason{{Word: reason.Proven, Mass: unit.Of(unit.Mass(80)), Until: "2027-03-01"}}}
+	h.Drive.Mass = unit.Of(unit.Mass(120))
+	v = trialsView{}
+	v.headline(lift.Hoist{}, h, unit.Metric)
+	if got := strings.ReplaceAll(v.Headline, unit.Space, " "); !strings.HasPrefix(got, "Proven by test up to 80 kg, until 1 March 2027.") || len(v.More) > 0 {
+		t.Errorf("proven: %q %q", got, v.More)
+	}
+	rows := stepRows(lift.LoadSteps{}, mayHang(h), string(h.Ready), unit.Metric)
+	if got := strings.ReplaceAll(rows[4][1], unit.Space, " "); got != "100 kg" || !strings.Contains(rows[0][2], "this is next") {
+		t.Errorf("steps: %v", rows)
+	}
+}
+
 // The height of the first step is told in the reader's units, round in both. By hand: 100 mm are 3.94 in, 4 in to one digit.
 func TestFirstStepInUnits(t *testing.T) {
 	for sys, want := range []string{"at most 100 mm off", "at most 4 in off"} {

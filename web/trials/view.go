@@ -39,10 +39,10 @@ func trialsViewOf(g model.Ground, v model.Variant, now model.VariantResult, i in
 	m := v.Measured(i)
 	out := trialsView{URL: url, Lack: say.All(m.Lack, sys), Absurd: m.Gears.Absurd.In(sys)}
 	out.headline(h, model.HoistOf(now.Stores[i]), sys)
-	if model.HoistOf(now.Stores[i]).Ready != reason.Yes {
+	if model.HoistOf(now.Stores[i]).Ready.Worse(reason.Proven) {
 		out.Why = strings.Replace(url, "/trials/", "/hoist/", 1) + "#breaks"
 	}
-	out.Steps = stepRows(h.Trials.Steps, model.HoistOf(now.Stores[i]).Drive.Mass, string(model.HoistOf(now.Stores[i]).Ready), sys)
+	out.Steps = stepRows(h.Trials.Steps, mayHang(model.HoistOf(now.Stores[i])), string(model.HoistOf(now.Stores[i]).Ready), sys)
 	out.Held = heldLines(h.Trials.Held, model.HoistOf(now.Stores[i]).Drive.Mass, sys)
 	for _, c := range m.Changes {
 		out.Values = append(out.Values, []string{c.What, changeText(c.Path, c.Was, sys), measuredText(c.Path, c.Is, sys)})
@@ -91,13 +91,31 @@ func (v *trialsView) headline(h lift.Hoist, r *model.HoistResult, sys unit.Syste
 		v.Headline = "The step " + failed + " did not pass. Write down what moved or broke, and mend it first."
 		return
 	}
-	v.Headline = map[string]string{"yes": "All checks hold. Load it step by step.", "not_known": "The plan is not ready: only the first step, at most " + page.FirstLift(sys) + " off the ground.", "no": "Do not hang it: a part of the plan gives way."}[string(r.Ready)]
-	if r.Ready == reason.NotKnown && len(r.Because) > 0 {
+	v.Headline = map[string]string{"yes": "All checks hold. Load it step by step.", "not_known": "The plan is not ready: only the first step, at most " + page.FirstLift(sys) + " off the ground.", "no": "Do not hang it."}[string(r.Ready)]
+	if r.Ready == reason.Proven {
+		v.Headline = proven(r, sys)
+	}
+	if r.Ready.Worse(reason.Proven) && len(r.Because) > 0 {
 		v.More = append(v.More, r.Because[0].Text().In(sys))
 	}
 	if falls > 0 {
 		v.More = append(v.More, "Every part was looked at after "+page.Counted(falls, "fall or shock")+". The load steps begin again from there.")
 	}
+}
+
+// proven says up to which mass and until when the load tests of a hoist stand.
+func proven(r *model.HoistResult, sys unit.System) string {
+	_, until, _ := page.Proof(r.Because)
+	mass := mayHang(r)
+	return say.That("Proven by test up to %s, until %s. Load it step by step, up to that mass.", say.Mass(mass.Val).Down(), page.DayText(until)).In(sys)
+}
+
+// mayHang is the mass of the plan, or the mass that a load test proved where that is less.
+func mayHang(r *model.HoistResult) unit.Known[unit.Mass] {
+	if up, _, ok := page.Proof(r.Because); ok && up.Is && r.Ready == reason.Proven && up.Val < r.Drive.Mass.Or(up.Val) {
+		return up
+	}
+	return r.Drive.Mass
 }
 
 // foundDamaged names what was found damaged after a fall or a shock and is not renewed yet.
@@ -262,7 +280,7 @@ func ampsOr(i unit.Current, sys unit.System) string {
 }
 
 func readyWord(r string) string {
-	return map[string]string{"yes": "ready", "not_known": "not ready", "no": "do not hang"}[r]
+	return map[string]string{"yes": "ready", "not_known": "not ready", "proven": "proven by test", "no": "do not hang"}[r]
 }
 
 // trialsChart draws amps against mass, measured and planned.
