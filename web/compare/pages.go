@@ -32,8 +32,9 @@ type compareView struct {
 	URL       string
 	Choices   []page.CompareChoice
 	Names     []form.LinkView
-	IDs       []string // of the same variants
-	Variants  string   // where a copy is asked for
+	States    []page.BandView // of the same variants
+	IDs       []string        // of the same variants
+	Variants  string          // where a copy is asked for
 	Groups    []compareGroup
 	OnlyDiff  bool
 	AllInputs bool // inputs that are the same too
@@ -97,6 +98,7 @@ func (s *Pages) compareOf(p store.Saved[model.Project], all, chosen []store.Save
 		results[i] = g.Evaluate(c.Value)
 		v.Names = append(v.Names, form.LinkView{Text: c.Value.Name, URL: page.VariantURL(p.ID, c.ID)})
 		v.IDs = append(v.IDs, fmt.Sprint(c.ID))
+		v.States = append(v.States, page.VariantBand(results[i], sys, nil))
 	}
 	v.Groups = answerGroups(results, p.Value.Currency, sys)
 	money := &v.Groups[len(v.Groups)-1]

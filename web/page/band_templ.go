@@ -11,8 +11,8 @@ import templruntime "github.com/a-h/templ/runtime"
 
 import "duskweight/internal/model/reason"
 
-// bandsAbove are the states of what a page is about, before all else on it. The script puts those of a new answer there.
-func bandsAbove(bands []BandView) templ.Component {
+// BandsAbove are the states of what a page is about, before all else on it. The script puts those of a new answer there.
+func BandsAbove(bands []BandView) templ.Component {
 	return templruntime.GeneratedTemplate(func(templ_7745c5c3_Input templruntime.GeneratedComponentInput) (templ_7745c5c3_Err error) {
 		templ_7745c5c3_W, ctx := templ_7745c5c3_Input.Writer, templ_7745c5c3_Input.Context
 		if templ_7745c5c3_CtxErr := ctx.Err(); templ_7745c5c3_CtxErr != nil {

@@ -44,7 +44,7 @@ func EditorPage(v EditorView) templ.Component {
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
 		if len(v.Bands) > 0 {
-			templ_7745c5c3_Err = bandsAbove(v.Bands).Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = BandsAbove(v.Bands).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

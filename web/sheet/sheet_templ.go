@@ -136,11 +136,11 @@ func sheetPage(v sheetView) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = page.PaperHead(v.PaperTop).Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = sheetBand(v.sheetState).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = sheetBand(v.sheetState).Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = page.PaperHead(v.PaperTop).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -466,11 +466,11 @@ func yardPage(v yardTop) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = page.PaperHead(v.PaperTop).Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = page.Band(v.State.Band).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = page.Band(v.State.Band).Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = page.PaperHead(v.PaperTop).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

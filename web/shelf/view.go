@@ -52,6 +52,7 @@ func shelfViewOf(s model.Shelf, at string, hoists []page.HoistAt) shelfView {
 
 // fitsView is the page What fits.
 type fitsView struct {
+	Bands      []page.BandView // of the hoist in which the parts are tried
 	Say        string
 	Notes      []string
 	Choose     []fitsChoice

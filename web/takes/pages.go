@@ -30,6 +30,7 @@ func (s *Pages) OfVariant(r chi.Router) {
 
 // takesView is the ways to carry the night, ready to print.
 type takesView struct {
+	Bands         []page.BandView
 	Name, Say     string
 	Rows          []takeRow
 	Grows, Breaks bool // some row has one
@@ -61,6 +62,7 @@ func (s *Pages) showTakes(w http.ResponseWriter, r *http.Request) error {
 	if g.Sky == nil {
 		view.Say = "The place is not known yet; without it there is no year to try."
 	}
+	view.Bands = []page.BandView{page.VariantBand(now, sys, s.LinksOf(p, v.Value, v.ID).To)}
 	for _, t := range takes {
 		row := takeRowOf(t, sys)
 		view.Rows = append(view.Rows, row)
