@@ -166,7 +166,7 @@ func TestEnoughReadings(t *testing.T) {
 		near(t, "R_th", w.Rth.Val, 2.5, 1e-4)
 		near(t, "τ", w.Tau.Val, 900, 1e-4)
 	}
-	if w := FitWarmth(m, rs[:3]); w.Known || len(w.Lack) != 1 {
+	if w := FitWarmth(m, rs[:3]); w.Known || len(w.Lack) != 1 || w.Lack[0].String() != "At least three readings after the first are needed; there are 2." {
 		t.Errorf("two readings: %+v", w)
 	}
 }
