@@ -13,6 +13,7 @@ func (w stampColumns) none() bool { return w.date < 0 && (w.month < 0 || w.day <
 
 // moment is a stamp as written.
 type moment struct {
+	year       int // 0 where the stamp does not say
 	month, day int
 	minute     int // of the day, 0 … 1440
 	zone       int // minutes ahead of UTC, where the stamp says so
@@ -53,7 +54,7 @@ func (s *sheet) parts(f []string) (m moment, column int, reason string) {
 	for _, c := range []struct {
 		i  int
 		to *int
-	}{{w.month, &m.month}, {w.day, &m.day}, {w.hour, &hour}, {w.minute, &minute}} {
+	}{{w.year, &m.year}, {w.month, &m.month}, {w.day, &m.day}, {w.hour, &hour}, {w.minute, &minute}} {
 		if c.i < 0 {
 			continue
 		}
@@ -117,6 +118,7 @@ func parseMoment(text, order string) (m moment, ok bool) {
 
 func (m *moment) readDate(date, order string) bool {
 	if len(date) == 8 && strings.Trim(date, "0123456789") == "" {
+		m.year, _ = strconv.Atoi(date[:4])
 		m.month, _ = strconv.Atoi(date[4:6])
 		m.day, _ = strconv.Atoi(date[6:8])
 		return true
@@ -127,6 +129,11 @@ func (m *moment) readDate(date, order string) bool {
 	}
 	if len(p) == 3 && len(p[0]) == 4 {
 		order = "ymd"
+	}
+	if len(p) == 3 && order == "ymd" {
+		m.year = fourDigits(p[0])
+	} else if len(p) == 3 {
+		m.year = fourDigits(p[2])
 	}
 	switch {
 	case order == "ymd":
@@ -142,6 +149,15 @@ func (m *moment) readDate(date, order string) bool {
 		m.day, okDay = whole(p[0])
 	}
 	return okDay
+}
+
+// fourDigits is a year of four digits; others may be of any century.
+func fourDigits(s string) int {
+	n, ok := whole(s)
+	if !ok || len(s) != 4 {
+		return 0
+	}
+	return n
 }
 
 func monthOf(s string) int {

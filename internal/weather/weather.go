@@ -51,7 +51,13 @@ type Mapping struct {
 	UTCOffset unit.Known[unit.Duration] // the place's standard clock ahead of UTC
 }
 
-// Read reads a weather file. progress, where it is not nil, is told the bytes read so far. The series is in standard
+// Year is one year of a file, and what was found in it.
+type Year struct {
+	Series sun.Series
+	Report Report
+}
+
+// Read reads a weather file of one year. progress, where it is not nil, is told the bytes read so far. The series is in standard
 // clock time, hour 0 ends at 01:00 on 1 January. A file that cannot be used gives a Refused error, an empty series and
 // the report as far as it came; any other error comes from r.
 func Read(r io.Reader, hint Mapping, progress func(done int64)) (sun.Series, Report, error) {
@@ -69,13 +75,22 @@ func Read(r io.Reader, hint Mapping, progress func(done int64)) (sun.Series, Rep
 	if err != nil {
 		return sun.Series{}, rep, err
 	}
-	y, err := t.inYear(rows, &rep)
+	s, err := t.year(rows, &rep)
+	return s, rep, err
+}
+
+// year makes the hours of one year of its rows.
+func (s *sheet) year(rows []row, rep *Report) (sun.Series, error) {
+	y, err := s.inYear(rows, rep)
 	if err != nil {
-		return sun.Series{}, rep, err
+		return sun.Series{}, err
 	}
-	s, err := y.finish(t, &rep)
+	out, err := y.finish(s, rep)
 	if err != nil {
-		return sun.Series{}, rep, err
+		return sun.Series{}, err
 	}
-	return s, rep, nil
+	if n := onlyYear(rows); n > 0 {
+		out.Year = unit.Of(unit.Count(n))
+	}
+	return out, nil
 }
