@@ -80,8 +80,7 @@ func Climate(name string) (place sun.Place, ok bool) {
 
 // copied returns c with monthly means of its own, so that changing a plan changes nothing that ships.
 func (c StarterClimate) copied() StarterClimate {
-	m, sd := *c.Place.Monthly, *c.Place.Monthly.KTSd
-	m.KTSd = &sd
+	m := *c.Place.Monthly
 	c.Place.Monthly = &m
 	return c
 }
@@ -119,7 +118,7 @@ func (r climateRow) climate() StarterClimate {
 		c.Yearly += m.GHI[i] * unit.Irradiation(daysIn[i])
 	}
 	spread, lag := sun.MixOneYear(r.KT, r.KTSd, r.KTLag1, m.TMean, unit.Angle(r.Lat)*unit.Degree, unit.Length(r.Elev))
-	m.KTSd, m.KTLag1 = &spread, unit.Of(unit.Ratio(lag))
+	m.KTSd, m.KTLag1 = sun.Own(spread), unit.Of(unit.Ratio(lag))
 	c.Place = sun.Place{
 		Name:      r.Name,
 		Latitude:  unit.Of(unit.Angle(r.Lat) * unit.Degree),

@@ -101,9 +101,9 @@ func TestTakingACopies(t *testing.T) {
 		t.Fatal("no Luxembourg")
 	}
 	a.Monthly.GHI[0] = 0
-	a.Monthly.KTSd[0] = 9
+	a.Monthly.KTSd[0].Val = 9
 	b, _ := Climate("Luxembourg")
-	if b.Monthly.GHI[0] != unit.Irradiation(0.88*3.6e6) || b.Monthly.KTSd[0] == 9 {
+	if b.Monthly.GHI[0] != unit.Irradiation(0.88*3.6e6) || b.Monthly.KTSd[0].Val == 9 {
 		t.Error("the catalog changed with the plan")
 	}
 	if _, ok := Climate("Nowhere"); ok {

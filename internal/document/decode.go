@@ -154,6 +154,9 @@ func (d *decoder) slice(dst reflect.Value, v *value, path string, tag reflect.St
 }
 
 func (d *decoder) array(dst reflect.Value, v *value, path string, tag reflect.StructTag) {
+	if v.kind == null && model.IsKnown(dst.Type().Elem()) { // none of them is known
+		return
+	}
 	if v.kind != list || len(v.items) != dst.Len() {
 		d.refuse(path, "must be a list of %d values", dst.Len())
 		return

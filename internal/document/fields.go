@@ -53,8 +53,10 @@ func omitted(f reflect.StructField) bool {
 // be not known, and a missing one must not become a silent zero. The seed is the exception: 0 is a seed like any other.
 func required(t reflect.Type) bool {
 	switch t.Kind() {
-	case reflect.Float64, reflect.Int, reflect.Array:
+	case reflect.Float64, reflect.Int:
 		return true
+	case reflect.Array:
+		return !model.IsKnown(t.Elem())
 	}
 	return t == reflect.TypeFor[sun.Column]()
 }

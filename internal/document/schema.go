@@ -86,7 +86,11 @@ func (s *schemer) of(t reflect.Type, tag reflect.StructTag) node {
 	case reflect.Slice:
 		return node{{"type", []string{"array", "null"}}, {"items", s.of(t.Elem(), tag)}}
 	case reflect.Array:
-		return node{{"type", "array"}, {"items", s.of(t.Elem(), tag)}, {"minItems", t.Len()}, {"maxItems", t.Len()}}
+		kind := any("array")
+		if model.IsKnown(t.Elem()) {
+			kind = []string{"array", "null"}
+		}
+		return node{{"type", kind}, {"items", s.of(t.Elem(), tag)}, {"minItems", t.Len()}, {"maxItems", t.Len()}}
 	case reflect.Map:
 		return node{{"type", []string{"object", "null"}}, {"additionalProperties", s.of(t.Elem(), "")}}
 	case reflect.String:

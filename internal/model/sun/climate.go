@@ -36,6 +36,7 @@ type month struct {
 	target      float64 // mean clearness of the month
 	sky         float64 // most irradiation under a clear sky, J/m²
 	deviation   float64 // its standard deviation over many years
+	own         bool    // the deviation is the place's own, so that there is no doubt about it
 	curve       curve
 	limit       float64 // clearest a day of the plan year may be, the clear sky of the day apart
 }
@@ -84,12 +85,30 @@ func newClimate(g *Geometry, m Monthly, height unit.Length, doubt float64) (*Cli
 	if len(ps) > 0 {
 		return nil, ps
 	}
-	if m.KTSd != nil {
-		doubt = 0
-	}
 	c.curves = sync.OnceValue(func() *[len(doubts)][12]curve { return c.widened(doubt) })
 	c.memory = memoryOf(min(max(float64(m.KTLag1.Or(unit.Ratio(usualLag(c.yearly())))), -0.95), 0.95))
 	return c, nil
+}
+
+// Usual returns what the spread of the days within single months, and the resemblance of a day to the day before, usually are
+// for the means of a place known by months; not known where they are not.
+func Usual(p Place) (sd [12]unit.Known[unit.Ratio], lag unit.Known[unit.Ratio]) {
+	if p.Sky != SkyMonthly || p.Monthly == nil {
+		return sd, lag
+	}
+	m := *p.Monthly
+	m.KTSd = [12]unit.Known[unit.Ratio]{}
+	p.Monthly = &m
+	_, c, ps := ClimateOf(p, nil)
+	if len(ps) > 0 {
+		return sd, lag
+	}
+	for i, mo := range c.months {
+		if mo.target > 0 {
+			sd[i] = unit.Of(unit.Ratio(mo.deviation / longRun))
+		}
+	}
+	return sd, unit.Of(unit.Ratio(usualLag(c.yearly())))
 }
 
 // yearly returns the mean clearness of the months that have light.
@@ -112,9 +131,12 @@ func (c *Climate) widened(doubt float64) *[len(doubts)][12]curve {
 			if m.target <= 0 {
 				continue
 			}
-			spread := m.deviation * math.Exp(doubt*g)
+			spread := m.deviation
+			if !m.own {
+				spread *= math.Exp(doubt * g)
+			}
 			out[j][i] = m.curve
-			if doubt > 0 && g != 0 {
+			if spread != m.deviation {
 				out[j][i] = curveOf(m.target, spread, m.curve.lo, m.curve.hi)
 			}
 			out[j][i] = out[j][i].under(m.sky/m.outside, m.target, spread)
@@ -185,8 +207,8 @@ func (c *Climate) month(i, first, past int, m Monthly, height unit.Length) Probl
 		// a month darker than twice the darkest day has darker days still
 		lo, hi := min(darkest, mo.target/2), clearest(mo.target, height)
 		mo.deviation = spreadOf(mo.target, lo, hi, c.geometry.Latitude, m.TMean[i])
-		if m.KTSd != nil {
-			mo.deviation = longRun * max(0, m.KTSd[i])
+		if own, ok := m.KTSd[i].Value(); ok {
+			mo.deviation, mo.own = longRun*max(0, float64(own)), true
 		}
 		mo.curve = curveOf(mo.target, mo.deviation, lo, hi)
 	}

@@ -41,7 +41,7 @@ func (c climate) place(own bool) Place {
 		m.TMean[i], m.TMax[i], m.TMin[i] = unit.Celsius(c.T[i]), unit.Celsius(c.Max[i]), unit.Celsius(c.Min[i])
 	}
 	if own {
-		m.KTSd = &c.Sd
+		m.KTSd = Own(c.Sd)
 		m.KTLag1 = unit.Of(unit.Ratio(c.Lag))
 	}
 	return Place{Name: c.Name, Sky: "monthly", Monthly: m, Latitude: unit.Of(deg(c.Lat)), Longitude: unit.Of(deg(c.Lon)),

@@ -20,12 +20,12 @@ type Place struct {
 
 // Monthly is the twelve means that a year is made from.
 type Monthly struct {
-	GHI    [12]unit.Irradiation   `json:"ghi_j_m2_day" say:"Mean daily global radiation on the flat" range:"[0,5e7]"`
-	TMean  [12]unit.Celsius       `json:"t_mean_c" say:"Mean air temperature" range:"[-70,60]"`
-	TMax   [12]unit.Celsius       `json:"t_day_max_c" say:"Mean of the daily highest temperature" range:"[-70,70]"`
-	TMin   [12]unit.Celsius       `json:"t_day_min_c" say:"Mean of the daily lowest temperature" range:"[-80,60]"`
-	KTSd   *[12]float64           `json:"kt_sd" say:"Spread of the daily clearness within single months, of many years; not known is taken from light, latitude and temperature" range:"[0,0.4]"`
-	KTLag1 unit.Known[unit.Ratio] `json:"kt_lag1" say:"How much a day resembles the day before (lag-one correlation); not known is taken from the light of the year" range:"[-0.9,0.95]"`
+	GHI    [12]unit.Irradiation       `json:"ghi_j_m2_day" say:"Mean daily global radiation on the flat" range:"[0,5e7]"`
+	TMean  [12]unit.Celsius           `json:"t_mean_c" say:"Mean air temperature" range:"[-70,60]"`
+	TMax   [12]unit.Celsius           `json:"t_day_max_c" say:"Mean of the daily highest temperature" range:"[-70,70]"`
+	TMin   [12]unit.Celsius           `json:"t_day_min_c" say:"Mean of the daily lowest temperature" range:"[-80,60]"`
+	KTSd   [12]unit.Known[unit.Ratio] `json:"kt_sd" say:"Spread of the daily clearness within single months, of many years; not known is taken from light, latitude and temperature" range:"[0,0.4]"`
+	KTLag1 unit.Known[unit.Ratio]     `json:"kt_lag1" say:"How much a day resembles the day before (lag-one correlation); not known is taken from the light of the year" range:"[-0.9,0.95]"`
 }
 
 // Horizon is one point of the skyline.

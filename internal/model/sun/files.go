@@ -64,8 +64,16 @@ func Means(files []*Series) Monthly {
 	if len(files) == 1 { // one year's spread and lag are a small sample
 		sd, lag = MixOneYear(k, sd, lag, m.TMean, files[0].Latitude, files[0].Elevation)
 	}
-	m.KTSd, m.KTLag1 = &sd, unit.Of(unit.Ratio(lag))
+	m.KTSd, m.KTLag1 = Own(sd), unit.Of(unit.Ratio(lag))
 	return m
+}
+
+// Own is a spread of its own for each month.
+func Own(sd [12]float64) (out [12]unit.Known[unit.Ratio]) {
+	for i, s := range sd {
+		out[i] = unit.Of(unit.Ratio(s))
+	}
+	return out
 }
 
 func meansOf(files []*Series) (m Monthly, k, sd [12]float64, lag float64) {

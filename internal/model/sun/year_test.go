@@ -73,11 +73,11 @@ func FuzzYear(f *testing.F) {
 			summer >= 0 && summer <= 5e7 && sd >= 0 && sd <= 0.4 && lag >= -0.9 && lag <= 0.95 && height >= -500 && height <= 9000) {
 			t.Skip()
 		}
-		m := &Monthly{KTSd: &[12]float64{}, KTLag1: unit.Of(unit.Ratio(lag))}
+		m := &Monthly{KTLag1: unit.Of(unit.Ratio(lag))}
 		for i := range 12 {
 			season := (1 - math.Cos(2*math.Pi*float64(i)/12)) / 2
 			m.GHI[i] = unit.Irradiation(winter + (summer-winter)*season)
-			m.KTSd[i] = sd
+			m.KTSd[i] = unit.Of(unit.Ratio(sd))
 			m.TMax[i] = 10
 		}
 		p := Place{Sky: "monthly", Monthly: m, Latitude: unit.Of(deg(lat)), Longitude: unit.Of(deg(lon)),
