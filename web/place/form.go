@@ -2,6 +2,7 @@ package place
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"duskweight/internal/model"
@@ -32,7 +33,9 @@ func PlaceForm(p *model.Project) []form.Part[model.Project] {
 				{Group: months("Sun on the flat, a day", "ghi_j_m2_day", unit.Irradiations, func(p *model.Project, i int) *unit.Irradiation { return &p.Place.Monthly.GHI[i] })},
 				{Group: months("Air", "t_mean_c", unit.Temperatures, func(p *model.Project, i int) *unit.Celsius { return &p.Place.Monthly.TMean[i] })},
 				{Group: months("Warmest", "t_day_max_c", unit.Temperatures, func(p *model.Project, i int) *unit.Celsius { return &p.Place.Monthly.TMax[i] })},
-				{Group: months("Coldest", "t_day_min_c", unit.Temperatures, func(p *model.Project, i int) *unit.Celsius { return &p.Place.Monthly.TMin[i] })}}}})
+				{Group: months("Coldest", "t_day_min_c", unit.Temperatures, func(p *model.Project, i int) *unit.Celsius { return &p.Place.Monthly.TMin[i] })},
+				{Group: spreads()}}}},
+			form.Heading("Single days", usualSpread(p), likeTheDayBefore(p)))
 	}
 	return append(table,
 		form.Rows("place.horizon", "Skyline", "point", 72, func(p *m) *[]sun.Horizon { return &p.Place.Horizon }, sun.Horizon{},
@@ -51,6 +54,40 @@ func months[X unit.Number](title, key string, q unit.Quantity, at func(p *model.
 		g.Parts = append(g.Parts, form.Plain(fmt.Sprintf("place.monthly.%s[%d]", key, i), name, q, func(p *model.Project) *X { return at(p, i) }, form.Hint[model.Project]("")))
 	}
 	return g
+}
+
+// spreads is how much the clearness of single days spreads in each month.
+func spreads() *form.Group[model.Project] {
+	g := &form.Group[model.Project]{Title: "Spread of the days"}
+	for i, name := range form.MonthNames {
+		g.Parts = append(g.Parts, form.Number(fmt.Sprintf("place.monthly.kt_sd[%d]", i), name, unit.Ratios, func(p *model.Project) *unit.Known[unit.Ratio] { return &p.Place.Monthly.KTSd[i] }, form.Hint[model.Project]("")))
+	}
+	return g
+}
+
+// usualSpread says what stands for an empty spread of the days.
+func usualSpread(p *model.Project) string {
+	text := "The spread of the days, beside the means above, is the standard deviation of the share of the light above the air that arrives, day by day."
+	low, high := math.Inf(1), 0.0
+	usual, _ := sun.Usual(p.Place)
+	for _, u := range usual {
+		if u.Is {
+			low, high = min(low, float64(u.Val)), max(high, float64(u.Val))
+		}
+	}
+	if high > 0 {
+		text += fmt.Sprintf(" If empty, it is what is usual for this latitude, light and air: %.2f to %.2f. Single places lie 17 %% beside it.", low, high)
+	}
+	return text
+}
+
+// likeTheDayBefore is the lag-one correlation of the days.
+func likeTheDayBefore(p *model.Project) form.Part[model.Project] {
+	hint := "0: not at all, 1: always the same weather"
+	if _, usual := sun.Usual(p.Place); usual.Is {
+		hint += fmt.Sprintf("; if empty: %.2f, usual for this light", float64(usual.Val))
+	}
+	return form.Number("place.monthly.kt_lag1", "How much a day is like the day before", unit.Ratios, func(p *model.Project) *unit.Known[unit.Ratio] { return &p.Place.Monthly.KTLag1 }, form.Hint[model.Project](hint))
 }
 
 // sunOfTheYear tells the poorest and the richest month.

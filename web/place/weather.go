@@ -14,6 +14,7 @@ import (
 	"duskweight/internal/document"
 	"duskweight/internal/model"
 	"duskweight/internal/model/sun"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 	"duskweight/internal/weather"
 	"duskweight/web/form"
@@ -44,6 +45,7 @@ type sheetOnDesk struct {
 	data    []byte
 	mapping weather.Mapping // how it was shown
 	year    *sun.Series     // nil until it is read in full
+	years   []*sun.Series   // where there are several
 	said    weather.Mapping // what the file itself says of its place, where it was read in full
 }
 
@@ -98,8 +100,10 @@ func (s *Pages) showWeather(w http.ResponseWriter, r *http.Request) error {
 
 func (s *Pages) weatherPage(w http.ResponseWriter, r *http.Request, p store.Saved[model.Project], status int, v weatherView) error {
 	v.URL, v.Back, v.Revision = page.ProjectURL(p.ID)+"/place/file", page.ProjectURL(p.ID)+"/place", fmt.Sprint(p.Revision)
-	if y := p.Value.Weather; y != nil {
-		v.Now = y.Name
+	if files := p.Value.Files(); len(files) == 1 {
+		v.Now = files[0].Name
+	} else if len(files) > 1 {
+		v.Now = fmt.Sprintf("%d files, the first is %s", len(files), files[0].Name)
 	}
 	f, err := s.ProjectFrame(r.Context(), p, "Weather file", v.Back)
 	if err != nil {
@@ -115,7 +119,7 @@ func (s *Pages) readWeather(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	name, data, err := postedWeather(r)
+	files, err := postedWeather(r)
 	if _, ok := errors.AsType[*http.MaxBytesError](err); ok {
 		return s.weatherPage(w, r, p, http.StatusRequestEntityTooLarge, weatherView{Faults: []string{
 			fmt.Sprintf("This file is larger than %d MB. A year of hours has about 2 MB: is this the right file?", weather.Largest>>20)}})
@@ -126,34 +130,48 @@ func (s *Pages) readWeather(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return s.tryWeather(w, r, p, sheetOnDesk{token: rand.Text(), project: p.ID, at: s.Now(), file: name, data: data}, weather.Mapping{}, false)
+	on := sheetOnDesk{token: rand.Text(), project: p.ID, at: s.Now()}
+	if ok, err := s.tryYears(w, r, p, on, files); ok || err != nil {
+		return err
+	}
+	on.file, on.data = files[0].name, files[0].data
+	return s.tryWeather(w, r, p, on, weather.Mapping{}, false)
 }
 
-// postedWeather reads the part "file" of a form into memory. What is larger than a weather file may be is refused as
+// mostFiles is how many weather files are taken at once: what a project may have.
+const mostFiles = 20
+
+// postedWeather reads the parts "file" of a form into memory. What is larger than a weather file may be is refused as
 // what is larger than the route takes.
-func postedWeather(r *http.Request) (name string, data []byte, err error) {
+func postedWeather(r *http.Request) (files []sentFile, err error) {
 	parts, err := r.MultipartReader()
 	if err != nil {
-		return "", nil, page.BadRequest("Choose a file first.")
+		return nil, page.BadRequest("Choose a file first.")
 	}
 	for {
 		part, err := parts.NextPart()
-		if errors.Is(err, io.EOF) {
-			return "", nil, page.BadRequest("Choose a file first.")
-		}
-		if err != nil {
-			return "", nil, arrived(err)
+		switch {
+		case errors.Is(err, io.EOF) && len(files) == 0:
+			return nil, page.BadRequest("Choose a file first.")
+		case errors.Is(err, io.EOF):
+			return files, nil
+		case err != nil:
+			return nil, arrived(err)
 		}
 		if part.FormName() != "file" || part.FileName() == "" {
 			continue
 		}
-		if data, err = io.ReadAll(io.LimitReader(part, weather.Largest+1)); err != nil {
-			return "", nil, arrived(err)
+		data, err := io.ReadAll(io.LimitReader(part, weather.Largest+1))
+		if err != nil {
+			return nil, arrived(err)
 		}
 		if len(data) > weather.Largest {
-			return "", nil, &http.MaxBytesError{Limit: weather.Largest}
+			return nil, &http.MaxBytesError{Limit: weather.Largest}
 		}
-		return plainText(part.FileName(), 60), data, nil
+		if len(files) == mostFiles {
+			return nil, page.BadRequest(fmt.Sprintf("At most %d files at once.", mostFiles))
+		}
+		files = append(files, sentFile{plainText(part.FileName(), 60), data})
 	}
 }
 
@@ -293,10 +311,18 @@ func (s *Pages) useWeather(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	if on.years != nil {
+		return s.useYears(w, r, p, on, revision)
+	}
 	if on.year == nil {
 		return page.BadRequest("This file is not understood yet.")
 	}
-	v := withWeather(p.Value, *on.year, on.said)
+	year := *on.year
+	if a := unit.Answer(r.PostForm.Get("typical")); a == unit.Yes || a == unit.No {
+		year.Typical = a
+	}
+	v := withWeather(p.Value, year, on.said)
+	v.Weathers = nil
 	if problems := model.CheckRanges(v); len(problems) > 0 {
 		return problems
 	}

@@ -35,6 +35,7 @@ type weatherView struct {
 	Rows                [][]string
 	Mapping             *mapView
 	Year                *weatherYear
+	Many                *manyView
 }
 
 // weatherYear is a year that was read in full.
@@ -45,6 +46,7 @@ type weatherYear struct {
 	Facts    []page.FactView
 	Picture  page.PictureView
 	Days     [][]string
+	Typical  unit.Answer // whether it is a typical year, as the file says; empty where it does not
 }
 
 // mapView is the form on which the columns of a table are named.
@@ -104,6 +106,12 @@ func weatherYearOf(y sun.Series, r weather.Report, place sun.Place, sys unit.Sys
 		Headline: "A year of this file brings " + unit.YearIrradiations.Format(float64(r.GHI), sys) + " on the flat.",
 		From: fmt.Sprintf("%s: latitude %s, longitude %s, %s, clock UTC%s.", y.Name, unit.Latitudes.Format(float64(y.Latitude), sys), unit.Longitudes.Format(float64(y.Longitude), sys),
 			knownOr(r.Mapping.Elevation, func(h unit.Length) string { return unit.Elevations.Format(float64(h), sys) + " above the sea" }, "height not known"), unit.UTCOffsets.Format(float64(y.UTCOffset), sys)),
+	}
+	switch typical, known := y.IsTypical(); {
+	case typical:
+		v.Typical = unit.Yes
+	case known:
+		v.Typical = unit.No
 	}
 	for _, warn := range []bool{true, false} {
 		for _, n := range r.Notes {

@@ -4,6 +4,7 @@ package webtest
 
 import (
 	"bytes"
+	"fmt"
 	"io"
 	"log/slog"
 	"mime/multipart"
@@ -83,12 +84,14 @@ func Ask(h http.Handler, method, path string, form url.Values, headers ...string
 	return w
 }
 
-// Upload sends a file in a form.
-func Upload(h http.Handler, path, field string, data []byte) *httptest.ResponseRecorder {
+// Upload sends files in a form.
+func Upload(h http.Handler, path, field string, files ...[]byte) *httptest.ResponseRecorder {
 	var b bytes.Buffer
 	m := multipart.NewWriter(&b)
-	part, _ := m.CreateFormFile(field, "document.json")
-	_, _ = part.Write(data)
+	for i, data := range files {
+		part, _ := m.CreateFormFile(field, fmt.Sprintf("document%d.json", i+1))
+		_, _ = part.Write(data)
+	}
 	_ = m.Close()
 	r := httptest.NewRequest("POST", "http://127.0.0.1:8807"+path, &b)
 	r.Header.Set("Content-Type", m.FormDataContentType())
