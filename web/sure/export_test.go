@@ -5,10 +5,6 @@ type (
 	SureLine = sureLine
 )
 
-const (
-	UsualYears = usualYears
-)
-
 var (
 	NineSay = nineSay
 )

@@ -17,6 +17,7 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/search"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/model/year"
 	"duskweight/internal/store"
 	"duskweight/web/page"
 )
@@ -47,9 +48,8 @@ func (s *Pages) OfVariant(r chi.Router) {
 // is done. Who leaves the page stops the work.
 
 const (
-	usualYears = 200
-	manyYears  = 1000
-	fewYears   = 10
+	manyYears = 1000
+	fewYears  = 10
 )
 
 // sureAsked is what the address asks for, and what is needed to answer.
@@ -67,7 +67,7 @@ func (s *Pages) sureAsked(r *http.Request) (a sureAsked, err error) {
 		return a, err
 	}
 	q := r.URL.Query()
-	if a.n, err = yearsAsked(q.Get("n")); err != nil {
+	if a.n, err = yearsAsked(q.Get("n"), a.project.Value.MadeYears()); err != nil {
 		return a, err
 	}
 	a.parts = q.Get("parts") == "yes"
@@ -129,12 +129,16 @@ func (s *Pages) sendYearsCSV(w http.ResponseWriter, r *http.Request) error {
 	sure := a.run.Sure()
 	for _, c := range sure.Variants {
 		name := page.OrUnnamed(c.Name)
-		t.Head = append(t.Head, name+": full nights", name+": longest without, h", name+": share served")
+		t.Head = append(t.Head, name+": full nights", name+": share of the nights' energy", name+": missing, Wh", name+": runs of nights not full", name+": nights in the longest", name+": longest without, h", name+": share served")
 	}
 	for i := range sure.Years {
 		row := []any{i + 1}
+		if i < len(sure.Real) {
+			row[0] = sure.Real[i]
+		}
 		for _, c := range sure.Variants {
-			row = append(row, nth(c.Nights, i), nth(c.Outage, i), nth(c.Served, i))
+			row = append(row, nth(c.Nights, i), nth(c.Lit, i), nth(c.Missing, i)/3600, nth(c.Of(func(g year.Gaps) int { return g.Runs }), i),
+				nth(c.Of(func(g year.Gaps) int { return g.Longest }), i), nth(c.Outage, i), nth(c.Served, i))
 		}
 		t.Rows = append(t.Rows, row)
 	}
@@ -225,10 +229,10 @@ func (a sureAsked) query(n int) url.Values {
 	return q
 }
 
-// yearsAsked reads how many years are asked for; 200 where the address does not say.
-func yearsAsked(typed string) (int, error) {
+// yearsAsked reads how many years are asked for; the usual number where the address does not say.
+func yearsAsked(typed string, usual int) (int, error) {
 	if typed == "" {
-		return usualYears, nil
+		return usual, nil
 	}
 	n, err := strconv.Atoi(typed)
 	if err != nil || n < fewYears || n > manyYears {
@@ -243,10 +247,10 @@ func (s *Pages) showVariantSure(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return page.SeeOther(w, r, fmt.Sprintf("%s/sure?v=%d&n=200&parts=yes", page.ProjectURL(p.ID), v.ID))
+	return page.SeeOther(w, r, fmt.Sprintf("%s/sure?v=%d&n=%d&parts=yes", page.ProjectURL(p.ID), v.ID, p.Value.MadeYears()))
 }
 
-// tryVariantSure is the second answer that follows typing: 200 made years of the variant as it is typed.
+// tryVariantSure is the second answer that follows typing: the years of the variant as it is typed.
 func (s *Pages) tryVariantSure(w http.ResponseWriter, r *http.Request) error {
 	p, saved, sys, err := s.VariantIn(r)
 	if err != nil {
@@ -258,7 +262,7 @@ func (s *Pages) tryVariantSure(w http.ResponseWriter, r *http.Request) error {
 	}
 	more := fmt.Sprintf("%s/sure?v=%d", page.ProjectURL(p.ID), saved.ID)
 	e.Answer = func(v model.Variant) (page.Answer, error) {
-		sure, err := search.Years(r.Context(), p.Value, []model.Variant{v}, usualYears, runtime.GOMAXPROCS(0), nil)
+		sure, err := search.Years(r.Context(), p.Value, []model.Variant{v}, p.Value.MadeYears(), runtime.GOMAXPROCS(0), nil)
 		if err != nil {
 			return page.Answer{}, err
 		}

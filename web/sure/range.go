@@ -44,7 +44,7 @@ func fillRange(ctx context.Context, v *page.RangeView, g model.Ground, variants 
 		v.Say = "No year can be made yet: the place or the lamps are not known."
 		return nil
 	}
-	sure, err := search.Years(ctx, g.Project, variants, usualYears, runtime.GOMAXPROCS(0), nil)
+	sure, err := search.Years(ctx, g.Project, variants, g.Project.MadeYears(), runtime.GOMAXPROCS(0), nil)
 	if err != nil {
 		return err
 	}
@@ -54,6 +54,9 @@ func fillRange(ctx context.Context, v *page.RangeView, g model.Ground, variants 
 	}
 	for _, c := range sure.Variants {
 		line := rangeLineOf(c, sure.Nights, sys)
+		if len(sure.Real) > 0 && c.WhyNot.IsZero() {
+			line = page.RangeLine{Nine: form.SentenceCase(realSay(c, sure))}
+		}
 		if len(sure.Variants) > 1 {
 			line.Name = page.OrUnnamed(c.Name)
 		}

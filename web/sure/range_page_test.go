@@ -27,7 +27,7 @@ func TestHeadlinesHaveRanges(t *testing.T) {
 			t.Errorf("%s has no place for its range", page)
 		}
 	}
-	years, err := search.Years(t.Context(), p.Value, []model.Variant{vs[1].Value}, sure.UsualYears, 1, nil)
+	years, err := search.Years(t.Context(), p.Value, []model.Variant{vs[1].Value}, p.Value.MadeYears(), 1, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

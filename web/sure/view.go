@@ -12,6 +12,7 @@ import (
 	"duskweight/internal/model/search"
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/model/year"
 	"duskweight/internal/say"
 	"duskweight/web/form"
 	"duskweight/web/page"
@@ -39,8 +40,9 @@ type sureView struct {
 
 type sureRow struct {
 	Name, Bad, Usual, Good string
-	Outage, Share          string
-	Nine                   string
+	Share, Missing         string
+	Dark, Gaps, Month      string
+	Nine, Year             string
 }
 
 func sureOf(s search.Sure, p model.Project, sys unit.System) sureView {
@@ -69,6 +71,12 @@ func sureOf(s search.Sure, p model.Project, sys unit.System) sureView {
 	}
 	v.Parts = s.Parts
 	v.Say = fmt.Sprintf("%s made years of weather, from the same monthly means and the same for every variant. Each has %d nights that count.", page.Thousands(s.Years), s.Nights)
+	switch typical := p.Place.Sky == sun.SkyFile; {
+	case len(s.Real) > 0:
+		v.Say = fmt.Sprintf("%s of weather files, %s, each as it was. Each has %d nights that count.", page.Counted(s.Years, "real year"), span(s.Real), s.Nights)
+	case typical && s.WhyOne.IsZero():
+		v.Say = fmt.Sprintf("%s made years of weather, from the means of a typical year, which hides bad ones. Each has %d nights that count.", page.Thousands(s.Years), s.Nights)
+	}
 	if !s.WhyOne.IsZero() {
 		v.Say = fmt.Sprintf("%s draws of the parts, all with the same weather: %s. Each has %d nights that count.", page.Thousands(s.Years), s.WhyOne.In(sys), s.Nights)
 	}
@@ -80,7 +88,7 @@ func sureOf(s search.Sure, p model.Project, sys unit.System) sureView {
 	}
 	for _, c := range s.Variants {
 		if c.WhyNot.IsZero() {
-			v.Rows = append(v.Rows, sureRowOf(c, s.Nights, sys))
+			v.Rows = append(v.Rows, sureRowOf(c, s, sys))
 		}
 	}
 	v.Pairs = pairsSaid(s)
@@ -102,15 +110,29 @@ func pairsSaid(s search.Sure) []string {
 }
 
 // sureRowOf prints a bad year rounded down, so that what is promised is reached.
-func sureRowOf(c search.Certain, nights int, sys unit.System) sureRow {
+func sureRowOf(c search.Certain, s search.Sure, sys unit.System) sureRow {
 	whole := func(x float64) string { return fmt.Sprintf("%.0f", math.Round(x)) }
 	share := func(x float64) string { return unit.Percents.Format(x, sys) }
-	return sureRow{
+	lit, missing, gaps := spreadOf(c.Lit), spreadOf(c.Missing), spreadOf(c.Of(func(g year.Gaps) int { return g.Runs }))
+	row := sureRow{
 		Name: page.OrUnnamed(c.Name), Bad: fmt.Sprint(c.Nine), Usual: whole(c.Light.Usual), Good: whole(c.Light.Good),
-		Outage: fmt.Sprintf("%s h, %s h", whole(c.Longer.Usual), whole(c.Longer.Bad)),
-		Share:  fmt.Sprintf("%s, %s, %s", share(c.Share.Bad), share(c.Share.Usual), share(c.Share.Good)),
-		Nine:   page.OrUnnamed(c.Name) + ": " + nineSay(c, nights),
+		Share:   fmt.Sprintf("%s, %s, %s", share(lit.Bad), share(lit.Usual), share(lit.Good)),
+		Missing: fmt.Sprintf("%s, %s", unit.Energies.Format(missing.Usual, sys), unit.Energies.Format(missing.Good, sys)),
+		Dark:    fmt.Sprintf("%s, %s", whole(c.Dark.Usual), whole(math.Ceil(c.Dark.Bad))),
+		Gaps:    fmt.Sprintf("%s, %s", whole(gaps.Usual), whole(math.Ceil(gaps.Good))),
+		Month:   "–",
 	}
+	if m := c.DarkMonth(); m > 0 {
+		row.Month = form.MonthNames[m-1]
+	}
+	row.Nine = row.Name + ": " + nineSay(c, s.Nights)
+	if len(s.Real) > 0 {
+		row.Nine = row.Name + ": " + realSay(c, s)
+	}
+	if c.Light.Best > 0 {
+		row.Year = yearSay(c, lit, sys)
+	}
+	return row
 }
 
 // nineSay is the headline of a variant: how many nights are full in 9 of 10 made years.
@@ -166,13 +188,14 @@ func (v *sureView) choose(here string, a sureAsked) {
 	for _, c := range a.all {
 		v.Choices = append(v.Choices, page.CompareChoice{ID: fmt.Sprint(c.ID), Name: c.Value.Name, Chosen: slices.Contains(q["v"], fmt.Sprint(c.ID))})
 	}
+	usual := a.project.Value.MadeYears()
 	other := manyYears
 	if a.n == manyYears {
-		other = usualYears
+		other = usual
 	}
 	v.More = form.LinkView{Text: "Try " + page.Thousands(other) + " years", URL: here + "?" + a.query(other).Encode()}
 	a.parts = !a.parts
-	v.Other = form.LinkView{Text: "Let light, parts and use differ too", URL: here + "?" + a.query(usualYears).Encode()}
+	v.Other = form.LinkView{Text: "Let light, parts and use differ too", URL: here + "?" + a.query(usual).Encode()}
 	if v.Parts {
 		v.Other.Text = "Only the weather differs"
 	}

@@ -1,0 +1,52 @@
+package sure
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"duskweight/internal/model/search"
+	"duskweight/internal/model/unit"
+	"duskweight/web/page"
+)
+
+// spreadOf is the bad, the usual and the good end of values, where little is bad.
+func spreadOf(values []float64) search.Spread {
+	v := slices.Sorted(slices.Values(values))
+	return search.Spread{Worst: v[0], Bad: search.Quantile(v, 0.1), Usual: search.Quantile(v, 0.5), Good: search.Quantile(v, 0.9), Best: v[len(v)-1]}
+}
+
+// span names years: the first and the last, of two or more.
+func span(years []string) string {
+	if len(years) == 1 {
+		return years[0]
+	}
+	return years[0] + " to " + years[len(years)-1]
+}
+
+// realSay is the headline of real years. Of n like years a new one is worse than the worst with the chance 1/(n + 1), and
+// with nine years and more the k-th worst, k = ⌊(n + 1)/10⌋, is reached in 9 of 10: both are exact where years are alike.
+func realSay(c search.Certain, s search.Sure) string {
+	n := len(c.Nights)
+	worst := 0
+	for j, x := range c.Nights {
+		if x < c.Nights[worst] {
+			worst = j
+		}
+	}
+	text := fmt.Sprintf("of %s the worst has %.0f of %d full nights (%s). A worse one comes about once in %d years.", page.Counted(n, "real year"), c.Nights[worst], s.Nights, s.Real[worst], n+1)
+	if n >= 9 {
+		sorted := slices.Sorted(slices.Values(c.Nights))
+		text += fmt.Sprintf(" In 9 of 10 years like these at least %.0f nights are full.", sorted[(n+1)/10-1])
+	}
+	return text
+}
+
+// yearSay tells a usual and a bad year: full nights, the share of the nights' energy, and the nights without light on end.
+func yearSay(c search.Certain, lit search.Spread, sys unit.System) string {
+	text := fmt.Sprintf("A usual year has %.0f full nights and %s of the nights' energy", math.Round(c.Light.Usual), unit.Percents.Format(lit.Usual, sys))
+	if c.Dark.Best == 0 && c.Dark.Worst == 0 {
+		return text + "."
+	}
+	return text + fmt.Sprintf("; a bad year has %d, and %s on end that are not full.", c.Nine, page.Counted(int(math.Ceil(c.Dark.Bad)), "night"))
+}
