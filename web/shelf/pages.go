@@ -155,6 +155,7 @@ func (s *Pages) showFits(w http.ResponseWriter, r *http.Request) error {
 	view := fitsViewOf(fits, p.Value.Shelf, sys)
 	now := s.Grounds.Of(p).Evaluate(h.Variant.Value)
 	view.Bands = page.StoreBands(now, h.I, sys, s.LinksOf(p, h.Variant.Value, h.Variant.ID).To)
+	view.Bands[0].Of = "The hoist that the parts are tried in:"
 	view.choose(at, h, all, p.Revision)
 	return s.Show(w, r, http.StatusOK, f, fitsPage(view))
 }
