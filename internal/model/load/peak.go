@@ -127,6 +127,12 @@ func (a *Appliance) covers(h int, t float64, sunDown []bool, dusk []int) bool {
 	return within(float64(h%24)*3600+t, float64(from), float64(to))
 }
 
+// Timed reports whether something says when an appliance may be on: hours before or after dusk, or from when to when. One of
+// which only the beginning or the end is known may be on at any hour.
+func (a Appliance) Timed() bool {
+	return a.FromDusk.Is || a.From.Is && a.To.Is || a.AfterDusk == unit.Yes && !a.From.Is && !a.To.Is
+}
+
 // together adds up the appliances that are on in hour h.
 func together(l Load, on []int, h int) Together {
 	t := Together{Hour: h % 24, Month: MonthOf(h), Starts: -1}
