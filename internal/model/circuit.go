@@ -47,12 +47,6 @@ const (
 	Shunt        DeviceKind = "shunt"
 )
 
-// DeviceKinds lists the kinds of device.
-func DeviceKinds() []DeviceKind {
-	return []DeviceKind{Panels, StringFuses, PanelCable, Charger, TheLine, Inverter, Devices, Battery, BatteryFuse, BatteryCable, Board,
-		MotorFuse, MotorCable, MotorSwitch, MotorSupply, BrakeCoil, MotorLamps, Shunt}
-}
-
 // device is one of a kind, the reasons about which name one of the paths.
 func device(kind DeviceKind, rating say.Sentence, ids []string, paths ...string) Device {
 	return Device{Kind: kind, At: -1, Rating: rating, ids: ids, paths: paths}

@@ -55,3 +55,9 @@ func LineDocuments(t *testing.T) map[string]Document {
 	}
 	return out
 }
+
+// DeviceKinds lists the kinds of device.
+func DeviceKinds() []DeviceKind {
+	return []DeviceKind{Panels, StringFuses, PanelCable, Charger, TheLine, Inverter, Devices, Battery, BatteryFuse, BatteryCable, Board,
+		MotorFuse, MotorCable, MotorSwitch, MotorSupply, BrakeCoil, MotorLamps, Shunt}
+}
