@@ -15,6 +15,9 @@ import (
 // lightBeam is the least share of what a beam weighs by its size that its builder may give for it (our own judgement).
 const lightBeam = 0.5
 
+// askew is how far the pull on a fixed hook may be off the hook's own axis, rad (our own judgement: 5°).
+const askew = 5 * math.Pi / 180
+
 // frames are answers about beam, posts and head pulley that cannot both be true.
 func frames(c Case) []reason.Reason {
 	var out []reason.Reason
@@ -34,6 +37,10 @@ func frames(c Case) []reason.Reason {
 	timber := b.Kind == lift.MemberTimber || b.Kind == lift.MemberRoundPole
 	if h.Structure.HangerFixing == lift.FixingThreadedIntoMetal && timber {
 		add("structure.hanger_fixing", "structure.beam.kind", say.That("Two answers do not go together: a hanger threaded into metal, and a beam of wood."), say.That("Look at the beam, and correct the wrong one."))
+	}
+	fixed := h.Structure.HangerFixing != "" && h.Structure.HangerFixing != lift.FixingRoundTheBeam
+	if a := h.Structure.HangerAngle; fixed && h.Structure.HangerKind == lift.HangerHook && a.Is && a.Val > askew {
+		add("structure.hanger_angle_rad", "structure.hanger_kind", say.That("A hook that is fastened to the beam cannot turn towards the rope: pulled from the side it withstands less than its label says, and how much less is not known."), say.That("Use an eye bolt with a shoulder, or hang the hook so that it turns."))
 	}
 	if own && timber && b.Support == lift.BeamBothEndsFixed {
 		add("structure.beam.support", "structure.rests_on", say.That("The ends of a wooden beam on posts turn when it bends: they are not fixed."), say.That("Say that it lies on two supports."))
