@@ -120,8 +120,8 @@ func weatherYearOf(y sun.Series, r weather.Report, place sun.Place, sys unit.Sys
 			}
 		}
 	}
-	if far, ok := apart(y, place); ok {
-		v.Notes = slices.Insert(v.Notes, 0, page.FlagView{Say: fmt.Sprintf("This file is of a place %s away from your project's. The sun of the file's own place is used; yours stays as it is typed.", unit.Distances.Format(far*1000, sys))})
+	if say, far := farSay(y, place, sys); far {
+		v.Notes = slices.Insert(v.Notes, 0, page.FlagView{Say: say})
 	}
 	fact := func(id, label, value string) {
 		v.Facts = append(v.Facts, page.FactView{ID: id, Label: label, Value: value})
@@ -166,6 +166,12 @@ func knownOr[T unit.Number](k unit.Known[T], say func(T) string, not string) str
 		return say(v)
 	}
 	return not
+}
+
+// farSay says how far a file's place is from the project's, where that is far.
+func farSay(y sun.Series, place sun.Place, sys unit.System) (text string, far bool) {
+	km, far := apart(y, place)
+	return fmt.Sprintf("This file is of a place %s away from your project's. The sun of the file's own place is used; yours stays as it is typed.", unit.Distances.Format(km*1000, sys)), far
 }
 
 // apart is the way over ground from the project's place to the file's in km, where it is more than 100: half a degree of

@@ -81,6 +81,9 @@ func (s *Pages) tryYears(w http.ResponseWriter, r *http.Request, p store.Saved[m
 	on.years = sun.InOrder(on.years)
 	v.Headline = fmt.Sprintf("%s of weather, each run as it was.", counted(len(on.years)))
 	v.Against = against(p.Value, on.years, sys)
+	if say, far := farSay(*on.years[0], p.Value.Place, sys); far {
+		v.Left = append([]string{say}, v.Left...)
+	}
 	if n := len(p.Value.Files()); n > 0 && len(against(p.Value, append(p.Value.Files(), on.years...), sys)) == 0 {
 		v.Add = fmt.Sprintf("Keep the %s that the project has, too", counted(n))
 	}

@@ -32,6 +32,7 @@ type sureView struct {
 	Strips  []sureStrip
 	Moves   []sureMoves
 	Parts   bool
+	Real    bool   // years of weather files, as they were
 	CSV     string // address of all years
 	Took    string
 	Other   form.LinkView // the same years with or without parts that differ
@@ -69,7 +70,7 @@ func sureOf(s search.Sure, p model.Project, sys unit.System) sureView {
 		v.Empty = "No year can be run yet: " + s.WhyOne.Or(say.Words("no night has lamps or devices")).In(sys) + "."
 		return v
 	}
-	v.Parts = s.Parts
+	v.Parts, v.Real = s.Parts, len(s.Real) > 0
 	v.Say = fmt.Sprintf("%s made years of weather, from the same monthly means and the same for every variant. Each has %d nights that count.", page.Thousands(s.Years), s.Nights)
 	switch typical := p.Place.Sky == sun.SkyFile; {
 	case len(s.Real) > 0:
@@ -115,9 +116,9 @@ func sureRowOf(c search.Certain, s search.Sure, sys unit.System) sureRow {
 	share := func(x float64) string { return unit.Percents.Format(x, sys) }
 	lit, missing, gaps := spreadOf(c.Lit), spreadOf(c.Missing), spreadOf(c.Of(func(g year.Gaps) int { return g.Runs }))
 	row := sureRow{
-		Name: page.OrUnnamed(c.Name), Bad: fmt.Sprint(c.Nine), Usual: whole(c.Light.Usual), Good: whole(c.Light.Good),
+		Name: page.OrUnnamed(c.Name), Bad: fmt.Sprint(badOf(c, s)), Usual: whole(c.Light.Usual), Good: whole(c.Light.Good),
 		Share:   fmt.Sprintf("%s, %s, %s", share(lit.Bad), share(lit.Usual), share(lit.Good)),
-		Missing: fmt.Sprintf("%s, %s", unit.Energies.Format(missing.Usual, sys), unit.Energies.Format(missing.Good, sys)),
+		Missing: fmt.Sprintf("%s, %s", unit.BigEnergies.Format(missing.Usual, sys), unit.BigEnergies.Format(missing.Good, sys)),
 		Dark:    fmt.Sprintf("%s, %s", whole(c.Dark.Usual), whole(math.Ceil(c.Dark.Bad))),
 		Gaps:    fmt.Sprintf("%s, %s", whole(gaps.Usual), whole(math.Ceil(gaps.Good))),
 		Month:   "–",
@@ -130,7 +131,7 @@ func sureRowOf(c search.Certain, s search.Sure, sys unit.System) sureRow {
 		row.Nine = row.Name + ": " + realSay(c, s)
 	}
 	if c.Light.Best > 0 {
-		row.Year = yearSay(c, lit, sys)
+		row.Year = yearSay(c, s, lit, sys)
 	}
 	return row
 }

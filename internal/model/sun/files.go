@@ -2,6 +2,7 @@ package sun
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -48,6 +49,14 @@ func Middle(files []*Series) *Series {
 	}
 	by := slices.SortedStableFunc(slices.Values(InOrder(files)), func(a, b *Series) int { return cmp.Compare(total(a.GHI), total(b.GHI)) })
 	return by[(len(by)-1)/2]
+}
+
+// called is the name of a file with its year.
+func (w *Series) called() string {
+	if y, ok := w.Year.Value(); ok {
+		return fmt.Sprintf("%.0f (%s)", float64(y), w.Name)
+	}
+	return w.Name
 }
 
 func total(v []float64) (sum float64) {

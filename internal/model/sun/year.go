@@ -13,7 +13,11 @@ import (
 // the last digit, in whatever order the files come. On any problem there is no sky.
 func Year(place Place, seed uint64, files []*Series) (*Sky, Problems) {
 	if f := filesOf(place, files); f != nil {
-		return fromSeries(Middle(f))
+		s, ps := fromSeries(Middle(f))
+		if s != nil && len(f) > 1 {
+			s.Made = fmt.Sprintf("hours of %s, the one of %d weather files with the middle light", Middle(f).called(), len(f))
+		}
+		return s, ps
 	}
 	return yearOf(place, seed, files, func(c *Climate) *Sky { return c.Sky(seed) })
 }

@@ -1,0 +1,32 @@
+package sure
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"duskweight/internal/model/search"
+)
+
+// By hand: of fourteen years the worst is also the one in ten, ⌊15/10⌋ = 1; of nineteen it is the second worst, ⌊20/10⌋ = 2; of
+// eight nothing is said of nine in ten.
+func TestRealYearsSaid(t *testing.T) {
+	for _, c := range []struct {
+		n, bad int
+		nine   string
+	}{{14, 300, "In 9 of 10 years like these at least 300 nights are full."}, {19, 301, "In 9 of 10 years like these at least 301 nights are full."}, {8, 300, ""}} {
+		s := search.Sure{Nights: 365}
+		var one search.Certain
+		for j := range c.n { // 300 + j full nights, the worst in the middle of the list
+			one.Nights = append(one.Nights, float64(300+(j+c.n/2)%c.n))
+			s.Real = append(s.Real, fmt.Sprint(2000+j))
+		}
+		one.Light = search.Spread{Worst: 300, Best: float64(300 + c.n - 1)}
+		worst := 2000 + (c.n - c.n/2)
+		got := realSay(one, s)
+		want := fmt.Sprintf("of %d real years the worst has 300 of 365 full nights (%d). A worse one comes about once in %d years.", c.n, worst, c.n+1)
+		if got != strings.TrimSpace(want+" "+c.nine) || badOf(one, s) != c.bad {
+			t.Errorf("%q, bad year %d; want %q", got, badOf(one, s), want+" "+c.nine)
+		}
+	}
+}
