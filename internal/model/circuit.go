@@ -118,7 +118,7 @@ func panelDevices(v Variant, r VariantResult) (out []Device) {
 		if s.Known {
 			cold = say.That("up to %s", say.Voltage(s.ColdWorst).To(3).Up())
 		}
-		at(Panels, cold, ids("volts_string", "volts_touch"), "sheet")
+		at(Panels, cold, ids("volts_string", "volts_touch", "contradiction"), "sheet", "panel_w", "strings")
 		if s.Most > 1 {
 			fused := map[unit.Answer]say.Sentence{unit.Yes: say.Words("one each"), unit.No: say.Words("none")}[v.Controller.StringFuses]
 			at(StringFuses, fused, ids("strings_fuse"))
