@@ -38,7 +38,7 @@ var mayBeLeftOut = map[string]string{
 	"drum.grooved": "counts as smooth", "train.stages[].kind": "the numbers decide", "train.stages[].ratio": "follows from the teeth",
 	"train.stages[].sun_teeth": "the ratio is given", "train.stages[].planet_teeth": "the ratio is given", "train.stages[].ring_teeth": "follows", "train.stages[].planets": "",
 	"train.stages[].tooth.meshes_sharing": "counts as 1", "train.breakaway": "counts as 1.5, marked as typical",
-	"machine.name": "", "machine.continuous_current_a": "the thermal values decide", "machine.i0_measured_with_gear": "counts as no: the idle torque is added",
+	"machine.name": "", "machine.max_winding_c": "counts as an unmarked winding, 90 °C", "machine.continuous_current_a": "the thermal values decide", "machine.i0_measured_with_gear": "counts as no: the idle torque is added",
 	"raise.wire_ohm": "named as missing", "raise.drive_efficiency": "costs energy only", "raise.converter": "judged with the line",
 	"lower.loads[].name": "", "lower.loads[].permanent": "counts as not", "lower.loads[].slope_ohm": "of a clamp: none",
 	"lower.ambient_c": "counts as 25 °C", "lower.shunt": "the loads say it",

@@ -111,7 +111,7 @@ func motorUnknown(c Case) []reason.Reason {
 	for _, x := range []struct {
 		is   bool
 		path string
-	}{{m.RthWinding.Is, "machine.rth_winding_k_w"}, {m.TauWinding.Is, "machine.tau_winding_s"}, {m.MaxWinding.Is, "machine.max_winding_c"}} {
+	}{{m.RthWinding.Is, "machine.rth_winding_k_w"}, {m.TauWinding.Is, "machine.tau_winding_s"}} {
 		if !x.is {
 			out = append(out, open("motor_unknown", x.path, say.That("How hot the motor gets is not known: give its thermal values, or those of a motor of its size.")))
 			break

@@ -17,6 +17,9 @@ const hottestAir = 80
 // air of a warmth that nobody gave, in the warmest.
 func motorHot(c Case) []reason.Reason {
 	out := motorHotIn(c)
+	if !c.Hoist.Machine.MaxWinding.Is {
+		out = append(out, motorUnmarked(c)...)
+	}
 	if c.Hoist.Lower.Ambient.Is || len(out) > 0 {
 		return out
 	}
@@ -27,6 +30,7 @@ func motorHot(c Case) []reason.Reason {
 		high = c.High[1].Hoist
 	}
 	high.Lower.Ambient = warm.Lower.Ambient
+	warm, high = marked(warm), marked(high)
 	if !hot(lift.Compute(warm)) && !hot(lift.Compute(high)) {
 		return nil
 	}
@@ -35,6 +39,35 @@ func motorHot(c Case) []reason.Reason {
 	r.Say = say.That("How warm the air round the motor gets is not known. In very warm air one run from cold makes the motor too hot.")
 	r.Mend = say.That("Give the warmest air that the motor ever stands in: a closed case in the sun reaches %s.", say.Temperature(60))
 	return []reason.Reason{r}
+}
+
+// unmarked is the winding temperature to stop at where the class is not marked, °C (from memory).
+const unmarked = 90
+
+// marked is a hoist whose motor may reach what an unmarked winding may, where nobody says what it withstands.
+func marked(h lift.Hoist) lift.Hoist {
+	if !h.Machine.MaxWinding.Is {
+		h.Machine.MaxWinding = unit.Of[unit.Celsius](unmarked)
+	}
+	return h
+}
+
+// motorUnmarked is a winding of unknown class that passes what an unmarked one withstands.
+func motorUnmarked(c Case) []reason.Reason {
+	works := []Work{c.Plan, c.Heavy}
+	if c.High != nil {
+		works = append(works, c.High[1])
+	}
+	for _, w := range works {
+		if hot(lift.Compute(marked(w.Hoist))) {
+			r := motorHotWord(reason.NotKnown)
+			r.Clears = reason.Answer
+			r.Say = say.That("What its winding withstands is not known. One run from cold makes it hotter than %s, the most for a winding without a mark.", say.Temperature(unmarked))
+			r.Mend = say.That("Read the insulation class on its label, or use more gear ratio, less mass, or a larger motor.")
+			return []reason.Reason{r}
+		}
+	}
+	return nil
 }
 
 // motorHotIn is that in the air that the plan counts with.
