@@ -278,7 +278,7 @@ func (p *printer[T]) field(in *Input[T], t *T) *FieldView {
 	if sent, ok := p.typed[in.Path]; ok && len(sent) > 0 && !sameText(sent[0], shown) {
 		v.Value, v.Echo, v.Unsaved = sent[0], "", true
 	}
-	if was := p.was[in.Path]; !sameText(v.Value, was) {
+	if was := p.was[in.Path]; p.was != nil && !sameText(v.Value, was) {
 		v.Saved = was
 		if in.Kind == AsChoice {
 			v.Saved = WordFor(was)

@@ -121,19 +121,22 @@ func (j judged) band(sys unit.System, to func(string) form.LinkView) BandView {
 	return b
 }
 
-// first is the reason that a band tells: the worst, and with the word of a kind ("DO NOT HANG") the worst of its stores.
+// first is the reason that a band tells: the worst of those that make its word, and with the word of a kind
+// ("DO NOT HANG") the worst of its stores. A question that is open does not stand beside "DO NOT HANG" as if it were why.
 func (j judged) first() *reason.Reason {
+	because := j.because
 	if j.word == reason.No {
 		for _, s := range j.stores {
 			if s.Ready == reason.No && s.Kind.Stop != "" && len(s.Because) > 0 {
-				return &s.Because[0]
+				because = s.Because
+				break
 			}
 		}
 	}
-	if len(j.because) == 0 {
+	if len(because) == 0 {
 		return nil
 	}
-	return &j.because[0]
+	return &because[max(0, slices.IndexFunc(because, func(r reason.Reason) bool { return r.Word == j.word }))]
 }
 
 // stop is what a plan that is not to be built says: the word of the kind that is the reason, such as that nothing is hung,

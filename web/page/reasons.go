@@ -1,6 +1,8 @@
 package page
 
 import (
+	"cmp"
+	"slices"
 	"strings"
 
 	"duskweight/internal/model/reason"
@@ -32,7 +34,14 @@ var clearWords = map[reason.Clears]string{reason.Answer: "answer", reason.Change
 
 // ReasonsOf prints reasons with the fields that decide them.
 func ReasonsOf(because []reason.Reason, sys unit.System, to func(path string) form.LinkView) (v ReasonsView) {
-	for _, r := range because {
+	no := func(r reason.Reason) int {
+		if r.Word == reason.No {
+			return 0
+		}
+		return 1
+	}
+	// what forbids it stands before what is open, also where an open question bars the first step
+	for _, r := range slices.SortedStableFunc(slices.Values(because), func(a, b reason.Reason) int { return cmp.Compare(no(a), no(b)) }) {
 		one := ReasonView{State: r.Word, Say: r.Say.In(sys), Mend: r.Mend.In(sys), Clears: clearWords[r.Clears], Bars: r.Forbids}
 		for _, at := range r.Paths() {
 			if l := to(at); l.URL != "" {
