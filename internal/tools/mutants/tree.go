@@ -24,8 +24,9 @@ const (
 	unbuilt  = "unbuilt"
 )
 
-// slow are packages whose tests ask about files and power cuts, not about numbers: they are not run.
-var slow = []string{"internal/store"}
+// slow are packages whose tests ask about files, power cuts and the text of documents, not about numbers, and need minutes:
+// they are not run.
+var slow = []string{"internal/store", "internal/document"}
 
 // longest is the time that the tests of one package may need; a change that makes them hang is caught by it.
 const longest = 150 * time.Second
