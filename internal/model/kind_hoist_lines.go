@@ -31,7 +31,7 @@ func (h *HoistResult) Lines() []path.Check {
 
 // holdsLine is the line of the two holds as the judge sees them.
 func (h *HoistResult) holdsLine(c path.Check) path.Check {
-	n := ready.Counted(h.Design)
+	n, own, had := ready.Counted(h.Design), c.Say, c.Word
 	c.Formula, c.Cases, c.Word = "holds of a mass that moves ≥ 2, sharing no part, one of them on the drum", nil, path.Holds
 	c.Capacity.Is, c.Capacity.Val = true, float64(n)
 	c.Say = say.That("%s hold a mass that moves.", say.Plural(n, "thing", "things"))
@@ -42,10 +42,14 @@ func (h *HoistResult) holdsLine(c path.Check) path.Check {
 		if !slices.Contains(aboutHolds, b.ID) {
 			continue
 		}
-		c.Word, c.Say = path.NotKnown, b.Text()
+		word := path.NotKnown
 		if b.Word == reason.No {
-			c.Word = path.GivesWay
+			word = path.GivesWay
 		}
+		if c.Say = b.Text(); had == word { // with props and pins it does not hold either: its own sentence says what to name
+			c.Say = own
+		}
+		c.Word = word
 		break // the worst stands first
 	}
 	return c

@@ -49,7 +49,7 @@ func TestEveryCheckOpens(t *testing.T) {
 		p, vs := webtest.Create(t, s, name, doc)
 		page := page.VariantURL(p.ID, vs[0].ID) + "/hoist/0"
 		body := webtest.Ask(s.Handler(), "GET", page, nil).Body.String()
-		checks := model.HoistOf(model.Ground{}.Evaluate(vs[0].Value).Stores[0]).Checks
+		checks := model.HoistOf(model.Ground{}.Evaluate(vs[0].Value).Stores[0]).Lines()
 		opened := howOpens.FindAllStringSubmatch(body, -1)
 		if len(opened) != len(checks) {
 			t.Fatalf("%s: %d of %d checks open", name, len(opened), len(checks))

@@ -67,7 +67,7 @@ func spreads() *form.Group[model.Project] {
 
 // usualSpread says what stands for an empty spread of the days.
 func usualSpread(p *model.Project) string {
-	text := "The spread of the days, beside the means above, is the standard deviation of the share of the light above the air that arrives, day by day."
+	text := "The spread of the days tells how much one day differs from the next. It is the standard deviation of the share of light that the air lets through."
 	low, high := math.Inf(1), 0.0
 	usual, _ := sun.Usual(p.Place)
 	for _, u := range usual {

@@ -63,5 +63,5 @@ func yearSay(c search.Certain, s search.Sure, lit search.Spread, sys unit.System
 	if c.Dark.Best == 0 && c.Dark.Worst == 0 {
 		return text + "."
 	}
-	return text + fmt.Sprintf("; a bad year has %d, and %s on end that are not full.", badOf(c, s), page.Counted(int(math.Ceil(c.Dark.Bad)), "night"))
+	return text + fmt.Sprintf(". A bad year has %d, and %s on end that are not full.", badOf(c, s), page.Counted(int(math.Ceil(c.Dark.Bad)), "night"))
 }

@@ -10,6 +10,8 @@ var PlainHabits = map[string]Habit{
 	"model.Project place.utc_offset_s":           None(WhyWorked, "", ""),
 	"model.Project place.albedo":                 emptyIs("20 %", "10 %", "80 %", "section 2.19: grass and bare ground; fresh snow 70 to 80 %", source.DuffieBeckman),
 	"model.Project place.monthly.ghi_j_m2_day[]": None(whyPlace, "0 kWh/m²", "9 kWh/m²"),
+	"model.Project place.monthly.kt_sd[]":        None(WhyWorked, "0.04", "0.25"),
+	"model.Project place.monthly.kt_lag1":        None(WhyWorked, "0.1", "0.6"),
 	"model.Project place.monthly.t_mean_c[]":     None(whyPlace, "-40 °C", "40 °C"),
 	"model.Project place.monthly.t_day_max_c[]":  None(whyPlace, "-35 °C", "48 °C"),
 	"model.Project place.monthly.t_day_min_c[]":  None(whyPlace, "-45 °C", "35 °C"),

@@ -72,7 +72,7 @@ func TestBorders(t *testing.T) {
 		})},
 		{"two resistances, of 1 Ω", 1.2499, 1.2501, yes, open, func(x float64) reason.Word {
 			var c Case
-			c.Plan.Drive.Machine.Found = []lift.Found{{What: "resistance", Value: 1}, {What: "resistance", Value: x}}
+			c.Plan.Drive.Machine.Found = []lift.Found{{What: "resistance", From: lift.FromYours, Value: 1}, {What: "resistance", From: lift.FromBench, Value: x}}
 			return said(motorMixed(c), "motor_mixed", "machine.r_ohm")
 		}},
 		// no drop and no current without load: 12 V over 0.1 V·s/rad is 120 rad/s, a tenth of the label's x away
@@ -98,7 +98,7 @@ func labelled(x float64) reason.Word {
 	var c Case
 	c.Hoist.Machine = lift.Machine{SheetVolts: unit.Of[unit.Voltage](12), SheetSpeed: unit.Of(unit.AngularSpeed(x)), BrushDrop: unit.Of[unit.Voltage](0)}
 	c.Plan.Drive.Machine = lift.Constants{K: unit.Of[unit.MachineConstant](0.1), R: unit.Of[unit.Resistance](1), I0: unit.Of[unit.Current](0),
-		Found: []lift.Found{{What: "machine constant", Value: 0.1}, {What: "machine constant", Value: 0.2}}}
+		Found: []lift.Found{{What: "machine constant", From: lift.FromYours, Value: 0.1}, {What: "machine constant", From: lift.FromBench, Value: 0.2}}}
 	return said(motorMixed(c), "motor_mixed", "machine.k_vs_rad")
 }
 
