@@ -35,7 +35,7 @@ func PlaceForm(p *model.Project) []form.Part[model.Project] {
 				{Group: months("Warmest", "t_day_max_c", unit.Temperatures, func(p *model.Project, i int) *unit.Celsius { return &p.Place.Monthly.TMax[i] })},
 				{Group: months("Coldest", "t_day_min_c", unit.Temperatures, func(p *model.Project, i int) *unit.Celsius { return &p.Place.Monthly.TMin[i] })},
 				{Group: spreads()}}}},
-			form.Heading("Single days", usualSpread(p), likeTheDayBefore(p)))
+			singleDays(p))
 	}
 	return append(table,
 		form.Rows("place.horizon", "Skyline", "point", 72, func(p *m) *[]sun.Horizon { return &p.Place.Horizon }, sun.Horizon{},
@@ -65,29 +65,35 @@ func spreads() *form.Group[model.Project] {
 	return g
 }
 
-// usualSpread says what stands for an empty spread of the days.
-func usualSpread(p *model.Project) string {
-	text := "The spread of the days tells how much one day differs from the next. It is the standard deviation of the share of light that the air lets through."
+// singleDays is how the days differ: how one spreads round the mean of its month, and how much it is like the day before.
+func singleDays(p *model.Project) form.Part[model.Project] {
+	spread, lag := whereEmpty(p)
+	return form.Heading("Single days", "The spread of the days tells how much one day differs from the next. It is the standard deviation of the share of light that the air lets through."+spread,
+		form.Number("place.monthly.kt_lag1", "How much a day is like the day before", unit.Ratios, func(p *model.Project) *unit.Known[unit.Ratio] { return &p.Place.Monthly.KTLag1 },
+			form.Hint[model.Project]("0: not at all, 1: always the same weather"+lag)))
+}
+
+// whereEmpty says what stands for an empty spread and an empty likeness; nothing where all are known: it needs the way of
+// the sun over the year.
+func whereEmpty(p *model.Project) (spread, lag string) {
+	m := p.Place.Monthly
+	if m.KTLag1.Is && !slices.ContainsFunc(m.KTSd[:], func(k unit.Known[unit.Ratio]) bool { return !k.Is }) {
+		return "", ""
+	}
+	usual, like := sun.Usual(p.Place)
 	low, high := math.Inf(1), 0.0
-	usual, _ := sun.Usual(p.Place)
 	for _, u := range usual {
 		if u.Is {
 			low, high = min(low, float64(u.Val)), max(high, float64(u.Val))
 		}
 	}
 	if high > 0 {
-		text += fmt.Sprintf(" If empty, it is what is usual for this latitude, light and air: %.2f to %.2f. Single places lie 17 %% beside it.", low, high)
+		spread = fmt.Sprintf(" If empty, it is what is usual for this latitude, light and air: %.2f to %.2f. Single places lie 17 %% beside it.", low, high)
 	}
-	return text
-}
-
-// likeTheDayBefore is the lag-one correlation of the days.
-func likeTheDayBefore(p *model.Project) form.Part[model.Project] {
-	hint := "0: not at all, 1: always the same weather"
-	if _, usual := sun.Usual(p.Place); usual.Is {
-		hint += fmt.Sprintf("; if empty: %.2f, usual for this light", float64(usual.Val))
+	if like.Is {
+		lag = fmt.Sprintf("; if empty: %.2f, usual for this light", float64(like.Val))
 	}
-	return form.Number("place.monthly.kt_lag1", "How much a day is like the day before", unit.Ratios, func(p *model.Project) *unit.Known[unit.Ratio] { return &p.Place.Monthly.KTLag1 }, form.Hint[model.Project](hint))
+	return spread, lag
 }
 
 // sunOfTheYear tells the poorest and the richest month.
