@@ -509,6 +509,10 @@ func FuzzRead(f *testing.F) {
 		} else if err.Error() == "" {
 			t.Fatal("refused without a word")
 		}
+		years, _, _, err := ReadYears(strings.NewReader(text), hint, nil)
+		if (len(years) == 0) != (err != nil) {
+			t.Fatalf("%d years, %v", len(years), err)
+		}
 		_, _ = Look(strings.NewReader(text), Mapping{})
 	})
 }
