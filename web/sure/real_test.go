@@ -30,3 +30,18 @@ func TestRealYearsSaid(t *testing.T) {
 		}
 	}
 }
+
+// The picture of real years marks as bad the year that the sentence calls so: the worst of fourteen, at the left end.
+func TestRealStripMarksTheBadYear(t *testing.T) {
+	s := search.Sure{Nights: 365}
+	one := search.Certain{Name: "Battery", Light: search.Spread{Worst: 300, Bad: 301.3, Usual: 306, Good: 311, Best: 313}}
+	for j := range 14 {
+		one.Nights = append(one.Nights, float64(313-j))
+		s.Real = append(s.Real, fmt.Sprint(2000+j))
+	}
+	s.Variants = []search.Certain{one}
+	strip := stripsOf(s)[0]
+	if first, _, _ := strings.Cut(strip.Line, " "); first != strip.Dots[0].X+","+strip.Dots[0].Y || strip.Dots[0].Text != "bad" {
+		t.Errorf("the line begins at %s, bad is at %s,%s", first, strip.Dots[0].X, strip.Dots[0].Y)
+	}
+}

@@ -242,7 +242,12 @@ func stripsOf(s search.Sure) []sureStrip {
 		case c.Light.Worst == c.Light.Best:
 			out = append(out, sureStrip{Name: page.OrUnnamed(c.Name), Say: fmt.Sprintf("%.0f full nights in every one of %s years.", c.Light.Best, page.Thousands(len(c.Nights)))})
 		default:
-			out = append(out, stripOf(c, float64(s.Nights)))
+			bad := 0.1
+			if n := len(s.Real); n > 0 { // the bad year is one of them
+				c.Light.Bad = float64(badOf(c, s))
+				bad = float64(max(1, (n+1)/10)-1) / float64(n-1)
+			}
+			out = append(out, stripOf(c, float64(s.Nights), bad))
 		}
 	}
 	return out
@@ -261,7 +266,7 @@ func stripScale(worst, best, nights float64) (low, high float64) {
 	return low, max(high, low+1)
 }
 
-func stripOf(c search.Certain, nights float64) sureStrip {
+func stripOf(c search.Certain, nights, bad float64) sureStrip {
 	low, high := stripScale(c.Light.Worst, c.Light.Best, nights)
 	y := func(nights float64) float64 {
 		return stripBottom - (nights-low)/(high-low)*(stripBottom-stripTop)
@@ -283,7 +288,7 @@ func stripOf(c search.Certain, nights float64) sureStrip {
 		share, nights float64
 		text, anchor  string
 		right         float64
-	}{{0.1, c.Light.Bad, "bad", "start", 6}, {0.5, c.Light.Usual, "usual", "start", 6}, {0.9, c.Light.Good, "good", "start", 2}} {
+	}{{bad, c.Light.Bad, "bad", "start", 6}, {0.5, c.Light.Usual, "usual", "start", 6}, {0.9, c.Light.Good, "good", "start", 2}} {
 		below := y(d.nights) + 15
 		if below > stripBottom-2 {
 			below = y(d.nights) - 8
