@@ -1,0 +1,51 @@
+package cell
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"duskweight/internal/model/unit"
+)
+
+// The ratings of fuses: up to 30 A those of blade fuses for road vehicles (ISO 8820-3), from 15 A on the standard ratings of
+// the National Electrical Code, 240.6(A); both from memory. Each is the next of what is a hair below it, and not of what is a
+// hair above.
+func TestFuseSizesOfTheStandards(t *testing.T) {
+	for _, a := range []float64{1, 2, 3, 4, 5, 7.5, 10, 15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225, 250, 300, 350, 400, 450, 500, 600} {
+		if f, ok := NextFuse(unit.Current(math.Nextafter(a, 0))); !ok || float64(f) != a {
+			t.Errorf("under %g A: %v", a, f)
+		}
+		if f, ok := NextFuse(unit.Current(math.Nextafter(a, 1000))); ok == (a == 600) || ok && float64(f) <= a {
+			t.Errorf("over %g A: %v, %v", a, f, ok)
+		}
+	}
+}
+
+// A cable may lose 3 % of the voltage (common practice): 16 mm² at 10 A, both ways, at 40 °C have
+// 2·l·10·0.017241e-6·(1 + 0.00393·20)/16e-6 V, which is 0.03·12.8 = 0.384 V at l = 16.52 m.
+func TestCableDropAtItsBorder(t *testing.T) {
+	for _, c := range []struct {
+		length float64
+		told   bool
+	}{{16.50, false}, {16.54, true}} {
+		b := typicalBank("lfp")
+		b.Series, b.Voltage, b.CableLength, b.CableArea = unit.Of[unit.Count](1), unit.Of[unit.Voltage](12.8), unit.Of(unit.Length(c.length)), unit.Of[unit.Area](16e-6)
+		l := b.Resolve().Line(10)
+		if told := strings.Contains(fmt.Sprint(l.Flags), "of the voltage"); told != c.told {
+			t.Errorf("%g m: %v, drop %v", c.length, l.Flags, l.DropShare)
+		}
+	}
+}
+
+// Blocks side by side are brought to one voltage first; a single one is not.
+func TestSideBySideIsCautioned(t *testing.T) {
+	for n, told := range map[unit.Count]bool{1: false, 2: true} {
+		b := typicalBank("lfp")
+		b.Parallel = unit.Of(n)
+		if got := strings.Contains(fmt.Sprint(b.Resolve().Cautions(Life{})), "to the same voltage before you join"); got != told {
+			t.Errorf("%g side by side: cautioned %v", float64(n), got)
+		}
+	}
+}
