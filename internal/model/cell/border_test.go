@@ -49,3 +49,15 @@ func TestSideBySideIsCautioned(t *testing.T) {
 		}
 	}
 }
+
+// In a cold in which nothing is left of the capacity the trade's size is five times as large, not endless; on a mild day a
+// lead battery of 25 °C needs no more than itself.
+func TestColdFactorIsFiveAtMost(t *testing.T) {
+	r := typicalBank("flooded_lead").Resolve()
+	if got := r.coldFactor(TemperatureIn([]float64{20, -60, 20})); got != 5 {
+		t.Errorf("at −60 °C: %g times", got)
+	}
+	if got := r.coldFactor(TemperatureIn([]float64{25, 25})); math.Abs(got-1) > 1e-9 {
+		t.Errorf("at 25 °C: %g times", got)
+	}
+}
