@@ -54,10 +54,16 @@ func TestSideBySideIsCautioned(t *testing.T) {
 // lead battery of 25 °C needs no more than itself.
 func TestColdFactorIsFiveAtMost(t *testing.T) {
 	r := typicalBank("flooded_lead").Resolve()
-	if got := r.coldFactor(TemperatureIn([]float64{20, -60, 20})); got != 5 {
-		t.Errorf("at −60 °C: %g times", got)
+	day := func(c float64) (hours []float64) {
+		for range 24 {
+			hours = append(hours, c)
+		}
+		return hours
 	}
-	if got := r.coldFactor(TemperatureIn([]float64{25, 25})); math.Abs(got-1) > 1e-9 {
+	if got := r.coldFactor(TemperatureIn(append(day(20), day(-60)...))); got != 5 {
+		t.Errorf("with a day of −60 °C: %g times", got)
+	}
+	if got := r.coldFactor(TemperatureIn(day(25))); math.Abs(got-1) > 1e-9 {
 		t.Errorf("at 25 °C: %g times", got)
 	}
 }
