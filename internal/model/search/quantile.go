@@ -16,7 +16,8 @@ func Quantile(sorted []float64, p float64) float64 {
 	return sorted[j] + (h-float64(j))*(sorted[j+1]-sorted[j])
 }
 
-func spread(values []float64) Spread {
+// SpreadOf returns the spread of values of which little is bad; at least one.
+func SpreadOf(values []float64) Spread {
 	v := slices.Sorted(slices.Values(values))
 	return Spread{v[0], Quantile(v, bad), Quantile(v, usual), Quantile(v, good), v[len(v)-1]}
 }

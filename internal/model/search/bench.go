@@ -1,0 +1,193 @@
+package search
+
+import (
+	"context"
+	"reflect"
+	"slices"
+	"sync"
+	"sync/atomic"
+
+	"golang.org/x/sync/errgroup"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/load"
+	"duskweight/internal/model/panel"
+	"duskweight/internal/model/reservoir"
+	"duskweight/internal/model/sun"
+	"duskweight/internal/model/year"
+	"duskweight/internal/say"
+)
+
+// bench is all that does not change from year to year. It is only read once it is made.
+type bench struct {
+	ground   model.Ground
+	climate  *sun.Climate // nil: one year only
+	whyOne   say.Sentence
+	seed     uint64
+	variants []model.Variant
+	fields   []field
+	plans    []plan
+	groups   [][]int // plans that share panels and load and have one store each, by place in plans; every plan is in one group
+}
+
+// field is panels and controller that one or more variants have.
+type field struct {
+	of     model.Variant
+	planes []*sun.Plane
+	plant  *panel.Plant
+}
+
+// plan is a variant made ready.
+type plan struct {
+	certain  Certain // what is known without the years
+	field    int
+	demand   *year.Demand // nil: its year is not known
+	standing []float64    // W by hour, of load and controller
+	stores   []reservoir.Reservoir
+	beside   []model.Beside // by store: its own source beside the line, or nil
+}
+
+func newBench(project model.Project, variants []model.Variant) *bench {
+	b := &bench{ground: model.Prepare(project), seed: project.Seed, variants: variants}
+	if b.ground.Sky == nil {
+		b.whyOne = say.Words("the place is not known")
+	} else if why := oneYear(project); !why.IsZero() {
+		b.whyOne = why
+	} else if _, climate, problems := sun.ClimateOf(project.Place, project.Files()); len(problems) == 0 {
+		b.climate = climate
+	} else {
+		b.whyOne = say.That("no years can be made from this weather file: %s", problems[0].Say)
+	}
+	for _, v := range variants {
+		b.plans = append(b.plans, b.plan(v))
+	}
+	b.groups = sideBySide(b.plans)
+	return b
+}
+
+// oneYear says why a project has one weather year only; nothing where it has many.
+func oneYear(p model.Project) say.Sentence {
+	files := p.Files()
+	if p.Place.Sky != sun.SkyFile && p.Place.Sky != sun.SkyFiles || len(files) == 0 || p.Place.Sky == sun.SkyFiles && len(files) > 1 {
+		return say.Sentence{}
+	}
+	switch typical, known := files[0].IsTypical(); {
+	case typical:
+		return say.Sentence{}
+	case known:
+		return say.Words("the sky of this project is one real year of a weather file")
+	}
+	return say.Words("the sky of this project is a weather file that does not say whether it is a real year or a typical one")
+}
+
+// sideBySide gathers plans whose years can be run side by side: the same panels and load, one store, not fed straight by
+// the panels. Every other plan with a load is a group of its own.
+func sideBySide(plans []plan) [][]int {
+	var groups [][]int
+	for i, p := range plans {
+		if p.demand == nil {
+			continue
+		}
+		k := slices.IndexFunc(groups, func(g []int) bool {
+			o := plans[g[0]]
+			return p.single() && o.single() && o.field == p.field && o.demand == p.demand
+		})
+		if k < 0 {
+			groups = append(groups, []int{i})
+		} else {
+			groups[k] = append(groups[k], i)
+		}
+	}
+	return groups
+}
+
+// single reports whether the plan has one store, the same in every year.
+func (p plan) single() bool { return len(p.stores) == 1 && p.beside[0] == nil }
+
+// plan evaluates the variant's own year and keeps what every other year needs.
+func (b *bench) plan(v model.Variant) plan {
+	r := b.ground.Evaluate(v)
+	p := plan{certain: Certain{Name: v.Name, WhyNot: r.WhyNoYear}}
+	for _, s := range r.Stores {
+		if s.Reservoir == nil {
+			p.certain.Without = append(p.certain.Without, s.Name+": "+s.WhyNot)
+			continue
+		}
+		p.stores = append(p.stores, *s.Reservoir)
+		p.beside = append(p.beside, s.Part.Beside())
+	}
+	if !r.YearKnown {
+		return p
+	}
+	if p.certain.WhyNot = r.Open; !r.Open.IsZero() {
+		return p
+	}
+	p.field = b.field(v)
+	l := b.ground.Load
+	own, _ := load.StandingPower(v.Standing)
+	standing := slices.Clone(l.Standing)
+	for h := range standing {
+		standing[h] += float64(own + v.Controller.Standing())
+	}
+	p.standing = standing
+	p.demand = b.demandOf(standing)
+	return p
+}
+
+// demandOf finds the load with this standing power, W by hour, among those of the plans before, or makes it ready.
+func (b *bench) demandOf(standing []float64) *year.Demand {
+	for _, p := range b.plans {
+		if p.demand != nil && slices.Equal(p.standing, standing) {
+			return p.demand
+		}
+	}
+	l := b.ground.Load
+	return year.NewDemand(len(standing), standing, l.Essential, l.Nice, l.NightOf)
+}
+
+// field finds the panels among those of the variants before, or makes them ready.
+func (b *bench) field(v model.Variant) int {
+	for i, f := range b.fields {
+		if reflect.DeepEqual(f.of.Panels, v.Panels) && reflect.DeepEqual(f.of.Controller, v.Controller) {
+			return i
+		}
+	}
+	f := field{of: v}
+	f.plant, _ = panel.Prepare(v.Panels, v.Controller) // its year is known, so nothing stands against it
+	for _, a := range v.Panels {
+		f.planes = append(f.planes, sun.PlaneOf(b.ground.Sky.Geometry, b.ground.Project.Place, sun.Face{Tilt: a.Tilt.Val, Azimuth: a.Azimuth.Val, Shade: a.Shade}))
+	}
+	b.fields = append(b.fields, f)
+	return len(b.fields) - 1
+}
+
+// runAll shares the years from … on out among the workers. Each year is a matter of its own, so it does not matter who runs it.
+func (b *bench) runAll(ctx context.Context, briefs [][]outcome, from, workers int, weather bool, run func(*worker, int) []outcome, progress func(int)) error {
+	var next atomic.Int64
+	var mu sync.Mutex
+	done := 0
+	group, ctx := errgroup.WithContext(ctx)
+	for range min(workers, len(briefs)) {
+		group.Go(func() error {
+			w := b.worker()
+			w.weather = weather
+			for {
+				j := int(next.Add(1)) - 1
+				if j >= len(briefs) {
+					return nil
+				}
+				if err := ctx.Err(); err != nil {
+					return err
+				}
+				briefs[j] = run(w, from+j)
+				mu.Lock()
+				done++
+				if progress != nil {
+					progress(from + done)
+				}
+				mu.Unlock()
+			}
+		})
+	}
+	return group.Wait()
+}
