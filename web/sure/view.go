@@ -114,7 +114,7 @@ func pairsSaid(s search.Sure) []string {
 func sureRowOf(c search.Certain, s search.Sure, sys unit.System) sureRow {
 	whole := func(x float64) string { return fmt.Sprintf("%.0f", math.Round(x)) }
 	share := func(x float64) string { return unit.Percents.Format(x, sys) }
-	lit, missing, gaps := spreadOf(c.Lit), spreadOf(c.Missing), spreadOf(c.Of(func(g year.Gaps) int { return g.Runs }))
+	lit, missing, gaps := search.SpreadOf(c.Lit), search.SpreadOf(c.Missing), search.SpreadOf(c.Of(func(g year.Gaps) int { return g.Runs }))
 	row := sureRow{
 		Name: page.OrUnnamed(c.Name), Bad: fmt.Sprint(badOf(c, s)), Usual: whole(c.Light.Usual), Good: whole(c.Light.Good),
 		Share:   fmt.Sprintf("%s, %s, %s", share(lit.Bad), share(lit.Usual), share(lit.Good)),

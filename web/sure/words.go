@@ -10,12 +10,6 @@ import (
 	"duskweight/web/page"
 )
 
-// spreadOf is the bad, the usual and the good end of values, where little is bad.
-func spreadOf(values []float64) search.Spread {
-	v := slices.Sorted(slices.Values(values))
-	return search.Spread{Worst: v[0], Bad: search.Quantile(v, 0.1), Usual: search.Quantile(v, 0.5), Good: search.Quantile(v, 0.9), Best: v[len(v)-1]}
-}
-
 // span names years: the first and the last, of two or more.
 func span(years []string) string {
 	if len(years) == 1 {

@@ -20,22 +20,14 @@ type Sky struct {
 
 // Year returns the irradiation of the year on the flat, J/m².
 func (s *Sky) Year() float64 {
-	sum := 0.0
-	for _, g := range s.GHI {
-		sum += g
-	}
-	return sum * 3600
+	return total(s.GHI) * 3600
 }
 
 // Months returns the irradiation of each month on the flat.
 func (s *Sky) Months() (out [12]unit.Irradiation) {
 	hour := 0
 	for i, days := range monthLength {
-		sum := 0.0
-		for _, g := range s.GHI[hour : hour+24*days] {
-			sum += g
-		}
-		out[i] = unit.Irradiation(sum * 3600)
+		out[i] = unit.Irradiation(total(s.GHI[hour:hour+24*days]) * 3600)
 		hour += 24 * days
 	}
 	return out
