@@ -41,6 +41,10 @@ func (w *Workspace) Quick(bus []float64, d *Demand, stores []reservoir.Reservoir
 			return w.quickStraight(bus, d, k)
 		}
 	}
+	for k := range w.stores { // a Brief has no hours at full
+		s := &w.stores[k]
+		s.untimed = s.timeless()
+	}
 	var b Brief
 	var spill, miss float64
 	b.Passes, b.Settled, spill, miss = w.settle(bus, d, standing, nil)

@@ -75,9 +75,11 @@ func (s *store) fillFalling(u, rate, top float64) (taken, t float64) {
 	}
 	dt, up := left, r*reach
 	if end := r - beta*gap; up >= gap && end > 0 { // t = ln(r/end)/β, with r/end = 1 + β·gap/end
-		q := gap / end
-		if dt = q * log1pOver(beta*q); dt > left {
-			dt = left
+		if !s.untimed {
+			q := gap / end
+			if dt = q * log1pOver(beta*q); dt > left {
+				dt = left
+			}
 		}
 		up = gap
 		s.x = top
@@ -88,6 +90,21 @@ func (s *store) fillFalling(u, rate, top float64) (taken, t float64) {
 		s.x = min(s.x+up, top) // x + (top − x) may round above top
 	}
 	return taken + (up+s.bf*dt)*s.perAf, t + dt
+}
+
+// taper is an hour of filling above the kink, for a store that is untimed: up = min(a_f(p0 − p1·x)·reach, X − x), as
+// fillFalling works it out. It returns the state after it and the mean power taken.
+func (s *store) taper(x float64) (end, flow float64) {
+	up, gap := s.af*(s.p0-s.p1*x)*s.reach, s.X-x
+	if up >= gap {
+		up, end = gap, s.X
+	} else {
+		end = min(x+up, s.X) // x + (X − x) may round above X
+	}
+	taken := up * s.perAf
+	s.sum.up += end - x
+	s.sum.taken += taken
+	return end, taken * (1 / hour)
 }
 
 // log1pOver is ln(1 + z)/z for z ≥ 0: eight terms of its series where z is small (the ninth is under 1e-16), else the

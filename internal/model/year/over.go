@@ -33,6 +33,8 @@ func (s *store) over(net []float64, first int, tr trace) {
 					t.up += end - x // what the state gained, rounding included: the ledger closes by it
 					t.taken += u * hour
 					x, flow = end, u
+				} else if rate > 0 && s.untimed && x >= (s.p0-u)*s.perP1 {
+					x, flow = s.taper(x)
 				} else if rate > 0 {
 					s.x = x
 					flow = s.fillUp(u, rate, n)

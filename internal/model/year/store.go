@@ -27,6 +27,8 @@ type store struct {
 	step   bool
 	falls  bool
 
+	untimed bool // timeless, and nobody asks for the hours at full: no logarithm is needed
+
 	x    float64
 	left float64 // of cap, today
 	sum  sums
@@ -69,6 +71,13 @@ func tame(v float64) float64 {
 		return v
 	}
 	return 0
+}
+
+// timeless reports whether the moment at which the store is full changes nothing but the hours at full: its filling
+// falls, loses nothing while it goes on, has no cap, and goes on with some power to the end.
+func (s *store) timeless() bool {
+	const some = 1e-9 // of p0, far above rounding
+	return s.falls && s.bf == 0 && s.cap == 0 && s.p0-s.p1*s.X > some*s.p0
 }
 
 // ready makes a store of r. Values that cannot be are tamed: the front door has refused them before.
