@@ -88,21 +88,9 @@ func (w *worker) fileYear() (none unit.Known[unit.Count]) {
 	return none
 }
 
-// plane returns the light of the year on a field's panels, mean over their power.
+// plane returns the light of the year on a field's panels, mean over their power; 0 without a panel.
 func (w *worker) plane(field int) unit.Irradiation {
-	var weighted, power float64
-	for i, a := range w.fields[field].of.Panels {
-		light := 0.0
-		for _, v := range w.lights[field][i].Plane {
-			light += v * 3600
-		}
-		weighted += float64(a.Nominal().Or(0)) * light
-		power += float64(a.Nominal().Or(0))
-	}
-	if power == 0 {
-		return 0
-	}
-	return unit.Irradiation(weighted / power)
+	return panel.MeanLight(w.fields[field].of.Panels, w.lights[field]).Or(0)
 }
 
 // alone runs the year of one plan whose sun is already filled in.
