@@ -8,7 +8,6 @@ import (
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/reservoir"
-	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/model/year"
 	"duskweight/internal/say"
@@ -27,7 +26,7 @@ type VariantResult struct {
 	WhyNoYear say.Sentence // without a full stop
 
 	Plane unit.Known[unit.Irradiation] // on the panels, mean over their power
-	Bus   *panel.Bus                   // nil where the year is not known
+	Bus   *panel.Bus                   // nil where the year is not known; shared, so read only
 	Year  year.Result
 
 	Peak   Peak   // of the line, with everything on that may be on together
@@ -110,25 +109,24 @@ func (g Ground) year(v Variant, r *VariantResult) {
 		}
 		return
 	}
-	lights := g.lights(v)
-	bus, plane, problems := g.bus(v, lights)
-	if len(problems) > 0 {
-		r.WhyNoYear = problems[0].Say
-		for _, p := range problems {
+	harvest := g.harvest(v)
+	if len(harvest.problems) > 0 {
+		r.WhyNoYear = harvest.problems[0].Say
+		for _, p := range harvest.problems {
 			r.Missing = append(r.Missing, Missing{p.Path, p.Say})
 		}
 		return
 	}
-	r.Bus, r.Plane, r.YearKnown = bus, plane, true
+	r.Bus, r.Plane, r.YearKnown = harvest.bus, harvest.plane, true
 	for i := range r.Stores {
-		r.Stores[i].Part.Begin(g, lights)
+		r.Stores[i].Part.Begin(g, harvest.lights)
 	}
 	variant, missing := load.StandingPower(v.Standing)
 	for _, m := range missing {
 		r.Missing = append(r.Missing, Missing{m.Path, say.Words(m.Wants)})
 	}
 	standing := variant + v.Controller.Standing()
-	in := year.Input{Bus: bus.Power, Standing: plus(g.Load.Standing, float64(standing)), Essential: g.Load.Essential, Nice: g.Load.Nice, Night: g.Load.NightOf, Keep: true}
+	in := year.Input{Bus: r.Bus.Power, Standing: plus(g.Load.Standing, float64(standing)), Essential: g.Load.Essential, Nice: g.Load.Nice, Night: g.Load.NightOf, Keep: true}
 	r.StandingPower = g.Load.StandingPower + standing
 	g.settle(in, r)
 }
@@ -195,42 +193,6 @@ func (g Ground) nightCurrent(v unit.Voltage) unit.Current {
 	nights := float64(g.Load.Nights)
 	w := float64(g.Load.MeanNight+g.Load.StandingNight) * nights / (float64(hours) * 3600)
 	return unit.Current(w / float64(v))
-}
-
-// lights computes the light on each array; an array whose place is not known gets none, and BusPower names it.
-func (g Ground) lights(v Variant) []panel.Light {
-	lights := make([]panel.Light, len(v.Panels))
-	for i, a := range v.Panels {
-		if !a.Tilt.Is || !a.Azimuth.Is {
-			continue
-		}
-		p := sun.PlaneOf(g.Sky.Geometry, g.Project.Place, sun.Face{Tilt: a.Tilt.Val, Azimuth: a.Azimuth.Val, Shade: a.Shade})
-		l := p.Light(g.Sky)
-		lights[i] = panel.Light{Plane: l.Plane, Cells: l.Cells}
-	}
-	return lights
-}
-
-// bus computes the power at the line, and the light on the panels as a mean over their power.
-func (g Ground) bus(v Variant, lights []panel.Light) (*panel.Bus, unit.Known[unit.Irradiation], Problems) {
-	var weighted, power float64
-	for i, a := range v.Panels {
-		w := float64(a.Nominal().Or(0))
-		weighted += w * total(lights[i].Plane)
-		power += w
-	}
-	b, problems := panel.BusPower(v.Panels, v.Controller, lights, g.Sky.TAir)
-	if len(problems) > 0 {
-		var ps Problems
-		for _, p := range problems {
-			ps.Tell(p.Path, p.Say)
-		}
-		return nil, unit.Known[unit.Irradiation]{}, ps
-	}
-	if power == 0 {
-		return b, unit.Known[unit.Irradiation]{}, nil
-	}
-	return b, unit.Of(unit.Irradiation(weighted / power * 3600)), nil
 }
 
 func total(v []float64) float64 {

@@ -61,3 +61,9 @@ func DeviceKinds() []DeviceKind {
 	return []DeviceKind{Panels, StringFuses, PanelCable, Charger, TheLine, Inverter, Devices, Battery, BatteryFuse, BatteryCable, Board,
 		MotorFuse, MotorCable, MotorSwitch, MotorSupply, BrakeCoil, MotorLamps, Shunt}
 }
+
+// Fresh is the ground with nothing kept of any panels.
+func (g Ground) Fresh() Ground {
+	g.harvests = new(harvests)
+	return g
+}

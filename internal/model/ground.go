@@ -17,6 +17,7 @@ type Ground struct {
 	On      reason.Day // the day on which readiness is judged; empty is not known, and then no proof by test counts
 
 	outside, indoors cell.Temperature // of cells that stand there; indoors is not known without a room
+	harvests         *harvests        // of this sky; nil without one
 }
 
 // Prepare computes sky and nights of a project in its plan year.
@@ -38,11 +39,28 @@ func prepared(p Project, sky *sun.Sky, problems sun.Problems) Ground {
 		g.WhyNot.Tell(Join("place", q.Path), q.Say)
 	}
 	if len(problems) > 0 || sky == nil {
-		g.Load.Peaks = load.PeaksAnywhere(p.Load)
-		g.Load.Losses, _ = p.Load.Inverter.Losses()
-		return g
+		return g.loaded()
 	}
 	return g.under(sky)
+}
+
+// Loaded returns the ground of a project that differs from this one in its load alone: the sky stays, and what its sun brings
+// to panels.
+func (g Ground) Loaded(p Project) Ground {
+	g.Project = p
+	return g.loaded()
+}
+
+// loaded returns the ground with the nights of its project's load.
+func (g Ground) loaded() Ground {
+	l := g.Project.Load
+	if g.Sky == nil {
+		g.Load = load.Year{Peaks: load.PeaksAnywhere(l)}
+		g.Load.Losses, _ = l.Inverter.Losses()
+		return g
+	}
+	g.Load = load.Hours(l, g.Sky.Geometry.Down, noons(g.Sky.Geometry))
+	return g
 }
 
 // At returns the ground on a day: proofs by test must be valid then.
@@ -53,14 +71,13 @@ func (g Ground) At(on reason.Day) Ground {
 
 // under puts a ready sky over the project: for many years of one climate.
 func (g Ground) under(sky *sun.Sky) Ground {
-	g.Sky = sky
-	g.Load = load.Hours(g.Project.Load, sky.Geometry.Down, noons(sky.Geometry))
+	g.Sky, g.harvests = sky, new(harvests)
 	g.outside = cell.TemperatureIn(sky.TAir)
 	g.indoors = cell.Temperature{}
 	if room := g.Project.Place.Indoor; room != nil {
 		g.indoors = cell.TemperatureIn(indoorAir(*room))
 	}
-	return g
+	return g.loaded()
 }
 
 func noons(g *sun.Geometry) []unit.Duration {

@@ -187,9 +187,8 @@ func (g Ground) Hoist(v Variant, i int) *HoistResult {
 		return r
 	}
 	if g.Sky != nil {
-		lights := g.lights(v)
-		if _, _, problems := g.bus(v, lights); len(problems) == 0 {
-			r.Begin(g, lights)
+		if h := g.harvest(v); len(h.problems) == 0 {
+			r.Begin(g, h.lights)
 		}
 	}
 	r.Direct.words()

@@ -9,7 +9,6 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/load"
-	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 	"duskweight/web/form"
@@ -39,7 +38,7 @@ func (s *Pages) loadEditor(r *http.Request) (page.Editor[model.Project], error) 
 		return e, err
 	}
 	e.Answer = func(p model.Project) (page.Answer, error) {
-		g := model.Prepare(p).At(reason.Today(s.Now()))
+		g := s.Grounds.Of(e.Saved).Loaded(p) // the form changes the load alone
 		typed := store.Saved[model.Project]{ID: e.Saved.ID, Value: p}
 		v := loadViewOf(g, sys, labels, e.Url)
 		results := evaluated(g, variants)

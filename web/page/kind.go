@@ -1,6 +1,8 @@
 package page
 
 import (
+	"sync"
+
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
@@ -62,8 +64,9 @@ type Inputs struct {
 }
 
 // InputsOf makes them from the tables of the forms of a kind. The first is that of its own page; the others are told in the
-// history alone. usual may be nil.
+// history alone. usual may be nil. The tables are made once: nothing that reads them here changes them.
 func InputsOf[T any](of func(model.Store) *T, usual func() []UsualPage, own func() []form.Part[T], more ...func() []form.Part[T]) Inputs {
+	own = sync.OnceValue(own)
 	return Inputs{
 		Usual:  usual,
 		Labels: func(st model.Store) map[string]string { return form.Form[T]{Parts: own()}.Labels(*of(st)) },

@@ -25,6 +25,17 @@ type Array struct {
 	Sheet     *Sheet                        `json:"sheet" say:"Data-sheet values for the current–voltage curve"`
 }
 
+// Copy is the array with a shade and a sheet of its own.
+func (a Array) Copy() Array {
+	if a.Shade != nil {
+		a.Shade = new(*a.Shade)
+	}
+	if a.Sheet != nil {
+		a.Sheet = new(*a.Sheet)
+	}
+	return a
+}
+
 // Nominal is the power on the labels of all panels of the array; not known while power or count is not.
 func (a Array) Nominal() unit.Known[unit.Power] {
 	if !a.Power.Is || !a.Count.Is {
