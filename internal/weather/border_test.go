@@ -148,34 +148,6 @@ func TestClosureAtItsBorder(t *testing.T) {
 	}
 }
 
-// The light of every day moved by 14.5 and by 15.5 minutes, early and late: the slip is that, told in seconds, and over a
-// quarter of an hour it warns, naming the side that is judged too well.
-func TestSlipAtItsBorder(t *testing.T) {
-	for _, minutes := range []float64{14.5, 15.5, -14.5, -15.5} {
-		h, g := skyOf(0.5, 10)
-		f := math.Abs(minutes) / 60
-		for i := range h[ghi] { // each hour gives that share of its light to the one after it, or before it
-			to := i + 1
-			if minutes < 0 {
-				to = i - 1
-			}
-			from := 2*i - to
-			n := sun.YearHours
-			h[ghi][i] = 0.5 * ((1-f)*g.Extra[i] + f*g.Extra[(from+n)%n])
-		}
-		var rep Report
-		slip(&h, g, &rep)
-		if got := float64(rep.Slip.Val) / 60; math.Abs(got-minutes) > 0.2 {
-			t.Errorf("moved by %v minutes: %v", minutes, got)
-		}
-		_, got := warns(&rep, "On clear days the sun of this file runs")
-		side := map[bool]string{true: "minutes later than", false: "minutes earlier than"}[minutes > 0]
-		if told, _ := warns(&rep, side); got != (math.Abs(minutes) > 15) || told != got {
-			t.Errorf("moved by %v minutes: warned %v, %s %v", minutes, got, side, told)
-		}
-	}
-}
-
 // A sky of the other half of the Earth is told from 20° of latitude on.
 func TestOtherHalfOfTheEarth(t *testing.T) {
 	for degrees, want := range map[float64]bool{19.9: false, 20.1: true, -20.1: true, -19.9: false, 60: true} {

@@ -78,30 +78,30 @@ func (s *sheet) gridOf(rows []row) (grid, error) {
 		g.begin[i] = x.at.ofYear(g.leap)
 		if x.at.zoned {
 			g.begin[i] = (g.begin[i] - x.at.zone + g.circle()) % g.circle()
-			s.zone = unit.Of(unit.Duration(0))
+			s.zone, s.zoned = unit.Of(unit.Duration(0)), true
 		}
 	}
 	var err error
 	if g.step, err = stepOf(g.begin, g.circle()); err != nil {
 		return g, err
 	}
-	if s.layout == EnergyPlus && s.perHour == 1 && hour0 && !hour24 && s.stamp == "end" {
-		s.stamp = "start"
-		s.odd = "The hours of this file count from 0 to 23, where the layout has 1 to 24. Each is taken as the hour that begins then."
+	if s.layout == EnergyPlus && s.perHour == 1 && hour0 && !hour24 && !s.told && !s.guessed {
+		s.stamp, s.guessed = "start", true
+		s.odd = "The hours of this file count from 0 to 23, where the layout has 1 to 24."
 	}
 	if s.stamp == "" {
 		switch {
 		case half && g.step == 60:
-			s.stamp = "middle"
+			s.stamp, s.guessed = "middle", true
 		case hour24 && !hour0:
 			s.stamp = "end"
 		default:
-			s.stamp = "start"
+			s.stamp, s.guessed = "start", true
 		}
 	}
-	back := map[string]int{"start": 0, "middle": g.step / 2, "end": g.step}[s.stamp]
+	before := int(back(s.stamp, float64(g.step)))
 	for i := range g.begin {
-		g.begin[i] = ((g.begin[i]-back)%g.circle() + g.circle()) % g.circle()
+		g.begin[i] = ((g.begin[i]-before)%g.circle() + g.circle()) % g.circle()
 	}
 	return g, nil
 }

@@ -13,6 +13,7 @@ func minutes(n int) unit.Duration { return unit.Duration(n) * unit.Minute }
 // finish turns the year of steps into hours of the place's clock, works out what the file lacks, and judges it.
 func (y *year) finish(t *sheet, rep *Report) (sun.Series, error) {
 	offset := t.clock(rep)
+	rep.clock = offset
 	zone := offset
 	if t.zone.Is {
 		zone = float64(t.zone.Val)
@@ -21,6 +22,11 @@ func (y *year) finish(t *sheet, rep *Report) (sun.Series, error) {
 	rep.Shifted = shift%60 != 0 && (y.step == 60 || shift%y.step != 0)
 	if rep.Shifted {
 		rep.note(true, "The rows begin %s minutes past the hours of the place's clock. Each hour takes its share of the two rows that it meets.", (shift%60+60)%60)
+	}
+	moved := float64(shift)
+	if by := float64(t.move.Val) / 60; by != 0 {
+		moved += by
+		rep.note(false, "The light of each row is taken %s minutes %s than its time says.", unit.Rounded(math.Abs(by), 3), map[bool]string{true: "later", false: "earlier"}[by > 0])
 	}
 	if t.energy() {
 		for c := ghi; c <= dni; c++ {
@@ -33,14 +39,23 @@ func (y *year) finish(t *sheet, rep *Report) (sun.Series, error) {
 		return sun.Series{}, err
 	}
 	var h [columns][]float64
+	cut := partsOf(y.step, moved, t.latitude.Val, t.longitude.Val, offset)
 	for c := range columns {
 		if y.v[c] != nil {
-			h[c] = hourly(y.v[c], y.step, shift)
+			switch c {
+			case temp:
+				h[c] = hourly(y.v[c], y.step, float64(shift), nil)
+			case dni:
+				h[c] = hourly(y.v[c], y.step, moved, nil) // it does not fall with the sun's height
+			default:
+				h[c] = hourly(y.v[c], y.step, moved, cut)
+			}
 		}
 	}
 	g := sun.NewGeometry(t.latitude.Val, t.longitude.Val, unit.Duration(offset))
 	y.light(&h, g, rep)
 	judge(&h, g, rep)
+	t.slip(&h, g, rep)
 	if err := refuseSky(h, g, rep); err != nil {
 		return sun.Series{}, err
 	}
@@ -55,35 +70,16 @@ func (s *sheet) clock(rep *Report) float64 {
 	byLongitude := float64(s.longitude.Val) / (2 * math.Pi) * 86400
 	if !s.offset.Is {
 		o := math.Round(byLongitude/3600) * 3600
-		rep.note(true, "The file does not say which clock the place keeps. The longitude gives UTC%s.", say.Of(unit.UTCOffsets, o))
+		rep.ask("clock", "The file does not say which clock the place keeps. The longitude gives UTC%s.", say.Of(unit.UTCOffsets, o))
 		return o
 	}
 	o := float64(s.offset.Val)
 	off := math.Mod(o-byLongitude+1.5*86400, 86400) - 43200 // −12 … 12 h
 	rep.ZoneOff = unit.Duration(off)
 	if math.Abs(off) > 2.5*3600 {
-		rep.note(true, "The clock of the file, UTC%s, is %s away from what its longitude gives. Is the time zone or the sign of the longitude wrong?", say.Of(unit.UTCOffsets, o), say.Time(unit.Duration(math.Abs(off))))
+		rep.ask("clock", "The clock of the file, UTC%s, is %s away from what its longitude gives. Is the time zone or the sign of the longitude wrong?", say.Of(unit.UTCOffsets, o), say.Time(unit.Duration(math.Abs(off))))
 	}
 	return o
-}
-
-// hourly gives the means of the hours of a clock on which the first step begins shift minutes after midnight: each hour
-// takes of each step the part that falls into it, so the sum of the year stays.
-func hourly(v []float64, step, shift int) []float64 {
-	out := make([]float64, sun.YearHours)
-	for i, x := range v {
-		if math.IsNaN(x) {
-			x = 0 // only direct light, which is not used then
-		}
-		from := ((i*step+shift)%yearMinutes + yearMinutes) % yearMinutes
-		for left := step; left > 0; {
-			part := min(left, 60-from%60)
-			out[from/60] += x * float64(part) / 60
-			left -= part
-			from = (from + part) % yearMinutes
-		}
-	}
-	return out
 }
 
 // light sets what is below zero to zero and works out global or diffuse light that the file lacks.
@@ -129,7 +125,7 @@ func (y *year) light(h *[columns][]float64, g *sun.Geometry, rep *Report) {
 		rep.note(rep.DiffuseOver > 100, "%s hours had more diffuse than global light; they were cut to the global light.", rep.DiffuseOver)
 	}
 	if rep.DiffuseOver > 1000 {
-		rep.note(true, "Global and diffuse light look as if their columns were changed over.")
+		rep.ask("columns", "Global and diffuse light look as if their columns were changed over.")
 	}
 }
 

@@ -34,6 +34,11 @@ type sheet struct {
 	order string
 	stamp string // start, middle, end, "" to be told by the stamps
 	zone  unit.Known[unit.Duration]
+	move  unit.Known[unit.Duration] // by how much the light is moved later
+
+	told    bool // the hint says where in its interval a stamp stands
+	guessed bool // neither the file nor the hint says where in its interval a stamp stands
+	zoned   bool // every stamp says its clock
 
 	radiation string // unit
 	unlike    string // the units, where columns of light have different ones
@@ -119,6 +124,7 @@ func (s *sheet) overrule(h Mapping) {
 			*c.to = c.with
 		}
 	}
+	s.told = h.Stamp != ""
 	if h.RadiationUnit != "" {
 		s.unlike = "" // who names the unit answers for it
 	}
@@ -130,6 +136,7 @@ func (s *sheet) overrule(h Mapping) {
 	over(&s.elevation, h.Elevation)
 	over(&s.offset, h.UTCOffset)
 	over(&s.zone, h.StampZone)
+	over(&s.move, h.Move)
 }
 
 func set(to *int, n int) {
@@ -208,7 +215,7 @@ func (s *sheet) mapping() Mapping {
 		Layout: s.layout, Delimiter: string(s.delimiter), DecimalComma: comma, FirstLine: s.first + 1,
 		GHI: from1(s.col[ghi]), DHI: from1(s.col[dhi]), DNI: from1(s.col[dni]), Temperature: from1(s.col[temp]),
 		Date: from1(w.date), Time: from1(w.time), Year: from1(w.year), Month: from1(w.month), Day: from1(w.day),
-		Hour: from1(w.hour), Minute: from1(w.minute), Order: s.order, Stamp: s.stamp, StampZone: s.zone,
+		Hour: from1(w.hour), Minute: from1(w.minute), Order: s.order, Stamp: s.stamp, StampZone: s.zone, Move: s.move,
 		RadiationUnit: s.radiation, TemperatureUnit: s.thermo, Name: s.name, Latitude: s.latitude, Longitude: s.longitude,
 		Elevation: s.elevation, UTCOffset: s.offset,
 	}

@@ -23,13 +23,16 @@ type Report struct {
 	Diffuse     string                      // "file", "direct" (global less direct), "estimated" (from the clearness of the hour)
 	Global      string                      // "file", or "direct" (direct plus diffuse)
 	ZoneOff     unit.Duration               // the clock zone less what the longitude would give
-	Slip        unit.Known[unit.Duration]   // how much later the sun of the file runs than the sun of the sky, clear days
+	Slip        unit.Known[unit.Duration]   // how much later the sun of the file runs than the sun of the sky, clear hours
 	Closure     unit.Known[unit.Irradiance] // root mean square of global − (direct·cos zenith + diffuse), direct over 200 W/m²
 	GHI         unit.Irradiation            // of the year
 	DHI         unit.Irradiation
 	TMean       unit.Celsius
-	Shifted     bool // stamps do not fall on the hours of the place's clock; neighbours were shared out
+	Fits        []Fit // ways to take the stamps, the one with the smallest slip first
+	Shifted     bool  // stamps do not fall on the hours of the place's clock; neighbours were shared out
 	Notes       []Note
+
+	clock float64 // the place's standard clock ahead of UTC, seconds
 }
 
 // Gap is a run of missing hours.
@@ -43,10 +46,26 @@ type Gap struct {
 type Note struct {
 	Warning bool
 	Say     say.Sentence
+	Asks    string // the question that it asks, in one word; "" for none
 }
 
 func (r *Report) note(warning bool, words string, values ...any) {
-	r.Notes = append(r.Notes, Note{warning, say.That(words, values...)})
+	r.Notes = append(r.Notes, Note{Warning: warning, Say: say.That(words, values...)})
+}
+
+// ask notes a question that only the reader can answer.
+func (r *Report) ask(question, words string, values ...any) {
+	r.Notes = append(r.Notes, Note{Warning: true, Say: say.That(words, values...), Asks: question})
+}
+
+// Asks reports whether a question is open.
+func (r *Report) Asks(question string) bool {
+	for _, n := range r.Notes {
+		if n.Asks == question {
+			return true
+		}
+	}
+	return false
 }
 
 // Fault is one reason why a file is refused.

@@ -231,7 +231,7 @@ func (s *sheet) unitsOf() {
 	case strings.Contains(t, "(k)"), strings.Contains(t, "[k]"):
 		s.thermo = "K"
 	}
-	clock := said(s.when.date) + said(s.when.time) + said(s.when.hour)
+	clock := strings.NewReplacer("_", "", "-", "").Replace(said(s.when.date) + said(s.when.time) + said(s.when.hour))
 	if strings.Contains(clock, "utc") || strings.Contains(clock, "gmt") {
 		s.zone = unit.Of(unit.Duration(0))
 	}

@@ -41,6 +41,7 @@ type Mapping struct {
 	Order                          string                    // of a date in digits: "ymd", "dmy", "mdy", or "" to tell
 	Stamp                          string                    // where in its interval the stamp stands: "start", "middle", "end", or ""
 	StampZone                      unit.Known[unit.Duration] // clock of the stamps ahead of UTC; not known is the place's own
+	Move                           unit.Known[unit.Duration] // the light is moved so much later; 0 leaves it as it is and ends the question
 	RadiationUnit                  string                    // "W/m2" "kW/m2" "Wh/m2" "kWh/m2" "kJ/m2" "MJ/m2" "J/cm2", or "" to tell by the head
 	TemperatureUnit                string                    // "C" "F" "K", or ""
 
@@ -79,8 +80,26 @@ func Read(r io.Reader, hint Mapping, progress func(done int64)) (sun.Series, Rep
 	return s, rep, err
 }
 
-// year makes the hours of one year of its rows.
+// year makes the hours of one year of its rows. Where the file does not say at which end of their intervals its stamps
+// stand, it is read once more in the way that leaves the smallest slip of the sun.
 func (s *sheet) year(rows []row, rep *Report) (sun.Series, error) {
+	first := *rep
+	out, err := s.once(rows, rep)
+	if !s.guessed {
+		return out, err
+	}
+	if best := s.bestStamp(rep); best != s.stamp {
+		s.stamp, *rep = best, first
+		out, err = s.once(rows, rep)
+	}
+	if len(rep.Fits) > 0 {
+		rep.note(false, "The file does not say whether its times stand at the start, the middle or the end of each %s. The sun fits best where they stand at the %s.", interval(rep.Step), s.stamp)
+	}
+	return out, err
+}
+
+// once makes the hours of one year of its rows, with the stamps as they are taken now.
+func (s *sheet) once(rows []row, rep *Report) (sun.Series, error) {
 	y, err := s.inYear(rows, rep)
 	if err != nil {
 		return sun.Series{}, err
@@ -91,6 +110,9 @@ func (s *sheet) year(rows []row, rep *Report) (sun.Series, error) {
 	}
 	if n := onlyYear(rows); n > 0 {
 		out.Year = unit.Of(unit.Count(n))
+	}
+	if rep.Asks("slip") {
+		out.Slip = rep.Slip
 	}
 	return out, nil
 }

@@ -160,7 +160,8 @@ func turned(text string) string {
 	return strings.Join(l, "\n")
 }
 
-// A clock half an hour off the stamps shares each row out to two hours and keeps the sum.
+// A clock half an hour off the stamps shares each row out to two hours: it keeps the sum, and gives each hour the light that
+// the day's clearness leaves of the sun of that hour, to the rounding of the two rows.
 func TestHalfHourZone(t *testing.T) {
 	m := makeYear(harbour, 82.5, 5)
 	text := m.plain("time(UTC),GHI,DHI,temperature\n", ",", 60, iso(-300), false)
@@ -168,13 +169,17 @@ func TestHalfHourZone(t *testing.T) {
 	if !rep.Shifted {
 		t.Error("not told that the rows were shared out")
 	}
+	g := sun.NewGeometry(s.Latitude, s.Longitude, s.UTCOffset)
 	var sum, want float64
 	for i := range s.GHI {
 		sum += s.GHI[i]
 		want += m.g[i]
+		if k := 0.7 - 0.1*float64((i/24*7)%5); math.Abs(s.GHI[i]-k*g.Extra[i]) > 1 {
+			t.Fatalf("hour %d: %v, want %v", i, s.GHI[i], k*g.Extra[i])
+		}
 		j := (i + sun.YearHours - 1) % sun.YearHours
-		if math.Abs(s.GHI[i]-(m.g[i]+m.g[j])/2) > 1e-9 { // half of this row, half of the row before
-			t.Fatalf("hour %d: %v", i, s.GHI[i])
+		if math.Abs(s.TAir[i]-(m.t[i]+m.t[j])/2) > 1e-9 { // half of this row, half of the row before
+			t.Fatalf("air of hour %d: %v", i, s.TAir[i])
 		}
 	}
 	if math.Abs(sum-want) > 1e-6*want {

@@ -32,6 +32,7 @@ func (s *Pages) Routes(r chi.Router) {
 	r.Post("/projects/{project}/place/climate", s.Page(s.takeClimate))
 	r.Get("/projects/{project}/place/file", s.Page(s.showWeather))
 	r.Post("/projects/{project}/place/file/columns", s.Page(s.mapWeather))
+	r.Post("/projects/{project}/place/file/slip", s.Page(s.answerSlip))
 	r.Post("/projects/{project}/place/file/use", s.Page(s.useWeather))
 	r.Get("/projects/{project}/place/{picture}.csv", s.Page(s.sendPlaceCSV))
 }

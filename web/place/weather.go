@@ -45,6 +45,7 @@ type sheetOnDesk struct {
 	data    []byte
 	mapping weather.Mapping // how it was shown
 	year    *sun.Series     // nil until it is read in full
+	many    bool            // it is read as several years
 	years   []*sun.Series   // where there are several
 	said    weather.Mapping // what the file itself says of its place, where it was read in full
 }
@@ -131,7 +132,7 @@ func (s *Pages) readWeather(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	on := sheetOnDesk{token: rand.Text(), project: p.ID, at: s.Now()}
-	if ok, err := s.tryYears(w, r, p, on, files); ok || err != nil {
+	if ok, err := s.tryYears(w, r, p, on, files, weather.Mapping{}); ok || err != nil {
 		return err
 	}
 	on.file, on.data = files[0].name, files[0].data
@@ -214,14 +215,15 @@ func (s *Pages) tryWeather(w http.ResponseWriter, r *http.Request, p store.Saved
 		v.Rows = previewRows(look, sys)
 	}
 	table := lookErr == nil && look.Mapping.Layout == weather.Table && len(look.Heads) > 1
+	if err == nil {
+		on.mapping = report.Mapping
+	}
 	if table {
 		on.mapping = look.Mapping
 		if report.Mapping.Stamp != "" {
 			on.mapping.Stamp, on.mapping.Order = report.Mapping.Stamp, report.Mapping.Order
 		}
 		v.Mapping = mappingView(on.mapping, look, sys)
-	} else {
-		on.data = nil
 	}
 	if isRefused {
 		v.Faults, v.More = faultLines(refused, sys)
@@ -242,6 +244,7 @@ func (s *Pages) tryWeather(w http.ResponseWriter, r *http.Request, p store.Saved
 	on.year, on.said = &year, report.Mapping
 	s.desk.put(on)
 	v.Year = weatherYearOf(year, report, p.Value.Place, sys)
+	v.Slip = slipViewOf(report)
 	return s.weatherPage(w, r, p, http.StatusOK, v)
 }
 
@@ -261,7 +264,7 @@ func (s *Pages) mapWeather(w http.ResponseWriter, r *http.Request) error {
 	if err != nil || on == nil {
 		return err
 	}
-	if on.data == nil {
+	if on.mapping.Layout != weather.Table {
 		return page.BadRequest("This file says itself how it is to be read.")
 	}
 	sys, err := s.Units(r.Context())
@@ -280,9 +283,13 @@ func (s *Pages) mapWeather(w http.ResponseWriter, r *http.Request) error {
 		return s.weatherPage(w, r, p, http.StatusUnprocessableEntity, v)
 	}
 	s.desk.drop(on.token)
-	next := *on
-	next.token, next.at, next.year = rand.Text(), s.Now(), nil
-	return s.tryWeather(w, r, p, next, hint, true)
+	return s.tryWeather(w, r, p, on.again(s.Now()), hint, true)
+}
+
+// again is the same file, to be read anew.
+func (on sheetOnDesk) again(now time.Time) sheetOnDesk {
+	on.token, on.at, on.year, on.years = rand.Text(), now, nil, nil
+	return on
 }
 
 // waiting finds the file that a form speaks of; where it is gone it shows the page that says so, and gives nil.

@@ -17,6 +17,7 @@ func TestBrowserWeatherFile(t *testing.T) {
 	_, h := weatherSite(t)
 	bodies := map[string]string{
 		"read":    webtest.Upload(h, place.WeatherURL, "file", place.Sample(t, "harbour-semicolons.csv")).Body.String(),
+		"slip":    webtest.Upload(h, place.WeatherURL, "file", lateFile()).Body.String(),
 		"asks":    webtest.Upload(h, place.WeatherURL, "file", place.PlainYear("when,first,second,third", nil)).Body.String(),
 		"refused": webtest.Upload(h, place.WeatherURL, "file", place.Sample(t, "two-wrong-cells.csv")).Body.String(),
 		"choose":  webtest.Ask(h, "GET", place.WeatherURL, nil).Body.String(),

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"math"
 	"net/http"
 	"strings"
 
@@ -37,14 +38,16 @@ type manyView struct {
 
 // tryYears reads every year of the files. ok is false where there is one year at most: then the one file is shown by
 // itself.
-func (s *Pages) tryYears(w http.ResponseWriter, r *http.Request, p store.Saved[model.Project], on sheetOnDesk, files []sentFile) (ok bool, err error) {
+func (s *Pages) tryYears(w http.ResponseWriter, r *http.Request, p store.Saved[model.Project], on sheetOnDesk, files []sentFile, hint weather.Mapping) (ok bool, err error) {
 	sys, err := s.Units(r.Context())
 	if err != nil {
 		return true, err
 	}
 	var v manyView
+	var asked weather.Report
+	shown := weatherView{Token: on.token}
 	for _, f := range files {
-		years, left, _, err := weather.ReadYears(bytes.NewReader(f.data), weather.Mapping{}, nil)
+		years, left, _, err := weather.ReadYears(bytes.NewReader(f.data), hint, nil)
 		if len(files) == 1 && len(years) < 2 && len(left) < 2 {
 			return false, nil
 		}
@@ -64,6 +67,10 @@ func (s *Pages) tryYears(w http.ResponseWriter, r *http.Request, p store.Saved[m
 			}
 			on.years = append(on.years, &one)
 			v.Rows = append(v.Rows, yearRow(one, y.Report, sys))
+			v.Left = append(v.Left, doubts(one, y.Report, sys)...)
+			if len(files) == 1 && (shown.Slip == nil || farther(y.Report, asked)) {
+				shown.Slip, asked = slipViewOf(y.Report), y.Report
+			}
 		}
 		for _, l := range left {
 			v.Left = append(v.Left, f.name+": "+form.Sentence(plainText(l.In(sys), 400)))
@@ -73,7 +80,7 @@ func (s *Pages) tryYears(w http.ResponseWriter, r *http.Request, p store.Saved[m
 	if len(files) > 1 {
 		on.file = page.Counted(len(files), "file")
 	}
-	shown := weatherView{File: on.file, Token: on.token}
+	shown.File = on.file
 	if len(on.years) == 0 {
 		shown.Faults = v.Left
 		return true, s.weatherPage(w, r, p, http.StatusUnprocessableEntity, shown)
@@ -87,9 +94,34 @@ func (s *Pages) tryYears(w http.ResponseWriter, r *http.Request, p store.Saved[m
 	if n := len(p.Value.Files()); n > 0 && len(against(p.Value, append(p.Value.Files(), on.years...), sys)) == 0 {
 		v.Add = fmt.Sprintf("Keep the %s that the project has, too", counted(n))
 	}
+	if len(files) == 1 {
+		on.many, on.data, on.mapping = true, files[0].data, asked.Mapping
+	}
 	shown.Many = &v
 	s.desk.put(on)
 	return true, s.weatherPage(w, r, p, http.StatusOK, shown)
+}
+
+// doubts are the questions that one of several years leaves open, each with its year before it.
+func doubts(y sun.Series, r weather.Report, sys unit.System) (out []string) {
+	for _, n := range r.Notes {
+		if n.Asks != "" {
+			out = append(out, yearName(y)+": "+form.Sentence(plainText(n.Say.In(sys), 400)))
+		}
+	}
+	return out
+}
+
+// farther reports whether the sun of a year that asks about it runs further off than that of another one.
+func farther(r, than weather.Report) bool {
+	return r.Asks("slip") && math.Abs(float64(r.Slip.Val)) > math.Abs(float64(than.Slip.Val))
+}
+
+func yearName(y sun.Series) string {
+	if n, ok := y.Year.Value(); ok {
+		return fmt.Sprintf("%.0f", float64(n))
+	}
+	return y.Name
 }
 
 func counted(n int) string { return page.Counted(n, "year") }

@@ -50,10 +50,11 @@ type Series struct {
 	Longitude unit.Angle
 	Elevation unit.Length
 	UTCOffset unit.Duration
-	Year      unit.Known[unit.Count] // of a real year
-	Typical   unit.Answer            // put together from months of several years; "" is read from the file's own words
-	Hours     int                    // 8760
-	GHI       []float64              // W/m²
-	DHI       []float64              // W/m²
-	TAir      []float64              // °C
+	Year      unit.Known[unit.Count]    // of a real year
+	Typical   unit.Answer               // put together from months of several years; "" is read from the file's own words
+	Slip      unit.Known[unit.Duration] // how much later its sun runs than the sky's, found on reading and left unanswered
+	Hours     int                       // 8760
+	GHI       []float64                 // W/m²
+	DHI       []float64                 // W/m²
+	TAir      []float64                 // °C
 }

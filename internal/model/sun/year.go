@@ -138,9 +138,23 @@ func fromSeries(w *Series) (*Sky, Problems) {
 			}
 		}
 	}
-	return &Sky{
+	s := &Sky{
 		GHI: w.GHI, DHI: w.DHI, TAir: w.TAir,
 		Geometry: NewGeometry(w.Latitude, w.Longitude, w.UTCOffset),
 		Made:     "hours of the weather file " + w.Name,
-	}, nil
+	}
+	if slip, open := w.Slip.Value(); open {
+		s.Remarks = append(s.Remarks, slipSay(w.Name, slip))
+	}
+	return s, nil
+}
+
+// slipSay says that the sun of a weather file runs early or late, where its reader did not say why.
+func slipSay(name string, late unit.Duration) say.Sentence {
+	word, side := "late", "west"
+	if late < 0 {
+		word, side = "early", "east"
+	}
+	return say.That("the sun of the weather file %s runs about %s %s, and the reason is not known: panels that face %s are judged too well. Read the file again and answer the question about its times",
+		name, say.Time(unit.Duration(math.Abs(float64(late)))).To(2), word, side)
 }

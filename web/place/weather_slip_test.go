@@ -1,0 +1,96 @@
+package place_test
+
+import (
+	"math"
+	"net/http"
+	"net/url"
+	"strings"
+	"testing"
+
+	"duskweight/internal/model/unit"
+	"duskweight/web/form"
+	"duskweight/web/place"
+	"duskweight/web/webtest"
+)
+
+// lateFile is a year whose sun runs early by an hour and fifteen minutes less the place's hour: its place lies 3.75° west of
+// the middle of its time zone by what the head says, and its rows are those of the middle.
+func lateFile() []byte {
+	return place.PlainYear("Latitude: 40\nLongitude: 8.25\nTime zone: 1\ntime,ghi,dhi,temperature", nil)
+}
+
+// A sun that runs early is asked about before the file is used, with the best fit beside it and nothing chosen; what is
+// answered is read so, and what is not stays not known and is said. By hand: 12° − 8.25° = 3.75° of longitude are 15 minutes.
+func TestSlipIsAsked(t *testing.T) {
+	s, h := weatherSite(t)
+	upload := func() string {
+		w := webtest.Upload(h, place.WeatherURL, "file", lateFile())
+		if w.Code != http.StatusOK {
+			t.Fatalf("%d %s", w.Code, form.Clip(webtest.TextOf(w.Body.String()), 900))
+		}
+		return w.Body.String()
+	}
+	body := upload()
+	for _, say := range []string{"Why does the sun of this file run early?", "about 15 minutes earlier", "Best fit: 15.", `name="minutes" value="15"`, "The file is right as it is"} {
+		if !strings.Contains(strings.ReplaceAll(body, unit.Space, " "), say) {
+			t.Errorf("the page does not say %q: %s", say, form.Clip(webtest.TextOf(body), 1500))
+		}
+	}
+	if strings.Contains(body, "checked") || strings.Index(body, "Why does the sun") > strings.Index(body, "Use this file") {
+		t.Error("something is chosen beforehand, or asked after the file is used")
+	}
+	answer := func(why, minutes string) (int, string) {
+		w := webtest.Ask(h, "POST", place.WeatherURL+"/slip", url.Values{"token": {tokenOf(t, upload())}, "why": {why}, "minutes": {minutes}})
+		return w.Code, w.Body.String()
+	}
+	use := func(body, revision string) float64 {
+		t.Helper()
+		w := webtest.Ask(h, "POST", place.WeatherURL+"/use", url.Values{"token": {tokenOf(t, body)}, "revision": {revision}})
+		p, err := s.Store.Project(t.Context(), 1)
+		if w.Code != http.StatusSeeOther || err != nil {
+			t.Fatalf("%d %v %s", w.Code, err, webtest.TextOf(w.Body.String()))
+		}
+		said := strings.Contains(webtest.Ask(h, "GET", "/projects/1/place", nil).Body.String(), "the reason is not known: panels that face east are judged too well")
+		if said != p.Value.Weather.Slip.Is {
+			t.Errorf("left open %v, said %v", p.Value.Weather.Slip.Is, said)
+		}
+		if !p.Value.Weather.Slip.Is {
+			return 0
+		}
+		return float64(p.Value.Weather.Slip.Val) / 60
+	}
+	first := upload()
+	if left := use(first, "1"); math.Abs(left+15) > 1 {
+		t.Errorf("left open: %.1f minutes", left)
+	}
+	for _, c := range [][2]string{{"", ""}, {"move", "soon"}, {"move", "721"}, {"move", "NaN"}, {"noon", ""}} {
+		if code, _ := answer(c[0], c[1]); code != http.StatusBadRequest {
+			t.Errorf("%q: %d", c, code)
+		}
+	}
+	revision := []string{"2", "3"}
+	for i, c := range [][2]string{{"move", "15"}, {"leave", ""}} {
+		code, body := answer(c[0], c[1])
+		if code != http.StatusOK || strings.Contains(body, "Why does the sun of this file") {
+			t.Fatalf("%q: %d, asked again", c, code)
+		}
+		if left := use(body, revision[i]); left != 0 {
+			t.Errorf("%q: %.1f minutes are left open", c, left)
+		}
+	}
+}
+
+// Stamps that say they end their hours and do not are set right by the answer that is offered first.
+func TestSlipOfStamps(t *testing.T) {
+	_, h := weatherSite(t)
+	data := place.PlainYear("Latitude: 40\nLongitude: 12\nTime zone: 1\nperiod_end,ghi,dhi,temperature", nil)
+	w := webtest.Upload(h, place.WeatherURL, "file", data)
+	body := strings.ReplaceAll(w.Body.String(), unit.Space, " ")
+	if w.Code != http.StatusOK || !strings.Contains(body, "The time stands at the start of its hour (0 minutes left), the best fit") {
+		t.Fatalf("%d %s", w.Code, form.Clip(webtest.TextOf(body), 1500))
+	}
+	w = webtest.Ask(h, "POST", place.WeatherURL+"/slip", url.Values{"token": {tokenOf(t, body)}, "why": {"start"}, "minutes": {"60"}})
+	if w.Code != http.StatusOK || strings.Contains(w.Body.String(), "Why does the sun") || !strings.Contains(w.Body.String(), "Use this file") {
+		t.Errorf("%d %s", w.Code, form.Clip(webtest.TextOf(w.Body.String()), 1500))
+	}
+}
