@@ -118,24 +118,40 @@ func (g Ground) year(v Variant, r *VariantResult) {
 		return
 	}
 	r.Bus, r.Plane, r.YearKnown = harvest.bus, harvest.plane, true
+	draft := year.Begin(g.input(v, r, harvest.lights, r.Bus.Power))
+	g.settle(draft, r)
+	r.account(draft)
+}
+
+// input makes the year's series from what panels and controller bring to the line, W, and begins the stores.
+func (g Ground) input(v Variant, r *VariantResult, lights []panel.Light, power []float64) year.Input {
 	for i := range r.Stores {
-		r.Stores[i].Part.Begin(g, harvest.lights)
+		r.Stores[i].Part.Begin(g, lights)
 	}
 	variant, missing := load.StandingPower(v.Standing)
 	for _, m := range missing {
 		r.Missing = append(r.Missing, Missing{m.Path, say.Words(m.Wants)})
 	}
 	standing := variant + v.Controller.Standing()
-	in := year.Input{Bus: r.Bus.Power, Standing: plus(g.Load.Standing, float64(standing)), Essential: g.Load.Essential, Nice: g.Load.Nice, Night: g.Load.NightOf, Keep: true}
 	r.StandingPower = g.Load.StandingPower + standing
-	g.settle(in, r)
+	return year.Input{Bus: power, Standing: plus(g.Load.Standing, float64(standing)), Essential: g.Load.Essential, Nice: g.Load.Nice, Night: g.Load.NightOf, Keep: true}
+}
+
+// Brief runs the year of a variant for what a sweep needs of it alone: lights by array, and the power that they and the
+// controller bring to the line, W by hour. It uses the room of draft.
+func (g Ground) Brief(draft *year.Draft, v Variant, lights []panel.Light, power []float64) year.Brief {
+	r := VariantResult{Stores: reduce(v)}
+	in := g.input(v, &r, lights, power)
+	in.Keep, in.Brief = false, true
+	draft.Begin(in)
+	g.settle(draft, &r)
+	return draft.Brief()
 }
 
 // settle runs the year in rounds: a store that depends on how fast it is drawn (Peukert, rated form) is reduced for the
 // mean draw of the round before, two times at most.
-func (g Ground) settle(in year.Input, r *VariantResult) {
+func (g Ground) settle(draft *year.Draft, r *VariantResult) {
 	const rounds = 2
-	draft := year.Begin(in)
 	for round := range rounds + 1 {
 		stores, at := r.reservoirs()
 		draft.Settle(stores)
@@ -143,6 +159,10 @@ func (g Ground) settle(in year.Input, r *VariantResult) {
 			break
 		}
 	}
+}
+
+// account books the settled year, to each store its part.
+func (r *VariantResult) account(draft *year.Draft) {
 	r.Year = draft.Result()
 	n := 0
 	for i := range r.Stores {

@@ -115,18 +115,17 @@ func indoorAir(in sun.Indoor) []float64 {
 
 // Scaled returns the ground with every lamp and device taking f times its power: for asking which load is served.
 func (g Ground) Scaled(f float64) Ground {
-	g.Load.Essential, g.Load.Nice = times(g.Load.Essential, f), times(g.Load.Nice, f)
-	g.Load.NightWanted = times(g.Load.NightWanted, f)
-	g.Load.MeanNight *= unit.Energy(f)
-	g.Load.MaxNight *= unit.Energy(f)
-	g.Load.ApplianceYear *= unit.Energy(f)
+	g.Load = g.Load.Scaled(f, 1)
 	return g
 }
 
-func times(v []float64, f float64) []float64 {
-	out := make([]float64, len(v))
-	for i, x := range v {
-		out[i] = f * x
+// Drawn returns the ground under another sky over the same place, for a project that differs only in its load: every
+// appliance takes use times its power, and what uses power all the time idle times.
+func (g Ground) Drawn(p Project, sky *sun.Sky, use, idle float64) Ground {
+	on, room := g.On, g.indoors
+	if g.Load.Losses.Curved() {
+		return Ground{Project: p}.under(sky).At(on)
 	}
-	return out
+	return Ground{Project: p, Sky: sky, Load: g.Load.Scaled(use, idle), On: on,
+		outside: cell.TemperatureIn(sky.TAir), indoors: room, harvests: new(harvests)}
 }

@@ -22,12 +22,14 @@ func RunningMean(air []float64) []float64 {
 	out := make([]float64, n)
 	for h := range n {
 		var sum float64
-		for j := range 24 {
-			i := h - j
-			for i < 0 { // the year goes round
-				i += n
+		if h >= 23 {
+			for day, j := air[h-23:h+1:h+1], 23; j >= 0; j-- {
+				sum += day[j]
 			}
-			sum += air[i]
+		} else {
+			for j := range 24 {
+				sum += air[((h-j)%n+n)%n] // the year goes round
+			}
 		}
 		out[h] = sum / 24
 	}

@@ -80,7 +80,7 @@ func (a Appliance) inMonth(h int) bool {
 // each hour: each device is on for its share of the hour, without heed of the others, so that E[P²] is the square of the
 // mean m = Σ n d P and the variance Σ n d (1 − d) P². Nil where one efficiency holds.
 func (y *Year) inverterFactor(l Load, sunDown []bool, dusk []int) []float64 {
-	if !y.Losses.curved() {
+	if !y.Losses.Curved() {
 		return nil
 	}
 	mean, variance := make([]float64, HoursInYear), make([]float64, HoursInYear)
@@ -137,7 +137,7 @@ func (y *Year) watts(l Load, i int, a Appliance) (float64, bool) {
 	}
 	w := float64(each) * float64(n) * float64(a.Share.Or(1))
 	if a.Supply == SupplyInverter {
-		if !y.Losses.curved() {
+		if !y.Losses.Curved() {
 			w /= y.Losses.Efficiency
 		}
 		if l.Inverter.Present == unit.No {

@@ -46,13 +46,13 @@ func fromSheet(tenth, full, idle float64) (share, square float64) {
 	return b - square, square
 }
 
-// curved reports whether the efficiency depends on the load.
-func (l Losses) curved() bool { return l.Rated > 0 }
+// Curved reports whether the efficiency depends on the load.
+func (l Losses) Curved() bool { return l.Rated > 0 }
 
 // Line returns the power at the line, without the idle power, for power p of the devices: steady, or of a mean p whose
 // variance within the time is given. E[P²] = p² + variance for devices that go on and off without heed of each other.
 func (l Losses) Line(p, variance unit.Power) unit.Power {
-	if !l.curved() {
+	if !l.Curved() {
 		return p / unit.Power(l.Efficiency)
 	}
 	w := float64(p)

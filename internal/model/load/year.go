@@ -90,6 +90,29 @@ func Hours(l Load, sunDown []bool, solarNoon []unit.Duration) Year {
 	return y
 }
 
+// Scaled returns the load with every appliance taking use times its power and all that uses power all the time idle times,
+// in the figures of the hours and nights. It is that of appliances of so much power where Losses are not Curved.
+func (y Year) Scaled(use, idle float64) Year {
+	y.Essential, y.Nice, y.NightWanted = times(y.Essential, use), times(y.Nice, use), times(y.NightWanted, use)
+	y.MeanNight *= unit.Energy(use)
+	y.MaxNight *= unit.Energy(use)
+	y.ApplianceYear *= unit.Energy(use)
+	if idle != 1 {
+		y.Standing = times(y.Standing, idle)
+		y.StandingNight *= unit.Energy(idle)
+		y.StandingPower *= unit.Power(idle)
+	}
+	return y
+}
+
+func times(v []float64, f float64) []float64 {
+	out := make([]float64, len(v))
+	for i, x := range v {
+		out[i] = f * x
+	}
+	return out
+}
+
 // addStanding books what uses power all the time.
 func (y *Year) addStanding(l Load) {
 	p, missing := StandingPower(l.Standing)

@@ -41,7 +41,8 @@ type array struct {
 	line                 float64 // pulse width without a sheet: voltage of the panels, V
 }
 
-func (p *Plant) prepare(a Array, c Controller, path string) (array, Problems) {
+// prepare makes one array ready; sound says that its sheet has been found to have a curve before, and that nobody needs it.
+func (p *Plant) prepare(a Array, c Controller, path string, sound bool) (array, Problems) {
 	var ps Problems
 	count, known := a.Count.Value()
 	if !known {
@@ -75,7 +76,7 @@ func (p *Plant) prepare(a Array, c Controller, path string) (array, Problems) {
 	}
 	m.clean, m.equal, m.wired = 1-m.dirt, 1-m.unequal, 1-m.wires
 	m.kept = m.clean * m.equal * m.wired
-	if a.Sheet != nil && a.Sheet.Complete() && len(ps) == 0 {
+	if a.Sheet != nil && a.Sheet.Complete() && len(ps) == 0 && !sound {
 		d, problem := fitted(a, path)
 		if problem != nil {
 			return m, append(ps, *problem)

@@ -61,12 +61,21 @@ type Plant struct {
 }
 
 // Prepare makes panels and controller ready, or says what stands against it.
-func Prepare(arrays []Array, c Controller) (*Plant, Problems) {
+func Prepare(arrays []Array, c Controller) (*Plant, Problems) { return prepare(arrays, c, false) }
+
+// PrepareBrighter is Prepare for panels that were ready once and now give more or less current at the same voltages. Whether
+// a circuit runs through their sheets does not hang on that, so it is not asked again where the curve is not used.
+func PrepareBrighter(arrays []Array, c Controller) (*Plant, Problems) {
+	return prepare(arrays, c, true)
+}
+
+func prepare(arrays []Array, c Controller, sound bool) (*Plant, Problems) {
 	p := &Plant{kind: c.Kind, rated: math.Inf(1), most: math.Inf(1)}
+	sound = sound && c.Kind != ControllerPulseWidth
 	var ps Problems
 	label := 0.0
 	for i, a := range arrays {
-		made, problems := p.prepare(a, c, fmt.Sprintf("panels[%d]", i))
+		made, problems := p.prepare(a, c, fmt.Sprintf("panels[%d]", i), sound)
 		ps = append(ps, problems...)
 		p.arrays = append(p.arrays, made)
 		label += made.label

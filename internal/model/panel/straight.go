@@ -44,7 +44,7 @@ func straight(a Array, path string) (group, Problems) {
 	if a.Sheet == nil || !a.Sheet.Complete() {
 		return group{}, Problems{{path + ".sheet." + a.firstUnknown(), say.Words("the curve of the panel needs its data sheet: short-circuit current, open-circuit voltage, and both values of the best point")}}
 	}
-	m, ps := (&Plant{}).prepare(a, Controller{Kind: ControllerDirect}, path)
+	m, ps := (&Plant{}).prepare(a, Controller{Kind: ControllerDirect}, path, false)
 	if len(ps) > 0 {
 		return group{}, ps
 	}

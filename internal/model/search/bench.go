@@ -32,9 +32,10 @@ type bench struct {
 
 // field is panels and controller that one or more variants have.
 type field struct {
-	of     model.Variant
-	planes []*sun.Plane
-	plant  *panel.Plant
+	of      model.Variant
+	variant int // its place among the variants
+	planes  []*sun.Plane
+	plant   *panel.Plant
 }
 
 // plan is a variant made ready.
@@ -152,7 +153,7 @@ func (b *bench) field(v model.Variant) int {
 			return i
 		}
 	}
-	f := field{of: v}
+	f := field{of: v, variant: len(b.plans)}
 	f.plant, _ = panel.Prepare(v.Panels, v.Controller) // its year is known, so nothing stands against it
 	for _, a := range v.Panels {
 		f.planes = append(f.planes, sun.PlaneOf(b.ground.Sky.Geometry, b.ground.Project.Place, sun.Face{Tilt: a.Tilt.Val, Azimuth: a.Azimuth.Val, Shade: a.Shade}))

@@ -21,14 +21,17 @@ type Tolerance struct {
 	variant func(*model.Variant, float64) (there bool) // changes what a variant has; nil for nothing
 }
 
+// The tolerances of the load: what lamps and devices take, and what uses power all the time.
+const ofLamps, ofIdle = "lamps", "idle"
+
 // Tolerances are the inputs that are drawn. Their ranges are common practice and our own judgement, and the guide says so:
 // real parts of these kinds differ by about so much from their labels, and real use from what was thought.
 func Tolerances() []Tolerance {
 	out := []Tolerance{
 		{Name: "sun", Low: 0.95, High: 1.05, variant: panelPower},                    // the twelve means are not known better; years differ by themselves. Counts as more from the panels, so that every kind of sky takes it
 		{Name: "panels", Low: 0.90, High: 1.03, variant: panelPower},                 // label, ageing, connectors
-		{Name: "lamps", Low: 0.80, High: 1.25, project: lampPower},                   // how long they are really on, and what they really take
-		{Name: "idle", Low: 0.80, High: 1.50, project: sharedIdle, variant: ownIdle}, // rarely measured, and rarely less
+		{Name: ofLamps, Low: 0.80, High: 1.25, project: lampPower},                   // how long they are really on, and what they really take
+		{Name: ofIdle, Low: 0.80, High: 1.50, project: sharedIdle, variant: ownIdle}, // rarely measured, and rarely less
 	}
 	for _, k := range model.Kinds() {
 		for _, d := range k.Doubts {
@@ -77,6 +80,20 @@ func drawn(p model.Project, vs []model.Variant, j int) (model.Project, []model.V
 		}
 	}
 	return p, out
+}
+
+// loadFactors returns by how much draw j multiplies the power of the appliances, and of all that uses power all the time.
+func loadFactors(seed uint64, j int) (use, idle float64) {
+	use, idle = 1, 1
+	for _, t := range Tolerances() {
+		switch t.Name {
+		case ofLamps:
+			use = t.Factor(seed, j)
+		case ofIdle:
+			idle = t.Factor(seed, j)
+		}
+	}
+	return use, idle
 }
 
 // touches reports whether a project with this variant has the input at all.

@@ -1,7 +1,6 @@
 package search
 
 import (
-	"duskweight/internal/model"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/reservoir"
 	"duskweight/internal/model/sun"
@@ -16,6 +15,7 @@ type worker struct {
 	lights [][]panel.Light // by field and array
 	bus    [][]float64     // by field
 	space  year.Workspace
+	draft  year.Draft
 	stores []reservoir.Reservoir
 
 	weather bool // is noted
@@ -38,8 +38,8 @@ func (b *bench) worker() *worker {
 	return w
 }
 
-// year runs weather year j for all variants.
-func (w *worker) year(j int) []outcome {
+// fill fills in weather year j, and the light and the power of the fields as plants have it.
+func (w *worker) fill(j int, plant func(field int) *panel.Plant) {
 	if w.climate != nil {
 		w.climate.Fill(w.sky, w.seed, j)
 	}
@@ -47,8 +47,13 @@ func (w *worker) year(j int) []outcome {
 		for k, p := range f.planes {
 			p.Fill(w.sky, sun.Light(w.lights[i][k]))
 		}
-		f.plant.Fill(w.lights[i], w.sky.TAir, w.bus[i])
+		plant(i).Fill(w.lights[i], w.sky.TAir, w.bus[i])
 	}
+}
+
+// year runs weather year j for all variants.
+func (w *worker) year(j int) []outcome {
+	w.fill(j, func(i int) *panel.Plant { return w.fields[i].plant })
 	out := make([]outcome, len(w.plans))
 	if w.weather {
 		w.skies(out)
@@ -102,25 +107,4 @@ func (w *worker) alone(p plan) year.Brief {
 		}
 	}
 	return w.space.Quick(w.bus[p.field], p.demand, w.stores)
-}
-
-// draw works out all variants anew in weather year j with every input as draw j has it. A store that gives nothing back
-// then, a hoist that no longer lifts, gives nothing in that year.
-func (w *worker) draw(j int) []outcome {
-	p, variants := drawn(w.ground.Project, w.variants, j)
-	g := model.PrepareMade(p, j)
-	out := make([]outcome, len(variants))
-	for i, v := range variants {
-		if w.plans[i].demand == nil {
-			continue
-		}
-		r := g.Evaluate(v)
-		y := &r.Year
-		if w.weather {
-			out[i].sky = Weather{Months: g.Sky.Months(), Plane: r.Plane.Or(0)}
-		}
-		out[i].Brief = year.Brief{Settled: y.Settled, Unmet: y.Unmet, NightsFull: y.NightsFull(), NightsServed: y.NightsServed, NightShare: y.NightShare(),
-			Gaps: y.Gaps(), LongestOutage: y.LongestOutage.Hours, ServedShare: float64(y.ServedShare.Or(0))}
-	}
-	return out
 }

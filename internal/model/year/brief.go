@@ -41,13 +41,21 @@ func (w *Workspace) Quick(bus []float64, d *Demand, stores []reservoir.Reservoir
 			return w.quickStraight(bus, d, k)
 		}
 	}
-	for k := range w.stores { // a Brief has no hours at full
-		s := &w.stores[k]
-		s.untimed = s.timeless()
+	w.untime()
+	passes, settled, spill, miss := w.settle(bus, d, standing, nil)
+	return w.brief(d, passes, settled, spill, miss)
+}
+
+// untime leaves the hours at full out, which a Brief does not have.
+func (w *Workspace) untime() {
+	for k := range w.stores {
+		w.stores[k].untimed = w.stores[k].timeless()
 	}
-	var b Brief
-	var spill, miss float64
-	b.Passes, b.Settled, spill, miss = w.settle(bus, d, standing, nil)
+}
+
+// brief reads the answers out of a year that was settled; spill and miss are the joules of it.
+func (w *Workspace) brief(d *Demand, passes int, settled bool, spill, miss float64) Brief {
+	b := Brief{Passes: passes, Settled: settled}
 	b.Spilled, b.Unmet = joules(spill), joules(miss)
 	for k := range w.stores {
 		b.Taken += joules(w.stores[k].sum.taken)
@@ -62,7 +70,7 @@ func (w *Workspace) Quick(bus []float64, d *Demand, stores []reservoir.Reservoir
 			c.lacks(h, u)
 		}
 	}
-	c.close(&b, len(bus))
+	c.close(&b, len(w.unmet))
 	return b
 }
 

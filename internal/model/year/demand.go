@@ -16,28 +16,35 @@ type Demand struct {
 // NewDemand reads the load of n hours. Series that are nil or short are nothing where they are missing; values below
 // zero, and values that are not numbers, count as zero.
 func NewDemand(n int, standing, essential, nice []float64, night []int) *Demand {
-	d := &Demand{
-		standing:  tamed(standing, n),
-		essential: tamed(essential, n),
-		nice:      tamed(nice, n),
-		total:     make([]float64, n),
-	}
+	d := &Demand{}
+	d.read(n, standing, essential, nice, night)
+	return d
+}
+
+// read reads another load in the room of the one before.
+func (d *Demand) read(n int, standing, essential, nice []float64, night []int) {
+	d.standing, d.essential, d.nice = tamed(d.standing, standing, n), tamed(d.essential, essential, n), tamed(d.nice, nice, n)
+	d.total, d.appliances = sized(d.total, n), 0
 	for h := range d.total {
 		d.total[h] = d.standing[h] + d.essential[h] + d.nice[h]
 		d.appliances += (d.essential[h] + d.nice[h]) * hour
 	}
 	d.countNights(night, n)
-	return d
 }
 
 // most is one more nights than a year can have hours: a night number at or above it is no night.
 const most = Hours
 
 func (d *Demand) countNights(night []int, n int) {
+	d.counted = 0
 	if len(night) == 0 {
+		d.night, d.wanted, d.wantedEssential, d.isNight = nil, nil, nil, nil
 		return
 	}
-	d.night = make([]int, n)
+	if cap(d.night) < n {
+		d.night = make([]int, n)
+	}
+	d.night = d.night[:n]
 	last := -1
 	for h := range d.night {
 		d.night[h] = -1
@@ -62,11 +69,12 @@ func (d *Demand) countNights(night []int, n int) {
 	}
 }
 
-// tamed copies n values of v, each tamed.
-func tamed(v []float64, n int) []float64 {
-	out := make([]float64, n)
+// tamed copies n values of v into the room of out, each tamed.
+func tamed(out, v []float64, n int) []float64 {
+	out = sized(out, n)
 	for i := range min(n, len(v)) {
 		out[i] = tame(v[i])
 	}
+	clear(out[min(n, len(v)):])
 	return out
 }

@@ -28,5 +28,6 @@ type Input struct {
 
 	Stores []reservoir.Reservoir // in the order in which they are filled and drawn
 
-	Keep bool // keep what happened hour by hour (Result.Hourly)
+	Brief bool // only the Brief of the year is asked for
+	Keep  bool // keep what happened hour by hour (Result.Hourly)
 }

@@ -14,11 +14,25 @@ type Draft struct {
 	rec     *record
 	passes  int
 	settled bool
+	spill   float64 // J
+	miss    float64 // J
 }
 
 // Begin makes a draft of a year; Settle runs it.
 func Begin(in Input) *Draft {
-	return &Draft{in: in, demand: NewDemand(len(in.Bus), in.Standing, in.Essential, in.Nice, in.Night)}
+	d := &Draft{}
+	d.Begin(in)
+	return d
+}
+
+// Begin makes the draft one of another year, in the room of the year before. What was read from it must not be used any
+// more, but for its Brief.
+func (d *Draft) Begin(in Input) {
+	d.in = in
+	if d.demand == nil {
+		d.demand = &Demand{}
+	}
+	d.demand.read(len(in.Bus), in.Standing, in.Essential, in.Nice, in.Night)
 }
 
 // Settle runs the settled year with these stores.
@@ -26,10 +40,13 @@ func (d *Draft) Settle(stores []reservoir.Reservoir) {
 	d.in.Stores = stores
 	n := len(d.in.Bus)
 	standing := d.w.ready(stores, n)
-	if d.rec == nil || len(d.rec.stores) != len(stores) {
+	if d.rec == nil || len(d.rec.spilled) != n || len(d.rec.stores) != len(stores) {
 		d.rec = newRecord(n, len(stores))
 	}
-	d.passes, d.settled, _, _ = d.w.settle(d.in.Bus, d.demand, standing, d.rec)
+	if d.in.Brief {
+		d.w.untime()
+	}
+	d.passes, d.settled, d.spill, d.miss = d.w.settle(d.in.Bus, d.demand, standing, d.rec)
 }
 
 // drawTrace is the share of the greatest power that a store gave: less is what rounding leaves, and no hour of drawing.
@@ -54,6 +71,9 @@ func (d *Draft) MeanDraw(k int) unit.Known[unit.Power] {
 	}
 	return unit.Of(unit.Power(sum / float64(hours)))
 }
+
+// Brief is what a sweep needs of the year as it was settled last.
+func (d *Draft) Brief() Brief { return d.w.brief(d.demand, d.passes, d.settled, d.spill, d.miss) }
 
 // Result accounts for the year as it was settled last.
 func (d *Draft) Result() Result {
