@@ -155,7 +155,7 @@ func loadDevices(r VariantResult) []Device {
 		out = append(out, device(Inverter, r.Peak.inverterRating, ids("inverter", "volts_line", "mains_out", "low_voltage"), "load.inverter"))
 	}
 	if len(r.Peak.Run.On) > 0 || slices.ContainsFunc(r.Because, func(b reason.Reason) bool { return Within(b.Path, "load.appliances") }) {
-		out = append(out, device(Devices, say.That("%s at once", say.Power(unit.Power(r.Peak.Run.Run()))), ids("bare_volts", "peak_fuse"), "load.appliances", "load.standing"))
+		out = append(out, device(Devices, say.That("%s at once", say.Power(unit.Power(r.Peak.Run.Run()))), ids("bare_volts", "lamp_volts", "peak_fuse"), "load.appliances", "load.standing"))
 	}
 	return out
 }

@@ -16,7 +16,7 @@ func lineRules() []rule {
 		{"volts_line", voltsLine}, {"panels_mixed", panelsMixed}, {"volts_string", voltsString}, {"volts_touch", voltsTouch},
 		{"mains_out", mainsOut}, {"strings_fuse", stringsFuse}, {"panel_cable", panelCable}, {"panel_input", panelInput},
 		{"peak_fuse", peakFuse},
-		{"board_current", boardCurrent}, {"low_voltage", lowVoltage}, {"load_open", loadOpen},
+		{"board_current", boardCurrent}, {"low_voltage", lowVoltage}, {"lamp_volts", lampVolts}, {"load_open", loadOpen},
 		{"inverter", inverter}, {"bare_volts", bareVolts}, {"harm", harm},
 	}
 }

@@ -39,6 +39,12 @@ func lowVoltage(j judgement) []reason.Reason {
 	return failing(j.result.Peak.Checks, "low_voltage", "low_voltage", say.That("Use a thicker or shorter cable, a larger battery, or less at once."), source.CommonPractice.Whole())
 }
 
+// lampVolts is a lamp or device on the line whose own cable loses more than a twentieth of the line's voltage: it is dim, or does
+// not work. A cable of which length or cross-section is not known is a remark.
+func lampVolts(j judgement) []reason.Reason {
+	return failing(j.result.Peak.Checks, "lamp_volts", "lamp_volts", say.That("Use a thicker or shorter cable."), source.CommonPractice.Whole())
+}
+
 // inverter is one that is wanted and not there, or too weak, or of which nobody says what it gives.
 func inverter(j judgement) []reason.Reason {
 	if !throughInverter(j) {

@@ -17,7 +17,7 @@ func Order() []string {
 		"people_ride", "people_near", "people_below", "floor_below", "keep_out", "owner", "helper", "self_start", "way_down",
 		"motor_hot", "motor_mixed", "label_gear", "step_failed", "proof_lapsed",
 		"volts_line", "volts_feed", "volts_string", "volts_touch", "mains_out", "strings_fuse", "panel_cable", "panel_input", "fuse_breaks",
-		"batteries_joined", "peak_fuse", "cable", "fuse", "board", "low_voltage", "charge_current", "inverter", "bare_volts", "contacts",
+		"batteries_joined", "peak_fuse", "cable", "fuse", "board", "low_voltage", "lamp_volts", "charge_current", "inverter", "bare_volts", "contacts",
 		"place", "cells_mixed", "freezes", "air", "harm",
 		"no_store", "not_computed",
 	}
