@@ -53,7 +53,7 @@ func (s *sheet) energyPlus(hint Mapping) error {
 	if s.perHour > 1 {
 		s.when.minute = 4
 	}
-	s.col = [columns]int{ghi: 13, dni: 14, dhi: 15, temp: 6}
+	s.col, s.dew = [columns]int{ghi: 13, dni: 14, dhi: 15, temp: 6}, 7
 	s.heads = strings.Split("year,month,day,hour,minute,flags,dry bulb,dew point,humidity,pressure,extraterrestrial,extraterrestrial direct,infrared,global horizontal,direct normal,diffuse horizontal", ",")
 	s.stamp, s.radiation, s.thermo = "end", "W/m2", "C"
 	return r.orNil()
@@ -109,6 +109,7 @@ func (s *sheet) tmy3() error {
 	s.when = stampColumns{date: 0, time: 1, year: -1, month: -1, day: -1, hour: -1, minute: -1}
 	s.order, s.stamp, s.radiation, s.thermo = "mdy", "end", "W/m2", "C"
 	s.col = [columns]int{s.head("GHI ("), s.head("DHI ("), s.head("DNI ("), s.head("Dry-bulb (")}
+	s.dew = s.head("Dew-point (")
 	return r.orNil()
 }
 

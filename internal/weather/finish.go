@@ -35,9 +35,6 @@ func (y *year) finish(t *sheet, rep *Report) (sun.Series, error) {
 			}
 		}
 	}
-	if err := y.beyond(t); err != nil {
-		return sun.Series{}, err
-	}
 	var h [columns][]float64
 	cut := partsOf(y.step, moved, t.latitude.Val, t.longitude.Val, offset)
 	for c := range columns {
@@ -53,9 +50,14 @@ func (y *year) finish(t *sheet, rep *Report) (sun.Series, error) {
 		}
 	}
 	g := sun.NewGeometry(t.latitude.Val, t.longitude.Val, unit.Duration(offset))
+	if err := y.beyond(t, &h, g, rep); err != nil {
+		return sun.Series{}, err
+	}
 	y.light(&h, g, rep)
 	judge(&h, g, rep)
 	t.slip(&h, g, rep)
+	t.doubtLight(&h, g, rep)
+	t.doubtAir(h[temp], g, rep)
 	if err := refuseSky(h, g, rep); err != nil {
 		return sun.Series{}, err
 	}
@@ -130,7 +132,7 @@ func (y *year) light(h *[columns][]float64, g *sun.Geometry, rep *Report) {
 }
 
 // beyond refuses values that no sky gives, by line and column.
-func (y *year) beyond(t *sheet) error {
+func (y *year) beyond(t *sheet, h *[columns][]float64, g *sun.Geometry, rep *Report) error {
 	var r Refused
 	for c := ghi; c <= dni; c++ {
 		for i, v := range y.v[c] {
@@ -139,6 +141,15 @@ func (y *year) beyond(t *sheet) error {
 			}
 			f := fields(t.lines[y.line[i]-1], t.delimiter)
 			r.add(t.fault(y.line[i]-1, t.col[c], f, say.That("is %s of %s, more than any sky gives, or a code for missing. Is the unit right?", say.Of(unit.Irradiances, v).To(5), columnNames[c])))
+		}
+	}
+	if n := len(r.Faults) + r.More; n > 100 && h[ghi] != nil { // more than the odd spike: the unit is wrong
+		share, _ := clearest(h[ghi], g)
+		r = Refused{}
+		fits := t.unitsThatFit(share, rep)
+		r.add(Fault{Reason: say.That("In %s rows the light is more than any sky gives. Is its unit right? It is taken as %s.%s", n, shownUnit(t.radiation), fitting(fits))})
+		if len(fits) > 0 {
+			r.Best.RadiationUnit = fits[0]
 		}
 	}
 	return r.orNil()

@@ -27,9 +27,6 @@ func judge(h *[columns][]float64, g *sun.Geometry, rep *Report) {
 	if rep.LeapDay {
 		rep.note(false, "29 February was left out: a typical year has 365 days.")
 	}
-	if t := float64(rep.TMean); t > 33 || t < -40 { // the yearly means of places lie between: WMO normals; our own round numbers
-		rep.ask("air", "The air has %s in the mean of the year, which no place has. Is the unit right?", say.Temperature(rep.TMean))
-	}
 	closure(h, g, rep)
 	halves(h, g, rep)
 }

@@ -35,14 +35,19 @@ type sheet struct {
 	stamp string // start, middle, end, "" to be told by the stamps
 	zone  unit.Known[unit.Duration]
 	move  unit.Known[unit.Duration] // by how much the light is moved later
+	slope float64                   // degrees from the flat of the plane whose light the file holds, as its head has it
+
+	dew       int // index of the field of the dew point, which is only compared; −1 for none
+	damp, dry int // rows whose dew point is above and below their air
 
 	told    bool // the hint says where in its interval a stamp stands
 	guessed bool // neither the file nor the hint says where in its interval a stamp stands
 	zoned   bool // every stamp says its clock
 
-	radiation string // unit
-	unlike    string // the units, where columns of light have different ones
-	thermo    string // unit
+	radiation             string // unit
+	unlike                string // the units, where columns of light have different ones
+	thermo                string // unit
+	unitHead, degreesHead string // the units as the names of the columns have them, "" where they say nothing
 
 	name, source        string
 	latitude, longitude unit.Known[unit.Angle]
@@ -65,7 +70,7 @@ func layOut(text string, hint Mapping) (*sheet, error) {
 	if layout == "" {
 		layout = tell(all)
 	}
-	s := &sheet{layout: layout, lines: all}
+	s := &sheet{layout: layout, lines: all, dew: -1}
 	s.delimiter = delimiterOf(all)
 	if hint.Delimiter != "" {
 		s.delimiter = hint.Delimiter[0]
@@ -76,6 +81,8 @@ func layOut(text string, hint Mapping) (*sheet, error) {
 		err = s.energyPlus(hint)
 	case TMY3:
 		err = s.tmy3()
+	case TMY2:
+		err = s.tmy2()
 	case Table:
 		err = s.table(hint)
 	default:
@@ -97,6 +104,9 @@ func tell(all []string) string {
 	}
 	if len(all) > 1 && strings.Contains(all[1], "Date (MM/DD/YYYY)") && strings.Contains(all[1], "Time (HH:MM)") {
 		return TMY3
+	}
+	if isTMY2(all) {
+		return TMY2
 	}
 	return Table
 }
@@ -171,6 +181,17 @@ func (s *sheet) complete() error {
 	}
 	if s.unlike != "" {
 		r.add(Fault{Value: s.unlike, Reason: say.Words("are the units of the columns of light by their names. Give all of them in one unit.")})
+	}
+	if s.slope != 0 {
+		r.add(Fault{Reason: say.That("The file holds the light on a plane that slopes %s, as its head says. The light on the flat is needed: get the file again for a slope of 0°.", say.Angle(unit.Angle(s.slope)*unit.Degree))})
+	}
+	if s.col[ghi] < 0 && s.layout == Table {
+		for i, h := range s.heads {
+			if clearSky(h) {
+				r.add(Fault{Column: i + 1, Head: h, Reason: say.Words("is the light of a sky without clouds. It is not used for the light of this place.")})
+				break
+			}
+		}
 	}
 	if radiationUnits[s.radiation] == 0 {
 		r.add(Fault{Value: s.radiation, Reason: say.Words("is not a unit of radiation that is known here.")})

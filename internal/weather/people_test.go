@@ -111,7 +111,7 @@ func TestWrongOfPeople(t *testing.T) {
 	for i := range hot.t {
 		hot.t[i] = 50
 	}
-	if _, rep := read(t, where+hot.plain("time,GHI,DHI,temperature\n", ",", 60, iso(0), false), Mapping{}); !says(rep, "which no place has") {
+	if _, rep := read(t, where+hot.plain("time,GHI,DHI,temperature\n", ",", 60, iso(0), false), Mapping{}); !says(rep, "more than places at this latitude have") {
 		t.Errorf("50 °C all year: %v", rep.Notes)
 	}
 }

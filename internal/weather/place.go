@@ -1,6 +1,8 @@
 package weather
 
 import (
+	"math"
+	"regexp"
 	"strings"
 
 	"duskweight/internal/model/unit"
@@ -33,6 +35,26 @@ func (s *sheet) readPlace() {
 		}
 	}
 	s.placeColumns()
+	s.placeWords(top)
+	if s.zone.Is && s.zone.Val == 0 && s.offset.Is && s.offset.Val == 0 && s.longitude.Is && math.Abs(float64(s.longitude.Val)) > float64(30*unit.Degree) {
+		s.offset = unit.Known[unit.Duration]{} // UTC is the clock of the rows; no place so far from Greenwich keeps it
+	}
+}
+
+// inWords finds a thing that is said of the place in the middle of a line: "site 7 lat=48.2 lon=16.4, 200 m".
+var inWords = regexp.MustCompile(`(?i)\b(lat|latitude|lon|long|longitude)\b[^0-9+\-\x{2212}\n]{0,12}([+\-\x{2212}]?[0-9]+(?:[.,][0-9]+)?\s*°?\s*[NSEW]?)\b`)
+
+// placeWords looks for latitude and longitude anywhere in the lines above the table, where they are not found in a field of
+// their own.
+func (s *sheet) placeWords(top []string) {
+	if s.latitude.Is && s.longitude.Is {
+		return
+	}
+	for _, l := range top {
+		for _, m := range inWords.FindAllStringSubmatch(l, -1) {
+			s.placeFact(m[1], strings.ReplaceAll(m[2], ",", "."))
+		}
+	}
 }
 
 // placeColumns takes the place from columns of their own, where every row says the same.
@@ -140,6 +162,13 @@ func (s *sheet) placeFact(name, value string) {
 				s.offset = ahead
 			}
 		}
+	case strings.HasPrefix(key, "irradiancetimeoffset"):
+		s.readOffset(key, value)
+	case key == "slope" || key == "tilt":
+		value, _, _ = strings.Cut(strings.TrimSpace(value), " ")
+		if v, ok := number(strings.TrimRight(value, "°"), s.comma); ok {
+			s.slope = v
+		}
 	case key == "localtimezone":
 		if v, ok := s.hoursAhead(value); ok {
 			s.offset = unit.Of(unit.Duration(v) * unit.Hour)
@@ -150,5 +179,23 @@ func (s *sheet) placeFact(name, value string) {
 		if _, isNumber := number(value, false); !isNumber {
 			s.name = value
 		}
+	}
+}
+
+// readOffset reads how much later than its stamp the light of a row is, in hours, or in minutes where the name says so: files
+// from satellites give the light of the moment at which the picture was taken. Such a value stands for the hour round that
+// moment.
+func (s *sheet) readOffset(key, value string) {
+	value, _, _ = strings.Cut(strings.TrimSpace(value), " ")
+	v, ok := number(value, false)
+	if !ok || math.Abs(v) > 60 {
+		return
+	}
+	by := unit.Duration(v) * unit.Hour
+	if strings.Contains(key, "min") {
+		by = unit.Duration(v) * unit.Minute
+	}
+	if s.move = unit.Of(by); s.stamp == "" {
+		s.stamp = "middle"
 	}
 }

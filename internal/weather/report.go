@@ -106,6 +106,8 @@ const most = 50
 type Refused struct {
 	Faults []Fault
 	More   int // further faults that are not told one by one
+
+	Best Mapping // what fits better where a unit is in doubt: to be offered, not to be used alone
 }
 
 func (r *Refused) Error() string {

@@ -23,7 +23,7 @@ func (s *sheet) rows() ([]row, error) {
 	if s.order == "" {
 		s.order = s.orderOf()
 	}
-	var r Refused
+	var r, hot Refused
 	out := make([]row, 0, len(s.lines)-s.first)
 	for i := s.first; i < len(s.lines); i++ {
 		if strings.TrimSpace(s.lines[i]) == "" {
@@ -42,10 +42,14 @@ func (s *sheet) rows() ([]row, error) {
 			}
 			x.at = m
 		}
+		s.compareDew(f)
 		ok := true
 		for c := range columns {
 			v, reason := s.value(c, f)
-			if reason != "" {
+			if reason == noAir {
+				hot.add(s.fault(i, s.col[c], f, say.Words(reason)))
+				ok = false
+			} else if reason != "" {
 				r.add(s.fault(i, s.col[c], f, say.Words(reason)))
 				ok = false
 			}
@@ -55,6 +59,7 @@ func (s *sheet) rows() ([]row, error) {
 			out = append(out, x)
 		}
 	}
+	s.hot(&r, &hot)
 	if len(r.Faults) == 0 && len(out) == 0 {
 		return nil, refuse("There are no rows of values.")
 	}
@@ -114,6 +119,23 @@ func (s *sheet) value(c int, f []string) (float64, string) {
 	return v * s.factor(), ""
 }
 
+// compareDew counts whether the dew point of a row is above its air, where the file has both.
+func (s *sheet) compareDew(f []string) {
+	air := s.col[temp]
+	if s.dew < 0 || s.dew == air || s.dew >= len(f) || air < 0 || air >= len(f) {
+		return
+	}
+	d, ok := number(f[s.dew], s.comma)
+	a, okA := number(f[air], s.comma)
+	switch {
+	case !ok || !okA || s.missing(temp, d) || s.missing(temp, a):
+	case d > a+0.1: // rounding
+		s.damp++
+	case d < a-0.1:
+		s.dry++
+	}
+}
+
 // missing reports whether the value is a code: 9999 and 99.9 in the EnergyPlus format, −9900 in the TMY3 layout, and
 // what loggers write.
 func (s *sheet) missing(c int, v float64) bool {
@@ -134,18 +156,46 @@ func (s *sheet) celsius(v float64) (float64, string) {
 		v -= 273.15
 	}
 	if v < -90 || v > 62 { // the coldest and hottest air ever read: −89.2 and 56.7 °C (WMO archive), with some room
-		return 0, "is no air temperature. Is it in another unit, or a code for missing?"
+		return 0, noAir
 	}
 	return v, ""
 }
 
-// radiationUnits in W/m², or in Wh/m² of one step.
-var radiationUnits = map[string]float64{"W/m2": 1, "kW/m2": 1000, "Wh/m2": 1, "kWh/m2": 1000, "kJ/m2": 1 / 3.6, "MJ/m2": 1000 / 3.6, "J/cm2": 10 / 3.6}
+const noAir = "is no air temperature. Is it in another unit, or a code for missing?"
+
+// hot tells the rows in which no air is as warm or cold: one by one where they are few; where they are more than the hours of
+// a day, the unit or the column is wrong, and that is asked once.
+func (s *sheet) hot(r, hot *Refused) {
+	n := len(hot.Faults) + hot.More
+	if n <= 24 {
+		for _, f := range hot.Faults {
+			r.add(f)
+		}
+		return
+	}
+	first := hot.Faults[0]
+	r.add(Fault{Reason: say.That("In %s rows no air is as warm or as cold as their temperature, first in line %s: “%s” in %s. Choose its unit or its column; °F looks like 20 to 100, K like 250 to 310.", n, first.Line, first.Value, shownDegrees(s.thermo))})
+	if s.thermo == "C" {
+		r.Best.TemperatureUnit = "F"
+		if v, ok := number(first.Value, s.comma); ok && v > 150 {
+			r.Best.TemperatureUnit = "K"
+		}
+	}
+}
+
+func shownDegrees(u string) string {
+	if u == "K" {
+		return u
+	}
+	return "°" + u
+}
 
 // factor turns the unit of radiation into W/m²; energies are of one step and are divided by it later.
 func (s *sheet) factor() float64 { return radiationUnits[s.radiation] }
 
 // energy reports whether the values are energies of a step and not powers.
 func (s *sheet) energy() bool {
-	return strings.Contains(s.radiation, "h/") || strings.Contains(s.radiation, "J/")
+	return energyUnit(s.radiation)
 }
+
+func energyUnit(u string) bool { return u != "W/m2" && u != "kW/m2" }

@@ -16,10 +16,13 @@ func (s *sheet) table(hint Mapping) error {
 		s.first = min(hint.FirstLine-1, len(s.lines))
 	}
 	s.comma = s.commas()
-	s.heads = s.names()
+	if s.heads = s.names(); s.heads == nil && s.first < len(s.lines) {
+		s.heads = make([]string, s.usualFields())
+	}
 	s.radiation, s.thermo = "W/m2", "C"
 	s.readHeads()
 	s.readPlace()
+	s.guessDate()
 	return nil
 }
 
@@ -140,38 +143,26 @@ func (s *sheet) commas() bool {
 	return commas > points
 }
 
-// known are the names under which columns go about, in small letters without spaces and marks; the first that fits wins.
-var known = [columns][]string{
-	ghi:  {"ghi", "gh", "g", "globalhorizontal", "globalhorizontalirradiance", "globalhorizontalradiation", "glohorzrad", "globalradiation", "shortwaveradiation", "globalirradiance", "global", "solarradiation", "globalstrahlung", "glob", "irradiance", "rayonnementglobal", "rsds", "swdown", "radiation", "radiacionglobal", "radiaciónglobal", "radiaçãoglobal", "irradianciaglobal", "irradiânciaglobal"},
-	dhi:  {"dhi", "gdh", "gd", "diffusehorizontal", "diffusehorizontalirradiance", "diffusehorizontalradiation", "difhorzrad", "diffuseradiation", "diffuse", "diffusstrahlung", "dif", "diffuseirradiance"},
-	dni:  {"dni", "gbn", "directnormal", "directnormalirradiance", "directnormalradiation", "dirnormrad", "beamnormal", "beam", "bni"},
-	temp: {"temperature", "temp", "tair", "t2m", "airtemperature", "drybulb", "drybulbtemperature", "temperature2m", "ta", "tamb", "ambienttemperature", "airtemp", "t", "lufttemperatur", "temperatur", "tempair", "tdry", "tas", "température", "températuredelair", "temperatura", "temperaturadelaire", "temperaturadoar"},
-}
-
 // readHeads finds the columns by their names, and the units that stand in them.
 func (s *sheet) readHeads() {
 	plain := make([]string, len(s.heads))
 	for i, h := range s.heads {
 		plain[i] = bare(h)
 	}
-	find := func(names []string) int {
-		for _, n := range names {
-			for i, p := range plain {
-				if p == n {
-					return i
-				}
-			}
+	for c := range known {
+		s.col[c] = seek(plain, c)
+	}
+	for i, p := range plain {
+		if s.dew < 0 && strings.Contains(p, "dew") && !has(p, []string{"source", "uncert", "flag", "depression"}) {
+			s.dew = i
 		}
-		return -1
 	}
-	for c, names := range known {
-		s.col[c] = find(names)
-	}
+	at := func(names []string) int { return find(plain, names) }
 	w := &s.when
-	w.year, w.month, w.day = find([]string{"year", "yr", "yyyy", "jahr"}), find([]string{"month", "mo", "mm", "monat"}), find([]string{"day", "dd", "tag", "dayofmonth"})
-	w.hour, w.minute = find([]string{"hour", "hr", "hh", "stunde"}), find([]string{"minute", "min", "mi"})
-	w.date = find([]string{"datetime", "timestamp", "date", "utcdate", "dateutc", "observationperiod", "dateandtime", "time", "datum", "localtime", "zeit", "dt", "utctime", "timeutc", "periodend", "periodstart"})
-	w.time = find([]string{"time", "timeofday", "uhrzeit", "heure", "zeit", "clock", "utctime", "timeutc", "hourending", "hourbeginning"})
+	w.year, w.month, w.day = at([]string{"year", "yr", "yyyy", "jahr", "año", "ano", "année"}), at([]string{"month", "mo", "mm", "monat", "mes", "mês", "mois", "mon"}), at([]string{"day", "dd", "tag", "dayofmonth", "dom", "dia", "día", "jour", "dy"})
+	w.hour, w.minute = at([]string{"hour", "hr", "hh", "stunde", "hora", "heure", "hourofday"}), at([]string{"minute", "min", "mi"})
+	w.date = at([]string{"datetime", "timestamp", "date", "utcdate", "dateutc", "observationperiod", "dateandtime", "time", "datum", "localtime", "zeit", "dt", "utctime", "timeutc", "periodend", "periodstart", "validtime", "localdatetime", "datetimeutc", "utcdatetime", "datetimelocal", "localtimestamp", "timestamputc", "timestamplocal", "utctimestamp", "ts", "datestamp", "datehour", "fecha", "fechahora", "data", "horodate", "begin", "intervalstart", "intervalend", "start", "end", "hourbeginning", "hourending"})
+	w.time = at([]string{"time", "timeofday", "uhrzeit", "heure", "zeit", "clock", "utctime", "timeutc", "hourending", "hourbeginning", "hh:mm", "hhmm", "hora", "localtime", "lst"})
 	if w.time == w.date {
 		w.time = -1
 	}
@@ -182,6 +173,22 @@ func (s *sheet) readHeads() {
 		w.date, w.time = -1, -1
 	}
 	s.unitsOf()
+}
+
+// guessDate takes the first column that holds a date, where none has the name of one.
+func (s *sheet) guessDate() {
+	if !s.when.none() || s.first >= len(s.lines) {
+		return
+	}
+	for i, f := range fields(s.lines[s.first], s.delimiter) {
+		if strings.Count(f, "-")+strings.Count(f, "/")+strings.Count(f, ".")+strings.Count(f, ":") < 2 || i >= len(s.heads) {
+			continue
+		}
+		if m, ok := parseMoment(f, "dmy"); ok && (m.wrong() == "" || m.month > 12) {
+			s.when.date = i
+			return
+		}
+	}
 }
 
 // bare is a name in small letters, without what stands in brackets or after a unit, spaces and marks. An inner bracket
@@ -213,42 +220,29 @@ func (s *sheet) unitsOf() {
 		if i < 0 || i >= len(s.heads) {
 			return ""
 		}
-		return strings.NewReplacer("²", "2", "^", "", " ", "", "*", "", "**", "").Replace(strings.ToLower(s.heads[i]))
+		return s.heads[i]
 	}
-	for c, name := range [3]string{said(s.col[ghi]), said(s.col[dhi]), said(s.col[dni])} {
-		u := unitIn(name)
+	for c := ghi; c <= dni; c++ {
+		u := unitIn(said(s.col[c]))
 		switch {
 		case u == "":
-		case c == ghi || s.col[ghi] < 0 && c == dhi:
-			s.radiation = u
+		case s.unitHead == "":
+			s.radiation, s.unitHead = u, u
 		case u != s.radiation:
 			s.unlike = s.radiation + " and " + u
 		}
 	}
-	switch t := said(s.col[temp]); {
-	case strings.Contains(t, "[°f]"), strings.Contains(t, "°f"), strings.Contains(t, "(f)"), strings.Contains(t, "[f]"), strings.Contains(t, "degf"):
-		s.thermo = "F"
-	case strings.Contains(t, "(k)"), strings.Contains(t, "[k]"):
-		s.thermo = "K"
+	if d := degreesIn(said(s.col[temp])); d != "" {
+		s.thermo, s.degreesHead = d, d
 	}
-	clock := strings.NewReplacer("_", "", "-", "").Replace(said(s.when.date) + said(s.when.time) + said(s.when.hour))
+	clock := letterOnly(said(s.when.date) + said(s.when.time) + said(s.when.hour))
 	if strings.Contains(clock, "utc") || strings.Contains(clock, "gmt") {
 		s.zone = unit.Of(unit.Duration(0))
 	}
 	switch {
-	case strings.Contains(clock, "periodend"), strings.Contains(clock, "hourending"):
+	case has(clock, []string{"periodend", "hourending", "intervalend", "hourend"}):
 		s.stamp = "end"
-	case strings.Contains(clock, "periodstart"), strings.Contains(clock, "hourbeginning"), strings.Contains(clock, "observationperiod"):
+	case has(clock, []string{"periodstart", "hourbegin", "observationperiod", "intervalstart", "intervalbegin", "hourstart"}):
 		s.stamp = "start"
 	}
-}
-
-// unitIn is the unit of light in the name of a column, "" for none.
-func unitIn(name string) string {
-	for _, u := range [][2]string{{"kwh/m2", "kWh/m2"}, {"wh/m2", "Wh/m2"}, {"kw/m2", "kW/m2"}, {"w/m2", "W/m2"}, {"mj/m2", "MJ/m2"}, {"kj/m2", "kJ/m2"}, {"j/cm2", "J/cm2"}} {
-		if strings.Contains(name, u[0]) {
-			return u[1]
-		}
-	}
-	return ""
 }

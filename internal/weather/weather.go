@@ -1,5 +1,5 @@
-// Package weather reads files of hourly weather: the open EnergyPlus weather format, the TMY3 layout, and plain tables
-// of separated values through a Mapping. It is the one place that parses them. What it returns is a typical year of
+// Package weather reads files of hourly weather: the open EnergyPlus weather format, the TMY3 layout, the fixed-width
+// layout of typical years before it (TM2), and plain tables of separated values through a Mapping. It is the one place that parses them. What it returns is a typical year of
 // 8760 hours in the place's standard clock time; a file that cannot be one is refused with every reason at once, each
 // by line, column and value, and nothing of it is kept.
 //
@@ -24,13 +24,14 @@ const (
 const (
 	EnergyPlus = "energyplus"
 	TMY3       = "tmy3"
+	TMY2       = "tmy2"
 	Table      = "table"
 )
 
 // Mapping says how a file is to be read. The zero Mapping lets the file speak for itself; what is set here wins over
 // what the file says. Columns count from 1: 0 finds the column by its head, −1 means that there is none.
 type Mapping struct {
-	Layout       string // EnergyPlus, TMY3, Table, or "" to tell by the first lines
+	Layout       string // EnergyPlus, TMY3, TMY2, Table, or "" to tell by the first lines
 	Delimiter    string // "," ";" "\t" "|", or "" to tell
 	DecimalComma string // "yes", "no", or "" to tell
 	FirstLine    int    // line of the first row of values, from 1; 0 finds it

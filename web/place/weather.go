@@ -2,6 +2,7 @@ package place
 
 import (
 	"bytes"
+	"cmp"
 	"crypto/rand"
 	"errors"
 	"fmt"
@@ -223,11 +224,15 @@ func (s *Pages) tryWeather(w http.ResponseWriter, r *http.Request, p store.Saved
 		if report.Mapping.Stamp != "" {
 			on.mapping.Stamp, on.mapping.Order = report.Mapping.Stamp, report.Mapping.Order
 		}
-		v.Mapping = mappingView(on.mapping, look, sys)
+		shown, own := offered(on.mapping, refused, p.Value.Place)
+		v.Mapping = mappingView(shown, look, sys)
+		if own {
+			v.Mapping.Groups[0].Hint = "The file does not say where it is from. These are your project's place and clock: check them."
+		}
 	}
 	if isRefused {
 		v.Faults, v.More = faultLines(refused, sys)
-		v.Asks = table && !again && look.Refused != nil && general(refused) // a year that is wrong as a whole is refused, not asked about
+		v.Asks = table && !again && (look.Refused != nil || refused.Best != weather.Mapping{}) && general(refused) // a year that is wrong as a whole is refused, not asked about
 		if table {
 			s.desk.put(on)
 		}
@@ -246,6 +251,26 @@ func (s *Pages) tryWeather(w http.ResponseWriter, r *http.Request, p store.Saved
 	v.Year = weatherYearOf(year, report, p.Value.Place, sys)
 	v.Slip = slipViewOf(report)
 	return s.weatherPage(w, r, p, http.StatusOK, v)
+}
+
+// offered is the mapping that the form shows: with the units that fit better where they are in doubt, and with the project's
+// place where the file says none (own). Nothing of it is used before its reader sends it.
+func offered(m weather.Mapping, refused *weather.Refused, place sun.Place) (out weather.Mapping, own bool) {
+	if refused != nil {
+		m.RadiationUnit = cmp.Or(refused.Best.RadiationUnit, m.RadiationUnit)
+		m.TemperatureUnit = cmp.Or(refused.Best.TemperatureUnit, m.TemperatureUnit)
+	}
+	if m.Latitude.Is || m.Longitude.Is || !place.Latitude.Is || !place.Longitude.Is {
+		return m, false
+	}
+	m.Latitude, m.Longitude = place.Latitude, place.Longitude
+	if !m.Elevation.Is {
+		m.Elevation = place.Elevation
+	}
+	if !m.UTCOffset.Is {
+		m.UTCOffset = place.UTCOffset
+	}
+	return m, true
 }
 
 // general reports whether nothing but the naming of columns, units and place is missing.

@@ -94,3 +94,32 @@ func TestSlipOfStamps(t *testing.T) {
 		t.Errorf("%d %s", w.Code, form.Clip(webtest.TextOf(w.Body.String()), 1500))
 	}
 }
+
+// A file that does not say where it is from is asked about, with the project's own place and clock in the fields. The worked
+// example lies at 49.6° N, 6.1° E.
+func TestOwnPlaceIsOffered(t *testing.T) {
+	s, h := weatherSite(t)
+	p, err := s.Store.Project(t.Context(), 1)
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := webtest.Upload(h, place.WeatherURL, "file", place.PlainYear("time,ghi,dhi,temperature", nil))
+	body := w.Body.String()
+	latitude := unit.Latitudes.FormatFull(float64(p.Value.Place.Latitude.Val), unit.Metric)
+	if w.Code != http.StatusOK || !strings.Contains(body, "These are your project&#39;s place and clock") || !strings.Contains(body, `name="latitude" value="`+latitude+`"`) || strings.Contains(body, "Use this file") {
+		t.Errorf("%d, latitude %s: %s", w.Code, latitude, form.Clip(webtest.TextOf(body), 1500))
+	}
+}
+
+// A year of degrees Fahrenheit that does not say so is asked about, with °F chosen in the form and nothing read yet.
+func TestFahrenheitIsOffered(t *testing.T) {
+	_, h := weatherSite(t)
+	hot := place.PlainYear("Latitude: 40\nLongitude: 12\nTime zone: 1\ntime,ghi,dhi,temperature", func(i int, row string) string {
+		return row[:strings.LastIndex(row, ",")] + ",68.5"
+	})
+	w := webtest.Upload(h, place.WeatherURL, "file", hot)
+	body := w.Body.String()
+	if w.Code != http.StatusOK || !strings.Contains(body, `<option value="F" selected>`) || !strings.Contains(body, "no air is as warm or as cold") || strings.Contains(body, "Use this file") {
+		t.Errorf("%d %s", w.Code, form.Clip(webtest.TextOf(body), 1500))
+	}
+}

@@ -7,6 +7,7 @@ import (
 	"net/url"
 	"slices"
 	"strconv"
+	"strings"
 
 	"duskweight/internal/draw"
 	"duskweight/internal/model/sun"
@@ -213,12 +214,20 @@ var wordNames = []struct {
 	at          func(*weather.Mapping) *string
 	options     []form.Option
 }{
-	{"radiation", "Unit of light", func(m *weather.Mapping) *string { return &m.RadiationUnit }, []form.Option{{Value: "W/m2", Word: "W/m²"}, {Value: "kW/m2", Word: "kW/m²"}, {Value: "Wh/m2", Word: "Wh/m² in each row"}, {Value: "kWh/m2", Word: "kWh/m² in each row"}, {Value: "kJ/m2", Word: "kJ/m² in each row"}, {Value: "MJ/m2", Word: "MJ/m² in each row"}, {Value: "J/cm2", Word: "J/cm² in each row"}}},
+	{"radiation", "Unit of light", func(m *weather.Mapping) *string { return &m.RadiationUnit }, radiationOptions()},
 	{"thermo", "Unit of temperature", func(m *weather.Mapping) *string { return &m.TemperatureUnit }, []form.Option{{Value: "C", Word: "°C"}, {Value: "F", Word: "°F"}, {Value: "K", Word: "K"}}},
 	{"stamp", "The time stands at", func(m *weather.Mapping) *string { return &m.Stamp }, []form.Option{{Value: "", Word: "tell by the rows"}, {Value: "start", Word: "the start of its hour"}, {Value: "middle", Word: "the middle of its hour"}, {Value: "end", Word: "the end of its hour"}}},
 	{"order", "Order of the date", func(m *weather.Mapping) *string { return &m.Order }, []form.Option{{Value: "", Word: "tell by the rows"}, {Value: "ymd", Word: "year, month, day"}, {Value: "dmy", Word: "day, month, year"}, {Value: "mdy", Word: "month, day, year"}}},
 	{"delimiter", "Fields parted by", func(m *weather.Mapping) *string { return &m.Delimiter }, []form.Option{{Value: ",", Word: "comma"}, {Value: ";", Word: "semicolon"}, {Value: "\t", Word: "tab"}, {Value: "|", Word: "bar"}, {Value: " ", Word: "blanks"}}},
 	{"comma", "Decimal sign", func(m *weather.Mapping) *string { return &m.DecimalComma }, []form.Option{{Value: "no", Word: "point"}, {Value: "yes", Word: "comma"}}},
+}
+
+// radiationOptions are the units of light; energies are of one row.
+func radiationOptions() (out []form.Option) {
+	for _, u := range weather.RadiationUnits() {
+		out = append(out, form.Option{Value: u[0], Word: strings.Replace(u[1], " of each row", " in each row", 1)})
+	}
+	return out
 }
 
 const wordsOfLight = 2 // the first of wordNames; two of time follow, then two of the text
