@@ -70,3 +70,22 @@ func TestLabelGearIsNoStall(t *testing.T) {
 		}
 	}
 }
+
+// A label of the motor's own shaft, 1 : 1, misses no gearbox in front of stages of 4 : 1; one of 1.5 : 1 does.
+func TestLabelOfTheMotorsOwnShaft(t *testing.T) {
+	h := worked()
+	h.Train.Stages[0].Ratio = unit.Of(unit.Ratio(4))
+	for _, c := range []struct {
+		label   float64
+		missing bool
+	}{{1, false}, {1.5, true}, {4, false}} {
+		h.Machine.SheetGear = unit.Of(unit.Ratio(c.label))
+		if ratio, missing := LabelGear(h, nil); missing != c.missing || missing && float64(ratio) != c.label {
+			t.Errorf("label of %g : 1: %g, missing %v", c.label, float64(ratio), missing)
+		}
+	}
+	h.Machine.SheetGear = unit.Known[unit.Ratio]{}
+	if _, missing := LabelGear(h, nil); missing {
+		t.Error("no gearbox on the label, and it is missed")
+	}
+}

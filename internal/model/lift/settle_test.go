@@ -169,6 +169,23 @@ func TestCuresCure(t *testing.T) {
 	}
 }
 
+// A converter for little power that works from any voltage on: U = I·R and U²/R = U·I − P have one root, not two, at
+// R = 4·P/I², where U = 2·P/I, under a volt here; a clamp at 1.15·P/I burns 0.15·P.
+func TestCuresOfLittlePower(t *testing.T) {
+	const power = 0.1
+	lo := Compute(with(converter(power))).Lowering
+	i := float64(lo.Current)
+	if 2*power/i >= 1/1.15 || len(lo.Cures) != 3 {
+		t.Fatalf("%g A, %d cures: the case is none of a low voltage", i, len(lo.Cures))
+	}
+	check(t, []row{
+		{"the least resistor", 4 * power / (i * i), float64(lo.Cures[0].Resistance.Val), 1e-9, source.Derivation.Whole()},
+		{"it burns as much as the converter", power, float64(lo.Cures[0].Burns), 1e-9, source.Derivation.Whole()},
+		{"the clamp", 1.15 * power / i, float64(lo.Cures[1].Voltage.Val), 1e-9, source.Derivation.Whole()},
+		{"the clamp burns", 0.15 * power, float64(lo.Cures[1].Burns), 1e-9, source.Derivation.Whole()},
+	})
+}
+
 // Three things that hold nothing: each says so, and none becomes a store.
 func TestWhatDoesNotSettle(t *testing.T) {
 	late := converter(10)
