@@ -5,6 +5,7 @@ import (
 
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/lift/path"
+	"duskweight/internal/model/lift/ready"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/reservoir"
@@ -68,8 +69,10 @@ type HoistResult struct {
 	Ready   reason.Word     // of its store; from Ground.Hoist as far as the hoist alone decides
 	Because []reason.Reason // as Ready
 
-	tank   *reservoir.Reservoir
-	whyNot string // why there is no reservoir
+	usual   ready.Usual  // what motor and gears may be instead of usual values
+	weighed []lift.Piece // what hangs, as far as somebody weighed it
+	tank    *reservoir.Reservoir
+	whyNot  string // why there is no reservoir
 }
 
 // hoistDesign is a hoist as the table sees it.
@@ -90,6 +93,8 @@ func (h hoistDesign) Reduce(env *Env) Part {
 	design, gaveWay := env.Variant.labelled(env.At)
 	r := reduceHoist(design, env.Variant, env.Fed)
 	r.tellLabel(gaveWay)
+	r.weighed = env.Variant.weighed(env.At)
+	r.usual = env.Variant.motorEnds(env.At, r.Design, r.Drive.Machine.K)
 	env.Fed = env.Fed || design.Raise.Feed == lift.FeedPanel
 	return r
 }

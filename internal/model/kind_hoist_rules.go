@@ -46,7 +46,14 @@ func (h *HoistResult) readyCase(on reason.Day) ready.Case {
 	if h.Direct != nil && h.Direct.Known {
 		fed = h.Direct.inFullSun(fed)
 	}
-	return ready.New(fed, h.Drive, h.Checks, h.Hazards, on)
+	fed.Mass = h.weighed
+	c := ready.New(fed, h.Drive, h.Checks, h.Hazards, on)
+	usual := ready.Usual{Hub: h.usual.Hub}
+	for _, one := range h.usual.Hoists {
+		one.Raise, one.Mass = fed.Raise, fed.Mass
+		usual.Hoists = append(usual.Hoists, one)
+	}
+	return c.Among(usual)
 }
 
 // relayOff is how far the voltage of a relay's motor may be off the line, our own judgement.

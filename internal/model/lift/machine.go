@@ -21,6 +21,11 @@ func SheetConstant(volts, brush unit.Voltage, i0 unit.Current, r unit.Resistance
 	return unit.MachineConstant((float64(volts-brush) - float64(i0)*float64(r)) / float64(speed))
 }
 
+// DragCurrent returns the current without load of a machine whose own friction is a torque: T/K.
+func DragCurrent(t unit.Torque, k unit.MachineConstant) unit.Current {
+	return unit.Current(float64(t) / float64(k))
+}
+
 // MotorCurrent returns the current that makes a torque beyond the machine's own friction: T/K + I_0.
 func MotorCurrent(t unit.Torque, k unit.MachineConstant, i0 unit.Current) unit.Current {
 	return unit.Current(float64(t)/float64(k)) + i0

@@ -13,7 +13,7 @@ import (
 
 // lifts are the reasons of the drive: it stalls, does not come down, races, needs a push, or cannot be computed.
 func lifts(c Case) []reason.Reason {
-	out := c.spread(moves)
+	out := c.moving(moves)
 	h := c.Hoist
 	if h.Raise.Feed == "" {
 		out = append(out, open("lift_stalls", "raise.feed", say.That("What feeds the motor by day is not known.")))
@@ -58,7 +58,7 @@ func moves(w Work) []reason.Reason {
 // ratings are what the drive says against hanging it, and what year and panels say of the plan.
 func ratings(c Case) []reason.Reason {
 	told := map[string]bool{}
-	out := c.spread(func(w Work) []reason.Reason { return flags(w.Drive) })
+	out := c.moving(func(w Work) []reason.Reason { return flags(w.Drive) })
 	for _, r := range out {
 		told[r.ID+r.Path] = true
 	}

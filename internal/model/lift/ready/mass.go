@@ -44,7 +44,7 @@ func (c Case) heaviest() (unit.Mass, bool) { return c.Heavy.Drive.Mass.Value() }
 func (c Case) spread(look func(Work) []reason.Reason) []reason.Reason {
 	out := ends(look(c.Light), look(c.Heavy))
 	if c.High != nil {
-		out = brushed(out, ends(look(c.High[0]), look(c.High[1])))
+		out = both(out, ends(look(c.High[0]), look(c.High[1])), byBrush)
 	}
 	return withGuess(out, c)
 }
@@ -72,20 +72,20 @@ func ends(light, heavy []reason.Reason) []reason.Reason {
 	return out
 }
 
-// brushed are the reasons with the least and with the greatest drop at the brushes together.
-func brushed(least, greatest []reason.Reason) []reason.Reason {
+// both are the reasons of two hoists together, where by tells what a word becomes that the other one does not share.
+func both(least, greatest []reason.Reason, by func(reason.Reason, reason.Word) reason.Reason) []reason.Reason {
 	words := map[string]reason.Word{}
 	for _, r := range greatest {
 		words[key(r)] = r.Word
 	}
 	var out []reason.Reason
 	for _, r := range least {
-		out = append(out, byBrush(r, words[key(r)]))
+		out = append(out, by(r, words[key(r)]))
 		delete(words, key(r))
 	}
 	for _, r := range greatest {
 		if _, only := words[key(r)]; only {
-			out = append(out, byBrush(r, reason.Yes))
+			out = append(out, by(r, reason.Yes))
 		}
 	}
 	return out

@@ -78,6 +78,11 @@ func motorHotIn(c Case) []reason.Reason {
 			return []reason.Reason{byBrush(motorHotWord(reason.No), reason.Yes)}
 		}
 	}
+	for _, two := range c.usual {
+		if other := reason.Tried(hot(two[0].Drive), hot(two[1].Drive)); (other == reason.No) != (w == reason.No) {
+			return []reason.Reason{c.byMotor(motorHotWord(reason.No), reason.Yes)}
+		}
+	}
 	if w == reason.Yes {
 		return nil
 	}

@@ -20,6 +20,8 @@ type Case struct {
 	High         *[2]Work // Light and Heavy with the greatest drop at the motor's brushes; nil where one drop is known. Light and Heavy have the least one then
 	Hazards      path.Hazards
 	On           reason.Day // the day that proofs are looked at; empty is not known, and then no proof counts
+	usual        [][2]Work  // Light and Heavy with each motor that may be there instead of usual values
+	hub          bool       // which are those of a direct-drive wheel hub
 }
 
 // Work is what a hoist with one mass comes to.
