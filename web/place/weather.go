@@ -246,6 +246,9 @@ func (s *Pages) tryWeather(w http.ResponseWriter, r *http.Request, p store.Saved
 	if year.Name == "" {
 		year.Name = on.file
 	}
+	if _, far := apart(year, p.Value.Place); !far && !report.Mapping.Elevation.Is {
+		year.Elevation = p.Value.Place.Elevation.Or(0)
+	}
 	on.year, on.said = &year, report.Mapping
 	s.desk.put(on)
 	v.Year = weatherYearOf(year, report, p.Value.Place, sys)
@@ -264,9 +267,6 @@ func offered(m weather.Mapping, refused *weather.Refused, place sun.Place) (out 
 		return m, false
 	}
 	m.Latitude, m.Longitude = place.Latitude, place.Longitude
-	if !m.Elevation.Is {
-		m.Elevation = place.Elevation
-	}
 	if !m.UTCOffset.Is {
 		m.UTCOffset = place.UTCOffset
 	}
