@@ -36,14 +36,13 @@ func (m moment) ofYear(leap bool) int {
 
 // label names a minute of the 365-day year: "3 February 14:00".
 func label(minute int) string {
-	names := []string{"", "January", "February", "March", "April", "May", "June", "July", "August", "September", "October", "November", "December"}
 	minute = ((minute % yearMinutes) + yearMinutes) % yearMinutes
 	day := minute / dayMinutes
 	month := 12
 	for before(month, false) > day {
 		month--
 	}
-	return fmt.Sprintf("%d %s %02d:%02d", day-before(month, false)+1, names[month], minute%dayMinutes/60, minute%60)
+	return fmt.Sprintf("%d %s %02d:%02d", day-before(month, false)+1, monthLong[month-1], minute%dayMinutes/60, minute%60)
 }
 
 // grid is where rows stand in the year: the minute at which each begins, and the step between them.

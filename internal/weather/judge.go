@@ -10,6 +10,7 @@ import (
 
 // judge looks at the year as a whole: sums, light above the sky's, and closure of the three kinds of light.
 func judge(h *[columns][]float64, g *sun.Geometry, rep *Report) {
+	closure(h, g, rep)
 	var sumG, sumD, sumT float64
 	for i := range h[ghi] {
 		sumG += h[ghi][i]
@@ -27,31 +28,7 @@ func judge(h *[columns][]float64, g *sun.Geometry, rep *Report) {
 	if rep.LeapDay {
 		rep.note(false, "29 February was left out: a typical year has 365 days.")
 	}
-	closure(h, g, rep)
 	halves(h, g, rep)
-}
-
-// closure compares global light with direct·cos zenith + diffuse in hours with direct light over 200 W/m².
-func closure(h *[columns][]float64, g *sun.Geometry, rep *Report) {
-	if h[dni] == nil || rep.Global != "file" || rep.Diffuse != "file" {
-		return
-	}
-	n, sum := 0, 0.0
-	for i := range h[ghi] {
-		if h[dni][i] > 200 && g.Up[i] > 0 {
-			e := h[ghi][i] - h[dni][i]*g.Up[i]*g.Lit[i] - h[dhi][i]
-			sum += e * e
-			n++
-		}
-	}
-	if n == 0 {
-		return
-	}
-	rms := math.Sqrt(sum / float64(n))
-	rep.Closure = unit.Of(unit.Irradiance(rms))
-	if rms > 20 {
-		rep.ask("columns", "Global light and the sum of direct and diffuse light differ by %s (root mean square). The columns may be half an hour apart. Global and diffuse light are used.", say.Light(unit.Irradiance(rms)))
-	}
 }
 
 // halves compares the seasons of the light with those of the latitude: how much the clearness of the months scatters, with
