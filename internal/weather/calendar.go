@@ -98,6 +98,12 @@ func (s *sheet) gridOf(rows []row) (grid, error) {
 			s.stamp, s.guessed = "start", true
 		}
 	}
+	if s.summer != [2]int{} {
+		g.inSummer(s.summer)
+		s.saving = "The rows from " + DayOfYear(s.summer[0]) + " to " + DayOfYear(s.summer[1]) + " are read as daylight saving time, an hour ahead of the place's clock."
+	} else if from, to, ok := clockJump(g.begin, g.step, g.circle()); ok {
+		s.saving = "The times of this file jump by an hour and back: its rows keep daylight saving time from " + label(from) + " to " + label(to) + " and are read in standard time."
+	}
 	before := int(back(s.stamp, float64(g.step)))
 	for i := range g.begin {
 		g.begin[i] = ((g.begin[i]-before)%g.circle() + g.circle()) % g.circle()
@@ -158,6 +164,9 @@ func (s *sheet) inYear(rows []row, rep *Report) (*year, error) {
 	if s.odd != "" {
 		rep.note(true, "%s", s.odd)
 	}
+	if s.saving != "" {
+		rep.note(true, "%s", s.saving)
+	}
 	rep.Mapping.Stamp, rep.Mapping.Order = s.stamp, s.order
 	phase := phaseOf(g)
 	n := yearMinutes / g.step
@@ -182,6 +191,9 @@ func (s *sheet) inYear(rows []row, rep *Report) (*year, error) {
 			continue
 		}
 		slot := ((b - phase + yearMinutes) % yearMinutes) / g.step
+		if taken[slot] != 0 && s.summer != [2]int{} {
+			continue // the hour that is there twice where clocks are put back
+		}
 		if taken[slot] != 0 {
 			r.add(Fault{Line: x.line, Reason: say.That("This row is for the same time as line %s (%s). Is it summer time, or more than one year?", taken[slot], label(b))})
 			continue

@@ -29,7 +29,14 @@ func (s *sheet) slip(h *[columns][]float64, g *sun.Geometry, rep *Report) {
 	}
 	rep.Slip = unit.Of(unit.Duration(l.year * 60))
 	rep.Fits = s.fits(rep)
-	if math.Abs(l.year) < late || s.move.Is && s.move.Val == 0 { // left as it is, by the reader's own word
+	if s.move.Is && s.move.Val == 0 { // left as it is, by the reader's own word
+		return
+	}
+	if l.seasonal() {
+		rep.Summer = summerOf(h[ghi], g, l)
+		rep.ask("daylight", "From about %s to %s the sun of this file runs about an hour later than in the other months. Do the rows keep daylight saving time?", DayOfYear(rep.Summer[0]), DayOfYear(rep.Summer[1]))
+	}
+	if math.Abs(l.year) < late {
 		return
 	}
 	word, side := "later", "west"

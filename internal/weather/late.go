@@ -7,8 +7,8 @@ import (
 	"duskweight/internal/model/sun"
 )
 
-// lateness is by how many minutes the light of a year runs later than the sun of the sky: of the year, and of each month,
-// NaN for a month with too little sun to tell.
+// lateness is by how many minutes the light of a year runs later than the sun of the sky: of the year, or of its months
+// without daylight saving time, and of each month, NaN for one with too little sun to tell.
 type lateness struct {
 	year   float64
 	months [12]float64
@@ -33,7 +33,9 @@ func lateOf(light []float64, g *sun.Geometry) (l lateness, ok bool) {
 	if len(known) < leastMonths {
 		return l, false
 	}
-	l.year = median(known)
+	if l.year = median(known); l.seasonal() {
+		l.year = l.standard()
+	}
 	return l, true
 }
 

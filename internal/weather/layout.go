@@ -29,13 +29,15 @@ type sheet struct {
 	comma     bool
 	heads     []string
 
-	col   [columns]int // index of the field, −1 for none
-	when  stampColumns
-	order string
-	stamp string // start, middle, end, "" to be told by the stamps
-	zone  unit.Known[unit.Duration]
-	move  unit.Known[unit.Duration] // by how much the light is moved later
-	slope float64                   // degrees from the flat of the plane whose light the file holds, as its head has it
+	col    [columns]int // index of the field, −1 for none
+	when   stampColumns
+	order  string
+	stamp  string // start, middle, end, "" to be told by the stamps
+	zone   unit.Known[unit.Duration]
+	move   unit.Known[unit.Duration] // by how much the light is moved later
+	summer [2]int                    // days of the year from and to which the rows keep daylight saving time, as the hint says
+	saving string                    // what was done about daylight saving time
+	slope  float64                   // degrees from the flat of the plane whose light the file holds, as its head has it
 
 	dew       int // index of the field of the dew point, which is only compared; −1 for none
 	damp, dry int // rows whose dew point is above and below their air
@@ -147,6 +149,7 @@ func (s *sheet) overrule(h Mapping) {
 	over(&s.offset, h.UTCOffset)
 	over(&s.zone, h.StampZone)
 	over(&s.move, h.Move)
+	s.summer = h.Summer
 }
 
 func set(to *int, n int) {
@@ -236,7 +239,7 @@ func (s *sheet) mapping() Mapping {
 		Layout: s.layout, Delimiter: string(s.delimiter), DecimalComma: comma, FirstLine: s.first + 1,
 		GHI: from1(s.col[ghi]), DHI: from1(s.col[dhi]), DNI: from1(s.col[dni]), Temperature: from1(s.col[temp]),
 		Date: from1(w.date), Time: from1(w.time), Year: from1(w.year), Month: from1(w.month), Day: from1(w.day),
-		Hour: from1(w.hour), Minute: from1(w.minute), Order: s.order, Stamp: s.stamp, StampZone: s.zone, Move: s.move,
+		Hour: from1(w.hour), Minute: from1(w.minute), Order: s.order, Stamp: s.stamp, StampZone: s.zone, Move: s.move, Summer: s.summer,
 		RadiationUnit: s.radiation, TemperatureUnit: s.thermo, Name: s.name, Latitude: s.latitude, Longitude: s.longitude,
 		Elevation: s.elevation, UTCOffset: s.offset,
 	}

@@ -28,8 +28,9 @@ type Report struct {
 	GHI         unit.Irradiation            // of the year
 	DHI         unit.Irradiation
 	TMean       unit.Celsius
-	Fits        []Fit // ways to take the stamps, the one with the smallest slip first
-	Shifted     bool  // stamps do not fall on the hours of the place's clock; neighbours were shared out
+	Summer      [2]int // days of the year, from 1, from and to which the sun runs an hour late, where it does in one half of the year
+	Fits        []Fit  // ways to take the stamps, the one with the smallest slip first
+	Shifted     bool   // stamps do not fall on the hours of the place's clock; neighbours were shared out
 	Notes       []Note
 
 	clock float64 // the place's standard clock ahead of UTC, seconds

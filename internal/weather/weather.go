@@ -45,6 +45,7 @@ type Mapping struct {
 	Move                           unit.Known[unit.Duration] // the light is moved so much later; 0 leaves it as it is and ends the question
 	RadiationUnit                  string                    // "W/m2" "kW/m2" "Wh/m2" "kWh/m2" "kJ/m2" "MJ/m2" "J/cm2", or "" to tell by the head
 	TemperatureUnit                string                    // "C" "F" "K", or ""
+	Summer                         [2]int                    // days of the year, from 1, from and to which the rows keep daylight saving time, an hour ahead; 0, 0 for none
 
 	Name      string
 	Latitude  unit.Known[unit.Angle]
@@ -114,6 +115,8 @@ func (s *sheet) once(rows []row, rep *Report) (sun.Series, error) {
 	}
 	if rep.Asks("slip") {
 		out.Slip = rep.Slip
+	} else if rep.Asks("daylight") {
+		out.Slip = unit.Of(unit.Hour)
 	}
 	return out, nil
 }

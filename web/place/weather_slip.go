@@ -16,7 +16,7 @@ import (
 
 // slipView is the question why the sun of a file runs early or late, with the ways to take its times beside it.
 type slipView struct {
-	Word    string        // early or late
+	Title   string        // the question
 	Say     string        // by how much
 	Options []form.Option // ways to take the times; each says what would be left of the slip
 	Minutes string        // by which the light would be moved
@@ -28,24 +28,35 @@ const mostWays = 3
 
 // slipViewOf is the question that a file leaves open; nil where it leaves none.
 func slipViewOf(r weather.Report) *slipView {
-	if !r.Asks("slip") {
+	if !r.Asks("slip") && !r.Asks("daylight") {
 		return nil
 	}
 	minutes := float64(r.Slip.Val) / 60
-	v := &slipView{Word: "late", Minutes: strconv.Itoa(int(math.Round(-minutes)))}
+	word := "late"
 	if minutes < 0 {
-		v.Word = "early"
+		word = "early"
 	}
-	v.Say = fmt.Sprintf("On clear days it runs about %s %s.", say.Time(unit.Duration(math.Abs(minutes)*60)).To(2), v.Word)
+	v := &slipView{Minutes: strconv.Itoa(int(math.Round(-minutes))), Title: "Why does the sun of this file run " + word + "?"}
+	v.Say = fmt.Sprintf("On clear days it runs about %s %s.", say.Time(unit.Duration(math.Abs(minutes)*60)).To(2), word)
 	v.Best = "Best fit: " + v.Minutes + "."
+	if r.Asks("daylight") {
+		from, to := weather.DayOfYear(r.Summer[0]), weather.DayOfYear(r.Summer[1])
+		v.Title = "Why does the sun of this file run late in one half of the year?"
+		v.Say = fmt.Sprintf("From about %s to %s it runs about an hour late.", from, to)
+		v.Options = append(v.Options, form.Option{Value: fmt.Sprintf("summer,%d,%d", r.Summer[0], r.Summer[1]), Word: fmt.Sprintf("The rows keep daylight saving time from %s to %s, the best fit", from, to)})
+		if !r.Asks("slip") {
+			return v
+		}
+	}
+	clocks := len(v.Options)
 	for _, f := range r.Fits {
 		left := math.Abs(float64(f.Late)) / 60
-		if len(v.Options) == mostWays || left > math.Abs(minutes)-3 {
+		if len(v.Options) == clocks+mostWays || left > math.Abs(minutes)-3 {
 			break
 		}
 		word := form.Sentence(f.Way(r.Mapping.StampZone, r.Step))
 		word = strings.TrimSuffix(word, ".") + fmt.Sprintf(" (%s left)", page.Counted(int(math.Round(left)), "minute"))
-		if len(v.Options) == 0 {
+		if len(v.Options) == clocks {
 			word += ", the best fit of the clocks"
 		}
 		v.Options = append(v.Options, form.Option{Value: wayValue(f), Word: word})
@@ -65,6 +76,12 @@ func wayValue(f weather.Fit) string {
 func wayOf(m *weather.Mapping, why, minutes string) (say string, ok bool) {
 	m.Move = unit.Known[unit.Duration]{}
 	switch stamp, clock, zoned := strings.Cut(why, ","); {
+	case stamp == "summer":
+		var days [2]int
+		if _, err := fmt.Sscanf(clock, "%d,%d", &days[0], &days[1]); err != nil || min(days[0], days[1]) < 1 || max(days[0], days[1]) > 366 {
+			return "Choose why the sun of the file runs early or late.", false
+		}
+		m.Summer = days
 	case why == "leave":
 		m.Move = unit.Of(unit.Duration(0))
 	case why == "move":

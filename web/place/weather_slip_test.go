@@ -95,6 +95,33 @@ func TestSlipOfStamps(t *testing.T) {
 	}
 }
 
+// Rows on the clock on the wall, whose times do not show it, are asked about, and read in standard time by the answer.
+func TestDaylightIsAsked(t *testing.T) {
+	_, h := weatherSite(t)
+	var summer []string
+	data := place.PlainYear("Latitude: 40\nLongitude: 12\nTime zone: 1\ntime,ghi,dhi,temperature", func(i int, row string) string {
+		if i < 86*24 || i >= 303*24 {
+			return row
+		}
+		summer = append(summer, row[16:])
+		if i == 86*24 {
+			return row[:16] + ",0,0,10"
+		}
+		return row[:16] + summer[len(summer)-2]
+	})
+	w := webtest.Upload(h, place.WeatherURL, "file", data)
+	body := w.Body.String()
+	at := strings.Index(body, `value="summer,`)
+	if w.Code != http.StatusOK || at < 0 || !strings.Contains(body, "run late in one half of the year?") || !strings.Contains(body, "The rows keep daylight saving time from 2") {
+		t.Fatalf("%d %s", w.Code, form.Clip(webtest.TextOf(body), 1500))
+	}
+	answer := strings.SplitN(body[at+7:], `"`, 2)[0]
+	w = webtest.Ask(h, "POST", place.WeatherURL+"/slip", url.Values{"token": {tokenOf(t, body)}, "why": {answer}, "minutes": {"0"}})
+	if body := w.Body.String(); w.Code != http.StatusOK || strings.Contains(body, "Why does the sun") || !strings.Contains(body, "are read as daylight saving time") {
+		t.Errorf("%s: %d %s", answer, w.Code, form.Clip(webtest.TextOf(body), 1500))
+	}
+}
+
 // A file that does not say where it is from is asked about, with the project's own place and clock in the fields. The worked
 // example lies at 49.6° N, 6.1° E.
 func TestOwnPlaceIsOffered(t *testing.T) {

@@ -114,7 +114,7 @@ func doubts(y sun.Series, r weather.Report, sys unit.System) (out []string) {
 
 // farther reports whether the sun of a year that asks about it runs further off than that of another one.
 func farther(r, than weather.Report) bool {
-	return r.Asks("slip") && math.Abs(float64(r.Slip.Val)) > math.Abs(float64(than.Slip.Val))
+	return slipViewOf(r) != nil && math.Abs(float64(r.Slip.Val)) > math.Abs(float64(than.Slip.Val))
 }
 
 func yearName(y sun.Series) string {
