@@ -9,7 +9,8 @@ import (
 )
 
 // energyOnly are the values of a hoist that move energy and nothing that bears or holds: a typical one of them makes the
-// answer rough, and nothing unsafe.
+// answer rough, and nothing unsafe. The inputs that count as a named value where nobody gave one say so in their tag and
+// stand in a closed list with the tests (countsAs).
 var energyOnly = map[string]bool{"units": true, "raise.drive_efficiency": true}
 
 // typicalPaths are the typical values of the hoist at that place of the variant that are not yet the builder's own, by
