@@ -3,6 +3,7 @@
 package compare
 
 import (
+	"context"
 	"fmt"
 	"net/http"
 	"slices"
@@ -41,6 +42,7 @@ type compareView struct {
 	Empty     string
 	Costs     page.CostsView
 	Range     page.RangeView
+	Average   string // how the average year differs from a usual one
 	Terms     string
 }
 
@@ -76,14 +78,14 @@ func (s *Pages) showCompare(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	v, err := s.compareOf(p, all, chosen, r.URL.Query()["rows"], sys, url)
+	v, err := s.compareOf(r.Context(), p, all, chosen, r.URL.Query()["rows"], sys, url)
 	if err != nil {
 		return err
 	}
 	return s.Show(w, r, http.StatusOK, f, comparePage(v))
 }
 
-func (s *Pages) compareOf(p store.Saved[model.Project], all, chosen []store.Saved[model.Variant], rows []string, sys unit.System, url string) (compareView, error) {
+func (s *Pages) compareOf(ctx context.Context, p store.Saved[model.Project], all, chosen []store.Saved[model.Variant], rows []string, sys unit.System, url string) (compareView, error) {
 	v := compareView{URL: url, Variants: page.ProjectURL(p.ID) + "/variants", OnlyDiff: slices.Contains(rows, "differ"), AllInputs: slices.Contains(rows, "all")}
 	for _, a := range all {
 		v.Choices = append(v.Choices, page.CompareChoice{ID: fmt.Sprint(a.ID), Name: a.Value.Name, Chosen: slices.ContainsFunc(chosen, func(c store.Saved[model.Variant]) bool { return c.ID == a.ID })})
@@ -101,6 +103,11 @@ func (s *Pages) compareOf(p store.Saved[model.Project], all, chosen []store.Save
 		v.States = append(v.States, page.VariantBand(results[i], sys, nil))
 	}
 	v.Groups = answerGroups(results, p.Value.Currency, sys)
+	years, err := s.Years.Of(ctx, p, chosen, results)
+	if err != nil {
+		return v, err
+	}
+	v.years(years, results)
 	money := &v.Groups[len(v.Groups)-1]
 	money.Rows = append(money.Rows, compareRow{Name: "Asked for by the plan, not on its list"})
 	for i, c := range chosen {
@@ -118,7 +125,6 @@ func (s *Pages) compareOf(p store.Saved[model.Project], all, chosen []store.Save
 		v.Range.Follow += "&pairs=yes"
 		v.Range.Room += " pairs"
 	}
-	var err error
 	v.Costs, err = page.CostsOf(page.BillsOf(results, chosen, p.Value.Currency), p.ID, sys)
 	return v, err
 }
@@ -154,11 +160,11 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 			textRow("Verdict", rs, func(r model.VariantResult) string { return form.OrNotKnown(r.Verdict) }),
 			textRow("Plan sheet", rs, func(r model.VariantResult) string { return page.ReadyOf(r, sys) }),
 		}},
-		{"Nights", []compareRow{
-			numberRow("Nights with light", "highest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.NightsServed) }), count),
+		{nightsTitle, []compareRow{
+			numberRow("Nights with light, average year", "highest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.NightsServed) }), count),
 			numberRow("Nights that count", "", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Nights) }), count),
-			numberRow("Longest time without, hours", "lowest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.LongestOutage.Hours) }), count),
-			numberRow("Share of lamps and devices served", "highest", rs, func(r model.VariantResult) (float64, bool) {
+			numberRow("Longest time without, average year, hours", "lowest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.LongestOutage.Hours) }), count),
+			numberRow("Share of lamps and devices served, average year", "highest", rs, func(r model.VariantResult) (float64, bool) {
 				return float64(r.Year.ServedShare.Val), r.Year.ServedShare.Is
 			},
 				func(v float64) string { return unit.Percents.Format(v, sys) }),

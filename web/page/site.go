@@ -22,6 +22,7 @@ type Site struct {
 	Tables  Tables   // the inputs of all forms
 	Words   *Lexicon // words that lead to the guide
 	Grounds *Grounds
+	Years   *Years
 
 	Assets *assets // the files of web/static
 }
@@ -35,6 +36,6 @@ func New(s Site, files fs.FS) (*Site, error) {
 	if s.Assets, err = readAssets(files); err != nil {
 		return nil, err
 	}
-	s.Grounds = &Grounds{now: s.Now}
+	s.Grounds, s.Years = &Grounds{now: s.Now}, &Years{}
 	return &s, nil
 }

@@ -59,6 +59,9 @@ func (v *sheetView) fit(parts []cost.Part, currency string) {
 	if v.room(plainType) < heightHead+plainType.say && len(v.Stores) > 1 {
 		v.narrow()
 	}
+	if v.drawn(plainType) <= leastDrawn || v.room(plainType) < heightHead+plainType.say {
+		v.Years = "" // the first to go: it stands on screen
+	}
 	v.Build, v.More = buildRows(parts, currency, plainType, v.room(plainType))
 	v.Drawn = v.drawn(plainType)
 }
@@ -80,6 +83,9 @@ func (v *sheetView) room(t sheetType) float64 {
 	return v.middle(t) - set - heightHead
 }
 
+// leastDrawn is the least height of a drawing, mm.
+const leastDrawn = 40
+
 // drawn is the height in mm that is left for the drawing, in steps of 5.
 func (v *sheetView) drawn(t sheetType) int {
 	left := v.middle(t)
@@ -89,7 +95,7 @@ func (v *sheetView) drawn(t sheetType) int {
 			left -= t.more * linesIn(say, t.value+4)
 		}
 	}
-	return min(110, max(40, 5*int(left/5)))
+	return min(110, max(leastDrawn, 5*int(left/5)))
 }
 
 // middle is the height in mm between what stands over the two columns and what stands under them.
@@ -119,6 +125,9 @@ func (v *sheetView) middle(t sheetType) float64 {
 		left -= 1 + t.say*lines
 	}
 	left -= 1.5 + 1 + t.say*linesIn(strings.Join(v.Verdict, " "), t.wide)
+	if v.Years != "" {
+		left -= t.say * linesIn(v.Years, t.wide)
+	}
 	if len(v.Checks) > 0 {
 		left -= heightHead + t.Row
 		for _, c := range v.Checks {

@@ -3,10 +3,13 @@
 package sheet
 
 import (
+	"fmt"
 	"net/http"
 
 	"github.com/go-chi/chi/v5"
 
+	"duskweight/internal/model"
+	"duskweight/internal/store"
 	"duskweight/web/page"
 )
 
@@ -35,6 +38,15 @@ func (s *Pages) showSheet(w http.ResponseWriter, r *http.Request) error {
 	if view.Waits, err = s.RefusedEntries(r.Context(), p, v); err != nil {
 		return err
 	}
-	view = sheetOf(view, s.Grounds.Of(p).Evaluate(v.Value), p.Value, v.Value, sys)
+	result := s.Grounds.Of(p).Evaluate(v.Value)
+	years, err := s.Years.Of(r.Context(), p, []store.Saved[model.Variant]{v}, []model.VariantResult{result})
+	if err != nil {
+		return page.LeftOr(r, err)
+	}
+	view.Years = page.UsualAndBad(years[0])
+	if years[0].Years == 0 && result.YearKnown {
+		view.Unsure = fmt.Sprintf("%s/sure?v=%d", page.ProjectURL(p.ID), v.ID)
+	}
+	view = sheetOf(view, result, p.Value, v.Value, sys)
 	return s.Show(w, r, http.StatusOK, page.Frame{Title: "Plan sheet: " + v.Value.Name, Paper: true}, sheetPage(view))
 }

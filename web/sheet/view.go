@@ -16,7 +16,9 @@ type sheetView struct {
 	page.PaperTop
 	Back   string
 	Letter bool
-	Roomy  bool // little stands on it: larger letters
+	Years  string // a usual and a bad year
+	Unsure string // where its years are worked out, while they are not
+	Roomy  bool   // little stands on it: larger letters
 
 	kinds page.Kinds
 

@@ -74,12 +74,15 @@ func (s *Pages) sureAsked(r *http.Request) (a sureAsked, err error) {
 	if a.sys, err = s.Units(r.Context()); err != nil {
 		return a, err
 	}
-	var variants []model.Variant
-	for _, c := range a.chosen {
-		variants = append(variants, c.Value)
-	}
-	a.run = search.NewRun(a.project.Value, variants, a.parts)
+	a.run = search.NewRun(a.project.Value, values(a.chosen), a.parts)
 	return a, nil
+}
+
+// keep keeps the years for other pages, where they are all of the project's and parts are exactly as typed.
+func (s *Pages) keep(a sureAsked) {
+	if !a.parts && a.n == a.project.Value.MadeYears() {
+		s.Years.Keep(a.project, a.chosen, a.run.Sure())
+	}
 }
 
 // view is what the years so far come to.
@@ -112,6 +115,7 @@ func (s *Pages) showSure(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	s.keep(a)
 	return s.Show(w, r, http.StatusOK, f, surePage(a.view(time.Since(began))))
 }
 
@@ -196,6 +200,7 @@ func (s *Pages) sendSure(w http.ResponseWriter, r *http.Request) error {
 		}
 		l := sureLine{Done: n, Of: a.n, HTML: string(s.Words.Link(part, true))}
 		if n == a.n {
+			s.keep(a)
 			l.URL = page.ProjectURL(a.project.ID) + "/sure?" + a.query(a.n).Encode()
 		}
 		send(l)

@@ -10,6 +10,7 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/search"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
 	"duskweight/web/form"
 	"duskweight/web/page"
 )
@@ -28,29 +29,38 @@ func (s *Pages) sendRange(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	variants := make([]model.Variant, len(chosen))
-	for i, c := range chosen {
-		variants[i] = c.Value
-	}
-	if err := fillRange(r.Context(), &v, s.Grounds.Of(p), variants, r.URL.Query().Has("pairs"), sys); err != nil {
+	sure, err := fillRange(r.Context(), &v, s.Grounds.Of(p), values(chosen), r.URL.Query().Has("pairs"), sys)
+	if err != nil {
 		return page.LeftOr(r, err)
+	}
+	if sure.Years > 0 {
+		s.Years.Keep(p, chosen, sure)
 	}
 	return s.Write(w, r, http.StatusOK, rangeSaid(v))
 }
 
-// fillRange runs the years, and compares each pair of variants where that is asked for.
-func fillRange(ctx context.Context, v *page.RangeView, g model.Ground, variants []model.Variant, pairs bool, sys unit.System) error {
+// values are the variants as they are saved.
+func values(saved []store.Saved[model.Variant]) []model.Variant {
+	out := make([]model.Variant, len(saved))
+	for i, v := range saved {
+		out[i] = v.Value
+	}
+	return out
+}
+
+// fillRange runs the years and returns them, and compares each pair of variants where that is asked for.
+func fillRange(ctx context.Context, v *page.RangeView, g model.Ground, variants []model.Variant, pairs bool, sys unit.System) (sure search.Sure, err error) {
 	if g.Sky == nil || g.Load.ApplianceYear <= 0 {
 		v.Say = "No year can be made yet: the place or the lamps are not known."
-		return nil
+		return sure, nil
 	}
-	sure, err := search.Years(ctx, g.Project, variants, g.Project.MadeYears(), runtime.GOMAXPROCS(0), nil)
+	sure, err = search.Years(ctx, g.Project, variants, g.Project.MadeYears(), runtime.GOMAXPROCS(0), nil)
 	if err != nil {
-		return err
+		return sure, err
 	}
 	if !sure.WhyOne.IsZero() {
 		v.Say = "There is one year only: " + sure.WhyOne.In(sys) + ". So there is no bad and no good year."
-		return nil
+		return sure, nil
 	}
 	for _, c := range sure.Variants {
 		line := rangeLineOf(c, sure.Nights, sys)
@@ -65,7 +75,7 @@ func fillRange(ctx context.Context, v *page.RangeView, g model.Ground, variants 
 	if pairs {
 		v.Pairs = pairsSaid(sure)
 	}
-	return nil
+	return sure, nil
 }
 
 func rangeLineOf(c search.Certain, nights int, sys unit.System) page.RangeLine {

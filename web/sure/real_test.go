@@ -25,8 +25,8 @@ func TestRealYearsSaid(t *testing.T) {
 		worst := 2000 + (c.n - c.n/2)
 		got := realSay(one, s)
 		want := fmt.Sprintf("of %d real years the worst has 300 of 365 full nights (%d). A worse one comes about once in %d years.", c.n, worst, c.n+1)
-		if got != strings.TrimSpace(want+" "+c.nine) || badOf(one, s) != c.bad {
-			t.Errorf("%q, bad year %d; want %q", got, badOf(one, s), want+" "+c.nine)
+		if got != strings.TrimSpace(want+" "+c.nine) || s.BadNights(one) != c.bad {
+			t.Errorf("%q, bad year %d; want %q", got, s.BadNights(one), want+" "+c.nine)
 		}
 	}
 }

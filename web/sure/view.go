@@ -21,6 +21,7 @@ import (
 // sureView is what many years come to, ready to print.
 type sureView struct {
 	Say     string
+	In      string // what years they are, as a heading
 	URL     string // of this page without the question
 	Years   string // as asked, for the form
 	Choices []page.CompareChoice
@@ -47,7 +48,7 @@ type sureRow struct {
 }
 
 func sureOf(s search.Sure, p model.Project, sys unit.System) sureView {
-	var v sureView
+	v := sureView{In: "In many years"}
 	for _, c := range s.Variants {
 		if !c.WhyNot.IsZero() {
 			v.Lacks = append(v.Lacks, fmt.Sprintf("%s: no year can be run, because %s.", page.OrUnnamed(c.Name), c.WhyNot.In(sys)))
@@ -71,6 +72,10 @@ func sureOf(s search.Sure, p model.Project, sys unit.System) sureView {
 		return v
 	}
 	v.Parts, v.Real = s.Parts, len(s.Real) > 0
+	v.In = fmt.Sprintf("In %s made years", page.Thousands(s.Years))
+	if v.Real {
+		v.In = "In " + page.Counted(s.Years, "real year")
+	}
 	v.Say = fmt.Sprintf("%s made years of weather, from the same monthly means and the same for every variant. Each has %d nights that count.", page.Thousands(s.Years), s.Nights)
 	switch typical := p.Place.Sky == sun.SkyFile; {
 	case len(s.Real) > 0:
@@ -116,7 +121,7 @@ func sureRowOf(c search.Certain, s search.Sure, sys unit.System) sureRow {
 	share := func(x float64) string { return unit.Percents.Format(x, sys) }
 	lit, missing, gaps := search.SpreadOf(c.Lit), search.SpreadOf(c.Missing), search.SpreadOf(c.Of(func(g year.Gaps) int { return g.Runs }))
 	row := sureRow{
-		Name: page.OrUnnamed(c.Name), Bad: fmt.Sprint(badOf(c, s)), Usual: whole(c.Light.Usual), Good: whole(c.Light.Good),
+		Name: page.OrUnnamed(c.Name), Bad: fmt.Sprint(s.BadNights(c)), Usual: whole(c.Light.Usual), Good: whole(c.Light.Good),
 		Share:   fmt.Sprintf("%s, %s, %s", share(lit.Bad), share(lit.Usual), share(lit.Good)),
 		Missing: fmt.Sprintf("%s, %s", unit.BigEnergies.Format(missing.Usual, sys), unit.BigEnergies.Format(missing.Good, sys)),
 		Dark:    fmt.Sprintf("%s, %s", whole(c.Dark.Usual), whole(math.Ceil(c.Dark.Bad))),
@@ -244,7 +249,7 @@ func stripsOf(s search.Sure) []sureStrip {
 		default:
 			bad := 0.1
 			if n := len(s.Real); n > 0 { // the bad year is one of them
-				c.Light.Bad = float64(badOf(c, s))
+				c.Light.Bad = float64(s.BadNights(c))
 				bad = float64(max(1, (n+1)/10)-1) / float64(n-1)
 			}
 			out = append(out, stripOf(c, float64(s.Nights), bad))

@@ -3,7 +3,6 @@ package sure
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"duskweight/internal/model/search"
 	"duskweight/internal/model/unit"
@@ -32,23 +31,10 @@ func realSay(c search.Certain, s search.Sure) string {
 		return fmt.Sprintf("in none of %s is a single night full.", page.Counted(n, "real year"))
 	}
 	text := fmt.Sprintf("of %s the worst has %.0f of %d full nights (%s). A worse one comes about once in %d years.", page.Counted(n, "real year"), c.Nights[worst], s.Nights, s.Real[worst], n+1)
-	if n >= likeYears {
-		text += fmt.Sprintf(" In 9 of 10 years like these at least %d nights are full.", badOf(c, s))
+	if n >= search.LikeYears {
+		text += fmt.Sprintf(" In 9 of 10 years like these at least %d nights are full.", s.BadNights(c))
 	}
 	return text
-}
-
-// likeYears is from how many real years on one year in ten can be told.
-const likeYears = 9
-
-// badOf is the full nights of a bad year: of made years one in ten is worse; of real ones the k-th worst, and of few of them
-// the worst.
-func badOf(c search.Certain, s search.Sure) int {
-	if len(s.Real) == 0 {
-		return c.Nine
-	}
-	sorted := slices.Sorted(slices.Values(c.Nights))
-	return int(sorted[max(1, (len(sorted)+1)/10)-1])
 }
 
 // yearSay tells a usual and a bad year: full nights, the share of the nights' energy, and the nights without light on end.
@@ -57,5 +43,5 @@ func yearSay(c search.Certain, s search.Sure, lit search.Spread, sys unit.System
 	if c.Dark.Best == 0 && c.Dark.Worst == 0 {
 		return text + "."
 	}
-	return text + fmt.Sprintf(". A bad year has %d, and %s on end that are not full.", badOf(c, s), page.Counted(int(math.Ceil(c.Dark.Bad)), "night"))
+	return text + fmt.Sprintf(". A bad year has %d, and %s on end that are not full.", s.BadNights(c), page.Counted(int(math.Ceil(c.Dark.Bad)), "night"))
 }

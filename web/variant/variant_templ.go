@@ -62,7 +62,7 @@ func variantResults(v variantView) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = page.Later("years", v.Sure, "In 200 made years").Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = page.Later("years", v.Sure, "In many years").Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
