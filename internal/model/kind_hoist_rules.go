@@ -112,9 +112,9 @@ func supplyFuse(_ judgement, h *HoistResult) []reason.Reason {
 		Say: say.That("The fuse of %s lets the motor's wires burn: they carry %s.", say.Current(raise.Fuse.Val), say.Current(least).Down()), Mend: say.That("Use a smaller fuse or thicker wires.")})
 }
 
-// contacts is a switch that cannot break the motor's current.
+// contacts is a switch that cannot break the current of the motor, or of the panels that feed it straight.
 func contacts(_ judgement, h *HoistResult) []reason.Reason {
-	if !h.onLine() {
+	if !h.onLine() && !h.onPanels() {
 		return nil
 	}
 	c := h.switchCheck()

@@ -62,8 +62,16 @@ func (r *HoistResult) wireCheck() LineCheck {
 	return c
 }
 
-// switchCheck is the current of the held motor that its switch must break.
+// brighter is how far the current of panels stands above that on their sheet, beside bright clouds (IEC 62548, from memory; as
+// for their strings).
+const brighter = 1.25
+
+// switchCheck is the current that the motor's switch must break: that of the held motor, or where the panels feed it straight
+// all that they give.
 func (r *HoistResult) switchCheck() LineCheck {
+	if r.onPanels() {
+		return r.panelSwitchCheck()
+	}
 	amps, known := r.supplyCurrent()
 	c := lineCheck("contacts", "raise.switch_a", unit.Currents, float64(amps), float64(r.Design.Raise.Switch.Or(0)), 1)
 	c.Say = say.That("The switch must break the current of the held motor, %s of direct current.", say.Current(amps))
@@ -72,6 +80,24 @@ func (r *HoistResult) switchCheck() LineCheck {
 		c.Say = say.That("The switch must break the current of the held motor, and how much that is is not known.")
 	}
 	return c
+}
+
+// panelSwitchCheck is the current of all panels in bright sun, which the switch between them and the motor must break: they
+// cannot be switched off by day, and their arc does not go out by itself.
+func (r *HoistResult) panelSwitchCheck() LineCheck {
+	amps := brighter * r.Direct.Short
+	c := lineCheck("contacts", "raise.switch_a", unit.Currents, float64(amps), float64(r.Design.Raise.Switch.Or(0)), 1)
+	c.Say = say.That("The switch must break the current of the panels in bright sun, %s of direct current.", say.Current(amps))
+	if !r.Direct.Known {
+		c.Word, c.Use = NotKnown, unit.Known[unit.Ratio]{}
+		c.Say = say.That("The switch must break the current of the panels, and how much that is is not known.")
+	}
+	return c
+}
+
+// onPanels reports whether the panels feed the motor straight.
+func (r *HoistResult) onPanels() bool {
+	return r.Design.Raise.Feed == lift.FeedPanel && r.Direct != nil
 }
 
 // onLine reports whether the line feeds the motor.
@@ -122,6 +148,9 @@ func (r *HoistResult) devices() (out []Device) {
 		}
 		out = append(out, device(MotorFuse, rated(raise.Fuse), ids("fuse"), "raise.fuse_a"), device(MotorCable, area, ids("cable"), "raise.wire_area_m2"),
 			device(MotorSwitch, rated(raise.Switch), ids("contacts"), "raise.switch_a"))
+	}
+	if r.onPanels() {
+		out = append(out, device(MotorSwitch, rated(raise.Switch), ids("contacts"), "raise.switch_a"))
 	}
 	if raise.Voltage.Is {
 		out = append(out, device(MotorSupply, say.That("%s", say.Voltage(raise.Voltage.Val)), ids("volts_feed", "volts_touch"), "raise.voltage_v"))

@@ -13,7 +13,8 @@ import templruntime "github.com/a-h/templ/runtime"
 type WiringView struct {
 	Supply string // what feeds the motor by day
 	Loads  string // what it drives at night
-	Fused  bool   // a fuse stands before the supply, and is checked: not where panels feed the motor straight
+	Fused  bool   // a fuse stands before the supply, and is checked: where the line feeds the motor
+	Switch string // what the switch breaks of direct current
 	Shunt  string // what stays on the motor for good; empty where nothing does
 }
 
@@ -42,7 +43,7 @@ func WiringDrawing(v WiringView) templ.Component {
 		var templ_7745c5c3_Var2 string
 		templ_7745c5c3_Var2, templ_7745c5c3_Err = templruntime.NewAttributeExpression(WiringAlt(v)).Resolve(ctx)
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 13, Col: 79}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 14, Col: 79}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var2)
 		if templ_7745c5c3_Err != nil {
@@ -55,7 +56,7 @@ func WiringDrawing(v WiringView) templ.Component {
 		var templ_7745c5c3_Var3 string
 		templ_7745c5c3_Var3, templ_7745c5c3_Err = templ.JoinStringErrs(v.Supply)
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 16, Col: 44}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 17, Col: 44}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var3))
 		if templ_7745c5c3_Err != nil {
@@ -78,54 +79,67 @@ func WiringDrawing(v WiringView) templ.Component {
 		var templ_7745c5c3_Var4 string
 		templ_7745c5c3_Var4, templ_7745c5c3_Err = templ.JoinStringErrs(v.Loads)
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 24, Col: 44}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 25, Col: 44}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var4))
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "</text> <path d=\"M320 40H214\" class=\"wire\"></path> <circle cx=\"148\" cy=\"40\" r=\"3\" class=\"dot\"></circle> <circle cx=\"212\" cy=\"40\" r=\"3\" class=\"dot\"></circle> <circle cx=\"180\" cy=\"74\" r=\"3\" class=\"dot\"></circle> <path d=\"M180 74V40\" class=\"blade\"></path> <path d=\"M150 30a44 44 0 0 1 60 0\" class=\"swing\"></path> <text x=\"148\" y=\"56\" class=\"mid\">lift</text> <text x=\"180\" y=\"13\" class=\"mid\">off</text> <text x=\"214\" y=\"56\" class=\"mid\">let down</text> <path d=\"M180 77V110M180 142V162\" class=\"wire\"></path> <circle cx=\"180\" cy=\"126\" r=\"16\" class=\"body\"></circle> <text x=\"180\" y=\"130\" class=\"mid\">M</text> <path d=\"M164 126h-20\" class=\"shaft\"></path> <path d=\"M132 112h12v28h-12z\" class=\"body\"></path> <text x=\"126\" y=\"130\" class=\"end\">brake</text> <path d=\"M42 68V162H358V68\" class=\"wire\"></path> ")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "</text> <path d=\"M320 40H214\" class=\"wire\"></path> <circle cx=\"148\" cy=\"40\" r=\"3\" class=\"dot\"></circle> <circle cx=\"212\" cy=\"40\" r=\"3\" class=\"dot\"></circle> <circle cx=\"180\" cy=\"74\" r=\"3\" class=\"dot\"></circle> <path d=\"M180 74V40\" class=\"blade\"></path> <path d=\"M150 30a44 44 0 0 1 60 0\" class=\"swing\"></path> <text x=\"148\" y=\"56\" class=\"mid\">lift</text> <text x=\"180\" y=\"13\" class=\"mid\">off</text> <text x=\"214\" y=\"56\" class=\"mid\">let down</text> <text x=\"190\" y=\"84\">")
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		var templ_7745c5c3_Var5 string
+		templ_7745c5c3_Var5, templ_7745c5c3_Err = templ.JoinStringErrs(v.Switch)
+		if templ_7745c5c3_Err != nil {
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 35, Col: 33}
+		}
+		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var5))
+		if templ_7745c5c3_Err != nil {
+			return templ_7745c5c3_Err
+		}
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "</text> <path d=\"M180 77V110M180 142V162\" class=\"wire\"></path> <circle cx=\"180\" cy=\"126\" r=\"16\" class=\"body\"></circle> <text x=\"180\" y=\"130\" class=\"mid\">M</text> <path d=\"M164 126h-20\" class=\"shaft\"></path> <path d=\"M132 112h12v28h-12z\" class=\"body\"></path> <text x=\"126\" y=\"130\" class=\"end\">brake</text> <path d=\"M42 68V162H358V68\" class=\"wire\"></path> ")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
 		if v.Shunt != "" {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "<path d=\"M180 92H240V108M240 144V162\" class=\"wire\"></path> <rect x=\"232\" y=\"108\" width=\"16\" height=\"36\" class=\"body\"></rect> <circle cx=\"180\" cy=\"92\" r=\"2.5\" class=\"dot\"></circle> <circle cx=\"240\" cy=\"162\" r=\"2.5\" class=\"dot\"></circle> <text x=\"254\" y=\"120\">")
-			if templ_7745c5c3_Err != nil {
-				return templ_7745c5c3_Err
-			}
-			var templ_7745c5c3_Var5 string
-			templ_7745c5c3_Var5, templ_7745c5c3_Err = templ.JoinStringErrs(v.Shunt)
-			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 46, Col: 34}
-			}
-			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var5))
-			if templ_7745c5c3_Err != nil {
-				return templ_7745c5c3_Err
-			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "</text> <text x=\"254\" y=\"133\">stays on: no fuse,</text> <text x=\"254\" y=\"146\">no switch, no plug</text>")
-			if templ_7745c5c3_Err != nil {
-				return templ_7745c5c3_Err
-			}
-		} else {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "<path d=\"M180 92H240V108M240 144V162\" class=\"gone\"></path> <rect x=\"232\" y=\"108\" width=\"16\" height=\"36\" class=\"gone\"></rect> <text x=\"254\" y=\"120\">✕ missing: a resistor</text> <text x=\"254\" y=\"133\">that stays on the motor</text> <text x=\"254\" y=\"146\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "<path d=\"M180 92H240V108M240 144V162\" class=\"wire\"></path> <rect x=\"232\" y=\"108\" width=\"16\" height=\"36\" class=\"body\"></rect> <circle cx=\"180\" cy=\"92\" r=\"2.5\" class=\"dot\"></circle> <circle cx=\"240\" cy=\"162\" r=\"2.5\" class=\"dot\"></circle> <text x=\"254\" y=\"120\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 			var templ_7745c5c3_Var6 string
-			templ_7745c5c3_Var6, templ_7745c5c3_Err = templ.JoinStringErrs("for good")
+			templ_7745c5c3_Var6, templ_7745c5c3_Err = templ.JoinStringErrs(v.Shunt)
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 54, Col: 37}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 48, Col: 34}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var6))
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "</text>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "</text> <text x=\"254\" y=\"133\">stays on: no fuse,</text> <text x=\"254\" y=\"146\">no switch, no plug</text>")
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+		} else {
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "<path d=\"M180 92H240V108M240 144V162\" class=\"gone\"></path> <rect x=\"232\" y=\"108\" width=\"16\" height=\"36\" class=\"gone\"></rect> <text x=\"254\" y=\"120\">✕ missing: a resistor</text> <text x=\"254\" y=\"133\">that stays on the motor</text> <text x=\"254\" y=\"146\">")
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+			var templ_7745c5c3_Var7 string
+			templ_7745c5c3_Var7, templ_7745c5c3_Err = templ.JoinStringErrs("for good")
+			if templ_7745c5c3_Err != nil {
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/page/wiring.templ`, Line: 56, Col: 37}
+			}
+			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var7))
+			if templ_7745c5c3_Err != nil {
+				return templ_7745c5c3_Err
+			}
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "</text>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "</svg>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "</svg>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

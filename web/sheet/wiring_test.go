@@ -8,6 +8,7 @@ import (
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/unit"
 	"duskweight/web/page"
 	"duskweight/web/webtest"
 )
@@ -53,6 +54,22 @@ func TestYardPages(t *testing.T) {
 	bare.Design.Lower.Shunt, bare.Design.Lower.Loads = "", []lift.DCLoad{{Kind: "resistor", Permanent: "no"}}
 	if v := page.WiringOf(&bare); v.Shunt != "" || !strings.Contains(page.WiringAlt(v), "is missing") {
 		t.Errorf("a resistor behind a switch counts as one that stays: %+v", v)
+	}
+	lamps := *h
+	lamps.Design.Lower.Shunt, lamps.Design.Lower.Loads = "yes", []lift.DCLoad{{Kind: lift.LoadString, Permanent: "yes"}}
+	if v := page.WiringOf(&lamps); v.Shunt != "" {
+		t.Errorf("lamps in a row are drawn as what holds the speed for good, and the judge counts a resistor or clamp alone: %+v", v)
+	}
+	for feed, fused := range map[lift.Feed]bool{lift.FeedDrive: true, lift.FeedRelay: true, lift.FeedPanel: false, "": false} {
+		lamps.Design.Raise.Feed, lamps.Design.Raise.Switch = feed, unit.Of(unit.Current(16))
+		v := page.WiringOf(&lamps)
+		if v.Fused != fused || !strings.Contains(page.WiringAlt(v), "breaks 16\u00a0A") {
+			t.Errorf("%q: a fuse is drawn %v, and the switch %q", feed, v.Fused, v.Switch)
+		}
+		lamps.Design.Raise.Switch = unit.Known[unit.Current]{}
+		if v := page.WiringOf(&lamps); !strings.Contains(page.WiringAlt(v), "rating not known") {
+			t.Errorf("%q: %q", feed, v.Switch)
+		}
 	}
 	battery := page.VariantURL(p.ID, vs[1].ID) + "/sheet"
 	if w := webtest.Ask(s.Handler(), "GET", battery+"/checks", nil); w.Code != http.StatusNotFound {
