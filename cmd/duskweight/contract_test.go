@@ -41,9 +41,9 @@ const (
 // The contract of the answer: every key is always there. Keys beyond these are allowed.
 var (
 	wholeKeys   = map[string]kind{"version": must, "project": word, "sun": thing, "load": thing, "variants": list}
-	sunKeys     = map[string]kind{"ghi_j_m2_year": number, "weather_seed": number}
-	loadKeys    = map[string]kind{"appliances_j_year": number, "night_j_mean": number, "night_j_max": number}
-	variantKeys = map[string]kind{"name": word, "verdict": maybe, "ready": word, "plane_j_m2_year": number, "load_j_year": number, "standing_j_year": number, "bus_j_year": number,
+	sunKeys     = map[string]kind{"ghi_j_m2_year": number, "weather_seed": number, "why_not": list, "remarks": list}
+	loadKeys    = map[string]kind{"appliances_j_year": number, "night_j_mean": number, "night_j_max": number, "why_not": list}
+	variantKeys = map[string]kind{"name": word, "verdict": maybe, "why_no_year": maybe, "ready": word, "plane_j_m2_year": number, "load_j_year": number, "standing_j_year": number, "bus_j_year": number,
 		"direct_j_year": number, "delivered_j_year": number, "spilled_j_year": number, "unmet_j_year": number, "served_share": number, "nights_served": number, "nights": number,
 		"essential_share": number, "years": orNone, "capital": number, "levelised_per_kwh": number, "priced_parts": counted, "stores": list}
 	storeKeys = map[string]kind{"name": word, "kind": word, "capacity_j": number, "round_trip": number, "in_j_year": number, "out_j_year": number, "loss_j_year": number, "change_j_year": number, "standing_j_year": number, "hoist": orNone}

@@ -22,8 +22,16 @@ type Answer struct {
 
 // SunAnswer is the year's sun on the flat.
 type SunAnswer struct {
-	GHI  unit.Known[unit.Irradiation] `json:"ghi_j_m2_year"`
-	Seed *uint64                      `json:"weather_seed"` // null when the year comes from a file
+	GHI     unit.Known[unit.Irradiation] `json:"ghi_j_m2_year"`
+	Seed    *uint64                      `json:"weather_seed"` // null when the year comes from a file
+	WhyNot  []SaidAnswer                 `json:"why_not"`      // why the year's sun is not known
+	Remarks []SaidAnswer                 `json:"remarks"`      // what is to be known of it although it is
+}
+
+// SaidAnswer is one thing that is said, and where: a path inside the project.
+type SaidAnswer struct {
+	Path string `json:"path"`
+	Say  string `json:"say"`
 }
 
 // LoadAnswer is what the nights want.
@@ -31,12 +39,14 @@ type LoadAnswer struct {
 	Appliances unit.Known[unit.Energy] `json:"appliances_j_year"`
 	NightMean  unit.Known[unit.Energy] `json:"night_j_mean"`
 	NightMax   unit.Known[unit.Energy] `json:"night_j_max"`
+	WhyNot     []SaidAnswer            `json:"why_not"` // why these are not known, those that are not
 }
 
 // VariantAnswer is one variant's year, verdict and stores.
 type VariantAnswer struct {
 	Name           string                       `json:"name"`
 	Verdict        *string                      `json:"verdict"`
+	WhyNoYear      *string                      `json:"why_no_year"` // null where the year is known
 	Ready          reason.Word                  `json:"ready"`
 	Because        []BecauseAnswer              `json:"because"` // the worst first; empty where it is ready
 	Plane          unit.Known[unit.Irradiation] `json:"plane_j_m2_year"`

@@ -17,8 +17,9 @@ func (r Result) Answer() Answer {
 		if sky := r.Ground.Project.Place.Sky; sky != sun.SkyFile && sky != sun.SkyFiles {
 			a.Sun.Seed = &r.Ground.Project.Seed
 		}
-		a.Load = LoadAnswer{unit.Of(r.Ground.Load.ApplianceYear), unit.Of(r.Ground.Load.MeanNight), unit.Of(r.Ground.Load.MaxNight)}
 	}
+	a.Sun.WhyNot, a.Sun.Remarks = saidAnswers(r.Ground.WhyNot), saidAnswers(r.Ground.Remarks())
+	a.Load = r.Ground.loadAnswer()
 	var names []string
 	for _, one := range r.Ground.Project.Load.Appliances {
 		names = append(names, one.Name)
@@ -28,6 +29,27 @@ func (r Result) Answer() Answer {
 		a.Variants[i].Peak = v.Peak.answer(names)
 	}
 	return a
+}
+
+// loadAnswer is what the appliances need, as far as it is known without the sun.
+func (g Ground) loadAnswer() LoadAnswer {
+	year, why := g.Appliances()
+	a := LoadAnswer{Appliances: year}
+	if y, ok := g.Nights(); ok {
+		a.NightMean, a.NightMax = unit.Of(y.MeanNight), unit.Of(y.MaxNight)
+	} else {
+		why.Tell("place.latitude_rad", say.Words("the nights are not known: their length depends on the latitude"))
+	}
+	a.WhyNot = saidAnswers(why)
+	return a
+}
+
+func saidAnswers(ps Problems) []SaidAnswer {
+	out := make([]SaidAnswer, len(ps))
+	for i, p := range ps {
+		out[i] = SaidAnswer{p.Path, p.Say.String()}
+	}
+	return out
 }
 
 func (r VariantResult) answer() VariantAnswer {
@@ -42,6 +64,10 @@ func (r VariantResult) answer() VariantAnswer {
 		a.Delivered, a.Spilled, a.Unmet = unit.Of(y.Delivered), unit.Of(y.Spilled), unit.Of(y.Unmet)
 		a.ServedShare, a.EssentialShare = y.ServedShare, y.EssentialShare
 		a.NightsServed, a.Nights = unit.Of(unit.Count(y.NightsServed)), unit.Of(unit.Count(y.Nights))
+	}
+	if !r.YearKnown {
+		why := r.WhyNoYear.String()
+		a.WhyNoYear = &why
 	}
 	for i, s := range r.Stores {
 		a.Stores[i] = s.answer()

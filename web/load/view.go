@@ -28,14 +28,10 @@ type loadView struct {
 type dayRow struct{ Clock, Winter, Summer string }
 
 func loadViewOf(g model.Ground, sys unit.System, labels map[string]string, here string) loadView {
-	if g.Sky == nil {
-		v := loadView{Headline: "What a night needs is not known yet: its length depends on the place."}
-		for _, p := range g.WhyNot {
-			v.Flags = append(v.Flags, page.FlagView{Say: form.Sentence(p.Say.In(sys))})
-		}
-		return v
+	l, known := g.Nights()
+	if !known {
+		return withoutNights(g, sys)
 	}
-	l := g.Load
 	wh := func(e unit.Energy) string { return unit.Energies.Format(float64(e), sys) }
 	v := loadView{Headline: "A mean night needs " + wh(l.MeanNight+l.StandingNight) + ", before controller and stores."}
 	if l.MeanNight <= 0 {
@@ -48,6 +44,7 @@ func loadViewOf(g model.Ground, sys unit.System, labels map[string]string, here 
 			How: &page.HowView{Formula: "standing power × night hours", Source: "the same in all variants; each variant adds its own", Topic: "night"}},
 		{ID: "year", Label: "Lamps and devices, a year", Value: unit.BigEnergies.Format(float64(l.ApplianceYear), sys), Note: fmt.Sprintf("%d nights count", l.Nights)},
 	}
+	v.Flags = whyNoSun(g, sys)
 	if l.StandingNight > l.MeanNight && l.MeanNight > 0 {
 		v.Flags = append(v.Flags, page.FlagView{Say: "What uses power all the time takes more than all lamps and devices. Switching it off saves more than any store gives."})
 	}
@@ -62,7 +59,7 @@ func loadViewOf(g model.Ground, sys unit.System, labels map[string]string, here 
 		v.Each = append(v.Each, row)
 	}
 	v.Day = dayRows(l, sys)
-	if l.ApplianceYear > 0 {
+	if l.ApplianceYear > 0 && g.Sky != nil {
 		v.Pictures = []page.PictureView{burnsPicture(g, "21 December", load.Winter, func(e load.ApplianceYear) [24]float64 { return e.Winter }),
 			burnsPicture(g, "21 June", load.Summer, func(e load.ApplianceYear) [24]float64 { return e.Summer })}
 		for i := range v.Pictures {
@@ -75,6 +72,27 @@ func loadViewOf(g model.Ground, sys unit.System, labels map[string]string, here 
 		v.Missing = append(v.Missing, link)
 	}
 	return v
+}
+
+// withoutNights is what is known of a load at no place: what its appliances use in a year, where all of them keep to the clock.
+func withoutNights(g model.Ground, sys unit.System) loadView {
+	v := loadView{Headline: "What a night needs is not known yet: its length depends on the place.", Flags: whyNoSun(g, sys)}
+	year, waits := g.Appliances()
+	if e, ok := year.Value(); ok && e > 0 {
+		v.Facts = []page.FactView{{ID: "year", Label: "Lamps and devices, a year", Value: unit.BigEnergies.Format(float64(e), sys), Note: "all of them keep to the clock"}}
+	}
+	for _, p := range waits {
+		v.Flags = append(v.Flags, page.FlagView{Say: form.Sentence(p.Say.In(sys))})
+	}
+	return v
+}
+
+// whyNoSun says why the light of the place is not known; nothing where it is.
+func whyNoSun(g model.Ground, sys unit.System) (flags []page.FlagView) {
+	for _, p := range g.WhyNot {
+		flags = append(flags, page.FlagView{Say: form.Sentence(p.Say.In(sys))})
+	}
+	return flags
 }
 
 // burnsPicture draws what burns when on one day.

@@ -40,8 +40,8 @@ func placeViewOf(g model.Ground, sys unit.System, here string) placeView {
 	if g.Sky.Rough {
 		v.Flags = append(v.Flags, page.FlagView{Say: "This sky is rough: it was described in words. Twelve monthly means or a weather file make it better."})
 	}
-	for _, remark := range g.Sky.Remarks {
-		v.Flags = append(v.Flags, page.FlagView{Say: form.Sentence(remark.In(sys))})
+	for _, remark := range g.Remarks() {
+		v.Flags = append(v.Flags, page.FlagView{Say: form.Sentence(remark.Say.In(sys))})
 	}
 	onPanel := page.Sum(light.Plane) * 3600
 	v.Facts = []page.FactView{

@@ -182,3 +182,32 @@ func (y *Year) sum() {
 		y.Each[i].Night /= n
 	}
 }
+
+// WaitForDusk names the appliances whose time depends on the sun: its paths inside the load, and their names.
+func WaitForDusk(l Load) (out []Missing) {
+	for i, a := range l.Appliances {
+		if _, refused := Refused(a); refused {
+			continue
+		}
+		switch {
+		case a.FromDusk.Is:
+			out = append(out, Missing{path("appliances", i, "from_dusk_s"), called(a.Name, "an appliance")})
+		case a.AfterDusk == unit.Yes:
+			out = append(out, Missing{path("appliances", i, "after_dusk"), called(a.Name, "an appliance")})
+		}
+	}
+	return out
+}
+
+// ByClock returns what appliances use in a year that all keep to the clock, at any place.
+func ByClock(l Load) unit.Energy {
+	down := make([]bool, HoursInYear)
+	for h := range down {
+		down[h] = h%24 < 6 || h%24 >= 18 // any nights will do
+	}
+	noon := make([]unit.Duration, DaysInYear)
+	for d := range noon {
+		noon[d] = 12 * unit.Hour
+	}
+	return Hours(l, down, noon).ApplianceYear
+}

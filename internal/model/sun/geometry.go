@@ -157,3 +157,22 @@ func sunlit(a, b, w float64) (middle, share float64) {
 	}
 	return middle, min(share, 1)
 }
+
+// SunDown returns how many days of the year the sun does not rise on, and the first and last of the longest run of them, 0 for
+// 1 January; the run may go over the turn of the year. No day is 0, 0, 0.
+func (g *Geometry) SunDown() (days, from, to int) {
+	longest, run := 0, 0
+	for d := range 2 * Days { // twice round, for a run over the turn of the year
+		if g.Day[d%Days] > 0 {
+			run = 0
+			continue
+		}
+		if d < Days {
+			days++
+		}
+		if run++; run > longest && run <= Days {
+			longest, from, to = run, (d-run+1)%Days, d%Days
+		}
+	}
+	return days, from, to
+}

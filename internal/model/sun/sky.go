@@ -44,6 +44,9 @@ func MonthOf(day int) int {
 	return 12
 }
 
+// MonthDays returns the days of a month of the typical year, 1 to 12.
+func MonthDays(month int) int { return monthLength[month-1] }
+
 // Problem is one thing that is wrong with a place, and where; the path is inside the place.
 type Problem struct {
 	Path string

@@ -104,6 +104,20 @@ func ClimateOf(place Place, files []*Series) (*Geometry, *Climate, Problems) {
 	return nil, nil, Problems{{"sky", say.Words("say how the sky is known: by monthly means, in words, or by weather files")}}
 }
 
+// WayOf returns the way of the sun over a place, which its light has no part in: that of the first weather file where the sky is
+// a file's. It is nil where the latitude is not known.
+func WayOf(place Place, files []*Series) *Geometry {
+	if f := filesOf(place, files); f != nil {
+		return NewGeometry(f[0].Latitude, f[0].Longitude, f[0].UTCOffset)
+	}
+	latitude, known := place.Latitude.Value()
+	if !known {
+		return nil
+	}
+	longitude, offset := clock(place)
+	return NewGeometry(latitude, longitude, offset)
+}
+
 // clock returns longitude and clock offset of a place. Not known: the offset is that of the longitude's whole-hour zone,
 // the longitude is the middle of the offset's zone; with neither, the clock shows local mean time.
 func clock(place Place) (unit.Angle, unit.Duration) {
