@@ -3,6 +3,7 @@ package takes
 
 import (
 	"fmt"
+	"math"
 	"net/http"
 
 	"github.com/go-chi/chi/v5"
@@ -54,11 +55,11 @@ func (s *Pages) showTakes(w http.ResponseWriter, r *http.Request) error {
 	}
 	g := s.Grounds.Of(p)
 	now := g.Evaluate(v.Value)
-	takes, err := search.WhatItTakes(r.Context(), g, v.Value, now)
+	takes, aim, err := search.WhatItTakes(r.Context(), g, v.Value, now)
 	if err != nil {
 		return err
 	}
-	view := takesView{Name: v.Value.Name, Sweep: page.VariantURL(p.ID, v.ID) + "/sweep", Say: fmt.Sprintf("To have light in %s of the nights, with one thing changed alone and the rest as it is.", unit.Percents.Format(search.Target, sys))}
+	view := takesView{Name: v.Value.Name, Sweep: page.VariantURL(p.ID, v.ID) + "/sweep", Say: aimSay(aim, now.Year.Nights, sys)}
 	if g.Sky == nil {
 		view.Say = "The place is not known yet; without it there is no year to try."
 	}
@@ -75,6 +76,17 @@ func (s *Pages) showTakes(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	return s.Show(w, r, http.StatusOK, f, takesPage(view))
+}
+
+// aimSay tells what is searched for.
+func aimSay(a search.Aim, nights int, sys unit.System) string {
+	share := unit.Percents.Format(search.Target, sys)
+	const alone = "One thing is changed alone, and the rest stays as it is."
+	if a.Made == 0 {
+		return fmt.Sprintf("To have light in %s of the nights of the average year, in which every month is at its mean. %s", share, alone)
+	}
+	return fmt.Sprintf("To have %d of %d full nights, %s of them, in 9 of 10 made years. %s It is searched on %d made years and confirmed on all %s.",
+		int(math.Ceil(search.Target*float64(nights))), nights, share, alone, a.Tried, page.Thousands(a.Made))
 }
 
 var takeNames = map[string]string{"panels": "More panels", "load": "The most the lamps may need"}

@@ -44,7 +44,7 @@ func seasonOf(ctx context.Context, kinds page.Kinds, g model.Ground, v model.Var
 	if r.Year.NightsServed == 0 {
 		s.Months, s.Plenty = nil, "In no month is it enough: the light you ask for does not last in any night."
 	} else if len(s.Months) == 0 {
-		s.Plenty = "In a usual year the light you ask for lasts in every night."
+		s.Plenty = "In the average year the light you ask for lasts in every night."
 	}
 	levers, err := search.Levers(ctx, g, v, r)
 	if err != nil {

@@ -186,7 +186,7 @@ var sweepBands = []struct {
 }
 
 func sweepViewOf(s search.Sweep, currency string, sys unit.System) sweepView {
-	out := sweepView{Say: "Nights with light in a usual year. Panels grow with their controller; all else stays as it is."}
+	out := sweepView{Say: "Nights with light in the average year, in which every month is at its mean. Panels grow with their controller; all else stays as it is."}
 	if len(s.Cells) == 0 {
 		out.Why = "There is no year to try yet: it takes a place, a night load, panels and a store."
 		return out

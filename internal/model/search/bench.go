@@ -50,6 +50,17 @@ type plan struct {
 
 func newBench(project model.Project, variants []model.Variant) *bench {
 	b := &bench{ground: model.Prepare(project), seed: project.Seed, variants: variants}
+	b.prepare()
+	for _, v := range variants {
+		b.plans = append(b.plans, b.plan(v))
+	}
+	b.groups = sideBySide(b.plans)
+	return b
+}
+
+// prepare finds the climate that years are made from, or why there is one year only.
+func (b *bench) prepare() {
+	project := b.ground.Project
 	if b.ground.Sky == nil {
 		b.whyOne = say.Words("the place is not known")
 	} else if why := oneYear(project); !why.IsZero() {
@@ -59,11 +70,6 @@ func newBench(project model.Project, variants []model.Variant) *bench {
 	} else {
 		b.whyOne = say.That("no years can be made from this weather file: %s", problems[0].Say)
 	}
-	for _, v := range variants {
-		b.plans = append(b.plans, b.plan(v))
-	}
-	b.groups = sideBySide(b.plans)
-	return b
 }
 
 // oneYear says why a project has one weather year only; nothing where it has many.
@@ -106,8 +112,10 @@ func sideBySide(plans []plan) [][]int {
 func (p plan) single() bool { return len(p.stores) == 1 && p.beside[0] == nil }
 
 // plan evaluates the variant's own year and keeps what every other year needs.
-func (b *bench) plan(v model.Variant) plan {
-	r := b.ground.Evaluate(v)
+func (b *bench) plan(v model.Variant) plan { return b.planOf(v, b.ground.Evaluate(v)) }
+
+// planOf keeps what every other year needs of a variant whose own year is r.
+func (b *bench) planOf(v model.Variant, r model.VariantResult) plan {
 	p := plan{certain: Certain{Name: v.Name, WhyNot: r.WhyNoYear}}
 	for _, s := range r.Stores {
 		if s.Reservoir == nil {

@@ -1,7 +1,6 @@
 package search
 
 import (
-	"context"
 	"slices"
 
 	"duskweight/internal/model"
@@ -69,15 +68,15 @@ func Grown(v model.Variant, what string, f float64) model.Variant {
 }
 
 // take searches the smallest factor of the size, and says what the store comes to with it, or what stops it.
-func (s size) take(ctx context.Context, g model.Ground, v model.Variant, now model.VariantResult) Take {
-	t, at := find(ctx, g, now, s.What, func(f float64) model.Variant { return s.grown(v, f) })
+func (s size) take(q *quest, have bool) Take {
+	t, at := q.find(s.What, have, func(f float64) model.Variant { return s.grown(q.v, f) })
 	t.Lever = &s.Lever
 	if t.Found {
-		t.Grown = s.Tell(at.Stores[growing(v, s.of)].Part, t.Factor)
+		t.Grown = s.Tell(at.Stores[growing(q.v, s.of)].Part, t.Factor)
 		return t
 	}
-	asked := unit.Power(g.Load.MostAtNight()) + now.StandingPower
-	for _, one := range now.Stores {
+	asked := unit.Power(q.g.Load.MostAtNight()) + q.now.StandingPower
+	for _, one := range q.now.Stores {
 		if one.Kind != s.of {
 			continue
 		}

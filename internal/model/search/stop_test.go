@@ -46,7 +46,7 @@ func TestEveryWorkerStops(t *testing.T) {
 			return err
 		},
 		"what it takes": func(ctx context.Context) error {
-			_, err := WhatItTakes(ctx, g, v, g.Evaluate(v))
+			_, _, err := WhatItTakes(ctx, g, v, g.Evaluate(v))
 			return err
 		},
 		"a sweep": func(ctx context.Context) error {
@@ -80,7 +80,7 @@ func TestDoublingStops(t *testing.T) {
 	if share(now) < Target || share(g.Scaled(4).Evaluate(v)) < Target {
 		t.Fatal("the sample's battery does not carry four times a tenth of its load: the test proves nothing")
 	}
-	if k := byLoad(ended(t), g, v, now); k.Factor != 1 {
+	if k := byLoad(&quest{ctx: ended(t), g: g, v: v, now: now}, true); k.Factor != 1 {
 		t.Errorf("the load grew to %v times after the end", k.Factor)
 	}
 }

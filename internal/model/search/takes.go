@@ -13,7 +13,7 @@ import (
 	"duskweight/internal/say"
 )
 
-// Target is what has to be reached: this share of the nights with light.
+// Target is what has to be reached: this share of the nights; see Aim.
 const Target = model.NightsForWhole
 
 // Take is one way to reach the target: one quantity changed alone.
@@ -33,15 +33,36 @@ type Take struct {
 // most is the largest factor that is tried: a million times is an answer too, past it there is none.
 const most = 1e6
 
-// WhatItTakes searches the smallest size of each store and the smallest panels, and the largest load, each alone, for the target
+// quest is a search for one design.
+type quest struct {
+	ctx context.Context
+	g   model.Ground
+	v   model.Variant
+	now model.VariantResult // the answer of the design as it is
+	aim Aim
+}
+
+// met reports whether a variant on the ground reaches the aim in the years that are tried.
+func (q *quest) met(g model.Ground, v model.Variant) bool {
+	return q.aim.met(q.ctx, g, v, g.Evaluate(v))
+}
+
+// sure is met in all years.
+func (q *quest) sure(g model.Ground, v model.Variant) bool {
+	return q.aim.sure(q.ctx, g, v, g.Evaluate(v))
+}
+
+// WhatItTakes searches the smallest size of each store and the smallest panels, and the largest load, each alone, for the aim
 // on the real model. now is the answer of the design as it is. It stops when the context ends.
-func WhatItTakes(ctx context.Context, g model.Ground, v model.Variant, now model.VariantResult) ([]Take, error) {
+func WhatItTakes(ctx context.Context, g model.Ground, v model.Variant, now model.VariantResult) ([]Take, Aim, error) {
 	if g.Sky == nil {
-		return nil, nil
+		return nil, Aim{}, nil
 	}
+	aim, have := aimOf(ctx, g, v, now)
+	q := &quest{ctx: ctx, g: g, v: v, now: now, aim: aim}
 	type way struct {
 		what string
-		take func(context.Context, model.Ground, model.Variant, model.VariantResult) Take
+		take func(*quest, bool) Take
 	}
 	var ways []way
 	add := func(sizes []size) {
@@ -58,20 +79,21 @@ func WhatItTakes(ctx context.Context, g model.Ground, v model.Variant, now model
 		for i, way := range ways {
 			takes[i] = Take{What: way.what, Open: open}
 		}
-		return takes, nil
+		return takes, q.aim, nil
 	}
-	group, ctx := errgroup.WithContext(ctx)
+	var group *errgroup.Group
+	group, q.ctx = errgroup.WithContext(ctx)
 	group.SetLimit(2)
 	for i, way := range ways {
 		group.Go(func() error {
-			takes[i] = way.take(ctx, g, v, now)
-			return ctx.Err()
+			takes[i] = way.take(q, have)
+			return q.ctx.Err()
 		})
 	}
 	if err := group.Wait(); err != nil {
-		return nil, err
+		return nil, q.aim, err
 	}
-	return takes, nil
+	return takes, q.aim, nil
 }
 
 // openNow is what has to be known of a design before it can be asked what it would take.
@@ -109,32 +131,42 @@ func smallest(ctx context.Context, reach func(factor float64) bool) (factor floa
 	return high, true
 }
 
-// find fills in a take whose design grows with the factor, from the answer now.
-func find(ctx context.Context, g model.Ground, now model.VariantResult, what string, grown func(factor float64) model.Variant) (Take, model.VariantResult) {
-	t := Take{What: what}
-	if share(now) >= Target {
-		t.Have, t.Found, t.Factor = true, true, 1
-		return t, now
-	}
-	var at model.VariantResult
-	t.Factor, t.Found = smallest(ctx, func(f float64) bool {
-		r := g.Evaluate(grown(f))
-		if share(r) < Target {
-			return false
+// enough steps on from a factor that the years that are tried ask for until all years reach the aim, by 2 % a step and at
+// most by a half. Most often the first is enough.
+func enough(ctx context.Context, factor, step float64, sure func(factor float64) bool) (float64, bool) {
+	for range 20 {
+		if ctx.Err() != nil {
+			break
 		}
-		at = r
-		return true
-	})
-	return t, at
+		if sure(factor) {
+			return factor, true
+		}
+		factor *= step
+	}
+	return factor, false
 }
 
-func byPanels(ctx context.Context, g model.Ground, v model.Variant, now model.VariantResult) Take {
-	t, _ := find(ctx, g, now, "panels", func(f float64) model.Variant { return wider(v, f) })
+// find fills in a take whose design grows with the factor; have says that the design as it is reaches the aim.
+func (q *quest) find(what string, have bool, grown func(factor float64) model.Variant) (Take, model.VariantResult) {
+	t := Take{What: what}
+	if have {
+		t.Have, t.Found, t.Factor = true, true, 1
+		return t, q.now
+	}
+	t.Factor, t.Found = smallest(q.ctx, func(f float64) bool { return q.met(q.g, grown(f)) })
+	if t.Found {
+		t.Factor, t.Found = enough(q.ctx, t.Factor, 1.02, func(f float64) bool { return q.sure(q.g, grown(f)) })
+	}
+	return t, q.g.Evaluate(grown(t.Factor))
+}
+
+func byPanels(q *quest, have bool) Take {
+	t, _ := q.find("panels", have, func(f float64) model.Variant { return wider(q.v, f) })
 	if !t.Found {
 		t.WhyNot = say.That("more panels alone do not carry the night: the stores are too small")
 		return t
 	}
-	t.Power = unit.Of(labelPower(v) * unit.Power(t.Factor))
+	t.Power = unit.Of(labelPower(q.v) * unit.Power(t.Factor))
 	return t
 }
 
@@ -163,21 +195,20 @@ func wider(v model.Variant, f float64) model.Variant {
 }
 
 // byLoad searches the largest load that is served: every lamp and device times the same factor.
-func byLoad(ctx context.Context, g model.Ground, v model.Variant, now model.VariantResult) Take {
-	t := Take{What: "load"}
-	served := func(f float64) bool { return share(g.Scaled(f).Evaluate(v)) >= Target }
-	t.Have = share(now) >= Target
+func byLoad(q *quest, have bool) Take {
+	t := Take{What: "load", Have: have}
+	served := func(f float64) bool { return q.met(q.g.Scaled(f), q.v) }
 	low, high := 0.0, 1.0
-	if t.Have {
+	if have {
 		for low = 1; served(2 * low); low *= 2 {
-			if low > most || ctx.Err() != nil {
+			if low > most || q.ctx.Err() != nil {
 				break
 			}
 		}
 		high = 2 * low
 	}
 	for range 40 {
-		if ctx.Err() != nil || high-low < 0.005*high {
+		if q.ctx.Err() != nil || high-low < 0.005*high {
 			break
 		}
 		if middle := (low + high) / 2; served(middle) {
@@ -186,11 +217,13 @@ func byLoad(ctx context.Context, g model.Ground, v model.Variant, now model.Vari
 			high = middle
 		}
 	}
-	if t.Factor = low; low < 1e-4 {
+	if low >= 1e-4 {
+		low, t.Found = enough(q.ctx, low, 1/1.02, func(f float64) bool { return q.sure(q.g.Scaled(f), q.v) })
+	}
+	if t.Factor = low; !t.Found {
 		t.WhyNot = say.That("no lamp at all can be carried through the nights: what uses power all the time takes everything")
 		return t
 	}
-	t.Found = true
-	t.Load = unit.Of(unit.Energy(low) * g.Load.MeanNight)
+	t.Load = unit.Of(unit.Energy(low) * q.g.Load.MeanNight)
 	return t
 }

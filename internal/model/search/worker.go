@@ -24,7 +24,7 @@ type worker struct {
 func (b *bench) worker() *worker {
 	w := &worker{bench: b, sky: b.ground.Sky}
 	if b.climate != nil {
-		w.sky = b.climate.Sky(b.seed)
+		w.sky = b.climate.Blank()
 	}
 	hours := len(w.sky.TAir)
 	for _, f := range b.fields {

@@ -8,7 +8,7 @@ import (
 // Sky draws the plan year of a seed: an average year, in which every month has its mean light and its mean temperature.
 // No real year is like it; Fill draws those. The same seed gives the same year to the last digit.
 func (c *Climate) Sky(seed uint64) *Sky {
-	s := c.blank()
+	s := c.Blank()
 	s.Made = fmt.Sprintf("hours made from twelve monthly means, seed %d", seed)
 	var r round
 	c.round(seed, calm, &r)
@@ -25,20 +25,20 @@ func (c *Climate) Sky(seed uint64) *Sky {
 	return s
 }
 
-// blank returns a sky with room for the hours of a year.
-func (c *Climate) blank() *Sky {
+// Blank returns a sky with room for the hours of a year.
+func (c *Climate) Blank() *Sky {
 	return &Sky{GHI: make([]float64, Hours), DHI: make([]float64, Hours), TAir: make([]float64, Hours), Geometry: c.geometry, Remarks: c.Remarks}
 }
 
 // Made draws year j of a seed as Fill does, into a sky of its own.
 func (c *Climate) Made(seed uint64, j int) *Sky {
-	s := c.blank()
+	s := c.Blank()
 	s.Made = fmt.Sprintf("made year %d from twelve monthly means, seed %d", j+1, seed)
 	c.Fill(s, seed, j)
 	return s
 }
 
-// Fill draws made year j of a seed into the columns of a sky made by Sky, without allocating. No month is held at its mean:
+// Fill draws made year j of a seed into the columns of a sky made by Blank or Sky, without allocating. No month is held at its mean:
 // over many years months and years spread as real ones do.
 func (c *Climate) Fill(s *Sky, seed uint64, j int) {
 	var k, t [Days]float64
