@@ -215,7 +215,7 @@ func (s *Pages) tryWeather(w http.ResponseWriter, r *http.Request, p store.Saved
 	if lookErr == nil {
 		v.Rows = previewRows(look, sys)
 	}
-	table := lookErr == nil && look.Mapping.Layout == weather.Table && len(look.Heads) > 1
+	table := lookErr == nil && len(look.Heads) > 1
 	if err == nil {
 		on.mapping = report.Mapping
 	}
@@ -288,9 +288,6 @@ func (s *Pages) mapWeather(w http.ResponseWriter, r *http.Request) error {
 	p, on, err := s.waiting(w, r)
 	if err != nil || on == nil {
 		return err
-	}
-	if on.mapping.Layout != weather.Table {
-		return page.BadRequest("This file says itself how it is to be read.")
 	}
 	sys, err := s.Units(r.Context())
 	if err != nil {

@@ -1,9 +1,11 @@
 package place_test
 
 import (
+	"fmt"
 	"math"
 	"net/http"
 	"net/url"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -119,6 +121,47 @@ func TestDaylightIsAsked(t *testing.T) {
 	w = webtest.Ask(h, "POST", place.WeatherURL+"/slip", url.Values{"token": {tokenOf(t, body)}, "why": {answer}, "minutes": {"0"}})
 	if body := w.Body.String(); w.Code != http.StatusOK || strings.Contains(body, "Why does the sun") || !strings.Contains(body, "are read as daylight saving time") {
 		t.Errorf("%s: %d %s", answer, w.Code, form.Clip(webtest.TextOf(body), 1500))
+	}
+}
+
+// epwYear is the plain year as an hourly weather file (.epw), of which each hour is stamped with its end.
+func epwYear() []byte {
+	var b strings.Builder
+	b.WriteString("LOCATION,Harbour,-,NWH,made,0,40,12,1,12\nDESIGN CONDITIONS,0\nDATA PERIODS,1,1,Data,Sunday,1/1,12/31\n")
+	i := 0
+	for row := range strings.Lines(string(place.PlainYear("", nil))) {
+		f := strings.Split(strings.TrimSpace(row), ",")
+		if len(f) < 4 {
+			continue
+		}
+		fmt.Fprintf(&b, "2021,%s,%s,%d,60,x,%s,0,70,101300,0,0,300,%s,0,%s\n", f[0][5:7], f[0][8:10], i%24+1, f[3], f[1], f[2])
+		i++
+	}
+	return []byte(b.String())
+}
+
+// A file whose layout says how it is to be read may be read another way too: with its times at the start of the hour its sun is
+// an hour late, and this is asked.
+func TestAnyLayoutAnotherWay(t *testing.T) {
+	_, h := weatherSite(t)
+	w := webtest.Upload(h, place.WeatherURL, "file", epwYear())
+	body := w.Body.String()
+	if w.Code != http.StatusOK || !strings.Contains(body, "Read it another way") || !strings.Contains(body, `<option value="end" selected>`) || strings.Contains(body, "Why does the sun") {
+		t.Fatalf("%d %s", w.Code, form.Clip(webtest.TextOf(body), 1500))
+	}
+	typed := url.Values{"token": {tokenOf(t, body)}}
+	for _, m := range regexp.MustCompile(`<select id="map-[a-z]+" name="([a-z]+)">((?s:.*?))</select>`).FindAllStringSubmatch(body, -1) {
+		if chosen := regexp.MustCompile(`<option value="([^"]*)" selected`).FindStringSubmatch(m[2]); chosen != nil {
+			typed.Set(m[1], chosen[1])
+		}
+	}
+	for _, m := range regexp.MustCompile(`<input id="map-[a-z]+" name="([a-z]+)" value="([^"]*)"`).FindAllStringSubmatch(body, -1) {
+		typed.Set(m[1], m[2])
+	}
+	typed.Set("stamp", "start")
+	w = webtest.Ask(h, "POST", place.WeatherURL+"/columns", typed)
+	if body := w.Body.String(); w.Code != http.StatusOK || !strings.Contains(body, "Use this file") || !strings.Contains(body, "The time stands at the end of its hour (0 minutes left)") {
+		t.Errorf("%d %s", w.Code, form.Clip(webtest.TextOf(body), 1500))
 	}
 }
 

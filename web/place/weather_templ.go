@@ -167,7 +167,7 @@ func weatherPage(v weatherView) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 16, "\" enctype=\"multipart/form-data\"><div class=\"field kind-file\"><label for=\"file\">Weather file</label> <input id=\"file\" type=\"file\" name=\"file\" multiple required aria-describedby=\"file-notes\"><div class=\"notes\" id=\"file-notes\"><p class=\"hint\">A year of hours: an EnergyPlus weather file, the TMY3 layout, or a table of separated values (CSV). Several real years of one place, in one file or in up to 20 files, tell best how years differ. They are read and shown first; nothing is stored before you say so.</p></div></div><div class=\"actions\">")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 16, "\" enctype=\"multipart/form-data\"><div class=\"field kind-file\"><label for=\"file\">Weather file</label> <input id=\"file\" type=\"file\" name=\"file\" multiple required aria-describedby=\"file-notes\"><div class=\"notes\" id=\"file-notes\"><p class=\"hint\">A year of hours, or of minutes: an hourly weather file (.epw), a typical year (TMY3 or TM2), or a table of separated values (CSV). Several real years of one place, in one file or in up to 20 files, tell best how years differ. They are read and shown first; nothing is stored before you say so.</p></div></div><div class=\"actions\">")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -319,7 +319,7 @@ func (v *mapView) keep(typed url.Values) {
 // mappingOf reads the form. Where the fields are parted otherwise than they were shown, or the values begin elsewhere,
 // the columns that it names are not those meant, and are found anew.
 func mappingOf(typed url.Values, shown weather.Mapping, sys unit.System) (m weather.Mapping, faults []string) {
-	m.Layout, m.Move, m.Summer = weather.Table, shown.Move, shown.Summer
+	m.Layout, m.Move, m.Summer = shown.Layout, shown.Move, shown.Summer
 	for _, c := range wordNames {
 		sent := typed.Get(c.name)
 		if slices.ContainsFunc(c.options, func(o form.Option) bool { return o.Value == sent }) {
