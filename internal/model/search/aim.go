@@ -106,6 +106,9 @@ func (a Aim) in(ctx context.Context, n int, g model.Ground, v model.Variant, r m
 			return false
 		}
 	}
+	if len(nights) < n { // the search was stopped while it looked at the design as it is
+		return false
+	}
 	slices.Sort(nights)
 	return Quantile(nights, bad) >= least
 }
