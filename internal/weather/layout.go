@@ -39,6 +39,8 @@ type sheet struct {
 	saving string                    // what was done about daylight saving time
 	slope  float64                   // degrees from the flat of the plane whose light the file holds, as its head has it
 
+	progress func(done int64) // is told the bytes of the rows worked through; nil for nobody
+
 	dew       int // index of the field of the dew point, which is only compared; −1 for none
 	damp, dry int // rows whose dew point is above and below their air
 

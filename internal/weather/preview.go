@@ -33,7 +33,7 @@ type PreviewRow struct {
 // Look reads the whole file but only its first rows of values, and says how Read would take them with that hint. A file
 // that is no text at all, or too large, is an error as in Read.
 func Look(r io.Reader, hint Mapping) (Preview, error) {
-	text, err := slurp(r, nil)
+	text, err := slurp(r)
 	if err != nil {
 		return Preview{}, err
 	}

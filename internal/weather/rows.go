@@ -25,7 +25,11 @@ func (s *sheet) rows() ([]row, error) {
 	}
 	var r, hot Refused
 	out := make([]row, 0, len(s.lines)-s.first)
+	done := int64(0)
 	for i := s.first; i < len(s.lines); i++ {
+		if done += int64(len(s.lines[i])) + 1; s.progress != nil && i%4096 == 0 {
+			s.progress(done)
+		}
 		if strings.TrimSpace(s.lines[i]) == "" {
 			continue
 		}

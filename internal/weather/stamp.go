@@ -172,6 +172,8 @@ func monthOf(s string) int {
 	return 0
 }
 
+var halfDay = strings.NewReplacer("A.M.", "AM", "P.M.", "PM")
+
 // readClock reads "14:30", "14:30:00", "1430", "24:00", "2:30 PM", with "Z" or "+05:30" behind it.
 func (m *moment) readClock(clock string) bool {
 	c := strings.ToUpper(clock)
@@ -191,7 +193,7 @@ func (m *moment) readClock(clock string) bool {
 		c, m.zone, m.zoned = strings.TrimSpace(c[:i]), sign*(h*60+min), true
 	}
 	half := 0
-	c = strings.NewReplacer("A.M.", "AM", "P.M.", "PM").Replace(c)
+	c = halfDay.Replace(c)
 	if t, ok := strings.CutSuffix(c, "PM"); ok {
 		c, half = strings.TrimSpace(t), 12
 	} else if t, ok := strings.CutSuffix(c, "AM"); ok {

@@ -13,7 +13,7 @@ import (
 )
 
 // slurp reads the file, refuses what is no text before the rest of it is read, and returns it as UTF-8.
-func slurp(r io.Reader, progress func(int64)) (string, error) {
+func slurp(r io.Reader) (string, error) {
 	var all []byte
 	buf := make([]byte, 64<<10)
 	for {
@@ -27,9 +27,6 @@ func slurp(r io.Reader, progress func(int64)) (string, error) {
 		}
 		if len(all) > Largest {
 			return "", refuse("This file is larger than %s MB. A year of hours has about 2 MB: is this the right file?", Largest>>20)
-		}
-		if progress != nil && n > 0 {
-			progress(int64(len(all)))
 		}
 		if errors.Is(err, io.EOF) {
 			return decode(all)

@@ -60,11 +60,11 @@ type Year struct {
 	Report Report
 }
 
-// Read reads a weather file of one year. progress, where it is not nil, is told the bytes read so far. The series is in standard
+// Read reads a weather file of one year. progress, where it is not nil, is told the bytes of the rows worked through so far. The series is in standard
 // clock time, hour 0 ends at 01:00 on 1 January. A file that cannot be used gives a Refused error, an empty series and
 // the report as far as it came; any other error comes from r.
 func Read(r io.Reader, hint Mapping, progress func(done int64)) (sun.Series, Report, error) {
-	text, err := slurp(r, progress)
+	text, err := slurp(r)
 	if err != nil {
 		return sun.Series{}, Report{}, err
 	}
@@ -72,6 +72,7 @@ func Read(r io.Reader, hint Mapping, progress func(done int64)) (sun.Series, Rep
 	if err != nil {
 		return sun.Series{}, Report{}, err
 	}
+	t.progress = progress
 	rep := Report{Layout: t.layout, Mapping: t.mapping()}
 	rows, err := t.rows()
 	rep.Rows = len(rows)

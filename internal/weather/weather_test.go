@@ -409,10 +409,10 @@ func tenth(m made) made {
 
 // A file of 200 MB is refused long before its end, and a reader's own error comes through.
 func TestLargeAndBroken(t *testing.T) {
-	done := int64(0)
-	_, _, err := Read(&endless{limit: 200 << 20}, here, func(n int64) { done = n })
-	if err == nil || !strings.Contains(err.Error(), "larger than 32 MB") || done > Largest+1<<20 {
-		t.Errorf("after %d bytes: %v", done, err)
+	file := &endless{limit: 200 << 20}
+	_, _, err := Read(file, here, nil)
+	if err == nil || !strings.Contains(err.Error(), "larger than 32 MB") || file.n > Largest+1<<20 {
+		t.Errorf("after %d bytes: %v", file.n, err)
 	}
 	broken := errors.New("the line broke")
 	if _, _, err := Read(io.MultiReader(strings.NewReader("time,GHI\n"), failing{broken}), here, nil); !errors.Is(err, broken) {

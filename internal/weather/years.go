@@ -13,7 +13,7 @@ import (
 // several years the whole ones are returned, and left says which were left out and why. A file without one whole year, or
 // that cannot be read, gives an error as Read does, and the report as far as it came.
 func ReadYears(r io.Reader, hint Mapping, progress func(done int64)) (years []Year, left []say.Sentence, rep Report, err error) {
-	text, err := slurp(r, progress)
+	text, err := slurp(r)
 	if err != nil {
 		return nil, nil, rep, err
 	}
@@ -21,6 +21,7 @@ func ReadYears(r io.Reader, hint Mapping, progress func(done int64)) (years []Ye
 	if err != nil {
 		return nil, nil, rep, err
 	}
+	t.progress = progress
 	rep = Report{Layout: t.layout, Mapping: t.mapping()}
 	rows, err := t.rows()
 	rep.Rows = len(rows)
@@ -59,6 +60,9 @@ func yearText(n int) string { return unit.Rounded(float64(n), 4) }
 // months come from different years, stays whole. The midnight with which a year's last hour ends is stamped with the next
 // year: where it is all that is there of a year, it stays with the year that it ends.
 func byYear(rows []row) [][]row {
+	if !slices.ContainsFunc(rows, func(x row) bool { return x.at.year != rows[0].at.year }) {
+		return [][]row{rows}
+	}
 	at := map[moment]int{}
 	several := false
 	of := map[int][]row{}

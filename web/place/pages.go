@@ -31,6 +31,7 @@ func (s *Pages) Routes(r chi.Router) {
 	page.EditorAt(r, s.Site, "/projects/{project}/place", s.placeEditor)
 	r.Post("/projects/{project}/place/climate", s.Page(s.takeClimate))
 	r.Get("/projects/{project}/place/file", s.Page(s.showWeather))
+	r.Get("/projects/{project}/place/file/reading", s.Page(s.showReading))
 	r.Post("/projects/{project}/place/file/columns", s.Page(s.mapWeather))
 	r.Post("/projects/{project}/place/file/slip", s.Page(s.answerSlip))
 	r.Post("/projects/{project}/place/file/use", s.Page(s.useWeather))

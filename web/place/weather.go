@@ -35,6 +35,7 @@ const (
 type desk struct {
 	mu   sync.Mutex
 	kept []sheetOnDesk
+	read []*reading // large files that are being read
 }
 
 // sheetOnDesk is one file that waits: its bytes as long as they may be read another way, and its year once it is read.
@@ -47,6 +48,7 @@ type sheetOnDesk struct {
 	mapping weather.Mapping // how it was shown
 	year    *sun.Series     // nil until it is read in full
 	many    bool            // it is read as several years
+	told    func(int64)     // is told how far it is read; nil for a small file
 	years   []*sun.Series   // where there are several
 	said    weather.Mapping // what the file itself says of its place, where it was read in full
 }
@@ -132,12 +134,18 @@ func (s *Pages) readWeather(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	on := sheetOnDesk{token: rand.Text(), project: p.ID, at: s.Now()}
-	if ok, err := s.tryYears(w, r, p, on, files, weather.Mapping{}); ok || err != nil {
-		return err
+	size := 0
+	for _, f := range files {
+		size += len(f.data)
 	}
-	on.file, on.data = files[0].name, files[0].data
-	return s.tryWeather(w, r, p, on, weather.Mapping{}, false)
+	return s.slowly(w, r, p, files[0].name, size, func(w http.ResponseWriter, r *http.Request, progress func(int64)) error {
+		on := sheetOnDesk{token: rand.Text(), project: p.ID, at: s.Now(), told: progress}
+		if ok, err := s.tryYears(w, r, p, on, files, weather.Mapping{}); ok || err != nil {
+			return err
+		}
+		on.file, on.data = files[0].name, files[0].data
+		return s.tryWeather(w, r, p, on, weather.Mapping{}, false)
+	})
 }
 
 // mostFiles is how many weather files are taken at once: what a project may have.
@@ -202,7 +210,7 @@ func (s *Pages) tryWeather(w http.ResponseWriter, r *http.Request, p store.Saved
 	if err != nil {
 		return err
 	}
-	year, report, err := weather.Read(bytes.NewReader(on.data), hint, nil)
+	year, report, err := weather.Read(bytes.NewReader(on.data), hint, on.told)
 	refused, isRefused := errors.AsType[*weather.Refused](err)
 	if err != nil && !isRefused {
 		return err
@@ -305,7 +313,20 @@ func (s *Pages) mapWeather(w http.ResponseWriter, r *http.Request) error {
 		return s.weatherPage(w, r, p, http.StatusUnprocessableEntity, v)
 	}
 	s.desk.drop(on.token)
-	return s.tryWeather(w, r, p, on.again(s.Now()), hint, true)
+	return s.readAgain(w, r, p, on, hint)
+}
+
+// readAgain reads a file that waits anew, with another mapping.
+func (s *Pages) readAgain(w http.ResponseWriter, r *http.Request, p store.Saved[model.Project], on *sheetOnDesk, hint weather.Mapping) error {
+	next := on.again(s.Now())
+	return s.slowly(w, r, p, on.file, len(on.data), func(w http.ResponseWriter, r *http.Request, progress func(int64)) error {
+		next.told = progress
+		if next.many {
+			_, err := s.tryYears(w, r, p, next, []sentFile{{next.file, next.data}}, hint)
+			return err
+		}
+		return s.tryWeather(w, r, p, next, hint, true)
+	})
 }
 
 // again is the same file, to be read anew.

@@ -17,6 +17,7 @@ func TestBrowserWeatherFile(t *testing.T) {
 	_, h := weatherSite(t)
 	bodies := map[string]string{
 		"read":    webtest.Upload(h, place.WeatherURL, "file", place.Sample(t, "harbour-semicolons.csv")).Body.String(),
+		"reading": readingBody(h),
 		"slip":    webtest.Upload(h, place.WeatherURL, "file", lateFile()).Body.String(),
 		"asks":    webtest.Upload(h, place.WeatherURL, "file", place.PlainYear("when,first,second,third", nil)).Body.String(),
 		"refused": webtest.Upload(h, place.WeatherURL, "file", place.Sample(t, "two-wrong-cells.csv")).Body.String(),
@@ -41,4 +42,10 @@ func TestBrowserWeatherFile(t *testing.T) {
 			}
 		}
 	}
+}
+
+// readingBody is the page with the bar of a large file.
+func readingBody(h http.Handler) string {
+	at := webtest.Upload(h, place.WeatherURL, "file", minuteYear()).Header().Get("Location")
+	return webtest.Ask(h, "GET", at, nil).Body.String()
 }

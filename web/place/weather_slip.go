@@ -112,10 +112,5 @@ func (s *Pages) answerSlip(w http.ResponseWriter, r *http.Request) error {
 		return page.BadRequest(say)
 	}
 	s.desk.drop(on.token)
-	next := on.again(s.Now())
-	if on.many {
-		_, err := s.tryYears(w, r, p, next, []sentFile{{on.file, on.data}}, hint)
-		return err
-	}
-	return s.tryWeather(w, r, p, next, hint, true)
+	return s.readAgain(w, r, p, on, hint)
 }

@@ -37,6 +37,7 @@ type weatherView struct {
 	Mapping             *mapView
 	Year                *weatherYear
 	Slip                *slipView
+	Reading             *readingView
 	Many                *manyView
 }
 

@@ -47,7 +47,7 @@ func (s *Pages) tryYears(w http.ResponseWriter, r *http.Request, p store.Saved[m
 	var asked weather.Report
 	shown := weatherView{Token: on.token}
 	for _, f := range files {
-		years, left, _, err := weather.ReadYears(bytes.NewReader(f.data), hint, nil)
+		years, left, _, err := weather.ReadYears(bytes.NewReader(f.data), hint, on.told)
 		if len(files) == 1 && len(years) < 2 && len(left) < 2 {
 			return false, nil
 		}
