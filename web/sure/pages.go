@@ -60,6 +60,7 @@ type sureAsked struct {
 	parts       bool
 	sys         unit.System
 	run         *search.Run
+	band        *search.Sure // made years behind the weather files; nil where there are none
 }
 
 func (s *Pages) sureAsked(r *http.Request) (a sureAsked, err error) {
@@ -75,7 +76,11 @@ func (s *Pages) sureAsked(r *http.Request) (a sureAsked, err error) {
 		return a, err
 	}
 	a.run = search.NewRun(a.project.Value, values(a.chosen), a.parts)
-	return a, nil
+	if a.parts {
+		return a, nil
+	}
+	a.band, err = search.Band(r.Context(), a.project.Value, values(a.chosen), runtime.GOMAXPROCS(0))
+	return a, err
 }
 
 // keep keeps the years for other pages, where they are all of the project's and parts are exactly as typed.
@@ -88,7 +93,7 @@ func (s *Pages) keep(a sureAsked) {
 // view is what the years so far come to.
 func (a sureAsked) view(took time.Duration) sureView {
 	sure := a.run.Sure()
-	v := sureOf(sure, a.project.Value, a.sys)
+	v := sureOf(sure, a.band, a.project.Value, a.sys)
 	v.choose(page.ProjectURL(a.project.ID)+"/sure", a)
 	v.CSV = page.ProjectURL(a.project.ID) + "/sure/years.csv?" + a.query(a.n).Encode()
 	v.timed(sure.Years, took)
@@ -271,7 +276,7 @@ func (s *Pages) tryVariantSure(w http.ResponseWriter, r *http.Request) error {
 		if err != nil {
 			return page.Answer{}, err
 		}
-		return page.Answer{Body: variantSure(sureOf(sure, p.Value, sys), more)}, nil
+		return page.Answer{Body: variantSure(sureOf(sure, nil, p.Value, sys), more)}, nil
 	}
 	return page.TryEditor(s.Site, w, r, e)
 }

@@ -40,8 +40,12 @@ func TestRealStripMarksTheBadYear(t *testing.T) {
 		s.Real = append(s.Real, fmt.Sprint(2000+j))
 	}
 	s.Variants = []search.Certain{one}
-	strip := stripsOf(s)[0]
-	if first, _, _ := strings.Cut(strip.Line, " "); first != strip.Dots[0].X+","+strip.Dots[0].Y || strip.Dots[0].Text != "bad" {
-		t.Errorf("the line begins at %s, bad is at %s,%s", first, strip.Dots[0].X, strip.Dots[0].Y)
+	strip := stripsOf(s, nil)[0]
+	// 300 of 300 to 320 nights: the left end, 6; the worst file is the last of the list
+	if want := "M6.0 117v12"; !strings.HasSuffix(strip.Real, want) || strings.Count(strip.Real, "M") != 14 || strip.Made != "" {
+		t.Errorf("strokes %s, dots %q; want fourteen that end with %s, and no dot", strip.Real, strip.Made, want)
+	}
+	if !strings.HasPrefix(strip.Marks, "M6.0 114V26") || !strings.HasPrefix(strip.Figures, "bad 300 · usual 306 ·") {
+		t.Errorf("marks %s, %q; want bad at the left end", strip.Marks, strip.Figures)
 	}
 }

@@ -31,10 +31,10 @@ func TestSurePage(t *testing.T) {
 		}
 	}
 	// One of the sample's variants has no night with light in any year: a sentence, and no picture of nothing.
-	if n := strings.Count(body, "<figure"); w.Code != http.StatusOK || n != 3 || strings.Count(body, "<polyline") != 2 {
+	if n := strings.Count(body, "<figure"); w.Code != http.StatusOK || n != 3 || strings.Count(body, `class="strip"`) != 2 {
 		t.Errorf("status %d, %d strips, want 3", w.Code, n)
 	}
-	if body := webtest.Ask(s.Handler(), "GET", "/projects/1/sure?v=2&n=20", nil).Body.String(); strings.Count(body, "<polyline") != 1 || !strings.Contains(body, "20 made years of weather") {
+	if body := webtest.Ask(s.Handler(), "GET", "/projects/1/sure?v=2&n=20", nil).Body.String(); strings.Count(body, `class="strip"`) != 1 || !strings.Contains(body, "20 made years of weather") {
 		t.Error("one variant and 20 years: not what was asked")
 	}
 	for _, n := range []string{"0", "-1", "9", "1001", "many", "1e2", "99999999999999999999"} {

@@ -47,7 +47,8 @@ type sureRow struct {
 	Nine, Year             string
 }
 
-func sureOf(s search.Sure, p model.Project, sys unit.System) sureView {
+// sureOf prints what the years come to; band, where there is one, is made years behind the files.
+func sureOf(s search.Sure, band *search.Sure, p model.Project, sys unit.System) sureView {
 	v := sureView{In: "In many years"}
 	for _, c := range s.Variants {
 		if !c.WhyNot.IsZero() {
@@ -98,7 +99,7 @@ func sureOf(s search.Sure, p model.Project, sys unit.System) sureView {
 		}
 	}
 	v.Pairs = pairsSaid(s)
-	v.Strips, v.Moves = stripsOf(s), movesOf(s)
+	v.Strips, v.Moves = stripsOf(s, band), movesOf(s)
 	return v
 }
 
@@ -217,88 +218,4 @@ func (v *sureView) timed(n int, took time.Duration) {
 
 func seconds(d time.Duration) string {
 	return unit.Rounded(max(0.01, d.Seconds()), 2) + " s"
-}
-
-// sureStrip is one variant's years in a row, from the fewest full nights to the most.
-type sureStrip struct {
-	Name, Say string
-	Line      string // points of the years
-	Ticks     []stripTick
-	Dots      []stripDot
-	Last      string // number of the last year
-}
-
-type stripTick struct{ Y, TextY, Text string }
-
-type stripDot struct{ X, Y, TextX, TextY, Anchor, Text string }
-
-// The paper of a strip, in its own units.
-const (
-	stripLeft, stripRight = 34.0, 288.0
-	stripTop, stripBottom = 24.0, 122.0
-)
-
-// stripsOf draws each variant on an axis of its own: on a common one the years of a good variant would be a flat line.
-func stripsOf(s search.Sure) []sureStrip {
-	var out []sureStrip
-	for _, c := range s.Variants {
-		switch {
-		case len(c.Nights) < 2:
-		case c.Light.Worst == c.Light.Best:
-			out = append(out, sureStrip{Name: page.OrUnnamed(c.Name), Say: fmt.Sprintf("%.0f full nights in every one of %s years.", c.Light.Best, page.Thousands(len(c.Nights)))})
-		default:
-			bad := 0.1
-			if n := len(s.Real); n > 0 { // the bad year is one of them
-				c.Light.Bad = float64(s.BadNights(c))
-				bad = float64(max(1, (n+1)/10)-1) / float64(n-1)
-			}
-			out = append(out, stripOf(c, float64(s.Nights), bad))
-		}
-	}
-	return out
-}
-
-// stripScale is the part of the axis that a variant needs: tens, and at least twenty nights, so that one night more is no
-// mountain.
-func stripScale(worst, best, nights float64) (low, high float64) {
-	low, high = math.Floor(worst/10)*10, math.Ceil(best/10)*10
-	if high-low < 20 {
-		low = max(0, high-20)
-	}
-	if high > nights {
-		high = nights
-	}
-	return low, max(high, low+1)
-}
-
-func stripOf(c search.Certain, nights, bad float64) sureStrip {
-	low, high := stripScale(c.Light.Worst, c.Light.Best, nights)
-	y := func(nights float64) float64 {
-		return stripBottom - (nights-low)/(high-low)*(stripBottom-stripTop)
-	}
-	x := func(share float64) float64 { return stripLeft + share*(stripRight-stripLeft) }
-	at := func(v float64) string { return fmt.Sprintf("%.1f", v) }
-	sorted := slices.Sorted(slices.Values(c.Nights))
-	t := sureStrip{Name: page.OrUnnamed(c.Name), Last: page.Thousands(len(sorted))}
-	t.Say = fmt.Sprintf("From %.0f full nights in the worst of %s years to %.0f in the best.", c.Light.Worst, t.Last, c.Light.Best)
-	var line strings.Builder
-	for i, n := range sorted {
-		fmt.Fprintf(&line, "%s,%s ", at(x(float64(i)/float64(len(sorted)-1))), at(y(n)))
-	}
-	t.Line = strings.TrimSpace(line.String())
-	for _, n := range []float64{low, math.Round((low + high) / 2), high} {
-		t.Ticks = append(t.Ticks, stripTick{at(y(n)), at(y(n) + 4), fmt.Sprintf("%.0f", n)})
-	}
-	for _, d := range []struct {
-		share, nights float64
-		text, anchor  string
-		right         float64
-	}{{bad, c.Light.Bad, "bad", "start", 6}, {0.5, c.Light.Usual, "usual", "start", 6}, {0.9, c.Light.Good, "good", "start", 2}} {
-		below := y(d.nights) + 15
-		if below > stripBottom-2 {
-			below = y(d.nights) - 8
-		}
-		t.Dots = append(t.Dots, stripDot{at(x(d.share)), at(y(d.nights)), at(x(d.share) + d.right), at(below), d.anchor, d.text})
-	}
-	return t
 }

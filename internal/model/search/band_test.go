@@ -1,0 +1,46 @@
+package search_test
+
+import (
+	"testing"
+
+	"duskweight/internal/catalog"
+	"duskweight/internal/model/search"
+	"duskweight/internal/model/sun"
+	"duskweight/internal/model/unit"
+)
+
+// Five weather files have a band of made years whose middle is that of the years they were drawn from: the files here are made
+// years of the worked example. Four have none.
+func TestBandOfFiles(t *testing.T) {
+	doc := catalog.Sample()
+	_, climate, _ := sun.ClimateOf(doc.Project.Place, nil)
+	p := doc.Project
+	p.Place.Sky = sun.SkyFiles
+	for j := range 5 {
+		s := climate.Made(99, j)
+		f := &sun.Series{Name: "made", Year: unit.Of(unit.Count(2000 + j)), GHI: s.GHI, DHI: s.DHI, TAir: s.TAir,
+			Latitude: s.Geometry.Latitude, Longitude: s.Geometry.Longitude, UTCOffset: s.Geometry.UTCOffset, Elevation: doc.Project.Place.Elevation.Or(0)}
+		if p.Weather == nil {
+			p.Weather = f
+		} else {
+			p.Weathers = append(p.Weathers, f)
+		}
+	}
+	band, err := search.Band(t.Context(), p, doc.Variants[1:2], 2)
+	if err != nil || band == nil {
+		t.Fatal(band, err)
+	}
+	made, err := search.Years(t.Context(), doc.Project, doc.Variants[1:2], 200, 2, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	got, want := band.Variants[0].Light, made.Variants[0].Light
+	// five years know the light of a year to 5 %/√5 ≈ 2 %; a night in fifty is the width of the middle half of the years
+	if d := got.Usual - want.Usual; band.Years != 200 || d > 8 || d < -8 || got.Worst == got.Best {
+		t.Errorf("band of %d years %+v, the years they are from %+v", band.Years, got, want)
+	}
+	p.Weathers = p.Weathers[:3]
+	if band, err := search.Band(t.Context(), p, doc.Variants[1:2], 2); band != nil || err != nil {
+		t.Errorf("four files have a band: %v", err)
+	}
+}
