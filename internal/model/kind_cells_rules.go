@@ -26,7 +26,7 @@ func (c *CellsResult) Rules(j judgement, i int) []rule {
 		{"not_computed", func(j judgement) []reason.Reason { return bankOpen(j.result.Stores[i].WhyNot) }},
 		{"batteries_joined", func(j judgement) []reason.Reason { return batteriesJoined(j.result.Stores[:i], c) }},
 		of("battery", inYear, batteryFlags), of("fuse", inYear, fuseOpen),
-		of("bank_volts", known, bankVolts), of("fuse_breaks", known, fuseBreaks), of("charge_fuse", known, chargeFuse), of("charge_current", known, chargeCurrent),
+		of("bank_volts", known, bankVolts), of("fuse_breaks", known, fuseBreaks), of("carries", known, carriesPeak), of("charge_fuse", known, chargeFuse), of("charge_current", known, chargeCurrent),
 		of("charge_open", known, chargeOpen), of("charge_ungoverned", known, chargeUngoverned), of("air", known, air),
 	}
 }
@@ -77,6 +77,22 @@ func fuseBreaks(_ judgement, c *CellsResult) (out []reason.Reason) {
 			say.That("Use a type of fuse whose breaking capacity is at least %s.", say.Current(short).To(2).Up())))
 	}
 	return out
+}
+
+// carriesPeak is a battery that cannot give the power of the peak at any current: its voltage breaks down, and what flows then
+// says nothing about fuse and cable. Where one of them, the board or the inverter gives way all the same, that says it.
+func carriesPeak(j judgement, c *CellsResult) []reason.Reason {
+	if slices.ContainsFunc(j.result.Peak.Checks, func(k LineCheck) bool { return k.Word == GivesWay && k.ID != "lamp_volts" }) {
+		return nil
+	}
+	for _, b := range j.result.Peak.Banks {
+		if b.part == Part(c) && !b.Carries {
+			return []reason.Reason{must("low_voltage", "internal_ohm", source.Derivation.Whole(),
+				say.That("This battery cannot give the %s that may be on at once: its voltage breaks down.", say.Power(j.result.Peak.Line)),
+				say.That("Use a larger battery, a thicker or shorter cable, or less at once."))}
+		}
+	}
+	return nil
 }
 
 // air is a kind of cells that gives off hydrogen indoors, without an opening for it.
