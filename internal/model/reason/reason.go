@@ -63,6 +63,7 @@ type Reason struct {
 	ID      string                 // from the closed list of Order, or the id of a check of the load path
 	Word    Word                   // Proven, NotKnown or No
 	Path    string                 // the field that decides, inside the variant; "load." and what follows is inside the project
+	Of      string                 // of a check of the load path: where its hoist names what is checked; empty else
 	Beside  string                 // the other field of two that do not go together; empty for none
 	Say     say.Sentence           // what is wrong, whole sentences
 	Head    say.Sentence           // the same in few words, without figures and advice; says nothing where Say is short already

@@ -260,7 +260,7 @@ func (t *loads) restsOn() *Check {
 	if s.RestsOn == lift.RestsOnOwnPostsOnGround || seen && s.RestsOnOK == unit.Yes {
 		return nil
 	}
-	l := newLine("beam", "what the beam rests on", "asked, not computed", source.CommonPractice.Whole())
+	l := newLine("beam", "what the beam rests on", "asked, not computed", source.CommonPractice.Whole()).of("structure.rests_on")
 	mend := always("Say what it rests on, down to the ground.")
 	switch s.RestsOn {
 	case "", lift.RestsOnNotSeen:

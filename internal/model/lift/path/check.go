@@ -31,6 +31,7 @@ const (
 type Check struct {
 	ID       string                 // from the closed list of model.md section 6
 	Part     string                 // what it is, in plain words
+	Of       string                 // where the hoist names it, where the ID alone does not tell: "structure.posts[1]"; see About
 	Case     string                 // the load case that decides: "at rest", "lifting", "upper stop missed", …
 	Demand   unit.Amount            // what is asked of it
 	Capacity unit.Amount            // what it has, in the same measure

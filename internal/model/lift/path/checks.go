@@ -27,5 +27,8 @@ func Checks(h lift.Hoist, d lift.Drive) []Check {
 	return afterShock(h.Trials.Failures, afterTests(h, d, out))
 }
 
+// rowOf is where a hoist names row i of a list.
+func rowOf(list string, i int) string { return fmt.Sprintf("%s[%d]", list, i) }
+
 // at is the path of a field of the i-th of a list: "train.stages[1].ratio".
 func at(list string, i int, field string) string { return fmt.Sprintf("%s[%d].%s", list, i, field) }

@@ -125,11 +125,12 @@ func bendRatioChecks(t *loads) []*Check {
 }
 
 func (t *loads) bendCheck(j int) *Check {
-	name, D, path := "the rope bent round the drum", t.h.Drum.Diameter, "drum.diameter_m"
+	name, D, path, of := "the rope bent round the drum", t.h.Drum.Diameter, "drum.diameter_m", "drum.diameter_m"
 	if j > 0 {
 		name, D, path = "the rope bent round "+t.pulleyName(j), t.pulley(j).Diameter, t.pulleyPath(j, "diameter_m")
+		of = t.pulleyPlace(j)
 	}
-	l := newLine("bend_ratio", name, "D/d ≥ 4 (wire 12)", source.FibreSheave.At("minimum diameters"))
+	l := newLine("bend_ratio", name, "D/d ≥ 4 (wire 12)", source.FibreSheave.At("minimum diameters")).of(of)
 	wanted, ok := bendBorders(t.h.Rope.Kind)
 	d := t.h.Rope.Diameter
 	if !d.Is {

@@ -44,7 +44,7 @@ func groundChecks(t *loads) []*Check {
 }
 
 func (t *loads) footCheck(i int, p lift.Post) *Check {
-	l := newLine("ground", fmt.Sprintf("the ground under post %d", i+1), "φ·force / foot area ≤ what the ground bears", source.IBC1806.At("presumptive load-bearing values"))
+	l := newLine("ground", fmt.Sprintf("the ground under post %d", i+1), "φ·force / foot area ≤ what the ground bears", source.IBC1806.At("presumptive load-bearing values")).of("structure.posts")
 	l.miss(t.missing...)
 	hoist, own, miss := t.onPost(p)
 	l.miss(miss...)

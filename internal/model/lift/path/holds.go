@@ -108,7 +108,7 @@ func (t *loads) holdCheck(i int, x lift.Hold) *Check {
 	if name == "" {
 		return nil
 	}
-	l := newLine("holds", name, "holding torque ≥ 1.25 · torque at the drum, or holding force ≥ 1.25·m·g", source.Platforms.At("125 % of capacity"))
+	l := newLine("holds", name, "holding torque ≥ 1.25 · torque at the drum, or holding force ≥ 1.25·m·g", source.Platforms.At("125 % of capacity")).of(rowOf("holds.holds", i))
 	q, okQ := x.Torque.Value()
 	f, okF := x.Force.Value()
 	torque, okT := t.d.DrumTorqueUp.Value()

@@ -63,7 +63,7 @@ func overhoistChecks(t *loads) []*Check {
 
 // roomCheck: twice the stop distance v·t + v²/(2a), the rotor's inertia included, and a hand's breadth.
 func (t *loads) roomCheck() *Check {
-	l := newLine("overhoist", roomAbove, "2·(v·t + v²/(2·a)) + 0.1 m ≤ room above", source.CommonPractice.At("stop distance twice, and a hand's breadth"))
+	l := newLine("overhoist", roomAbove, "2·(v·t + v²/(2·a)) + 0.1 m ≤ room above", source.CommonPractice.At("stop distance twice, and a hand's breadth")).of("holds.room_above_m")
 	room, ok := t.h.Holds.RoomAbove.Value()
 	if !ok {
 		l.miss("holds.room_above_m")
@@ -88,6 +88,7 @@ func (t *loads) roomCheck() *Check {
 // stallCheck: the stalled motor's pull through the train, and the swing of its rotor, v·√(k·J·c²), on the rope.
 func (t *loads) stallCheck() *Check {
 	l, cap, ok := t.eventLine("overhoist", stallRope, "2·(F_stall + v·√(k·J·c²)/n) ≤ strength left", source.Juvinall.At("impact"))
+	l.of("rope.breaking_load_n")
 	f, swing, miss := t.stalled()
 	l.miss(miss...)
 	if ok && t.d.StallRopePull.Is {

@@ -184,7 +184,7 @@ func (t *loads) sideCheck() *Check {
 	if okA && a <= 3*math.Pi/180 {
 		return nil // nearly upright: a tenth of what 30° pull
 	}
-	l := newLine("post", "the frame, pulled sideways by the rope", "φ·T·sin θ ≤ sideways pull it is braced for", source.Derivation.At("equilibrium at the top pulley"))
+	l := newLine("post", "the frame, pulled sideways by the rope", "φ·T·sin θ ≤ sideways pull it is braced for", source.Derivation.At("equilibrium at the top pulley")).of("structure.side_pull_n")
 	l.miss(t.missing...)
 	if !okA {
 		l.miss("structure.lead_line_angle_rad")

@@ -20,6 +20,14 @@ func (t *loads) pulley(j int) lift.Sheave {
 
 func (t *loads) pulleyPath(j int, field string) string { return at("reeving.sheaves", j-1, field) }
 
+// pulleyPlace is where the hoist names pulley j; all of them where j is not known.
+func (t *loads) pulleyPlace(j int) string {
+	if j < 1 {
+		return "reeving.sheaves"
+	}
+	return rowOf("reeving.sheaves", j-1)
+}
+
 // pulleyName names pulley j in plain words. After the head pulley the pulleys sit in turn on the mass and on the beam.
 func (t *loads) pulleyName(j int) string {
 	if n := t.pulley(j).Name; n != "" {
@@ -84,7 +92,7 @@ func redirectChecks(t *loads) []*Check {
 // pulleyCheck sets φ times the force of both rope sides against the pulley's rating. A label that means the pull in the
 // rope stands for twice that on the hook; a label whose meaning is not known is read as the load on the hook.
 func (t *loads) pulleyCheck(id string, j int) *Check {
-	l := newLine(id, t.pulleyName(j), "φ·√(T₁² + T₂² + 2·T₁·T₂·cos θ) ≤ working load on the hook", source.BlockAngles.At("resultant of both rope sides"))
+	l := newLine(id, t.pulleyName(j), "φ·√(T₁² + T₂² + 2·T₁·T₂·cos θ) ≤ working load on the hook", source.BlockAngles.At("resultant of both rope sides")).of(t.pulleyPlace(j))
 	t.phiSource(l)
 	l.miss(t.missing...)
 	if j < 1 {
@@ -134,7 +142,7 @@ const fixingPrefix = "what holds "
 
 // fixingCheck looks at what holds an extra pulley that is neither on the beam with the top pulley nor on the base.
 func (t *loads) fixingCheck(j int) *Check {
-	l := newLine("redirect_sheave", fixingPrefix+t.pulleyName(j), "φ·√(T₁² + T₂² + 2·T₁·T₂·cos θ) ≤ working load of the fastening", source.BlockAngles.At("resultant of both rope sides"))
+	l := newLine("redirect_sheave", fixingPrefix+t.pulleyName(j), "φ·√(T₁² + T₂² + 2·T₁·T₂·cos θ) ≤ working load of the fastening", source.BlockAngles.At("resultant of both rope sides")).of(t.pulleyPlace(j))
 	t.phiSource(l)
 	l.miss(t.missing...)
 	rating, ok := t.pulley(j).Fixing.Value()

@@ -19,6 +19,12 @@ func newLine(id, part, formula string, src source.Ref) *line {
 	return &line{c: Check{ID: id, Part: part, Formula: formula, Source: src}}
 }
 
+// of says where the hoist names what is checked.
+func (l *line) of(path string) *line {
+	l.c.Of = path
+	return l
+}
+
 // add adds a load case: demand and capacity in u, and the two borders of had = capacity/demand.
 func (l *line) add(name string, u unit.Measure, demand, capacity, wanted, ok float64) {
 	l.cases = append(l.cases, Case{Name: name, Demand: unit.Amount{Val: demand, In: u, Is: true}, Capacity: unit.Amount{Val: capacity, In: u, Is: true},

@@ -26,7 +26,7 @@ func checks(c Case) []reason.Reason {
 		if shaken(k) || k.ID == "holds" && k.Part == path.TwoHolds {
 			continue
 		}
-		r := reason.Reason{ID: k.ID, Path: decides(k), Use: k.Use, Source: k.Source}
+		r := reason.Reason{ID: k.ID, Path: decides(k), Of: k.About(), Use: k.Use, Source: k.Source}
 		switch {
 		case k.Word == path.GivesWay:
 			r.Word, r.Clears, r.Head = reason.No, reason.Change, say.That("Gives way: %s", k.Part)
