@@ -70,9 +70,11 @@ func num(v float64) string {
 	return s
 }
 
+func newPen(out io.Writer) *pen { return &pen{w: bufio.NewWriter(out)} }
+
 // open begins a picture of w × h units with its name for those who do not see it.
 func open(out io.Writer, class string, w, h float64, title, desc string) *pen {
-	p := &pen{w: bufio.NewWriter(out)}
+	p := newPen(out)
 	p.raw(`<svg xmlns="http://www.w3.org/2000/svg" class="draw %s" viewBox="0 0 %s %s" role="img" fill="none" stroke="none" font-family="%s">`, class, num(w), num(h), face)
 	p.raw("<title>%s</title>", html.EscapeString(title))
 	if desc != "" {
