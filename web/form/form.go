@@ -53,6 +53,8 @@ type list[T any] struct {
 	One    string // what one row is called: "panel"
 	Intro  string // one line for the empty list
 	most   int
+	picked bool // some rows or columns alone are shown
+	fixed  bool // no row can be added here
 	Count  func(*T) int
 	Resize func(*T, int)
 	remove func(*T, int)

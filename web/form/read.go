@@ -14,10 +14,11 @@ import (
 // Form edits one thing: a project or a variant.
 type Form[T any] struct {
 	Parts   []Part[T]
-	Origins func(*T) *model.Origins // nil where the thing keeps none
-	Check   func(T) model.Problems  // what is wrong with the whole thing
-	Press   func(t *T, do string)   // what a button of this page alone does, after the text is read; nil for none
-	Stored  *T                      // what is saved, where the form shows something else; nil where it shows that
+	Shown   func(refused []string) []Part[T] // those that the page shows, where it refuses the values at these paths; nil for all
+	Origins func(*T) *model.Origins          // nil where the thing keeps none
+	Check   func(T) model.Problems           // what is wrong with the whole thing
+	Press   func(t *T, do string)            // what a button of this page alone does, after the text is read; nil for none
+	Stored  *T                               // what is saved, where the form shows something else; nil where it shows that
 }
 
 // Names in a form that are not values of the document.

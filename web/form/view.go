@@ -84,6 +84,8 @@ type ProblemView struct {
 	ID    string `json:"id"`
 	Label string `json:"label"`
 	Say   string `json:"say"`
+	Path  string `json:"-"`
+	URL   string `json:"-"` // of the field, where it is not on this page
 }
 
 // FieldID is the id of the element of a path: CSS and links take no brackets.
@@ -109,12 +111,23 @@ func (f Form[T]) View(t *T, typed url.Values, problems model.Problems, sys unit.
 	if len(typed) > 0 {
 		p.was = f.shown(p.stored, sys)
 	}
-	parts := p.parts(f.Parts, t)
+	shown := f.Parts
+	if f.Shown != nil {
+		refused := make([]string, len(problems))
+		for i, one := range problems {
+			refused[i] = one.Path
+		}
+		shown = f.Shown(refused)
+	}
+	parts := p.parts(shown, t)
 	openFirst(parts)
 	out := FormView{Parts: parts, Save: "Save", Units: UnitsWords[sys]}
 	for _, one := range problems {
 		label, id := p.labelOf(one.Path)
-		out.Problems = append(out.Problems, ProblemView{ID: id, Label: label, Say: Sentence(one.Say.In(sys))})
+		if f.Shown != nil && id == "main" {
+			label = cmp.Or(f.Labels(*t)[one.Path], label)
+		}
+		out.Problems = append(out.Problems, ProblemView{ID: id, Label: label, Say: Sentence(one.Say.In(sys)), Path: one.Path})
 	}
 	return out
 }
@@ -161,7 +174,9 @@ func (p *printer[T]) parts(parts []Part[T], t *T) []PartView {
 		case one.Group != nil:
 			out = append(out, PartView{Group: p.group(one.Group, t)})
 		case one.List != nil:
-			out = append(out, PartView{List: p.list(one.List, t)})
+			if l := p.list(one.List, t); len(l.Rows) > 0 || !one.List.fixed {
+				out = append(out, PartView{List: l})
+			}
 		}
 	}
 	return out
@@ -202,15 +217,20 @@ func (p *printer[T]) list(l *list[T], t *T) *ListView {
 		p.was = nil
 		defer func() { p.was = was }()
 	}
-	v.Full = v.Count >= l.most
+	v.Full = v.Count >= l.most || l.fixed
 	for i := range v.Count {
+		row := l.Row(i)
+		if l.picked && len(row) == 0 {
+			continue
+		}
 		path := fmt.Sprintf("%s[%d]", l.Path, i)
 		name := fmt.Sprintf("%s %d", SentenceCase(l.One), i+1)
-		v.Rows = append(v.Rows, rowView{Name: name, Path: path, Parts: p.inside(name, l.Row(i), t)})
-		if i > 0 {
-			hushed(v.Rows[i].Parts)
+		v.Rows = append(v.Rows, rowView{Name: name, Path: path, Parts: p.inside(name, row, t)})
+		shown := &v.Rows[len(v.Rows)-1]
+		if len(v.Rows) > 1 {
+			hushed(shown.Parts)
 		}
-		v.Rows[i].Source = p.sourceOnce(v.Rows[i].Parts)
+		shown.Source = p.sourceOnce(shown.Parts)
 	}
 	own := []PartView{{List: v}}
 	v.Open, v.Section = anyProblem(own), sectionOf(v.Title, own)

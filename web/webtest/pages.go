@@ -52,7 +52,7 @@ func Create(t testing.TB, s *web.Site, name string, doc model.Document) (store.S
 // kindPages are the pages that a variant has with a store of a kind, beside the store's own; # is the place of the store.
 var kindPages = map[string][]string{
 	"cells": {"/sheet/wiring"},
-	"hoist": {"/trials/#", "/hoist/#/pictures", "/hoist/#/motor", "/hoist/#/rows", "/hoist/#/rows?kind=rope", "/hoist/#/rows?kind=stage", "/sheet/wiring", "/sheet/checks"},
+	"hoist": {"/trials/#", "/hoist/#?depth=bench&all=1", "/hoist/#/pictures", "/hoist/#/motor", "/hoist/#/rows", "/hoist/#/rows?kind=rope", "/hoist/#/rows?kind=stage", "/sheet/wiring", "/sheet/checks"},
 }
 
 // PagesOf are the addresses of every page of a project with these variants.
@@ -132,7 +132,8 @@ var textInputs = regexp.MustCompile(`<input\b[^>]*>`)
 func FormAt(t testing.TB, body, action string) (sent url.Values, fields []string) {
 	t.Helper()
 	for _, f := range formsIn.FindAllStringSubmatch(body, -1) {
-		if f[1] != action || !strings.Contains(f[2], `name="`+form.NameRevision+`"`) {
+		at, _, _ := strings.Cut(f[1], "?") // a page of cards names its card
+		if at != action || strings.Contains(f[2], `name="asked"`) || !strings.Contains(f[2], `name="`+form.NameRevision+`"`) {
 			continue
 		}
 		sent = url.Values{}
