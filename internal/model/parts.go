@@ -16,6 +16,7 @@ import (
 // Need is a part that a plan asks for, whether or not it stands on the buy-and-make list yet. It never has a price.
 type Need struct {
 	As    cost.As // the word by which a part of the list says that it is this one
+	At    string  // in the variant: the value that stands on its label; empty for none
 	Name  string
 	Of    cost.PartOf // "store", "safety", "panel": as in the list
 	Make  bool        // usually made, not bought

@@ -61,7 +61,7 @@ var labelWords = map[string]struct {
 
 func labelNeed(l path.Label, h lift.Hoist, d lift.Drive, at string) []Need {
 	w := labelWords[l.ID]
-	n := Need{As: w.as, Name: thing(l.Part), Of: w.of, Count: 1}
+	n := Need{As: w.as, At: Join(at, l.Path), Name: thing(l.Part), Of: w.of, Count: 1}
 	want := Want{Least: l.Least, Unit: l.Unit, Where: say.Words(w.where), None: l.None, Open: l.Open, Stated: l.Stated}
 	for _, m := range l.Missing {
 		want.Missing = append(want.Missing, Join(at, m))

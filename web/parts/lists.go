@@ -119,7 +119,7 @@ func marketRow(p cost.Part, n int, needs []model.Need, currency string, sys unit
 		line.number(needs[n], sys)
 		var sizes []string
 		for _, s := range needs[n].Sizes {
-			if text := sizeText(s, sys); text != "" {
+			if text := page.SizeText(s, sys); text != "" {
 				sizes = append(sizes, s.Name+" "+text)
 			}
 		}
@@ -128,18 +128,6 @@ func marketRow(p cost.Part, n int, needs []model.Need, currency string, sys unit
 	}
 	row.Number, row.Look, row.Known = form.Clip(line.Number, 100), form.Clip(line.Look, 100), line.Known
 	return row
-}
-
-// sizeText prints one size; empty where it is not known.
-func sizeText(s model.Size, sys unit.System) string {
-	if s.Text != "" {
-		return form.WordFor(s.Text)
-	}
-	v, ok := s.Value.Value()
-	if !ok {
-		return ""
-	}
-	return page.Amount(float64(v), s.Unit, sys)
 }
 
 // makingOf are the parts that are made, with the design's sizes.
@@ -180,13 +168,13 @@ func makingOf(l *listSheet, _ model.VariantResult, v model.Variant, needs []mode
 func sizesOf(n model.Need, sys unit.System) []page.PairView {
 	var out []page.PairView
 	for _, s := range n.Sizes {
-		text := sizeText(s, sys)
+		text := page.SizeText(s, sys)
 		if text == "" {
 			text = "not known"
 		}
 		out = append(out, page.PairView{Name: s.Name, Value: text})
 	}
-	if number, _ := wantText(n, sys); number != "" {
+	if number, _ := page.WantText(n, sys); number != "" {
 		out = append(out, page.PairView{Name: "the number that matters", Value: number})
 	}
 	return out

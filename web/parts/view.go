@@ -116,60 +116,14 @@ func partLineOf(p cost.Part, currency string) partLine {
 // number puts the plan's own number in front of what was typed.
 func (l *partLine) number(n model.Need, sys unit.System) {
 	typed := l.Number
-	l.Number, l.Known = wantText(n, sys)
+	l.Number, l.Known = page.WantText(n, sys)
 	l.Look = n.Look.In(sys)
 	if len(n.Want) > 0 && n.Want[0].Short() {
-		l.Short = "The plan says " + shortText(n.Want[0], sys) + ": too little."
+		l.Short = "The plan says " + page.ShortText(n.Want[0], sys) + ": too little."
 	}
 	if typed != "" {
 		l.Look = strings.TrimPrefix(l.Look+"; "+typed, "; ")
 	}
-}
-
-// wantText is the one number to look for, and whether it is the whole answer.
-func wantText(n model.Need, sys unit.System) (text string, known bool) {
-	if len(n.Want) == 0 {
-		return "", true
-	}
-	w := n.Want[0]
-	where := w.Where.In(sys)
-	switch {
-	case w.None:
-		return "none would do: " + where, false
-	case w.Known():
-		return leastText(float64(w.Least.Val), w.Unit, sys) + " " + where, true
-	case w.Least.Is && w.Least.Val > 0:
-		return "not known yet; more than " + leastText(float64(w.Least.Val), w.Unit, sys) + " " + where, false
-	}
-	return "not known yet: " + where, false
-}
-
-// shortText prints what stands on the plan's own part, which is too little: rounded down, never up.
-func shortText(w model.Want, sys unit.System) string {
-	return labelText(float64(w.Stated.Val), w.Unit, sys, unit.Down)
-}
-
-// leastText prints what a label must say at least: rounded up, never down.
-func leastText(v float64, u unit.Measure, sys unit.System) string {
-	return labelText(v, u, sys, unit.Up)
-}
-
-// labelText prints a value of a label, of an SI unit u, rounded to three digits in a direction in the reader's unit. Forces are
-// told as the weight of a mass.
-func labelText(v float64, u unit.Measure, sys unit.System, dir unit.Round) string {
-	q, ok := page.ByUnit[u]
-	switch u {
-	case unit.Coulombs:
-		q, ok = unit.Charges, true
-	case unit.SquareMetres:
-		q = unit.SmallAreas
-	case unit.Metres:
-		q, ok = page.LengthUnit(unit.Length(v)), true
-	}
-	if !ok {
-		return strings.TrimSpace(unit.RoundedTo(v, 3, dir) + unit.Space + strings.TrimPrefix(string(u), string(unit.Pieces)))
-	}
-	return q.FormatTo(v, sys, 3, dir)
 }
 
 // moneyFacts are the large figures: what is priced, what is spent, what all comes to, what a stored kWh costs.
@@ -281,7 +235,7 @@ func askedOf(v model.Variant, needs []model.Need, sys unit.System) askedView {
 		if need.Count > 1 {
 			row.Name = fmt.Sprintf("%d × %s", need.Count, row.Name)
 		}
-		row.Number, _ = wantText(need, sys)
+		row.Number, _ = page.WantText(need, sys)
 		if need.Of == cost.OfSafety {
 			row.Why = "safety"
 		}
