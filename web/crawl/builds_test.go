@@ -39,7 +39,7 @@ func (b build) enter(t *testing.T, s *web.Site) (body string, r *model.HoistResu
 		Variants: []model.Variant{{Name: "As built", Controller: panel.Controller{Kind: "tracking"}, Stores: []model.Store{{Hoist: &lift.Hoist{}}}}}}
 	p, vs := webtest.Create(t, s, b.name, doc)
 	here := page.VariantURL(p.ID, vs[0].ID) + "/hoist/0"
-	sent, fields := webtest.FormAt(t, webtest.Ask(s.Handler(), "GET", here, nil).Body.String(), here)
+	sent, fields := webtest.FormAt(t, webtest.Ask(s.Handler(), "GET", here+"?depth=bench&all=1", nil).Body.String(), here)
 	known := map[string]bool{}
 	for _, f := range fields {
 		known[f] = true
@@ -68,7 +68,7 @@ func (b build) enter(t *testing.T, s *web.Site) (body string, r *model.HoistResu
 	if w := webtest.Ask(s.Handler(), "POST", here, sent); w.Code != http.StatusSeeOther {
 		t.Fatalf("%s: %d %s", b.name, w.Code, problemsOn(w.Body.String()))
 	}
-	body = webtest.Ask(s.Handler(), "GET", here, nil).Body.String()
+	body = webtest.Ask(s.Handler(), "GET", here+"?depth=bench&all=1", nil).Body.String()
 	for line := range strings.Lines(b.typed) {
 		if field, _, ok := strings.Cut(strings.TrimSpace(line), " ="); ok && !strings.Contains(body, `name="`+at+field+`"`) {
 			t.Errorf("%s: the page has no field %s", b.name, field)

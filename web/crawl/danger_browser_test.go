@@ -20,7 +20,7 @@ func TestBrowserDangerFirst(t *testing.T) {
 	s, base := webtest.Serve(t)
 	p, vs := webtest.Create(t, s, "sample", catalog.Sample())
 	tab := b.Open(t, browsertest.Look{Width: 1366, Height: 768, Still: true})
-	tab.Go(base + page.VariantURL(p.ID, vs[2].ID) + "/hoist/0")
+	tab.Go(base + page.VariantURL(p.ID, vs[2].ID) + "/hoist/0?part=eye")
 	if first := tab.String("document.querySelector('main').firstElementChild.innerText"); !strings.Contains(first, "READY for the load steps") {
 		t.Fatalf("the page begins with %q", first)
 	}

@@ -1,8 +1,10 @@
 package hoist
 
 import (
+	"cmp"
 	"fmt"
 	"net/http"
+	"slices"
 	"strings"
 
 	"github.com/go-chi/chi/v5"
@@ -68,7 +70,7 @@ func (s *Pages) showPictures(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	f.Title = "Pictures of the hoist"
-	return s.Show(w, r, http.StatusOK, f, hoistPicturesPage(charts, form.LinkView{Text: "Back to the lifted mass", URL: h.Url}))
+	return s.Show(w, r, http.StatusOK, f, hoistPicturesPage(ofTab(charts, r.URL.Query().Get(nameShow)), form.LinkView{Text: "Back to the lifted mass", URL: h.Url}))
 }
 
 // tryPictures makes the pictures for the form as it is typed; they follow the answer.
@@ -79,9 +81,30 @@ func (s *Pages) tryPictures(w http.ResponseWriter, r *http.Request) error {
 	}
 	h.Answer = func(v model.Variant) (page.Answer, error) {
 		charts, err := h.charts(v)
+		if tab := r.URL.Query().Get(nameShow); tab != "" {
+			return page.Answer{Body: tabPictures(ofTab(charts, tab))}, err
+		}
 		return page.Answer{Body: pictures(charts)}, err
 	}
 	return page.TryEditor(s.Site, w, r, h.Editor)
+}
+
+// tabCharts are the pictures of each tab of the answer.
+var tabCharts = map[string][]string{"lifting": {"motor", "panel", "day"}, "down": {"settling", "descent"}, "heat": {"heat-up", "heat-down"}}
+
+// ofTab keeps the pictures of a tab; all for none.
+func ofTab(charts []page.ChartView, tab string) []page.ChartView {
+	ids, ok := tabCharts[tab]
+	if !ok {
+		return charts
+	}
+	var out []page.ChartView
+	for _, c := range charts {
+		if slices.Contains(ids, c.ID) {
+			out = append(out, c)
+		}
+	}
+	return out
 }
 
 func (p hoistPage) charts(v model.Variant) ([]page.ChartView, error) {
@@ -125,8 +148,8 @@ func (s sketch) empty(p page.Plot, otherwise string, paths ...string) page.Plot 
 				continue
 			}
 			label := s.labels[s.at+"."+m.Path]
-			if label == "" {
-				label = m.Path
+			if label == "" { // a row that is not there yet
+				label = cmp.Or(labelsOfNew()[blankRow(m.Path)], m.Path)
 			}
 			p.Say = fmt.Sprintf("Not drawn yet: “%s” is not known.", label)
 			return p

@@ -62,7 +62,7 @@ func TestBrowserPictures(t *testing.T) {
 	}
 	for _, look := range []browsertest.Look{{Width: 1366, Height: 900}, {Dark: true}, browsertest.Phone} {
 		tab := b.Open(t, look)
-		tab.Go(base + page.StoreURL(p.ID, vs[0].ID, 0, "hoist"))
+		tab.Go(base + page.StoreURL(p.ID, vs[0].ID, 0, "hoist") + "?depth=bench&all=1")
 		tab.Wait(`document.querySelectorAll("#pictures [data-chart]").length === 7`)
 		if shut := tab.String(`String(!document.getElementById("pictures-fold").open)`); shut != strconv.FormatBool(look.Width == 320) {
 			t.Errorf("%d px: closed %s", look.Width, shut)

@@ -5,6 +5,8 @@ package hoist
 
 import (
 	"net/http"
+	"net/url"
+	"reflect"
 	"sync"
 
 	"github.com/go-chi/chi/v5"
@@ -37,10 +39,14 @@ func (s *Pages) OfVariant(r chi.Router) {
 // hoistPage is the editor of a hoist with what its answer and the parts that follow it are made from.
 type hoistPage struct {
 	page.Editor[model.Variant]
-	i      int // the store's place in its variant
-	sys    unit.System
-	labels map[string]string // of the inputs, by path
-	ground model.Ground
+	i       int // the store's place in its variant
+	sys     unit.System
+	labels  map[string]string // of the inputs, by path
+	ground  model.Ground
+	filled  func() map[string]bool     // which inputs inside the hoist hold something
+	whole   func() model.VariantResult // what the saved variant comes to, worked out once
+	links   func(model.Variant) func(path string) form.LinkView
+	project int64
 }
 
 // result computes the hoist of a design alone.
@@ -56,25 +62,50 @@ func (s *Pages) hoistOf(r *http.Request) (hoistPage, error) {
 	if err != nil {
 		return hoistPage{}, err
 	}
-	url := page.StoreURL(p.ID, v.ID, i, "hoist")
-	e := s.VariantEditor(r.Context(), p, v, sys, url, "Lifted mass")
+	here := page.StoreURL(p.ID, v.ID, i, "hoist")
+	e := s.VariantEditor(r.Context(), p, v, sys, here, "Lifted mass")
 	e.Form.Parts = form.Within(model.HoistPath(i), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, hoistInputs()...)
-	linkRows(e.Form.Parts, url)
+	linkRows(e.Form.Parts, here)
 	for _, p := range e.Form.Parts {
 		if p.Group != nil && p.Group.Title == "Motor" {
-			p.Group.Other = []form.LinkView{{Text: "The plate tells watts, volts, turns and amps at full load", URL: url + "/motor#plate"}}
+			p.Group.Other = []form.LinkView{{Text: "The plate tells watts, volts, turns and amps at full load", URL: here + "/motor#plate"}}
 		}
 	}
-	h := hoistPage{e, i, sys, e.Form.Labels(v.Value), s.Grounds.Of(p)}
+	h := hoistPage{Editor: e, i: i, sys: sys, labels: e.Form.Labels(v.Value), ground: s.Grounds.Of(p)}
+	h.filled = sync.OnceValue(func() map[string]bool { return filledOf(v.Value.Stores[i].Hoist) })
+	h.whole = sync.OnceValue(func() model.VariantResult { return h.ground.Evaluate(v.Value) })
+	h.links = func(v model.Variant) func(string) form.LinkView { return s.LinksOf(p, v, e.Saved.ID).To }
+	h.project = p.ID
+	at := benchAtOf(r, here, model.HoistPath(i))
+	if !at.whole {
+		h.onCards(at)
+		return h, nil
+	}
+	h.Card = func() string { return at.query() }
+	h.Next = func(url.Values) string { return at.query() }
 	h.Answer = func(v model.Variant) (page.Answer, error) {
-		result, links := h.ground.Evaluate(v), s.LinksOf(p, v, e.Saved.ID)
-		view := hoistViewOf(result, i, sys, h.labels, url)
-		view.Against = page.ReasonsOf(result.Stores[i].Because, sys, links.To)
-		view.Against.Answered = page.AnsweredOf(e.Form, v)
-		view.Fits = page.ProjectURL(p.ID) + "/shelf/fits?" + page.HoistAt{Variant: e.Saved, I: i}.Query()
-		return page.Answer{First: view.Headline, Facts: view.Facts, Bands: page.StoreBands(result, i, sys, links.To), Body: hoistResults(view)}, nil
+		result, to := h.evaluate(v), h.links(v)
+		view := h.view(result, v)
+		return page.Answer{First: view.Headline, Facts: view.Facts, Bands: page.StoreBands(result, i, sys, to), Body: hoistResults(view)}, nil
 	}
 	return h, nil
+}
+
+// evaluate works out a variant, the saved one once.
+func (h hoistPage) evaluate(v model.Variant) model.VariantResult {
+	if reflect.DeepEqual(v, h.Saved.Value) {
+		return h.whole()
+	}
+	return h.ground.Evaluate(v)
+}
+
+// view prints the answer of a variant.
+func (h hoistPage) view(result model.VariantResult, v model.Variant) hoistView {
+	view := hoistViewOf(result, h.i, h.sys, h.labels, h.Url)
+	view.Against = page.ReasonsOf(result.Stores[h.i].Because, h.sys, h.links(v))
+	view.Against.Answered = page.AnsweredOf(h.Form, v)
+	view.Fits = page.ProjectURL(h.project) + "/shelf/fits?" + page.HoistAt{Variant: h.Saved, I: h.i}.Query()
+	return view
 }
 
 // hoistInputs is the form of a hoist, made once: its page asks for it with every key that is typed.

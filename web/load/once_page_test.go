@@ -62,7 +62,7 @@ func TestAllAtOnceOnNightLoad(t *testing.T) {
 	sent, _ := webtest.FormAt(t, body, at)
 	sent.Set("load.appliances[3].power_w", "1")
 	part := webtest.Ask(s.Handler(), http.MethodPost, at+"/try", sent, "X-Part", "results").Body.String()
-	if !strings.Contains(part, "data-bands") || strings.Contains(part, "DO NOT USE") || strings.Contains(part, "gives way") {
+	if !strings.Contains(part, `data-swap="band"`) || strings.Contains(part, "DO NOT USE") || strings.Contains(part, "gives way") {
 		t.Errorf("a kettle of 1 W still gives way: %.400s", part)
 	}
 }

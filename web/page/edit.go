@@ -1,6 +1,7 @@
 package page
 
 import (
+	"cmp"
 	"context"
 	"crypto/rand"
 	"errors"
@@ -36,6 +37,13 @@ type Editor[T any] struct {
 	Above  templ.Component         // between heading and form; nil for none
 	Below  templ.Component         // under the form; nil for none
 	Answer func(T) (Answer, error) // what stands beside the form; nil for none
+
+	// A page that shows one card of its form at a time.
+	Card  func() string                                        // the query that names the card; the form is posted to it too; nil for none
+	Grow  func(*T)                                             // gives the lists the rows that the card shows
+	Next  func(url.Values) string                              // the query of the page that opens after a save; nil for none
+	Where func(path string) string                             // the address of a field that the card does not show; nil for none
+	Lay   func(v EditorView, refused []string) templ.Component // the page, in place of the form beside its answer; nil for that
 }
 
 // Answer is what stands beside a form. Its first line and figures stand over the form too, where there is no room beside it.
@@ -44,6 +52,13 @@ type Answer struct {
 	Facts []FactView
 	Bands []BandView // the states of what the page is about, before all else on it
 	Body  templ.Component
+	Also  []Piece // further places of the page that change with the answer
+}
+
+// Piece is a place of a page that a new answer fills again.
+type Piece struct {
+	ID   string // of the element
+	Body templ.Component
 }
 
 // showEditor shows the form as it is stored, with the texts that were refused before still in their fields.
@@ -103,7 +118,11 @@ func saveEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e Editor
 		}
 		return writeJSON(w, http.StatusOK, map[string]any{"say": "Saved.", "revision": saved.Revision, "undo": steps.Undo, "redo": steps.Redo, "remarks": e.Form.Remarks(saved.Value, diffs, sys), "heads": e.Form.Heads(saved.Value, sys)})
 	}
-	return SeeOther(w, r, e.Url+anchor(do, typed))
+	to := e.Url
+	if e.Next != nil {
+		to += e.Next(typed)
+	}
+	return SeeOther(w, r, to+anchor(do, typed))
 }
 
 // TryEditor computes the answer for the form as it is typed, and saves nothing. A script gets the answer alone, without
@@ -141,12 +160,30 @@ func (e Editor[T]) view(t *T, typed url.Values, problems model.Problems, sys uni
 		saved := document.Clone(e.Saved.Value) // walking a form makes empty rows
 		f.Stored = &saved
 	}
-	return f.View(t, typed, problems, sys)
+	shown := t
+	if e.Grow != nil {
+		longer := document.Clone(*t)
+		e.Grow(&longer)
+		shown = &longer
+	}
+	v := f.View(shown, typed, problems, sys)
+	if e.Where != nil {
+		for i, p := range v.Problems {
+			if p.ID == "main" {
+				v.Problems[i].URL = e.Where(p.Path)
+			}
+		}
+	}
+	return v
 }
 
 // page prints form and answer. The answer is that of shown; stale greys it, because the form says something else.
 func (e Editor[T]) page(s *Site, w http.ResponseWriter, r *http.Request, status int, v form.FormView, shown T, stale bool) error {
-	v.Action, v.Revision, v.Page = e.Url, strconv.FormatInt(e.Saved.Revision, 10), rand.Text()
+	card := ""
+	if e.Card != nil {
+		card = e.Card()
+	}
+	v.Action, v.Revision, v.Page = e.Url+card, strconv.FormatInt(e.Saved.Revision, 10), rand.Text()
 	f, err := e.Frame()
 	if err != nil {
 		return err
@@ -157,14 +194,27 @@ func (e Editor[T]) page(s *Site, w http.ResponseWriter, r *http.Request, status 
 		p.Title = f.Title
 	}
 	if e.Answer != nil {
-		p.Form.Try = e.Url + "/try" + e.Query
+		p.Form.Try = e.Url + "/try" + cmp.Or(card, e.Query)
 		a, err := e.Answer(shown)
 		if err != nil {
 			return err
 		}
-		p.First, p.Facts, p.Bands, p.Answer = a.First, a.Facts, a.Bands, a.Body
+		p.First, p.Facts, p.Bands, p.Answer, p.Also = a.First, a.Facts, a.Bands, a.Body, a.Also
+	}
+	if e.Lay != nil {
+		f.Cards = true
+		return s.Show(w, r, status, f, e.Lay(p, pathsOf(v.Problems)))
 	}
 	return s.Show(w, r, status, f, EditorPage(p))
+}
+
+// pathsOf are the paths of what was refused.
+func pathsOf(problems []form.ProblemView) []string {
+	out := make([]string, len(problems))
+	for i, p := range problems {
+		out[i] = p.Path
+	}
+	return out
 }
 
 // WantsPart reports whether live.js asks for the answer alone.

@@ -16,7 +16,7 @@ func TestBrowserFormOnPhone(t *testing.T) {
 	s, base := webtest.Serve(t)
 	webtest.Ask(s.Handler(), "POST", "/sample", map[string][]string{})
 	tab := b.Open(t, browsertest.Look{Width: 320, Height: 700, Still: true})
-	page := base + "/projects/1/variants/1/hoist/0"
+	page := base + "/projects/1/variants/1/hoist/0?depth=bench&all=1"
 	tab.Go(page)
 	top := func(css string) float64 {
 		return tab.Number(fmt.Sprintf("document.querySelector(%q).getBoundingClientRect().top + scrollY", css))

@@ -47,6 +47,7 @@ type CheckView struct {
 	May, MaySI        string
 	Use               string
 	Over              bool
+	Counted           bool    // pieces: so many are wanted, so many are there
 	Bar               float64 // share of the bar that is filled, 0 … 1
 	Sign, Word, Class string
 	Say               string
@@ -72,6 +73,7 @@ func CheckViews(checks []path.Check, at string, sys unit.System, labels map[stri
 		v.Pulls, v.PullsSI = loadText(c.Demand, sys)
 		v.May, v.MaySI = loadText(allowed(c), sys)
 		if c.Demand.In == unit.Pieces && c.Capacity.Is { // counted, not pulled: so many are wanted, so many are there
+			v.Counted = true
 			v.Pulls, v.May = unit.Rounded(float64(c.Wanted)*c.Demand.Val, 3)+" wanted", unit.Rounded(c.Capacity.Val, 3)+" there"
 		}
 		if u, ok := c.Use.Value(); ok {
@@ -210,6 +212,18 @@ func inputText(in path.Input, sys unit.System) string {
 	return Amount(in.Value.Val, in.Value.In, sys)
 }
 
+// NameField is the query of the input that a page of cards opens with.
+const NameField = "field"
+
+// fieldURL is the address of an input: its page, for a lifted mass with its name, for that page shows one card of its form
+// at a time.
+func fieldURL(page, at string) string {
+	if strings.Contains(page, "/hoist/") {
+		page += "?" + NameField + "=" + at // letters, digits, dots and brackets, which a query takes as they are
+	}
+	return page + "#" + form.FieldID(at)
+}
+
 // FieldLink leads to the field of a path, by its label. A row that is not there yet is named by its list, and the link
 // leads to the page.
 func FieldLink(at string, labels map[string]string, page string) form.LinkView {
@@ -218,7 +232,7 @@ func FieldLink(at string, labels map[string]string, page string) form.LinkView {
 		return form.LinkView{Text: "look at: " + form.OrNotKnown(look), URL: strings.Replace(page, "/hoist/", "/trials/", 1) + "#" + form.FieldID(at)}
 	}
 	if text := labels[at]; text != "" {
-		return form.LinkView{Text: text, URL: page + "#" + form.FieldID(at)}
+		return form.LinkView{Text: text, URL: fieldURL(page, at)}
 	}
 	list, _, _ := strings.Cut(at[strings.LastIndex(at, "[")+1:], "]")
 	n, err := strconv.Atoi(list)
@@ -226,7 +240,7 @@ func FieldLink(at string, labels map[string]string, page string) form.LinkView {
 	if err != nil || title == "" {
 		return form.LinkView{Text: "a value of this page", URL: page}
 	}
-	return form.LinkView{Text: title + ", number " + Itoa(n+1), URL: page + "#" + form.FieldID(at[:strings.LastIndex(at, "[")])}
+	return form.LinkView{Text: title + ", number " + Itoa(n+1), URL: fieldURL(page, at[:strings.LastIndex(at, "[")])}
 }
 
 // HeadlineOf joins the sentences of a verdict.
