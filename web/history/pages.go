@@ -59,11 +59,11 @@ func (s *Pages) showHistory(w http.ResponseWriter, r *http.Request) error {
 	for _, c := range changes {
 		v.Rows = append(v.Rows, s.historyRowOf(c, sys))
 	}
-	tabs, err := s.ProjectTabs(r.Context(), p, "")
+	tabs, plans, err := s.ProjectTabs(r.Context(), p, "")
 	if err != nil {
 		return err
 	}
-	return s.Show(w, r, http.StatusOK, page.Frame{Title: "History of " + p.Value.Name, Tabs: tabs}, HistoryPage(v)) // the page has the buttons itself
+	return s.Show(w, r, http.StatusOK, page.Frame{Title: "History of " + p.Value.Name, Tabs: tabs, Plans: plans}, HistoryPage(v)) // the page has the buttons itself
 }
 
 // historyRowOf says what a change changed, value by value, in the units of the page; where nothing that has a field

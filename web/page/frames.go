@@ -52,13 +52,13 @@ func (s *Site) Chosen(r *http.Request) (p store.Saved[model.Project], all, chose
 
 // ProjectFrame is the frame of a page of a project; here is the address of the tab that is filled.
 func (s *Site) ProjectFrame(ctx context.Context, p store.Saved[model.Project], title, here string) (Frame, error) {
-	tabs, err := s.ProjectTabs(ctx, p, here)
+	tabs, plans, err := s.ProjectTabs(ctx, p, here)
 	if err != nil {
 		return Frame{}, err
 	}
 	steps, err := s.StepsOf(ctx, p.ID)
 	steps.Back = here
-	return Frame{Title: title, Tabs: tabs, Steps: steps}, err
+	return Frame{Title: title, Tabs: tabs, Plans: plans, Steps: steps}, err
 }
 
 // StepsOf says what undo and redo would do in a project. Where nothing can be saved, nothing is offered.

@@ -5,6 +5,14 @@
 (() => {
 	// On narrow screens the pages stand in one line; the one that is open is moved into sight.
 	for (const a of document.querySelectorAll("nav a[aria-current]")) a.parentElement.scrollLeft = a.offsetLeft - a.parentElement.offsetLeft - 8;
+	// A menu closes with Escape, and where something else is pressed; the focus goes back to what opened it.
+	document.addEventListener("keydown", e => {
+		const menu = e.key === "Escape" && document.activeElement.closest("details.menu[open]");
+		if (menu) { menu.open = false; menu.querySelector("summary").focus(); }
+	});
+	document.addEventListener("click", e => {
+		for (const menu of document.querySelectorAll("details.menu[open]")) if (!menu.contains(e.target)) menu.open = false;
+	});
 	// Sections that were opened stay open when the page comes back, in this window.
 	const sections = document.querySelectorAll("details.section"), key = "open " + location.pathname.replace(/\/try$/, "");
 	try {
@@ -86,9 +94,13 @@
 		const fresh = document.createElement("template");
 		fresh.innerHTML = html;
 		keepOpen(results, fresh.content);
-		const states = fresh.content.querySelector("[data-bands]"), above = document.getElementById("band");
-		if (states) states.remove();
-		if (states && above) above.replaceChildren(...states.childNodes);
+		for (const piece of fresh.content.querySelectorAll("[data-swap]")) {
+			const place = document.getElementById(piece.dataset.swap);
+			piece.remove();
+			if (!place) continue;
+			keepOpen(place, piece);
+			place.replaceChildren(...piece.childNodes);
+		}
 		const before = saved;
 		for (const n of fresh.content.querySelectorAll("[data-number]")) {
 			const was = before.get(n.dataset.number);
@@ -137,7 +149,7 @@
 
 	function keepOpen(old, content) {
 		for (const d of old.querySelectorAll("details[id]")) {
-			const twin = content.getElementById(d.id);
+			const twin = content.querySelector("#" + CSS.escape(d.id));
 			if (twin) twin.open = d.open;
 		}
 	}

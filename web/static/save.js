@@ -65,7 +65,8 @@
 		const bar = document.querySelector(`[data-step=${verb}]`);
 		if (!bar || !now) return;
 		bar.elements.namedItem("seq").value = now.seq;
-		bar.querySelector("button span").textContent = now.what;
+		bar.querySelector("[data-what]").textContent = now.what;
+		bar.querySelector("button").title = now.what;
 		bar.hidden = now.seq === "";
 	}
 
