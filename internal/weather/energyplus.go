@@ -49,7 +49,7 @@ func (s *sheet) energyPlus(hint Mapping) error {
 	if s.first == len(s.lines) {
 		r.add(Fault{Reason: say.Words("The line DATA PERIODS, after which the hours begin, was not found.")})
 	}
-	s.when = stampColumns{year: 0, month: 1, day: 2, hour: 3, minute: -1, date: -1, time: -1}
+	s.when = stampColumns{year: 0, month: 1, day: 2, hour: 3, minute: -1, date: -1, time: -1, ofYear: -1}
 	if s.perHour > 1 {
 		s.when.minute = 4
 	}
@@ -106,7 +106,7 @@ func (s *sheet) tmy3() error {
 		s.elevation = unit.Of(unit.Length(v))
 	}
 	s.first, s.perHour = 2, 1
-	s.when = stampColumns{date: 0, time: 1, year: -1, month: -1, day: -1, hour: -1, minute: -1}
+	s.when = stampColumns{date: 0, time: 1, year: -1, month: -1, day: -1, hour: -1, minute: -1, ofYear: -1}
 	s.order, s.stamp, s.radiation, s.thermo = "mdy", "end", "W/m2", "C"
 	s.col = [columns]int{s.head("GHI ("), s.head("DHI ("), s.head("DNI ("), s.head("Dry-bulb (")}
 	s.dew = s.head("Dew-point (")

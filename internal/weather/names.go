@@ -4,9 +4,9 @@ import "strings"
 
 // known are the names under which columns go about, in small letters without spaces and marks; the first that fits wins.
 var known = [columns][]string{
-	ghi:  {"ghi", "gh", "g", "globalhorizontal", "globalhorizontalirradiance", "globalhorizontalradiation", "glohorzrad", "globalradiation", "shortwaveradiation", "globalirradiance", "global", "solarradiation", "globalstrahlung", "glob", "allskysfcswdwn", "ssrd", "rayonnementglobal", "rsds", "swdown", "radiacionglobal", "radiaciónglobal", "radiaçãoglobal", "irradianciaglobal", "irradiânciaglobal", "surfacesolarradiationdownwards", "swin", "rg", "sr", "irradiance", "radiation", "solar"},
-	dhi:  {"dhi", "gdh", "gd", "diffusehorizontal", "diffusehorizontalirradiance", "diffusehorizontalradiation", "difhorzrad", "diffuseradiation", "diffuse", "diffusstrahlung", "dif", "diffuseirradiance", "allskysfcswdiff"},
-	dni:  {"dni", "gbn", "directnormal", "directnormalirradiance", "directnormalradiation", "dirnormrad", "beamnormal", "beam", "bni", "allskysfcswdni"},
+	ghi:  {"ghi", "gh", "g", "globalhorizontal", "globalhorizontalirradiance", "globalhorizontalradiation", "glohorzrad", "globalradiation", "shortwaveradiation", "globalirradiance", "global", "solarradiation", "globalstrahlung", "glob", "allskysfcswdwn", "ssrd", "rayonnementglobal", "rsds", "swdown", "radiacionglobal", "radiaciónglobal", "radiaçãoglobal", "irradianciaglobal", "irradiânciaglobal", "surfacesolarradiationdownwards", "swin", "ggh", "hgh", "rg", "sr", "irradiance", "radiation", "solar"},
+	dhi:  {"dhi", "gdh", "gd", "diffusehorizontal", "diffusehorizontalirradiance", "diffusehorizontalradiation", "difhorzrad", "diffuseradiation", "diffuse", "diffusstrahlung", "dif", "diffuseirradiance", "allskysfcswdiff", "hdh"},
+	dni:  {"dni", "gbn", "directnormal", "directnormalirradiance", "directnormalradiation", "dirnormrad", "beamnormal", "beam", "bni", "allskysfcswdni", "hbn"},
 	temp: {"temperature", "temp", "tair", "t2m", "airtemperature", "drybulb", "drybulbtemperature", "temperature2m", "ta", "tamb", "ambienttemperature", "airtemp", "t", "lufttemperatur", "temperatur", "tempair", "tdry", "tas", "température", "températuredelair", "temperatura", "temperaturadelaire", "temperaturadoar"},
 }
 

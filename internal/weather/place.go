@@ -169,6 +169,10 @@ func (s *sheet) placeFact(name, value string) {
 		if v, ok := number(strings.TrimRight(value, "°"), s.comma); ok {
 			s.slope = v
 		}
+	case key == "utcoffsetseconds":
+		if v, ok := number(value, false); ok && !s.offset.Is {
+			s.offset = unit.Of(unit.Duration(v))
+		}
 	case key == "localtimezone":
 		if v, ok := s.hoursAhead(value); ok {
 			s.offset = unit.Of(unit.Duration(v) * unit.Hour)

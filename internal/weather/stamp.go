@@ -1,15 +1,19 @@
 package weather
 
 import (
+	"math"
 	"strconv"
 	"strings"
+	"time"
 )
 
-// stampColumns are the fields that hold date and time, −1 for none.
-type stampColumns struct{ date, time, year, month, day, hour, minute int }
+// stampColumns are the fields that hold date and time, −1 for none; ofYear holds the day of the year, from 1.
+type stampColumns struct{ date, time, year, month, day, hour, minute, ofYear int }
 
 // none reports whether a file has no stamps: then its rows follow each other from the first hour of January on.
-func (w stampColumns) none() bool { return w.date < 0 && (w.month < 0 || w.day < 0 || w.hour < 0) }
+func (w stampColumns) none() bool {
+	return w.date < 0 && (w.hour < 0 || w.ofYear < 0 && (w.month < 0 || w.day < 0))
+}
 
 // moment is a stamp as written.
 type moment struct {
@@ -50,11 +54,11 @@ func (s *sheet) at(f []string) (moment, int, string) {
 // parts reads year, month, day, hour and minute from columns of their own.
 func (s *sheet) parts(f []string) (m moment, column int, reason string) {
 	w := s.when
-	hour, minute := 0, 0
+	hour, minute, ofYear := 0, 0, 0
 	for _, c := range []struct {
 		i  int
 		to *int
-	}{{w.year, &m.year}, {w.month, &m.month}, {w.day, &m.day}, {w.hour, &hour}, {w.minute, &minute}} {
+	}{{w.year, &m.year}, {w.month, &m.month}, {w.day, &m.day}, {w.ofYear, &ofYear}, {w.hour, &hour}, {w.minute, &minute}} {
 		if c.i < 0 {
 			continue
 		}
@@ -73,6 +77,9 @@ func (s *sheet) parts(f []string) (m moment, column int, reason string) {
 		if c.i == w.hour && w.minute < 0 && (v >= 100 || len(text) == 4 && v >= 0 && !strings.Contains(text, ".")) { // 0100 … 2400
 			hour, minute = int(v)/100, int(v)%100
 		}
+	}
+	if w.ofYear >= 0 {
+		m.onDay(ofYear)
 	}
 	if hour < 0 || hour > 24 || minute < 0 || minute > 60 {
 		return m, w.hour, "is not an hour of the day."
@@ -99,9 +106,45 @@ func (m moment) wrong() string {
 	return ""
 }
 
+// onDay sets month and day by the day of the year, from 1; a year that is not said has no leap day.
+func (m *moment) onDay(day int) {
+	leap := m.year%4 == 0 && (m.year%100 != 0 || m.year%400 == 0) && m.year > 0
+	m.month = 12
+	for m.month > 1 && before(m.month, leap) >= day {
+		m.month--
+	}
+	m.day = day - before(m.month, leap)
+}
+
+// count reads a stamp that is a count: seconds or thousandths of them since 1970 in universal time, as programs write it, or
+// days since 30 December 1899, as spreadsheets do. A count is told from a date in digits by the year that it would begin with.
+func (m *moment) count(text string) bool {
+	digits := strings.Trim(text, "0123456789") == ""
+	v, ok := number(text, false)
+	var at time.Time
+	switch {
+	case !ok:
+		return false
+	case digits && (len(text) == 10 || len(text) == 9) && v < 1.9e9:
+		at, m.zoned = time.Unix(int64(v), 0).UTC(), true
+	case digits && len(text) == 13 && v < 1.9e12:
+		at, m.zoned = time.UnixMilli(int64(v)).UTC(), true
+	case v >= 10000 && v < 80000 && (len(text) == 5 || strings.IndexByte(text, '.') == 5):
+		minutes := math.Round(v * dayMinutes)
+		at = time.Date(1899, 12, 30, 0, 0, 0, 0, time.UTC).Add(time.Duration(minutes) * time.Minute)
+	default:
+		return false
+	}
+	m.year, m.month, m.day, m.minute = at.Year(), int(at.Month()), at.Day(), at.Hour()*60+at.Minute()
+	return true
+}
+
 // parseMoment reads "2021-01-31 14:30", "31.01.2021 14:30", "20210131:1430", "2021-01-31T14:30:00Z", "202101311430".
 func parseMoment(text, order string) (m moment, ok bool) {
 	text = strings.TrimSpace(text)
+	if m.count(text) {
+		return m, true
+	}
 	date, clock := text, ""
 	if i := strings.IndexAny(text, " T"); i > 0 {
 		date, clock = text[:i], strings.TrimSpace(text[i+1:])

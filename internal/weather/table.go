@@ -10,7 +10,7 @@ import (
 // stands above it about the place, as "Latitude: 45.0" lines or as a row of names over a row of values.
 func (s *sheet) table(hint Mapping) error {
 	s.col = [columns]int{-1, -1, -1, -1}
-	s.when = stampColumns{-1, -1, -1, -1, -1, -1, -1}
+	s.when = stampColumns{-1, -1, -1, -1, -1, -1, -1, -1}
 	s.first = s.firstValues()
 	if hint.FirstLine > 0 {
 		s.first = min(hint.FirstLine-1, len(s.lines))
@@ -159,17 +159,20 @@ func (s *sheet) readHeads() {
 	}
 	at := func(names []string) int { return find(plain, names) }
 	w := &s.when
-	w.year, w.month, w.day = at([]string{"year", "yr", "yyyy", "jahr", "año", "ano", "année"}), at([]string{"month", "mo", "mm", "monat", "mes", "mês", "mois", "mon"}), at([]string{"day", "dd", "tag", "dayofmonth", "dom", "dia", "día", "jour", "dy"})
-	w.hour, w.minute = at([]string{"hour", "hr", "hh", "stunde", "hora", "heure", "hourofday"}), at([]string{"minute", "min", "mi"})
+	w.year, w.month, w.day = at([]string{"year", "yr", "yyyy", "y", "jahr", "año", "ano", "année"}), at([]string{"month", "mo", "mm", "monat", "mes", "mês", "mois", "mon", "m"}), at([]string{"day", "dd", "tag", "dayofmonth", "dom", "dm", "dia", "día", "jour", "dy"})
+	w.hour, w.minute = at([]string{"hour", "hr", "hh", "stunde", "hora", "heure", "hourofday", "h"}), at([]string{"minute", "min", "mi"})
 	w.date = at([]string{"datetime", "timestamp", "date", "utcdate", "dateutc", "observationperiod", "dateandtime", "time", "datum", "localtime", "zeit", "dt", "utctime", "timeutc", "periodend", "periodstart", "validtime", "localdatetime", "datetimeutc", "utcdatetime", "datetimelocal", "localtimestamp", "timestamputc", "timestamplocal", "utctimestamp", "ts", "datestamp", "datehour", "fecha", "fechahora", "data", "horodate", "begin", "intervalstart", "intervalend", "start", "end", "hourbeginning", "hourending"})
 	w.time = at([]string{"time", "timeofday", "uhrzeit", "heure", "zeit", "clock", "utctime", "timeutc", "hourending", "hourbeginning", "hh:mm", "hhmm", "hora", "localtime", "lst"})
+	if w.month < 0 {
+		w.ofYear = at([]string{"doy", "dayofyear", "julianday", "julian", "jday", "yday"})
+	}
 	if w.time == w.date {
 		w.time = -1
 	}
 	if w.time < 0 && w.date >= 0 && w.month < 0 { // a date, and the hour in a column of its own
 		w.time = w.hour
 	}
-	if w.month >= 0 && w.day >= 0 && w.hour >= 0 {
+	if w.hour >= 0 && (w.month >= 0 && w.day >= 0 || w.ofYear >= 0) {
 		w.date, w.time = -1, -1
 	}
 	s.unitsOf()
@@ -181,6 +184,10 @@ func (s *sheet) guessDate() {
 		return
 	}
 	for i, f := range fields(s.lines[s.first], s.delimiter) {
+		if m := (moment{}); m.count(f) && m.wrong() == "" && i == 0 {
+			s.when.date = i
+			return
+		}
 		if strings.Count(f, "-")+strings.Count(f, "/")+strings.Count(f, ".")+strings.Count(f, ":") < 2 || i >= len(s.heads) {
 			continue
 		}

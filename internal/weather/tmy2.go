@@ -100,7 +100,7 @@ func (s *sheet) tmy2() error {
 		lines = append(lines, row)
 	}
 	s.lines, s.first, s.delimiter, s.comma, s.perHour = lines, 1, ',', false, 1
-	s.when = stampColumns{date: -1, time: -1, year: 0, month: 1, day: 2, hour: 3, minute: -1}
+	s.when = stampColumns{date: -1, time: -1, year: 0, month: 1, day: 2, hour: 3, minute: -1, ofYear: -1}
 	s.col, s.dew = [columns]int{ghi: 4, dni: 5, dhi: 6, temp: 7}, 8
 	s.heads = strings.Split("year,month,day,hour,global horizontal,direct normal,diffuse horizontal,dry bulb,dew point", ",")
 	s.stamp, s.radiation, s.thermo = "end", "Wh/m2", "C"

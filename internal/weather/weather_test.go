@@ -494,7 +494,7 @@ func TestSamples(t *testing.T) {
 
 func FuzzRead(f *testing.F) {
 	m := makeYear(harbour, 12, 1)
-	for _, s := range []string{m.energyPlus()[:2000], m.tmy3()[:1000], m.plain("time,GHI,DHI,temp\n", ",", 60, iso(0), false)[:800], names(m)[:700], "\xff\xfea\x00", "lat: 5\n", "a;b\n1,5;2\n"} {
+	for _, s := range []string{m.energyPlus()[:2000], m.tmy3()[:1000], m.tmy2()[:1000], "Irradiance Time Offset (h): 0.2\nSlope: 0 deg.\n" + m.civil(60, 0, 60, true)[:900], m.plain("time,GHI,DHI,temp\n", ",", 60, iso(0), false)[:800], names(m)[:700], "\xff\xfea\x00", "lat: 5\n", "a;b\n1,5;2\n"} {
 		f.Add(s, 0, "", "")
 	}
 	f.Fuzz(func(t *testing.T, text string, column int, stamp, order string) {
