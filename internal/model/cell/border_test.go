@@ -67,3 +67,36 @@ func TestColdFactorIsFiveAtMost(t *testing.T) {
 		t.Errorf("at 25 °C: %g times", got)
 	}
 }
+
+// Lead under 0.98 of full for 14 days on end sulphates, the fourteenth day included; an hour less does not, and an hour at 0.98
+// between two weeks breaks them off. Ions never do.
+func TestFourteenDaysUnderFull(t *testing.T) {
+	year := func(low int, gap int) []float64 {
+		charge := make([]float64, 8760)
+		for h := range charge {
+			charge[h] = 1
+			if h >= 100 && h < 100+low && h != gap {
+				charge[h] = 0.97
+			}
+		}
+		if gap > 0 {
+			charge[gap] = 0.98
+		}
+		return charge
+	}
+	warm := make([]float64, 8760)
+	for h := range warm {
+		warm[h] = 20
+	}
+	for _, c := range []struct {
+		kind     string
+		low, gap int
+		want     bool
+	}{{"flooded_lead", 336, 0, true}, {"flooded_lead", 335, 0, false}, {"flooded_lead", 600, 400, false}, {"lfp", 336, 0, false}} {
+		var l Life
+		l.stand(typicalBank(c.kind).Resolve(), year(c.low, c.gap), warm)
+		if l.Sulphates != c.want {
+			t.Errorf("%s, %d hours under full, a full hour at %d: %v for %v h", c.kind, c.low, c.gap, l.Sulphates, float64(l.NotFull/unit.Hour))
+		}
+	}
+}

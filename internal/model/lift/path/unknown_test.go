@@ -168,3 +168,16 @@ func TestRopeInABurst(t *testing.T) {
 		t.Errorf("with what is wired for good: %s", c.Say)
 	}
 }
+
+// A rope or a site of which one says indoors and nobody says outdoors is indoors; where neither says anything it counts as
+// outdoors, and a yes of either is outdoors whatever the other says.
+func TestOutdoorsIsTheWorseAnswer(t *testing.T) {
+	for _, c := range []struct {
+		a, b unit.Answer
+		out  bool
+	}{{unit.No, unit.No, false}, {unit.No, "", false}, {"", "", true}, {unit.Yes, "", true}, {unit.Yes, unit.No, true}, {unit.Yes, unit.Yes, true}} {
+		if worseYes(c.a, c.b) != c.out || worseYes(c.b, c.a) != c.out {
+			t.Errorf("%q and %q: outdoors %v", c.a, c.b, !c.out)
+		}
+	}
+}
