@@ -82,6 +82,17 @@ func compare(a, b float64) int {
 // sunOf is a sum over the hours of a year, W/m², as sunlight.
 func sunOf(hours float64) say.Amount { return say.Of(unit.YearIrradiations, hours*3600).To(4) }
 
+// byNight refuses a year whose light falls by night, and offers the clock under which it does not, where there is one.
+func (r *Report) byNight(share say.Amount) error {
+	if len(r.Fits) == 0 || math.Abs(float64(r.Fits[0].Late)) > 20*60 {
+		return refuse("%s of the light falls while the sun is down. The time zone or the longitude is wrong.", share)
+	}
+	f := r.Fits[0]
+	out := &Refused{Best: Mapping{Stamp: f.Stamp, StampZone: f.Zone}}
+	out.add(Fault{Reason: say.That("%s of the light falls while the sun is down. The time zone or the longitude is wrong. The light fits the sun where %s.", share, f.Way(r.Mapping.StampZone, r.Step))})
+	return out
+}
+
 // refuseSky refuses a year without sun, and one that is so bright or dark that its unit must be wrong.
 func refuseSky(h [columns][]float64, g *sun.Geometry, rep *Report) error {
 	var sum, extra, down float64
@@ -101,7 +112,7 @@ func refuseSky(h [columns][]float64, g *sun.Geometry, rep *Report) error {
 	case k < 0.1:
 		return refuse("The year has only %s of sun, where a dark climate has about %s. The unit or the column is wrong.", sunOf(sum), sunOf(0.3*extra).To(2))
 	case down > 0.2*sum:
-		return refuse("%s of the light falls while the sun is down. The time zone or the longitude is wrong.", say.Share(unit.Ratio(down/sum)))
+		return rep.byNight(say.Share(unit.Ratio(down / sum)))
 	case k < 0.22 || k > 0.8:
 		rep.ask("light", "The year has %s of sun, %s of what is outside the air. That is unusual. Is the unit right?", sunOf(sum), say.Share(unit.Ratio(k)))
 	}

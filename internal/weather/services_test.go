@@ -1,11 +1,33 @@
 package weather
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 	"testing"
 	"time"
+
+	"duskweight/internal/model/unit"
 )
+
+// A year in UTC of a place far in the west that does not say so has its light by night; the refusal offers the clock under which
+// it fits, and with it the file is read as the year that it is.
+func TestLightByNightOffersUTC(t *testing.T) {
+	m := makeYear(39.83, -104.65, -7)
+	text := m.plain("time,GHI,DHI,temperature\n", ",", 60, iso(420), false)
+	hint := Mapping{Latitude: unit.Of(39.83 * unit.Degree), Longitude: unit.Of(-104.65 * unit.Degree), UTCOffset: unit.Of(-7 * unit.Hour)}
+	_, _, err := Read(strings.NewReader(text), hint, nil)
+	r, _ := errors.AsType[*Refused](err)
+	if r == nil || r.Best.Stamp != "start" || r.Best.StampZone != unit.Of(unit.Duration(0)) || !strings.Contains(r.Error(), "the rows keep the clock UTC") {
+		t.Fatalf("%v", err)
+	}
+	hint.Stamp, hint.StampZone = r.Best.Stamp, r.Best.StampZone
+	s, rep := read(t, text, hint)
+	m.same(t, s, 1e-9)
+	if rep.Asks("slip") {
+		t.Error(rep.Notes)
+	}
+}
 
 // One year of a place in the west as services, loggers and spreadsheets hand it out, each with its own head and stamps, is read
 // as the same year of the same place.

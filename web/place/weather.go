@@ -270,6 +270,10 @@ func offered(m weather.Mapping, refused *weather.Refused, place sun.Place) (out 
 	if refused != nil {
 		m.RadiationUnit = cmp.Or(refused.Best.RadiationUnit, m.RadiationUnit)
 		m.TemperatureUnit = cmp.Or(refused.Best.TemperatureUnit, m.TemperatureUnit)
+		m.Stamp = cmp.Or(refused.Best.Stamp, m.Stamp)
+		if refused.Best.StampZone.Is {
+			m.StampZone = refused.Best.StampZone
+		}
 	}
 	if m.Latitude.Is || m.Longitude.Is || !place.Latitude.Is || !place.Longitude.Is {
 		return m, false
