@@ -43,6 +43,6 @@ func (c *CellsResult) devices() []Device {
 		device(BatteryCable, area, ids("cable"), "cable_area_m2", "cable_length_m"),
 		device(BatteryFuse, rated(d.Fuse), ids("fuse", "peak_fuse", "fuse_breaks"), "fuse_a", "breaking_a"),
 		device(Board, rated(d.BoardMost), ids("board"), "management_board", "board_max_a"),
-		device(Battery, say.That("%s, %s", say.Voltage(r.Voltage), say.Charge(r.Charge)), ids("volts_line", "volts_touch", "batteries_joined"), "block_voltage_v", "series", "kind"),
+		device(Battery, say.That("%s, %s", say.Voltage(r.Voltage), say.Charge(r.Charge)), ids("volts_line", "volts_touch", "batteries_joined", "low_voltage"), "block_voltage_v", "series", "kind", "internal_ohm"),
 	}
 }
