@@ -60,7 +60,7 @@ type sureAsked struct {
 	parts       bool
 	sys         unit.System
 	run         *search.Run
-	band        *search.Sure // made years behind the weather files; nil where there are none
+	beside      // the made years, or behind the files
 }
 
 func (s *Pages) sureAsked(r *http.Request) (a sureAsked, err error) {
@@ -79,7 +79,10 @@ func (s *Pages) sureAsked(r *http.Request) (a sureAsked, err error) {
 	if a.parts {
 		return a, nil
 	}
-	a.band, err = search.Band(r.Context(), a.project.Value, values(a.chosen), runtime.GOMAXPROCS(0))
+	if a.band, err = search.Band(r.Context(), a.project.Value, values(a.chosen), runtime.GOMAXPROCS(0)); err != nil {
+		return a, err
+	}
+	a.typical, err = search.Typical(r.Context(), a.project.Value, values(a.chosen))
 	return a, err
 }
 
@@ -93,7 +96,7 @@ func (s *Pages) keep(a sureAsked) {
 // view is what the years so far come to.
 func (a sureAsked) view(took time.Duration) sureView {
 	sure := a.run.Sure()
-	v := sureOf(sure, a.band, a.project.Value, a.sys)
+	v := sureOf(sure, a.beside, a.project.Value, a.sys)
 	v.choose(page.ProjectURL(a.project.ID)+"/sure", a)
 	v.CSV = page.ProjectURL(a.project.ID) + "/sure/years.csv?" + a.query(a.n).Encode()
 	v.timed(sure.Years, took)
@@ -276,7 +279,7 @@ func (s *Pages) tryVariantSure(w http.ResponseWriter, r *http.Request) error {
 		if err != nil {
 			return page.Answer{}, err
 		}
-		return page.Answer{Body: variantSure(sureOf(sure, nil, p.Value, sys), more)}, nil
+		return page.Answer{Body: variantSure(sureOf(sure, beside{}, p.Value, sys), more)}, nil
 	}
 	return page.TryEditor(s.Site, w, r, e)
 }

@@ -40,7 +40,7 @@ func TestRealStripMarksTheBadYear(t *testing.T) {
 		s.Real = append(s.Real, fmt.Sprint(2000+j))
 	}
 	s.Variants = []search.Certain{one}
-	strip := stripsOf(s, nil)[0]
+	strip := stripsOf(s, beside{})[0]
 	// 300 of 300 to 320 nights: the left end, 6; the worst file is the last of the list
 	if want := "M6.0 117v12"; !strings.HasSuffix(strip.Real, want) || strings.Count(strip.Real, "M") != 14 || strip.Made != "" {
 		t.Errorf("strokes %s, dots %q; want fourteen that end with %s, and no dot", strip.Real, strip.Made, want)

@@ -16,9 +16,16 @@ type sureStrip struct {
 	Drawn     bool
 	Made      string // path of the dots
 	Real      string // path of the strokes
+	Ring      string // where the year of a typical file lies; empty for none
 	Marks     string // path of bad, usual and good
 	Figures   string
 	Ticks     []stripTick
+}
+
+// beside is what a strip shows beside its years; each nil where there is none.
+type beside struct {
+	band    *search.Sure // made years behind weather files
+	typical *search.Sure // the own year of a typical file
 }
 
 type stripTick struct{ X, Anchor, Text string }
@@ -34,16 +41,16 @@ const (
 	stripDots   = 300 // most dots; with more years a dot stands for several
 )
 
-// stripsOf draws the years of each variant. band, where there is one, is made years of the same variants behind the files.
-func stripsOf(s search.Sure, band *search.Sure) []sureStrip {
-	low, high := stripScale(s, band)
+// stripsOf draws the years of each variant.
+func stripsOf(s search.Sure, by beside) []sureStrip {
+	low, high := stripScale(s, by)
 	var out []sureStrip
 	for i, c := range s.Variants {
 		made, real := c.Nights, []float64(nil)
 		if len(s.Real) > 0 {
 			made, real = nil, c.Nights
-			if band != nil {
-				made = band.Variants[i].Nights
+			if by.band != nil {
+				made = by.band.Variants[i].Nights
 			}
 		}
 		t := sureStrip{Name: page.OrUnnamed(c.Name)}
@@ -56,6 +63,11 @@ func stripsOf(s search.Sure, band *search.Sure) []sureStrip {
 			t.Say = fmt.Sprintf("%.0f full nights in every one of %s years.", c.Light.Best, page.Thousands(len(c.Nights)))
 		default:
 			t.draw(c, s.BadNights(c), made, real, low, high)
+			if by.typical != nil && len(by.typical.Variants[i].Nights) == 1 {
+				n := by.typical.Variants[i].Nights[0]
+				t.Ring = fmt.Sprintf("%.1f", stripLeft+(n-low)/(high-low)*stripWide)
+				t.Say += fmt.Sprintf(" The ring is the file’s own year, %.0f nights: its months were chosen as ordinary.", n)
+			}
 		}
 		out = append(out, t)
 	}
@@ -64,17 +76,20 @@ func stripsOf(s search.Sure, band *search.Sure) []sureStrip {
 
 // stripScale is the part of the axis that the variants need: tens, and at least twenty nights, so that one night more is no
 // leap.
-func stripScale(s search.Sure, band *search.Sure) (low, high float64) {
+func stripScale(s search.Sure, by beside) (low, high float64) {
 	low, high = math.Inf(1), 0
 	see := func(cs []search.Certain) {
 		for _, c := range cs {
-			if len(c.Nights) > 1 && c.Light.Worst < c.Light.Best {
+			if c.Light.Worst < c.Light.Best || len(c.Nights) == 1 && c.Light.Best > 0 {
 				low, high = min(low, c.Light.Worst), max(high, c.Light.Best)
 			}
 		}
 	}
-	if see(s.Variants); band != nil {
-		see(band.Variants)
+	see(s.Variants)
+	for _, more := range []*search.Sure{by.band, by.typical} {
+		if more != nil {
+			see(more.Variants)
+		}
 	}
 	low, high = math.Floor(low/10)*10, math.Ceil(high/10)*10
 	if high-low < 20 {

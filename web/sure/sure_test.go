@@ -40,12 +40,12 @@ func TestSureWithLess(t *testing.T) {
 		{search.Sure{Years: 1, WhyOne: say.Words("the place is not known"), Variants: []search.Certain{{Name: "A", WhyNot: say.Words("the place is not known")}}}, "No year can be run yet: the place is not known."},
 		{search.Sure{}, "no variant"},
 	} {
-		v := sureOf(tc.s, nil, model.Project{}, 0)
+		v := sureOf(tc.s, beside{}, model.Project{}, 0)
 		if !strings.Contains(v.Empty, tc.want) || len(v.Rows) > 0 {
 			t.Errorf("%q does not say %q; %d rows", v.Empty, tc.want, len(v.Rows))
 		}
 	}
-	v := sureOf(search.Sure{Years: 100, Nights: 365, Variants: []search.Certain{{Name: "A", WhyNot: say.Words("no panel")}}, Pairs: [][]search.Versus{{{}}}}, nil, model.Project{}, 0)
+	v := sureOf(search.Sure{Years: 100, Nights: 365, Variants: []search.Certain{{Name: "A", WhyNot: say.Words("no panel")}}, Pairs: [][]search.Versus{{{}}}}, beside{}, model.Project{}, 0)
 	if len(v.Lacks) != 1 || !strings.Contains(v.Lacks[0], "A: no year can be run, because no panel.") {
 		t.Errorf("%q", v.Lacks)
 	}

@@ -47,8 +47,8 @@ type sureRow struct {
 	Nine, Year             string
 }
 
-// sureOf prints what the years come to; band, where there is one, is made years behind the files.
-func sureOf(s search.Sure, band *search.Sure, p model.Project, sys unit.System) sureView {
+// sureOf prints what the years come to.
+func sureOf(s search.Sure, by beside, p model.Project, sys unit.System) sureView {
 	v := sureView{In: "In many years"}
 	for _, c := range s.Variants {
 		if !c.WhyNot.IsZero() {
@@ -99,7 +99,7 @@ func sureOf(s search.Sure, band *search.Sure, p model.Project, sys unit.System) 
 		}
 	}
 	v.Pairs = pairsSaid(s)
-	v.Strips, v.Moves = stripsOf(s, band), movesOf(s)
+	v.Strips, v.Moves = stripsOf(s, by), movesOf(s)
 	return v
 }
 

@@ -27,3 +27,22 @@ func Band(ctx context.Context, project model.Project, variants []model.Variant, 
 	s, err := Years(ctx, project, variants, project.MadeYears(), workers, nil)
 	return &s, err
 }
+
+// Typical runs the own hours of a typical weather file for the variants: one year, whose months were chosen as ordinary. Nil
+// where the sky is no typical file.
+func Typical(ctx context.Context, project model.Project, variants []model.Variant) (*Sure, error) {
+	files := project.Files()
+	if project.Place.Sky != sun.SkyFile || len(files) == 0 {
+		return nil, nil
+	}
+	if typical, _ := files[0].IsTypical(); !typical {
+		return nil, nil
+	}
+	r := NewRun(project, variants, false)
+	r.bench.climate = nil
+	if err := r.Until(ctx, 1, 1, nil); err != nil {
+		return nil, err
+	}
+	s := r.Sure()
+	return &s, nil
+}

@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"duskweight/internal/catalog"
+	"duskweight/internal/model"
 	"duskweight/internal/model/search"
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
@@ -42,5 +43,28 @@ func TestBandOfFiles(t *testing.T) {
 	p.Weathers = p.Weathers[:3]
 	if band, err := search.Band(t.Context(), p, doc.Variants[1:2], 2); band != nil || err != nil {
 		t.Errorf("four files have a band: %v", err)
+	}
+}
+
+// A typical file has its own year beside the made ones: the year that the model runs on its hours. A real one has none.
+func TestYearOfATypicalFile(t *testing.T) {
+	doc := catalog.Sample()
+	_, climate, _ := sun.ClimateOf(doc.Project.Place, nil)
+	s := climate.Made(99, 0)
+	p := doc.Project
+	p.Place.Sky = sun.SkyFile
+	p.Weather = &sun.Series{Name: "typical", Typical: unit.Yes, GHI: s.GHI, DHI: s.DHI, TAir: s.TAir,
+		Latitude: s.Geometry.Latitude, Longitude: s.Geometry.Longitude, UTCOffset: s.Geometry.UTCOffset, Elevation: doc.Project.Place.Elevation.Or(0)}
+	own, err := search.Typical(t.Context(), p, doc.Variants[1:2])
+	if err != nil || own == nil || len(own.Variants[0].Nights) != 1 {
+		t.Fatal(own, err)
+	}
+	r := model.Prepare(p).Evaluate(doc.Variants[1])
+	if got, want := own.Variants[0].Nights[0], float64(r.Year.NightsFull()); got != want || want == 0 {
+		t.Errorf("%v full nights, the model's own year has %v", got, want)
+	}
+	p.Weather.Typical = unit.No
+	if own, err := search.Typical(t.Context(), p, doc.Variants[1:2]); own != nil || err != nil {
+		t.Errorf("a real file has a typical year: %v, %v", own, err)
 	}
 }
