@@ -53,7 +53,7 @@ func TestBrowserJourney(t *testing.T) {
 		t.Fatalf("second tab of the variant: %q", got)
 	}
 	look("hoist")
-	tab.Follow("a.row[href*='part=mass']")
+	tab.Follow("a.part-row[href*='part=mass']")
 	const lift = "[data-number='fig-Energy for one lift']"
 	before := tab.Text(lift)
 	tab.Type("#"+form.FieldID("stores[0].hoist.travel_m"), "7")

@@ -39,7 +39,7 @@ func (h *hoistPage) onCards(at benchAt) {
 	}
 	h.Next = func(typed url.Values) string { return nextOf(at, typed) }
 	h.Where = func(path string) string {
-		return at.url + "?" + page.NameField + "=" + path + "#" + form.FieldID(path)
+		return page.FieldURL(at.url, path)
 	}
 	h.Answer = func(v model.Variant) (page.Answer, error) { return h.benchAnswer(v, at) }
 	h.Lay = func(v page.EditorView, refused []string) templ.Component { return h.lay(v, at, refused) }

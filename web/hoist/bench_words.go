@@ -49,17 +49,17 @@ func (b bench) line(s parts.State) string {
 	return ""
 }
 
-// openSay names what a part is asked for: at most two of its inputs, and how many more.
+// openSay names what a part is asked for first, and how many inputs more.
 func (b bench) openSay(s parts.State) string {
 	var names []string
 	for _, p := range s.Open {
 		name := b.label(p)
-		if name != "" && len(names) < 2 {
+		if name != "" && len(names) < 1 {
 			names = append(names, name)
 		}
 	}
 	if n := len(s.Open) - len(names); n > 0 && len(names) > 0 {
-		return strings.Join(names, "; ") + fmt.Sprintf("; and %d more", n)
+		return strings.Join(names, "; ") + fmt.Sprintf(", and %d more", n)
 	}
 	return strings.Join(names, "; ")
 }

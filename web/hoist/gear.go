@@ -58,5 +58,5 @@ func (s *Pages) putGear(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	return page.SeeOther(w, r, at.url+"#"+form.FieldID(prefix+".train.stages[0].efficiency"))
+	return page.SeeOther(w, r, page.FieldURL(at.url, prefix+".train.stages[0].efficiency"))
 }

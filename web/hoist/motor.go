@@ -93,7 +93,7 @@ func (s *Pages) showMotor(w http.ResponseWriter, r *http.Request) error {
 	}
 	f.Title = "Know your motor"
 	v := motorViewOf(h.result(h.Saved.Value), h.sys, model.HoistPath(h.i), h.Url)
-	v.Plate = plateOf(r.URL.Query(), h.sys, h.Url+"#"+form.FieldID(model.HoistPath(h.i)+".machine.k_vs_rad"))
+	v.Plate = plateOf(r.URL.Query(), h.sys, page.FieldURL(h.Url, model.HoistPath(h.i)+".machine.k_vs_rad"))
 	v.Box = boxOf(h.result(h.Saved.Value), h.sys, h.Url, h.Saved.Revision)
 	return s.Show(w, r, http.StatusOK, f, motorPage(v, form.LinkView{Text: "Back to the lifted mass", URL: h.Url}))
 }
@@ -108,8 +108,8 @@ var motorSets = []struct {
 	{"machine constant", "Constant K", unit.MachineConstants},
 }
 
-// motorViewOf prints what is known of a hoist's motor. at is the path of the hoist, page its address.
-func motorViewOf(h *model.HoistResult, sys unit.System, at, page string) motorView {
+// motorViewOf prints what is known of a hoist's motor. at is the path of the hoist, here the address of its page.
+func motorViewOf(h *model.HoistResult, sys unit.System, at, here string) motorView {
 	m, c := h.Design.Machine, h.Drive.Machine
 	v := motorView{Open: !c.K.Is || !c.R.Is || !c.I0.Is, Reasons: say.All(c.Contradictions, sys)}
 	for _, s := range motorSets {
@@ -128,7 +128,7 @@ func motorViewOf(h *model.HoistResult, sys unit.System, at, page string) motorVi
 	}
 	v.Gear = gearWords(c.Found, m)
 	link := func(field, text string) form.LinkView {
-		return form.LinkView{Text: text, URL: page + "#" + form.FieldID(at+".machine."+field)}
+		return form.LinkView{Text: text, URL: page.FieldURL(here, at+".machine."+field)}
 	}
 	typicalAmps := "a tenth to a quarter of the current that it stands all day"
 	if i, ok := m.MaxCurrent.Value(); ok {

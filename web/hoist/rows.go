@@ -134,7 +134,7 @@ func (s *Pages) saveRow(w http.ResponseWriter, r *http.Request, at rowsPlace, k 
 	if err != nil {
 		return err
 	}
-	return page.SeeOther(w, r, at.url+"#"+form.FieldID(firstSet(prefix, taken)))
+	return page.SeeOther(w, r, page.FieldURL(at.url, firstSet(prefix, taken)))
 }
 
 // choiceOf reads what was chosen beside the row.

@@ -100,7 +100,7 @@ func TestTakeMarksAndStrength(t *testing.T) {
 	if o := v.Value.Origins[rope+"breaking_load_n"]; o.Kind != "catalog" || !strings.Contains(o.Source, "strength table of polyester rope") {
 		t.Errorf("%+v", o)
 	}
-	if body := webtest.Ask(s.Handler(), "GET", at, nil).Body.String(); !strings.Contains(body, "strength table of polyester rope") {
+	if body := webtest.Ask(s.Handler(), "GET", at+"?part=rope", nil).Body.String(); !strings.Contains(body, "strength table of polyester rope") {
 		t.Error("the source does not stand beside the value")
 	}
 	for _, c := range []struct {

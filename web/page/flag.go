@@ -55,7 +55,7 @@ func FlagLink(at, path string, labels map[string]string, page string) form.LinkV
 	whole := model.Join(at, path)
 	link := FieldLink(whole, labels, page)
 	if labels[whole] == "" && strings.HasSuffix(path, "]") {
-		link.URL = page + "#" + form.FieldID(whole) // the row
+		link.URL = FieldURL(page, whole) // the row
 	}
 	var stage int
 	if n, _ := fmt.Sscanf(path, "train.stages[%d].", &stage); n == 1 && labels[whole] != "" {

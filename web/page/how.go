@@ -215,9 +215,9 @@ func inputText(in path.Input, sys unit.System) string {
 // NameField is the query of the input that a page of cards opens with.
 const NameField = "field"
 
-// fieldURL is the address of an input: its page, for a lifted mass with its name, for that page shows one card of its form
+// FieldURL is the address of an input: its page, for a lifted mass with its name, for that page shows one card of its form
 // at a time.
-func fieldURL(page, at string) string {
+func FieldURL(page, at string) string {
 	if strings.Contains(page, "/hoist/") {
 		page += "?" + NameField + "=" + at // letters, digits, dots and brackets, which a query takes as they are
 	}
@@ -232,7 +232,7 @@ func FieldLink(at string, labels map[string]string, page string) form.LinkView {
 		return form.LinkView{Text: "look at: " + form.OrNotKnown(look), URL: strings.Replace(page, "/hoist/", "/trials/", 1) + "#" + form.FieldID(at)}
 	}
 	if text := labels[at]; text != "" {
-		return form.LinkView{Text: text, URL: fieldURL(page, at)}
+		return form.LinkView{Text: text, URL: FieldURL(page, at)}
 	}
 	list, _, _ := strings.Cut(at[strings.LastIndex(at, "[")+1:], "]")
 	n, err := strconv.Atoi(list)
@@ -240,7 +240,7 @@ func FieldLink(at string, labels map[string]string, page string) form.LinkView {
 	if err != nil || title == "" {
 		return form.LinkView{Text: "a value of this page", URL: page}
 	}
-	return form.LinkView{Text: title + ", number " + Itoa(n+1), URL: fieldURL(page, at[:strings.LastIndex(at, "[")])}
+	return form.LinkView{Text: title + ", number " + Itoa(n+1), URL: FieldURL(page, at[:strings.LastIndex(at, "[")])}
 }
 
 // HeadlineOf joins the sentences of a verdict.

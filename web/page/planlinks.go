@@ -62,7 +62,7 @@ func (l *PlanLinks) inStore(at string, i int, k Kind) form.LinkView {
 	}
 	for _, t := range k.Also {
 		if model.Within(at, model.Join(k.Row.Path(i), t.URL)) {
-			return form.LinkView{Text: t.Text, URL: StoreURL(l.project.ID, l.id, i, t.URL) + "#" + form.FieldID(at)}
+			return form.LinkView{Text: t.Text, URL: FieldURL(StoreURL(l.project.ID, l.id, i, t.URL), at)}
 		}
 	}
 	return fieldIn(at, l.stores[i], here)

@@ -1,8 +1,11 @@
 package webtest
 
 import (
+	"bytes"
+	"compress/gzip"
 	"encoding/json"
 	"fmt"
+	"net/http"
 	"net/url"
 	"regexp"
 	"strings"
@@ -178,4 +181,13 @@ func TypedBack(body, name, text string) bool {
 	escaped := strings.NewReplacer("&", "&amp;", `"`, "&#34;", "'", "&#39;", "<", "&lt;", ">", "&gt;").Replace(text)
 	at := strings.Index(body, `name="`+name+`"`)
 	return at >= 0 && strings.Contains(body[at:min(len(body), at+len(escaped)+2500)], escaped)
+}
+
+// Packed is a page as a browser loads it, by gzip.
+func Packed(h http.Handler, at string) []byte {
+	var small bytes.Buffer
+	z := gzip.NewWriter(&small)
+	z.Write(Ask(h, http.MethodGet, at, nil).Body.Bytes()) // a buffer takes everything
+	z.Close()
+	return small.Bytes()
 }

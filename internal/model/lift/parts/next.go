@@ -120,6 +120,8 @@ func tierOf(h lift.Hoist, s State, p string, said Said, ask Ask) Tier {
 		return TierHolds
 	case s.ID == "round":
 		return TierRound
+	case !s.Shows(p): // a careful value stands in for it, or a few give it
+		return TierRest
 	case slices.ContainsFunc(said.Checks, func(c path.Check) bool {
 		return slices.ContainsFunc(c.Missing, func(m string) bool { return Input(partsOf([]State{s}), m) == p })
 	}):

@@ -4,6 +4,7 @@
 package parts
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -68,8 +69,19 @@ func Owner(all []Part, path string) int {
 	return at
 }
 
-// Input is the input that a path asks for: of a list that is missing, the first input of its first row.
+// bench are numbers of a motor that no label has: they follow from it, or from the bench.
+var bench = []string{"machine.k_vs_rad", "machine.r_ohm", "machine.i0_a"}
+
+// Input is the input that a path asks for: of a list that is missing, the first input of its first row; of a motor's own
+// numbers its label, while that is what its card asks for.
 func Input(all []Part, path string) string {
+	if slices.Contains(bench, path) {
+		for _, p := range all {
+			if p.Shows("machine.sheet_voltage_v") {
+				return "machine.sheet_voltage_v"
+			}
+		}
+	}
 	for _, p := range all {
 		for _, f := range p.First {
 			if list, _, ok := strings.Cut(f, "["); ok && list == path {

@@ -141,7 +141,7 @@ func (s *State) ask(all []Part, asks map[string]int, said Said) {
 		}
 	}
 	slices.SortFunc(s.Open, func(a, b string) int {
-		return cmp.Or(cmp.Compare(asks[b], asks[a]), cmp.Compare(s.place(a), s.place(b)), cmp.Compare(a, b))
+		return cmp.Or(s.aside(a)-s.aside(b), cmp.Compare(asks[b], asks[a]), cmp.Compare(s.place(a), s.place(b)), cmp.Compare(a, b))
 	})
 	if len(s.Open) > 0 && rank(path.NotKnown) > rank(s.Word) {
 		s.Word = path.NotKnown
@@ -183,6 +183,14 @@ func rowsOf(name string, given map[string]bool) []string {
 	}
 	slices.Sort(out)
 	return out
+}
+
+// aside is 1 for an input that the card does not show first.
+func (s *State) aside(at string) int {
+	if s.Shows(at) {
+		return 0
+	}
+	return 1
 }
 
 // place is where an input stands on the card.
