@@ -6,6 +6,9 @@ import (
 	"duskweight/internal/say"
 )
 
+// breaksDown is the check of a battery that cannot give the power of the peak at any current.
+const breaksDown = "breaks_down"
+
 // Peak are the checks of the battery where it carries the peak alone.
 func (c *CellsResult) Peak(g Ground, b PeakBank) []LineCheck {
 	path := func(field string) string { return Join(CellsPath(b.At), field) }
@@ -31,9 +34,12 @@ func (c *CellsResult) Peak(g Ground, b PeakBank) []LineCheck {
 		out = append(out, low)
 	}
 	if !b.Carries {
+		most := lineCheck(breaksDown, path("internal_ohm"), unit.Powers, float64(b.Asked), float64(b.Most), 1)
+		most.Say = say.That("At most %s can be drawn from this battery, and %s may be on at once: its voltage breaks down.", say.Power(b.Most), say.Power(b.Asked))
 		for k := range out {
 			out[k].Say = say.Join(out[k].Say, say.That("At no current does this battery give that power through its cable."))
 		}
+		out = append(out, most)
 	}
 	return out
 }

@@ -82,7 +82,7 @@ func fuseBreaks(_ judgement, c *CellsResult) (out []reason.Reason) {
 // carriesPeak is a battery that cannot give the power of the peak at any current: its voltage breaks down, and what flows then
 // says nothing about fuse and cable. Where one of them, the board or the inverter gives way all the same, that says it.
 func carriesPeak(j judgement, c *CellsResult) []reason.Reason {
-	if slices.ContainsFunc(j.result.Peak.Checks, func(k LineCheck) bool { return k.Word == GivesWay && k.ID != "lamp_volts" }) {
+	if slices.ContainsFunc(j.result.Peak.Checks, func(k LineCheck) bool { return k.Word == GivesWay && k.ID != "lamp_volts" && k.ID != breaksDown }) {
 		return nil
 	}
 	for _, b := range j.result.Peak.Banks {

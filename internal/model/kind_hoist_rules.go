@@ -34,9 +34,13 @@ func ruleOf(r ready.Rule, c ready.Case) rule {
 	return rule{r.Name, func(judgement) []reason.Reason { return r.Look(c) }}
 }
 
-// judgeAlone judges the hoist at place i of a variant by the rules that need nothing else of it.
+// judgeAlone judges the hoist at place i of a variant by the rules that need nothing else of it than the panels on its motor.
 func (h *HoistResult) judgeAlone(v Variant, i int, on reason.Day) {
-	j := judgeBy(inStore(HoistPath(i), h.alone(on, i)), judgement{variant: v, result: &VariantResult{Stores: make([]StoreResult, i+1)}, on: on})
+	rules := h.alone(on, i)
+	if h.onPanels() {
+		rules = append(rules, rule{"contacts", func(j judgement) []reason.Reason { return contacts(j, h) }})
+	}
+	j := judgeBy(inStore(HoistPath(i), rules), judgement{variant: v, result: &VariantResult{Stores: make([]StoreResult, i+1)}, on: on})
 	h.Ready, h.Because = j.Ready, j.Because
 }
 

@@ -31,7 +31,8 @@ type PeakBank struct {
 	Current, Start unit.Current
 	Voltage        unit.Voltage
 	part           Part
-	Carries        bool // false: it cannot give that power at any current; Current is that of the most it can
+	Asked, Most    unit.Power // what is asked of it at the peak, and the most it can give at any current; 0 where nothing limits it
+	Carries        bool       // false: it cannot give that power at any current; Current is that of the most it can
 }
 
 // of is the current of a battery at the peak; 0 for another store.
@@ -94,7 +95,10 @@ func (g Ground) peak(v Variant, stores []StoreResult) Peak {
 
 // at is the battery at place i of the stores, at the peak.
 func (b *Bank) at(i int, part Part, run, start unit.Power) PeakBank {
-	p := PeakBank{At: i, part: part, Rest: b.Rest, Ohm: b.Ohm}
+	p := PeakBank{At: i, part: part, Rest: b.Rest, Ohm: b.Ohm, Asked: run}
+	if b.Ohm > 0 { // at half its voltage: V²/(4R)
+		p.Most = unit.Power(float64(b.Rest) * float64(b.Rest) / (4 * float64(b.Ohm)))
+	}
 	p.Current, p.Voltage, p.Carries = cell.Sag(b.Rest, b.Ohm, run)
 	p.Start, _, _ = cell.Sag(b.Rest, b.Ohm, start)
 	return p

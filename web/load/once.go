@@ -36,7 +36,7 @@ type onceRow struct {
 // onceNames name the checks by their id.
 var onceNames = map[string]string{
 	"inverter_run": "Inverter, running", "inverter_start": "Inverter, at a start", "fuse": "Fuse of the battery", "fuse_start": "Fuse of the battery, at a start",
-	"battery_cable": "Cable of the battery", "board": "Management board", "low_voltage": "Voltage at the inverter", "lamp_volts": "Cable of a lamp",
+	"battery_cable": "Cable of the battery", "board": "Management board", "low_voltage": "Voltage at the inverter", "lamp_volts": "Cable of a lamp", "breaks_down": "Power of the battery",
 	"contacts": "Switch of the motor", "motor_cable": "Wires of the motor",
 }
 
