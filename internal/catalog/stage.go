@@ -69,6 +69,7 @@ func Stages() []Stage {
 		{of(""), "Planetary in a small gear motor", lift.StagePlanetary, 0.90, 0.90, 0.90, 0.05, 1.5},
 		{readNote("course notes on a plastic planetary kit: 85 % a stage, varies widely; idle torque and first push from memory", ""), "Planetary, moulded plastic", lift.StagePlanetary, 0.85, 0.85, 0.85, 0.05, 1.6},
 		{of(""), "Printed spur wheels, greased", lift.StageSpur, 0.88, 0.80, 0.93, 0.04, 1.6},
+		{typicalOf("two printed meshes, with the ring held, 5:1 (VDI 2157)", ""), "Printed planetary, greased", lift.StagePlanetary, 0.82, 0.71, 0.89, 0.05, 1.6},
 		{readNote("measured printed strain-wave gears of 20:1: 48 to 58 %; idle torque and first push from memory", "Usually stays stuck."), "Printed strain wave", lift.StageStrainWave, 0.55, 0.48, 0.60, 0.08, 1.8},
 		{of("Often stays stuck."), "Printed cycloid", lift.StageCycloid, 0.70, 0.65, 0.75, 0.08, 1.8},
 		{of("Stays stuck."), "Worm with one start, lead 3 to 5°", lift.StageWorm, 0.50, 0.40, 0.60, 0.04, 1.5},

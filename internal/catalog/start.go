@@ -1,7 +1,6 @@
 package catalog
 
 import (
-	"fmt"
 	"math"
 
 	"duskweight/internal/model"
@@ -126,9 +125,9 @@ func startMass(a Answers) model.Variant {
 	return v
 }
 
-// startHoist fills in a drive that would lift the thing and let it down again: a drum of eight rope diameters, metal
-// planetary stages of 5:1 or a little less, and enough of them that the motor lifts at about 75 % of the current it
-// stands all day.
+// startHoist fills in a drive that would lift the thing and let it down again: a drum of eight rope diameters, and one
+// bought gearbox with so many planetary stages inside, of 5:1 or a little less each, that the motor lifts at about 75 % of
+// the current it stands all day.
 func startHoist(a Answers, m marks) lift.Hoist {
 	mot := startMotors[len(startMotors)-1]
 	for _, c := range startMotors {
@@ -147,10 +146,8 @@ func startHoist(a Answers, m marks) lift.Hoist {
 	h.Rope = lift.Rope{Kind: lift.RopePolyester, Diameter: unit.Of(d)}
 	h.Reeving = lift.Reeving{RopeParts: unit.Of[unit.Count](1), LeadSheaves: unit.Of[unit.Count](1), Efficiency: unit.Of(unit.Ratio(e)), DeadEnd: lift.DeadEndMass}
 	h.Drum = lift.Drum{Diameter: unit.Of(drum), DeadWraps: unit.Of[unit.Count](3)}
-	for i := range stages {
-		h.Train.Stages = append(h.Train.Stages, lift.Stage{Kind: lift.StagePlanetary, Ratio: unit.Of(unit.Ratio(ratio)), Efficiency: unit.Of[unit.Ratio](0.95)})
-		m.typical("metal planetary stage: from memory", fmt.Sprintf("stores[0].hoist.train.stages[%d].ratio", i), fmt.Sprintf("stores[0].hoist.train.stages[%d].efficiency", i))
-	}
+	h.Train.Stages = []lift.Stage{startGearbox(stages, ratio)}
+	m.typical("a bought gearbox of metal planetary stages, 95 % each: from memory", gearboxPaths("stores[0].hoist.train.stages[0].")...)
 	h.Machine = lift.Machine{Name: mot.name, K: unit.Of(unit.MachineConstant(mot.k)), R: unit.Of(unit.Resistance(mot.r)), I0: unit.Of(unit.Current(mot.i0)), J: unit.Of(unit.Inertia(mot.j)),
 		MaxCurrent: unit.Of(unit.Current(mot.icont)), MaxSpeed: unit.Of(unit.AngularSpeed(mot.maxRPM) * unit.RevPerMinute), MaxWinding: unit.Of(unit.Celsius(mot.tmax)),
 		RthWinding: unit.Of(unit.ThermalResistance(mot.rth)), TauWinding: unit.Of(unit.Duration(mot.tau))}
@@ -172,11 +169,22 @@ func startHoist(a Answers, m marks) lift.Hoist {
 	return h
 }
 
+// startGearbox is one gearbox with equal stages inside, 95 % each. Its rated torque is a strength and stays not known.
+func startGearbox(stages int, ratio float64) lift.Stage {
+	n := float64(stages)
+	return lift.Stage{Kind: lift.StageBox, Ratio: unit.Of(unit.Ratio(math.Ceil(math.Pow(ratio, n)))), Efficiency: unit.Of(unit.Ratio(math.Pow(0.95, n))), InStages: unit.Of(unit.Count(stages))}
+}
+
+// gearboxPaths are the values of a gearbox that are guessed.
+func gearboxPaths(at string) []string {
+	return []string{at + "ratio", at + "efficiency", at + "stages_inside"}
+}
+
 // startTrain returns how many equal stages, and of which ratio, bring the drum's torque to 75 % of the continuous
 // current of the motor, at 0.95 a stage and at most 5:1.
 func startTrain(drumTorque float64, mot startMotor) (stages int, ratio float64) {
 	atMotor := mot.k * (0.75*mot.icont - mot.i0)
-	for stages = 1; stages < 10; stages++ {
+	for stages = 1; stages < 8; stages++ {
 		need := drumTorque / (atMotor * math.Pow(0.95, float64(stages)))
 		if ratio = math.Pow(need, 1/float64(stages)); ratio <= 5 {
 			break
