@@ -66,7 +66,7 @@ func (h hoistPage) benchAnswer(v model.Variant, at benchAt) (page.Answer, error)
 
 // view prints one design.
 func (b bench) view() benchView {
-	v := benchView{Answer: b.h.view(b.whole, b.v), All: len(b.states), Tab: b.at.show}
+	v := benchView{Answer: b.h.view(b.whole, b.v, b.at.url), All: len(b.states), Tab: b.at.show}
 	settled, say := b.progressSay()
 	v.Progress = say
 	bad, tight := 0, 0

@@ -85,7 +85,7 @@ func (s *Pages) hoistOf(r *http.Request) (hoistPage, error) {
 	h.Next = func(url.Values) string { return at.query() }
 	h.Answer = func(v model.Variant) (page.Answer, error) {
 		result, to := h.evaluate(v), h.links(v)
-		view := h.view(result, v)
+		view := h.view(result, v, h.Url+at.query())
 		return page.Answer{First: view.Headline, Facts: view.Facts, Bands: page.StoreBands(result, i, sys, to), Body: hoistResults(view)}, nil
 	}
 	return h, nil
@@ -99,9 +99,9 @@ func (h hoistPage) evaluate(v model.Variant) model.VariantResult {
 	return h.ground.Evaluate(v)
 }
 
-// view prints the answer of a variant.
-func (h hoistPage) view(result model.VariantResult, v model.Variant) hoistView {
-	view := hoistViewOf(result, h.i, h.sys, h.labels, h.Url)
+// view prints the answer of a variant; fields is the address of the page on which its inputs stand.
+func (h hoistPage) view(result model.VariantResult, v model.Variant, fields string) hoistView {
+	view := hoistViewOf(result, h.i, h.sys, h.labels, h.Url, fields)
 	view.Against = page.ReasonsOf(result.Stores[h.i].Because, h.sys, h.links(v))
 	view.Against.Answered = page.AnsweredOf(h.Form, v)
 	view.Fits = page.ProjectURL(h.project) + "/shelf/fits?" + page.HoistAt{Variant: h.Saved, I: h.i}.Query()

@@ -37,15 +37,15 @@ type hoistView struct {
 	Drawing  string // SVG
 }
 
-// hoistViewOf prints store i of a variant.
-func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[string]string, here string) hoistView {
+// hoistViewOf prints store i of a variant. here is the address of its page, fields that of the page on which its inputs stand.
+func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[string]string, here, fields string) hoistView {
 	h := model.HoistOf(r.Stores[i])
 	d := h.Drive
 	at := model.HoistPath(i)
-	v := hoistView{Facts: page.FactsOf(r, sys), Checks: page.CheckViews(h.Lines(), at, sys, labels, here), MayOpen: d.Lowering.MayOpen, Order: h.Hazards.SwitchOrder}
+	v := hoistView{Facts: page.FactsOf(r, sys), Checks: page.CheckViews(h.Lines(), at, sys, labels, fields), MayOpen: d.Lowering.MayOpen, Order: h.Hazards.SwitchOrder}
 	v.Headline, v.More = page.HeadlineAndGiven(r, sys)
 	for _, f := range d.Flags {
-		v.Flags = append(v.Flags, page.FlagView{Say: f.Say.In(sys), Bad: f.Bad, Links: []form.LinkView{page.FlagLink(at, f.Path, labels, here)}})
+		v.Flags = append(v.Flags, page.FlagView{Say: f.Say.In(sys), Bad: f.Bad, Links: []form.LinkView{page.FlagLink(at, f.Path, labels, fields)}})
 	}
 	v.Flags = page.SaidOnce(v.Flags)
 	slices.SortStableFunc(v.Flags, func(a, b page.FlagView) int { return cmp.Compare(page.Badness(b), page.Badness(a)) })
@@ -57,7 +57,7 @@ func hoistViewOf(r model.VariantResult, i int, sys unit.System, labels map[strin
 	}
 	for _, m := range r.Missing {
 		if model.Within(m.Path, at) {
-			l := page.FieldLink(m.Path, labels, here)
+			l := page.FieldLink(m.Path, labels, fields)
 			l.Text += ": " + m.Wants.In(sys)
 			v.Missing = append(v.Missing, l)
 		}

@@ -216,9 +216,9 @@ func inputText(in path.Input, sys unit.System) string {
 const NameField = "field"
 
 // FieldURL is the address of an input: its page, for a lifted mass with its name, for that page shows one card of its form
-// at a time.
+// at a time unless its address asks for all.
 func FieldURL(page, at string) string {
-	if strings.Contains(page, "/hoist/") {
+	if strings.Contains(page, "/hoist/") && !strings.Contains(page, "?") {
 		page += "?" + NameField + "=" + at // letters, digits, dots and brackets, which a query takes as they are
 	}
 	return page + "#" + form.FieldID(at)
