@@ -1,6 +1,7 @@
 package crawl_test
 
 import (
+	"html"
 	"regexp"
 	"strings"
 	"testing"
@@ -47,7 +48,7 @@ func TestEveryCheckOpens(t *testing.T) {
 		change(doc.Variants[2].Stores[0].Hoist)
 		doc.Variants = doc.Variants[2:]
 		p, vs := webtest.Create(t, s, name, doc)
-		page := page.VariantURL(p.ID, vs[0].ID) + "/hoist/0"
+		page := page.VariantURL(p.ID, vs[0].ID) + "/hoist/0?all=1&depth=bench"
 		body := webtest.Ask(s.Handler(), "GET", page, nil).Body.String()
 		checks := model.HoistOf(model.Ground{}.Evaluate(vs[0].Value).Stores[0]).Lines()
 		opened := howOpens.FindAllStringSubmatch(body, -1)
@@ -103,7 +104,7 @@ func namesWhatIsMissing(t *testing.T, name, page, body, how string, c path.Check
 		t.Errorf("%s, %s: not known, and nothing says why: %q", name, c.Part, c.Say)
 	}
 	for i, l := range links {
-		at, anchor, _ := strings.Cut(l[1], "#")
+		at, anchor, _ := strings.Cut(html.UnescapeString(l[1]), "#")
 		switch {
 		case at != page:
 			t.Errorf("%s, %s: %s leads to %s", name, c.Part, c.Missing[i], l[1])

@@ -16,7 +16,7 @@ func TestBrowserTypingSpeed(t *testing.T) {
 	s, base := webtest.Serve(t)
 	webtest.Ask(s.Handler(), "POST", "/sample", map[string][]string{})
 	tab := b.Open(t, browsertest.Look{Width: 1366, Height: 900})
-	tab.Go(base + "/projects/1/variants/1/hoist/0")
+	tab.Go(base + "/projects/1/variants/1/hoist/0?part=mass")
 	tab.Number(`(() => {
 		window.took = [];
 		const field = document.getElementById("` + form.FieldID("stores[0].hoist.travel_m") + `");

@@ -38,7 +38,7 @@ func TestUnitsSwitched(t *testing.T) {
 		return webtest.Ask(s.Handler(), "GET", page.ProjectURL(p.ID)+"/export.json", nil).Body.String()
 	}
 	at := page.VariantURL(p.ID, vs[0].ID)
-	forms := []string{page.ProjectURL(p.ID) + "/place", page.ProjectURL(p.ID) + "/load", at, at + "/hoist/0", at + "/cells/1"}
+	forms := []string{page.ProjectURL(p.ID) + "/place", page.ProjectURL(p.ID) + "/load", at, at + "/hoist/0?depth=bench&all=1", at + "/cells/1"}
 	want := ""
 	for i, word := range []string{"metric", "imperial", "metric", "imperial", "metric"} {
 		units(word)
@@ -55,7 +55,7 @@ func TestUnitsSwitched(t *testing.T) {
 			t.Fatalf("the project changed in %s units: %s", word, firstDifference(want, document()))
 		}
 	}
-	page := at + "/hoist/0"
+	page := at + "/hoist/0?depth=bench&all=1"
 	sent, _ := webtest.FormAt(t, webtest.Ask(s.Handler(), "GET", page, nil).Body.String(), page)
 	units("imperial")
 	if w := webtest.Ask(s.Handler(), "POST", page, sent); w.Code != http.StatusSeeOther || document() != want {
@@ -94,7 +94,7 @@ func TestRefusedAcrossUnits(t *testing.T) {
 	s := webtest.NewSite(t)
 	p, vs := webtest.Create(t, s, "sample", catalog.Sample())
 	travel, drum := "stores[0].hoist.travel_m", "stores[0].hoist.drum.diameter_m"
-	here := page.VariantURL(p.ID, vs[0].ID) + "/hoist/0"
+	here := page.VariantURL(p.ID, vs[0].ID) + "/hoist/0?depth=bench&all=1"
 	units := func(word string) {
 		if err := s.Store.SaveSettings(t.Context(), map[string]string{page.SettingUnits: word}); err != nil {
 			t.Fatal(err)

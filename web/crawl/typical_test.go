@@ -286,7 +286,7 @@ func pathExists(t reflect.Type, path string) bool {
 func TestRemarkWhenSaved(t *testing.T) {
 	s := webtest.NewSite(t)
 	p, vs := webtest.Create(t, s, "sample", catalog.Sample())
-	page := page.VariantURL(p.ID, vs[0].ID) + "/hoist/0"
+	page := page.VariantURL(p.ID, vs[0].ID) + "/hoist/0?depth=bench&all=1"
 	sent, _ := webtest.FormAt(t, webtest.Ask(s.Handler(), "GET", page, nil).Body.String(), page)
 	const path = "stores[0].hoist.base.width_m"
 	sent.Set(path, "12 m")

@@ -134,6 +134,7 @@ var textInputs = regexp.MustCompile(`<input\b[^>]*>`)
 // FormAt reads the form of a page as a browser would send it, and which of its fields take text.
 func FormAt(t testing.TB, body, action string) (sent url.Values, fields []string) {
 	t.Helper()
+	action, _, _ = strings.Cut(action, "?")
 	for _, f := range formsIn.FindAllStringSubmatch(body, -1) {
 		at, _, _ := strings.Cut(f[1], "?") // a page of cards names its card
 		if at != action || strings.Contains(f[2], `name="asked"`) || !strings.Contains(f[2], `name="`+form.NameRevision+`"`) {
