@@ -16,6 +16,7 @@ var noDevice = []string{"harm", "place", "air", "cells_mixed", "freezes"}
 // each unsafe plan, every reason of those rules is about exactly one device, and that device has its word or a worse one; and
 // each kind of device is forbidden or not known in some plan: none is drawn that nothing checks.
 func TestWiringDrawsWhatIsChecked(t *testing.T) {
+	longOnly(t)
 	drawn, judged := map[model.DeviceKind]bool{}, map[model.DeviceKind]bool{}
 	look := func(id string, g model.Ground, v model.Variant, r *model.VariantResult) {
 		circuit := r.Circuit(v)

@@ -80,6 +80,7 @@ func countingFields(at reflect.Type, path string, out map[string]bool) {
 // Every input that says what it counts as is in the list, and no other; and each plan that is ready is judged the same with the
 // field empty as with that value in it: what is asked and how, for each reason.
 func TestEmptyCountsAsItSays(t *testing.T) {
+	longOnly(t)
 	found := map[string]bool{}
 	countingFields(reflect.TypeFor[model.Variant](), "", found)
 	load, _ := reflect.TypeFor[model.Project]().FieldByName("Load")

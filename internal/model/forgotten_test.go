@@ -53,6 +53,7 @@ var mayBeLeftOut = map[string]string{
 // Nothing that cannot be known passes: a hoist whose plan is ready is not ready any more when any one of its inputs is
 // forgotten, but for those that may be left out for a reason.
 func TestForgottenIsNotReady(t *testing.T) {
+	longOnly(t)
 	mild := model.Ground{Project: model.Project{Place: sun.Place{RecordLow: unit.Of[unit.Celsius](-20)}}}
 	design := catalog.Sample().Variants[2].Stores[0].Hoist
 	var paths []string

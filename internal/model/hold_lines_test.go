@@ -31,6 +31,7 @@ func TestHoldsCounted(t *testing.T) {
 // In every unsafe plan and control the line of the two holds has the judge's word: it holds where and only where none of the
 // judge's reasons about holds stands, and where it does not it is the first line.
 func TestHoldsLineSaysWhatTheJudgeSays(t *testing.T) {
+	longOnly(t)
 	words := map[path.Word]bool{}
 	for _, p := range evaluated(t) {
 		for _, s := range p.result.Stores {

@@ -189,6 +189,7 @@ func staysReady(t *testing.T) map[string]string {
 // A plan that is ready and is changed by chance, one to four fields at a time, stays ready only by changes of the closed list,
 // each of which was read: a new field that no rule looks at fails here. Many more changes are tried in the long form.
 func TestHoles(t *testing.T) {
+	longOnly(t)
 	fine := staysReady(t)
 	tries, told := 40, map[string]bool{} // for each plan
 	all := readyPlans(t)

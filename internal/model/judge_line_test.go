@@ -104,6 +104,9 @@ func (c lineCase) fails(because []reason.Reason) string {
 // Every rule of line, batteries and loads says what it should where one thing is wrong, open or only just right, by figures
 // worked out by hand in the case; and each of the rules is what makes a case right: without it the case fails.
 func TestLineCases(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every plan, one after the other: not in a short run")
+	}
 	all := readLineCases(t)
 	needed := map[string]bool{}
 	for _, c := range all.Cases {

@@ -13,6 +13,9 @@ import (
 // In each case of line, battery and loads that is about what flows when everything is on together, the checks of the whole
 // name the same field, with the word that the case works out by hand; and no check that the judge forbids is left out.
 func TestAllAtOnceSaysWhatTheJudgeSays(t *testing.T) {
+	if testing.Short() {
+		t.Skip("every plan, one after the other: not in a short run")
+	}
 	all, seen := readLineCases(t), map[string]bool{}
 	about := []string{"inverter", "peak_fuse", "board", "low_voltage", "contacts", "cable", "fuse"}
 	words := map[reason.Word]string{reason.No: GivesWay, reason.NotKnown: NotKnown}

@@ -52,6 +52,7 @@ func evaluated(t *testing.T) []evaluatedPlan {
 
 // The plans of ours get the word and the reason that the rule book gives them.
 func TestPlansOfEachRule(t *testing.T) {
+	longOnly(t)
 	p := readPlans(t).more(t)
 	for _, c := range p.Cases {
 		doc, err := p.document(t, c)
@@ -68,6 +69,7 @@ func TestPlansOfEachRule(t *testing.T) {
 
 // Each rule that is switched off is missed by at least one plan: its word changes, or the reason that it wants is gone.
 func TestEachRuleIsMissed(t *testing.T) {
+	longOnly(t)
 	all := evaluated(t)
 	for _, name := range model.RuleNames() {
 		missed := ""
@@ -87,6 +89,7 @@ func TestEachRuleIsMissed(t *testing.T) {
 // A test with 268 kg on the rope of a plan for 120 kg proves its part for 268 kg, and the plan for no more than it hangs: no
 // other part was judged for more.
 func TestProvenForNoMoreThanHangs(t *testing.T) {
+	longOnly(t)
 	seen := false
 	for _, x := range evaluated(t) {
 		for _, r := range x.result.Because {

@@ -61,6 +61,7 @@ func TestTypicalValuesAreNotReady(t *testing.T) {
 // No plan of the test data that is ready stays so when one of the values of its hoist is only typical, but for the values that
 // only move energy.
 func TestNoReadyOnATypicalValue(t *testing.T) {
+	longOnly(t)
 	p := readPlans(t)
 	tried := 0
 	for _, c := range p.Cases {
