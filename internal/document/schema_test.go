@@ -79,6 +79,9 @@ func TestSchemaAllows(t *testing.T) {
 
 // TestSchemaAgrees spoils one value of a good document at a time; the schema and the program must agree on the rest.
 func TestSchemaAgrees(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one document after the other: not in a short run")
+	}
 	s := compiled(t)
 	r := rand.New(rand.NewPCG(7, 7))
 	refused := 0

@@ -37,6 +37,9 @@ type wholeTwin struct {
 // Whole answers, from the document to verdict and money, against a second calculation in another language that was
 // written from the equations' text: the example, first plans from three answers at five places, and random plans.
 func TestWholeTwin(t *testing.T) {
+	if testing.Short() {
+		t.Skip("one document after the other: not in a short run")
+	}
 	python, err := exec.LookPath("python3")
 	if err != nil {
 		t.Skip("python3 is not on this machine: the second calculation of whole answers was NOT compared")
