@@ -31,12 +31,7 @@ func SVG(s Scene, w io.Writer) error {
 	h += 15 * float64(len(notes))
 	c := &sheet{pen: open(w, "hoist", paperW, h, s.Title, s.Desc), s: s, f: s.fit(viewLeft, viewTop, viewW, viewH)}
 	c.groundLine()
-	c.frameParts()
-	c.basePart()
-	c.massPart()
-	c.ropePart()
-	c.wheels()
-	c.breakLines()
+	c.scenery()
 	c.dims()
 	c.where()
 	c.stops()
@@ -52,6 +47,16 @@ func SVG(s Scene, w io.Writer) error {
 		c.text(viewLeft, detailY+detailH+14+15*float64(i), line, 11, "", 0, attrs{"fill", colour}, attrs{"class", class})
 	}
 	return c.close()
+}
+
+// scenery draws the scene itself, without letters.
+func (c *sheet) scenery() {
+	c.frameParts()
+	c.basePart()
+	c.massPart()
+	c.ropePart()
+	c.wheels()
+	c.breakLines()
 }
 
 // sheet is the paper while the side view is drawn on it.

@@ -41,12 +41,7 @@ func Touch(s Scene, spots []Spot, w io.Writer) error {
 	h := low + touchLow
 	c := &sheet{pen: openTouch(w, touchW, h, "The hoist from the side. Every part is a link that opens its card."), s: s, f: s.fit(touchSide+10, 34, wide, low-40)}
 	c.ground(4, touchW-4, c.f.y(0))
-	c.frameParts()
-	c.basePart()
-	c.massPart()
-	c.ropePart()
-	c.wheels()
-	c.breakLines()
+	c.scenery()
 	c.travel()
 	for i := range beside {
 		beside[i].x, beside[i].y = c.f.p(beside[i].At)

@@ -4,6 +4,8 @@ import (
 	"html"
 	"io"
 	"math"
+
+	"duskweight/internal/model/lift/path"
 )
 
 // CircuitSketch is the motor between day and night: one switch, its middle off.
@@ -36,7 +38,7 @@ func (s CircuitSketch) Draw(w io.Writer) error {
 	p.path([]float64{226, 158, 248, 158, 248, 186, 206, 186, 206, 178}, false, line)
 	p.rect(236, 164, 24, 11, attrs{"class", "paperf"})
 	if s.Foot != "" {
-		p.raw(`<text class="s" x="8" y="%s">%s</text>`, num(h-12), escape(s.Foot))
+		p.raw(`<text class="s" x="8" y="%s">%s</text>`, num(h-12), html.EscapeString(s.Foot))
 	}
 	boxes := map[string]struct {
 		b    box
@@ -51,8 +53,6 @@ func (s CircuitSketch) Draw(w io.Writer) error {
 	}
 	return p.close()
 }
-
-func escape(s string) string { return html.EscapeString(s) }
 
 // Progress draws a square a part, the settled ones first. say is the sentence that it shows.
 func Progress(settled, tight, bad, all int, say string, w io.Writer) error {
@@ -70,9 +70,9 @@ func Progress(settled, tight, bad, all int, say string, w io.Writer) error {
 		p.rect(17*float64(i)+0.5, 0.5, 15, 15, attrs{"class", class})
 		if i >= settled-tight && i < settled || i >= all-bad {
 			x := 17*float64(i) + 8
-			d := "M0-5V1.2M0 4.6V4.7"
+			d := wordSigns[path.Tight].d
 			if i >= all-bad {
-				d = "M-3.7-3.7 3.7 3.7M3.7-3.7-3.7 3.7"
+				d = wordSigns[path.GivesWay].d
 			}
 			p.raw(`<path class="qs" transform="translate(%s 8) scale(.8)" d="%s"/>`, num(math.Round(x)), d)
 		}

@@ -2,6 +2,7 @@ package draw
 
 import (
 	"cmp"
+	"html"
 	"io"
 	"math"
 	"slices"
@@ -43,7 +44,7 @@ func (d DriveSketch) Draw(w io.Writer) error {
 	axle := driveTop + upper*spotStep + axleY - 28
 	h := axle + 66 + math.Ceil(float64(len(below))/across)*spotStep
 	p := openTouch(w, driveW, h, "The drive, larger. Every part is a link that opens its card.")
-	p.raw(`<text class="s" x="8" y="18">%s</text>`, escape(d.Title))
+	p.raw(`<text class="s" x="8" y="18">%s</text>`, html.EscapeString(d.Title))
 	p.drive(axle, d.Stages)
 	gridOf(above, driveTop, across)
 	gridOf(below, axle+60, across)

@@ -45,10 +45,14 @@ type Ask struct {
 // equals the part that stands nearer to the mass, then the order of its card.
 func Next(h lift.Hoist, states []State, said Said, ask Ask) Question {
 	all := partsOf(states)
+	ask.Drive = slices.Clone(ask.Drive)
+	for i := range ask.Drive {
+		ask.Drive[i].Path = Input(all, ask.Drive[i].Path)
+	}
 	asks, best := askedBy(all, said.Checks), Question{Part: -1, Why: tierNone}
 	for i, s := range states {
 		for _, p := range s.candidates(all, ask) {
-			if q := (Question{i, p, asks[p], tierOf(h, s, p, said, ask), slices.Contains(ask.Later, p)}); q.before(best) {
+			if q := (Question{i, p, asks[p], tierOf(h, s, p, asks[p], said, ask), slices.Contains(ask.Later, p)}); q.before(best) {
 				best = q
 			}
 		}
@@ -107,14 +111,14 @@ func drivePaths(missing []lift.Missing) []string {
 	return out
 }
 
-// tierOf says in which tier an input of a part is asked for.
-func tierOf(h lift.Hoist, s State, p string, said Said, ask Ask) Tier {
+// tierOf says in which tier an input of a part is asked for; asked is how many checks miss it.
+func tierOf(h lift.Hoist, s State, p string, asked int, said Said, ask Ask) Tier {
 	switch {
 	case slices.Contains(ask.Refused, p):
 		return TierRefused
 	case p == "travel_m" && !h.Travel.Is, s.ID == "mass" && strings.HasSuffix(p, "mass_kg"):
 		return TierMass
-	case slices.ContainsFunc(drivePaths(ask.Drive), func(d string) bool { return Input(partsOf([]State{s}), d) == p }):
+	case slices.Contains(drivePaths(ask.Drive), p):
 		return TierDrive
 	case strings.HasPrefix(p, "holds.") && strings.HasSuffix(p, ".kind"):
 		return TierHolds
@@ -122,9 +126,7 @@ func tierOf(h lift.Hoist, s State, p string, said Said, ask Ask) Tier {
 		return TierRound
 	case !s.Shows(p): // a careful value stands in for it, or a few give it
 		return TierRest
-	case slices.ContainsFunc(said.Checks, func(c path.Check) bool {
-		return slices.ContainsFunc(c.Missing, func(m string) bool { return Input(partsOf([]State{s}), m) == p })
-	}):
+	case asked > 0:
 		return TierPath
 	}
 	for _, r := range s.Against {
