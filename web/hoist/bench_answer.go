@@ -25,8 +25,7 @@ var tabWords = map[string]string{"lifting": "Lifting", "down": "Coming down", "h
 type listRow struct {
 	Href, Name, Word, Line, Use string
 	Sign                        string // SVG
-	Bar                         float64
-	Over, Here                  bool
+	Here                        bool
 }
 
 // benchView is what follows the answer on the page: state, progress, drawing, list and the answer itself.
@@ -37,10 +36,8 @@ type benchView struct {
 	Rows, Holding        []listRow
 	All                  int
 	Tabs                 []page.Tab
-	Here                 string
 	Tab                  string
 	Whole                string // address of all inputs and numbers
-	Motion               string
 	Ladder               []rung
 	Answer               hoistView
 }
@@ -55,7 +52,7 @@ type rung struct {
 func (h hoistPage) benchAnswer(v model.Variant, at benchAt) (page.Answer, error) {
 	whole := h.evaluate(v)
 	b := h.benchOf(v, whole, at, nil)
-	if h.whole != nil && at.part == "" { // the card follows what is saved
+	if at.part == "" { // the card follows what is saved
 		b.open = h.benchOf(h.Saved.Value, h.whole(), at, nil).open
 	}
 	view := b.view()
@@ -70,21 +67,15 @@ func (b bench) view() benchView {
 	settled, say := b.progressSay()
 	v.Progress = say
 	bad, tight := 0, 0
-	for i, s := range b.states {
-		row := b.row(i)
-		switch {
-		case s.Word == path.Holds:
-			v.Holding = append(v.Holding, row)
-		default:
-			v.Rows = append(v.Rows, row)
-		}
-		if s.Word == path.GivesWay {
+	for _, s := range b.states {
+		switch s.Word {
+		case path.GivesWay:
 			bad++
-		} else if s.Word == path.Tight {
+		case path.Tight:
 			tight++
 		}
 	}
-	v.Rows = worstFirst(b, v.Rows)
+	v.Rows, v.Holding = b.rows(path.GivesWay, path.NotKnown, path.Tight), b.rows(path.Holds)
 	v.Squares = page.SvgOf(func(w io.Writer) error { return draw.Progress(settled, tight, bad, len(b.states), say, w) })
 	b.pictures(&v)
 	for _, name := range tabNames {
@@ -102,15 +93,15 @@ func (b bench) row(i int) listRow {
 	s := b.states[i]
 	r := listRow{Href: b.at.card(s.ID), Name: s.Name, Word: word(s), Line: b.line(s), Sign: draw.Sign(s.Word), Here: i == b.open}
 	if u, ok := s.Use.Value(); ok && s.Word != path.NotKnown {
-		r.Use, r.Over, r.Bar = page.UseText(float64(u)), u > 1, min(float64(u)/1.6, 1)
+		r.Use = page.UseText(float64(u))
 	}
 	return r
 }
 
-// worstFirst puts what gives way before what is not known, and that before what is tight; each keeps the order of the load.
-func worstFirst(b bench, rows []listRow) []listRow {
-	out := make([]listRow, 0, len(rows))
-	for _, w := range []path.Word{path.GivesWay, path.NotKnown, path.Tight} {
+// rows are the lines of the parts with these words, the first word first; each keeps the order of the load.
+func (b bench) rows(words ...path.Word) []listRow {
+	var out []listRow
+	for _, w := range words {
 		for i, s := range b.states {
 			if s.Word == w {
 				out = append(out, b.row(i))

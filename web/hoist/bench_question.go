@@ -2,6 +2,7 @@ package hoist
 
 import (
 	"slices"
+	"strings"
 
 	"duskweight/internal/document"
 	"duskweight/internal/model"
@@ -88,14 +89,7 @@ func (b bench) field(p string) (*form.FieldView, []hiddenValue) {
 var labelled = []string{"breaking_load_n", "working_load_n", "eye_working_load_n", "hanger_working_load_n", "fixing_working_load_n", "rated_torque_nm", "torque_nm", "force_n", "coupling_torque_nm"}
 
 func (b bench) hasLabel() bool {
-	last := b.ask.Path
-	for i := len(last) - 1; i >= 0; i-- {
-		if last[i] == '.' {
-			last = last[i+1:]
-			break
-		}
-	}
-	return slices.Contains(labelled, last)
+	return slices.Contains(labelled, b.ask.Path[strings.LastIndexByte(b.ask.Path, '.')+1:])
 }
 
 // asOf is what the market list calls a part; "" for what is not bought.
@@ -115,9 +109,9 @@ func asOf(p parts.Part) cost.As {
 		return cost.AsCoupling
 	}
 	switch {
-	case p.ID == "pulley" || len(p.ID) > 6 && p.ID[:6] == "pulley":
+	case strings.HasPrefix(p.ID, "pulley"):
 		return cost.AsPulley
-	case len(p.ID) > 4 && p.ID[:4] == "hold":
+	case strings.HasPrefix(p.ID, "hold"):
 		return cost.AsHold
 	}
 	return ""
@@ -127,7 +121,6 @@ func asOf(p parts.Part) cost.As {
 type buyView struct {
 	Title string
 	Say   string // the number, or why there is none
-	Known bool
 	Sizes string
 	Why   string // what would make it smaller
 	As    string // of the market list; "" where it stands there already
@@ -146,7 +139,7 @@ func (b bench) buy(s parts.State) *buyView {
 			continue
 		}
 		out := &buyView{Title: n.Name, Post: page.VariantURL(b.h.project, b.h.Saved.ID) + "/parts"}
-		out.Say, out.Known = page.WantText(n, b.h.sys)
+		out.Say, _ = page.WantText(n, b.h.sys)
 		out.Sizes = page.SizesText(n, b.h.sys)
 		_, open := model.Matched(b.v.Parts, needs)
 		if slices.Contains(open, i) && !n.Want[0].None {
