@@ -42,6 +42,29 @@ func (g Ground) LiftingHours(r VariantResult, s StoreResult, month time.Month) L
 	return l
 }
 
+// LiftDay is a usual day of a month with a lifted mass: the sun lifts it once, something holds it, it comes down for the lamps.
+type LiftDay struct {
+	Hours  LiftingHours
+	Up     unit.Duration             // how long one lift takes
+	Down   unit.Duration             // how long one way down takes
+	Sunset unit.Known[unit.Duration] // since midnight, standard time; not known where the sun does not set
+	Done   unit.Known[unit.Duration] // when it is down if it goes at sunset; from 24 h up it is the next day
+}
+
+// LiftDay returns that day for the hoist of a store; false where it does not lift, does not come down, or ran through no
+// year.
+func (g Ground) LiftDay(r VariantResult, s StoreResult, month time.Month) (LiftDay, bool) {
+	h := HoistOf(s)
+	if h == nil || s.Reservoir == nil || !r.YearKnown || h.Drive.Raising.Time <= 0 || h.Drive.Lowering.Time <= 0 {
+		return LiftDay{}, false
+	}
+	d := LiftDay{Hours: g.LiftingHours(r, s, month), Up: h.Drive.Raising.Time, Down: h.Drive.Lowering.Time}
+	if set, ok := g.Sunset(month); ok {
+		d.Sunset, d.Done = unit.Of(set), unit.Of(set+d.Down)
+	}
+	return d, true
+}
+
 // sunLifts tells whether an hour of the year leaves the hoist what it needs to move, after all that is wanted; with the
 // panel straight on the motor, whether it turns.
 func (g Ground) sunLifts(r VariantResult, s StoreResult) func(hour int) bool {

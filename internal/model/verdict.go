@@ -120,10 +120,6 @@ func (f *Facts) fillLift(mass unit.Known[unit.Mass], travel unit.Known[unit.Leng
 	}
 }
 
-// batteryFor is the capacity of a 12.8 V iron-phosphate battery that gives e at a usable depth of 0.8 (typical values of
-// that kind of cell, from memory).
-func batteryFor(e unit.Energy) unit.Charge { return unit.Charge(float64(e) / 0.8 / 12.8) }
-
 // headline says the verdict and the two numbers that matter, in short sentences.
 func headline(r *VariantResult) []say.Sentence {
 	var out []say.Sentence

@@ -14,9 +14,16 @@ func Kind() page.Kind {
 		Row: model.CellsKind(), Add: "Add a battery",
 		New:    func() model.Store { return model.Store{Cells: &cell.Bank{Name: "Battery", Kind: cell.LFP}} },
 		Inputs: page.InputsOf(func(st model.Store) *cell.Bank { return st.Cells }, usual, CellsForm),
+		Idea:   page.IdeaOf{Is: inNumbers},
 		Year:   page.YearOf{End: end},
 		Sheet:  page.SheetOf{Order: order, Set: set, Beside: beside},
 	}
+}
+
+// inNumbers is what a battery is: its voltage and its charge.
+func inNumbers(s model.StoreResult, sys unit.System) (name, numbers string) {
+	b := model.CellsOf(s).Design
+	return page.OrUnnamed(s.Name), page.Clauses(" ", page.IfKnown(b.Voltage, unit.Voltages, sys, "%s"), page.IfKnown(b.Capacity, unit.Charges, sys, "%s"))
 }
 
 // usual is what is usual of the numbers of a battery, for the guide.

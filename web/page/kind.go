@@ -17,6 +17,7 @@ type Kind struct {
 	Copied func(st model.Store) // drops what belongs to the one that was built, in a copy
 	Also   []Tab                // its pages beside its own; URL is the last of their path, and the part of the design that they fill: "trials"
 	Inputs Inputs
+	Idea   IdeaOf
 	Year   YearOf
 	Sheet  SheetOf
 }

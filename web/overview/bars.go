@@ -1,0 +1,123 @@
+package overview
+
+import (
+	"fmt"
+	"io"
+
+	"duskweight/internal/draw"
+	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
+	"duskweight/web/form"
+	"duskweight/web/page"
+)
+
+// barView is one energy on the common scale.
+type barView struct {
+	Name, Note, SVG string
+	Value, More     string
+	How             page.FactView
+}
+
+// barsView is what a night needs, what one lift gives and what a small battery holds, on one scale.
+type barsView struct {
+	page.PictureView
+	Scale string
+	Each  []barView
+}
+
+// barsOf prints the bars of one variant; of is what hangs in it, in numbers.
+func barsOf(r model.VariantResult, of, url string, sys unit.System) barsView {
+	b, f := r.Facts.Bars(), page.FactsOf(r, sys)
+	v := barsView{Scale: "from 0 to " + unit.Energies.FormatTo(float64(b.Top), sys, 3, unit.Up)}
+	v.ID, v.Title, v.CSV = "bars", "One scale, three things", url
+	v.Head = []string{"What", "Energy", "Beside it"}
+	energy := func(k unit.Known[unit.Energy]) string { return page.EnergyOr(k, sys) }
+	each := draw.PiecesOf(float64(b.Lifts.Val))
+	night := barView{Name: "A night needs", Note: f[0].Note, Value: energy(b.Night), How: f[0]}
+	if b.Lifts.Is {
+		night.More = lifts(b)
+		if each > 1 {
+			night.More += fmt.Sprintf("; one piece is %s lifts", page.Thousands(int(each)))
+		}
+	}
+	piece := unit.Energy(0)
+	if b.Lift.Is {
+		piece = b.Lift.Val * unit.Energy(each)
+	}
+	night.SVG = barSVG(draw.Bar{Is: b.Night.Val, Top: b.Top, Piece: piece, Look: "night"}, night)
+	v.Each = append(v.Each, night, secondBar(r, b, f[2], of, sys))
+	depth, volts := b.BatteryDepth()
+	battery := barView{Name: "A battery of " + unit.Charges.Format(float64(b.Charge), sys) + " holds", Value: unit.Energies.Format(float64(b.Battery), sys),
+		Note: unit.Voltages.Format(float64(volts), sys) + ", " + unit.Percents.Format(float64(depth), sys) + " of it used"}
+	if b.Nights.Is {
+		battery.More = nights(b.Nights.Val)
+	}
+	battery.SVG = barSVG(draw.Bar{Is: b.Battery, Top: b.Top, Look: "cells"}, battery)
+	v.Each = append(v.Each, battery)
+	for _, row := range v.Each {
+		v.Rows = append(v.Rows, []string{row.Name, row.Value, row.More})
+	}
+	v.Numbers = func() page.SheetOfNumbers { return barNumbers(r) }
+	return v
+}
+
+// secondBar is what one lift gives; in a variant where nothing is lifted, what its own battery holds.
+func secondBar(r model.VariantResult, b model.Bars, fact page.FactView, of string, sys unit.System) barView {
+	if !r.Facts.Lifts {
+		v := barView{Name: "Your battery holds", Note: of, Value: page.EnergyOr(r.Facts.CellsHold, sys), How: fact}
+		v.SVG = barSVG(draw.Bar{Is: r.Facts.CellsHold.Val, Top: b.Top, Look: "cells"}, v)
+		return v
+	}
+	v := barView{Name: "One lift gives", Note: of, Value: page.EnergyOr(b.Lift, sys), How: fact}
+	switch t := r.Facts.LiftMinutes; {
+	case b.Lift.Is && b.Lift.Val <= 0:
+		v.Value, v.More = "nothing", whyNothing(r)
+	case t.Is:
+		v.More = "your lamps for " + form.Lasting(t.Val)
+	}
+	v.SVG = barSVG(draw.Bar{Is: b.Lift.Val, Top: b.Top, Look: "mass"}, v)
+	return v
+}
+
+// whyNothing is why a lift gives nothing back, as far as its store says it.
+func whyNothing(r model.VariantResult) string {
+	for _, s := range r.Stores {
+		if s.WhyNot != "" {
+			return s.WhyNot
+		}
+	}
+	return ""
+}
+
+func barSVG(b draw.Bar, v barView) string {
+	b.Title = v.Name + " " + v.Value
+	return page.SvgOf(func(w io.Writer) error { return b.Draw(w) })
+}
+
+// lifts is how many lifts make one night, with two digits.
+func lifts(b model.Bars) string {
+	if b.Lifts.Val < 1.05 {
+		return "one lift is enough"
+	}
+	return unit.Rounded(float64(b.Lifts.Val), 2) + " lifts"
+}
+
+func nights(n unit.Ratio) string {
+	text := unit.Rounded(float64(n), 2)
+	if text == "1" {
+		return "1 night"
+	}
+	return text + " nights"
+}
+
+// barNumbers are the bars in Wh.
+func barNumbers(r model.VariantResult) page.SheetOfNumbers {
+	b := r.Facts.Bars()
+	wh := func(k unit.Known[unit.Energy]) float64 { return page.OrNone(k) / float64(unit.WattHour) }
+	second := []any{"the battery of the variant holds", wh(r.Facts.CellsHold)}
+	if r.Facts.Lifts {
+		second = []any{"one lift gives", wh(b.Lift)}
+	}
+	return page.SheetOfNumbers{Name: "one-scale", Head: []string{"what", "energy, Wh"},
+		Rows: [][]any{{"a night needs", wh(b.Night)}, second, {"a battery of 12 Ah holds", wh(unit.Of(b.Battery))}}}
+}

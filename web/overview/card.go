@@ -1,0 +1,55 @@
+package overview
+
+import (
+	"fmt"
+	"strings"
+
+	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
+	"duskweight/web/form"
+	"duskweight/web/page"
+)
+
+// variantCard is one variant at a glance.
+type variantCard struct {
+	ID, URL, SheetURL, Name string
+	Sign, Verdict, Say      string
+	State                   page.BandView
+	By                      string          // the store from which nearly everything came
+	Is                      []page.PairView // its stores: name, and what each is in numbers
+	Nights                  page.PairView
+	Rows                    []page.PairView // what breaks first, what it costs
+}
+
+// verdictSigns stand before the word of a verdict.
+var verdictSigns = map[string]string{model.CarriesNight: "✓", model.CarriesPart: "◐", model.LearningPiece: "○", "": "?"}
+
+// cardOf prints one variant.
+func (s *Pages) cardOf(r model.VariantResult, p store.Saved[model.Project], id int64, sys unit.System) variantCard {
+	u := page.VariantURL(p.ID, id)
+	c := variantCard{ID: fmt.Sprint(id), URL: u, SheetURL: u + "/sheet", Name: r.Name, Sign: verdictSigns[r.Verdict], Verdict: form.SentenceCase(r.Verdict)}
+	if r.Verdict == "" {
+		c.Verdict = "Not known yet"
+	}
+	c.Say = page.GivenBy(r, sys)
+	if _, more := page.HeadlineOf(r, sys); len(more) > 0 {
+		c.Say = strings.TrimSpace(c.Say + " " + more[0])
+	}
+	for _, st := range r.Stores {
+		c.Is = append(c.Is, s.Tables.Stores.StoreIs(st, sys))
+	}
+	nights, cost := "not known", fmt.Sprintf("%d of %d parts priced", r.Cost.Priced, r.Cost.Parts)
+	if r.YearKnown && r.Open.IsZero() {
+		nights = fmt.Sprintf("%d of %d", r.Year.NightsServed, r.Year.Nights)
+	}
+	if all, ok := r.Cost.Capital.Value(); ok {
+		cost = unit.Rounded(float64(all), 3) + " " + p.Value.Currency
+	} else if r.Cost.Parts == 0 {
+		cost = "no parts yet"
+	}
+	c.Nights = page.PairView{Name: "Nights with light", Value: nights}
+	c.Rows = []page.PairView{{Name: "Breaks first", Value: page.BreaksFirst(r)}, {Name: "Cost of the listed parts", Value: cost}}
+	c.State, c.By = page.VariantBand(r, sys, nil), form.Clip(page.NearlyAllBy(r), page.PaperName)
+	return c
+}
