@@ -57,3 +57,17 @@ func (h *HoistResult) holdsLine(c path.Check) path.Check {
 
 // FallZone is the word of its closed fall zone: whether a mass that may fall does so where nobody can be.
 func (h *HoistResult) FallZone() reason.Word { return h.readyCase("").FallZone() }
+
+// LoadTests are the tests that would clear what is not known of parts that nobody rates, in the order of the reasons, for each
+// part one for each material.
+func (h *HoistResult) LoadTests() []ready.Test {
+	var out []ready.Test
+	c, seen := h.readyCase(""), map[string]bool{}
+	for _, r := range h.Because {
+		if r.Word == reason.NotKnown && r.Clears == reason.Proof && !seen[r.ID] {
+			seen[r.ID] = true
+			out = append(out, c.Tests(r.ID)...)
+		}
+	}
+	return out
+}

@@ -1,7 +1,6 @@
 package ready
 
 import (
-	"math"
 	"strings"
 
 	"duskweight/internal/model/lift"
@@ -188,7 +187,7 @@ func (c Case) carries(id string, p lift.Proof) (unit.Mass, bool) {
 		had = float64(p.Load.Val) / float64(s.Force)
 	}
 	const grain = 1e-9
-	if had+grain < math.Max(factor*float64(s.Jerks), 1.1*float64(s.Event)) {
+	if had+grain < testTimes(factor, s) {
 		return 0, false
 	}
 	mass, _ := c.heaviest()
@@ -197,17 +196,23 @@ func (c Case) carries(id string, p lift.Proof) (unit.Mass, bool) {
 
 // carriesSide is a pull at the head of the frame, 1.5 times what pushes it sideways at the worst.
 func (c Case) carriesSide(p lift.Proof) (unit.Mass, bool) {
+	want, known := c.sidePull()
+	mass, ok := c.heaviest()
+	if !ok || !known || p.Load.Val < want || p.Measured != lift.MeasuredWithLoadCell {
+		return 0, false
+	}
+	return mass, true
+}
+
+// sidePull is the force that a frame is pulled with at its head; false where it is not known.
+func (c Case) sidePull() (unit.Force, bool) {
 	s := path.SidewaysOf(c.Heavy.Hoist, c.Heavy.Drive)
 	quake := c.Hoist.Site.Earthquake
 	if quake == "" {
 		quake = lift.EarthquakesStrong
 	}
-	want := sideTest * float64(SideForce(s, quake, c.Hoist.Site.Outdoors != unit.No, c.Hoist.Site.WindPlan == unit.Yes))
-	mass, ok := c.heaviest()
-	if !ok || want <= 0 || len(s.Missing) > 0 || float64(p.Load.Val) < want || p.Measured != lift.MeasuredWithLoadCell {
-		return 0, false
-	}
-	return mass, true
+	want := sideTest * SideForce(s, quake, c.Hoist.Site.Outdoors != unit.No, c.Hoist.Site.WindPlan == unit.Yes)
+	return want, want > 0 && len(s.Missing) == 0
 }
 
 // bears reports whether every part but one withstands a test load on the rope: twice on breaking, once on yield, up to twice

@@ -107,6 +107,33 @@ func strong(t *testing.T) Case {
 	return New(h, d, path.Checks(h, d), path.HazardsOf(h, d), "2026-11-28")
 }
 
+// asks is the test that a part of a material must pass.
+func asks(c Case, part string, made lift.ProofMaterial) (none Test) {
+	for _, t := range c.Tests(part) {
+		if t.MadeOf == made {
+			return t
+		}
+	}
+	return none
+}
+
+// What no test clears asks for none: a rope, a hanger in masonry; a beam is never of plastic.
+func TestNoTestForWhatNoTestClears(t *testing.T) {
+	c := strong(t)
+	c.Hoist.Structure.HangerFixing = lift.FixingAnchorInMasonry
+	for _, id := range []string{"rope", "knot", "hanger", "stops"} {
+		if got := c.Tests(id); len(got) > 0 {
+			t.Errorf("%s: %v", id, got)
+		}
+	}
+	if got := c.Tests("pulley"); len(got) > 0 {
+		t.Errorf("a check that is none: %v", got)
+	}
+	if got := c.Tests("head_sheave"); len(got) != 2 || got[0].MadeOf != lift.MadeMetal || got[1].MadeOf != lift.MadeWood || got[1].Held != 86400 {
+		t.Errorf("the top pulley: %+v", got)
+	}
+}
+
 // How large a test must be: the factor of the material, 3.0 for plastic, times jerks of 1.25 times what hangs at rest at the
 // heaviest, 122.4·9.80665/0.92 = 1304.7 N · 0.056 m = 73.0638 N·m: 274.0 N·m. For metal 1.5 · 1.25 is less than 1.1 times the
 // largest event, a stalled motor at the upper stop, and that is asked for.
@@ -128,6 +155,9 @@ func TestProofSize(t *testing.T) {
 			mass, ok := c.carries(x.part, p)
 			if ok != (by > 1) {
 				t.Errorf("%s: a test of %.1f N·m, %.1f wanted: %v", x.part, by*x.wanted, x.wanted, ok)
+			}
+			if asked := asks(c, x.part, x.made); math.Abs(float64(asked.Torque.Val)/x.wanted-1) > 1e-5 || asked.Force.Is {
+				t.Errorf("%s asks for %v, want %g N·m at the drum", x.part, asked, x.wanted)
 			}
 			if want := by * x.wanted / 73.0638 / x.factor * 122.4; ok && math.Abs(float64(mass)-want) > 0.01 {
 				t.Errorf("%s is proven for %v kg, want %g", x.part, mass, want)
@@ -153,6 +183,9 @@ func TestProofOfFrame(t *testing.T) {
 			ok   bool
 		}{{1.5*x.push - 2, lift.MeasuredWithLoadCell, false}, {1.5*x.push + 2, lift.MeasuredWithLoadCell, true}, {1.5*x.push + 2, lift.MeasuredWithDeadWeight, false}} {
 			p.Load, p.Measured = unit.Of(unit.Force(y.load)), y.with
+			if asked := asks(c, "bracing", p.MadeOf); math.Abs(float64(asked.Force.Val)-1.5*x.push) > 2 || asked.Torque.Is || asked.Held != 900 {
+				t.Errorf("earthquake %q: asks for %v, want %g N", x.quake, asked, 1.5*x.push)
+			}
 			if _, ok := c.carries("bracing", p); ok != y.ok {
 				t.Errorf("earthquake %q, %g N by %s: %v, want %v", x.quake, y.load, y.with, ok, y.ok)
 			}
