@@ -48,7 +48,7 @@ func (h *hoistPage) onCards(at benchAt) {
 // nextOf is what opens after a save: the next question after an answer to one, the same card after a card.
 func nextOf(at benchAt, typed url.Values) string {
 	at.field, at.later = "", nil
-	if typed.Get(nameAsked) != "" {
+	if typed.Get(page.NameAsked) != "" {
 		at.part, at.more = "", false
 		return at.query() + "#next"
 	}

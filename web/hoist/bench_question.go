@@ -12,8 +12,6 @@ import (
 	"duskweight/web/page"
 )
 
-// nameAsked marks the form of the next question: after it the next one opens.
-const nameAsked = "asked"
 
 // questionView is the one question that is asked next, with at most three answers.
 type questionView struct {

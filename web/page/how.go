@@ -212,13 +212,16 @@ func inputText(in path.Input, sys unit.System) string {
 	return Amount(in.Value.Val, in.Value.In, sys)
 }
 
+// NameAsked marks a form that asks one thing beside the form of the page: its fields stand there too.
+const NameAsked = "asked"
+
 // NameField is the query of the input that a page of cards opens with.
 const NameField = "field"
 
-// FieldURL is the address of an input: its page, for a lifted mass with its name, for that page shows one card of its form
-// at a time unless its address asks for all.
+// FieldURL is the address of an input: its page, with its name where the page shows one card of its form at a time (the lifted
+// mass and its tests) and its address does not ask for all.
 func FieldURL(page, at string) string {
-	if strings.Contains(page, "/hoist/") && !strings.Contains(page, "?") {
+	if (strings.Contains(page, "/hoist/") || strings.Contains(page, "/trials/")) && !strings.Contains(page, "?") {
 		page += "?" + NameField + "=" + at // letters, digits, dots and brackets, which a query takes as they are
 	}
 	return page + "#" + form.FieldID(at)
@@ -229,7 +232,7 @@ func FieldURL(page, at string) string {
 func FieldLink(at string, labels map[string]string, page string) form.LinkView {
 	if _, rest, ok := strings.Cut(at, ".hoist.trials."); ok && labels[at] == "" {
 		_, look, _ := strings.Cut(rest, ".looked.")
-		return form.LinkView{Text: "look at: " + form.OrNotKnown(look), URL: strings.Replace(page, "/hoist/", "/trials/", 1) + "#" + form.FieldID(at)}
+		return form.LinkView{Text: "look at: " + form.OrNotKnown(look), URL: FieldURL(strings.Replace(page, "/hoist/", "/trials/", 1), at)}
 	}
 	if text := labels[at]; text != "" {
 		return form.LinkView{Text: text, URL: FieldURL(page, at)}

@@ -39,7 +39,7 @@
 			});
 			const got = await answer.json();
 			if (answer.ok) {
-				if (revision && got.revision !== undefined) revision.value = got.revision;
+				if (revision && got.revision !== undefined) renew(revision.value, got.revision);
 				step("undo", got.undo);
 				step("redo", got.redo);
 				settle(got.remarks || {});
@@ -57,6 +57,15 @@
 			}
 		} catch {
 			say("Not saved: the program does not answer. Is its window still open?");
+		}
+	}
+
+	// renew gives the new revision to every form of the page about the same thing: what is asked beside the form, buttons.
+	function renew(was, now) {
+		const [thing] = new URL(form.action).pathname.match(/^\/projects\/\d+(\/variants\/\d+)?/) || [""];
+		for (const other of document.querySelectorAll("form input[name=revision]")) {
+			const at = new URL(other.form.action).pathname;
+			if (other.form === form || other.value === was && (at === thing || at.startsWith(thing + "/"))) other.value = now;
 		}
 	}
 
