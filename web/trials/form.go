@@ -2,14 +2,19 @@ package trials
 
 import (
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
 	"duskweight/web/page"
 )
 
 // TrialsForm is the record of what was tried with one hoist.
-func TrialsForm() []form.Part[lift.Hoist] {
+func TrialsForm() []form.Part[lift.Hoist] { return trialsFormOn("") }
+
+// trialsFormOn is the record with new rows of that day.
+func trialsFormOn(today reason.Day) []form.Part[lift.Hoist] {
 	type t = lift.Trials
+	day := string(today)
 	return form.Within("trials", func(h *lift.Hoist) *t { return &h.Trials },
 		form.Heading("Load steps", "With dead weight, "+page.FirstLiftMark+" off the ground first, then the whole travel. Nobody inside the keep-out.",
 			stepInputs("at_25", "25 %", func(t *t) *lift.LoadStep { return &t.Steps.S25 }),
@@ -17,7 +22,7 @@ func TrialsForm() []form.Part[lift.Hoist] {
 			stepInputs("at_75", "75 %", func(t *t) *lift.LoadStep { return &t.Steps.S75 }),
 			stepInputs("at_100", "100 %", func(t *t) *lift.LoadStep { return &t.Steps.S100 }),
 			stepInputs("at_125", "125 %", func(t *t) *lift.LoadStep { return &t.Steps.S125 })),
-		form.Rows("failures", "What broke, fell or jerked", "failure", 40, func(t *t) *[]lift.Failure { return &t.Failures }, lift.Failure{},
+		form.Rows("failures", "What broke, fell or jerked", "failure", 40, func(t *t) *[]lift.Failure { return &t.Failures }, lift.Failure{Date: day},
 			form.Text("date", "Date", func(f *lift.Failure) *string { return &f.Date }),
 			form.Long("what", "What broke or moved", func(f *lift.Failure) *string { return &f.What }),
 			form.Word("shock", "Did it fall, jerk or hit a stop?", func(f *lift.Failure) *unit.Answer { return &f.Shock }, form.Hint[lift.Failure]("if empty: yes")),
@@ -28,7 +33,7 @@ func TrialsForm() []form.Part[lift.Hoist] {
 			form.Word("looked.container", "What holds the mass together", func(f *lift.Failure) *lift.Condition { return &f.Look.Container }),
 			form.Word("looked.base", "Base, posts and beam", func(f *lift.Failure) *lift.Condition { return &f.Look.Base }),
 			form.Text("looked.note", "Who looked, and when", func(f *lift.Failure) *string { return &f.Look.Note })),
-		form.Rows("raises", "Lifts", "lift", 100, func(t *t) *[]lift.RaiseTrial { return &t.Raises }, lift.RaiseTrial{},
+		form.Rows("raises", "Lifts", "lift", 100, func(t *t) *[]lift.RaiseTrial { return &t.Raises }, lift.RaiseTrial{Date: day},
 			form.Text("date", "Date", func(r *lift.RaiseTrial) *string { return &r.Date }),
 			form.Number("mass_kg", "Mass", unit.Masses, func(r *lift.RaiseTrial) *unit.Known[unit.Mass] { return &r.Mass }, form.Hint[lift.RaiseTrial]("all that hung; 0 for motor and gears alone")),
 			form.Number("voltage_v", "Volts at the motor", unit.Voltages, func(r *lift.RaiseTrial) *unit.Known[unit.Voltage] { return &r.Voltage }),
@@ -37,7 +42,7 @@ func TrialsForm() []form.Part[lift.Hoist] {
 			form.Number("time_s", "In", unit.Durations, func(r *lift.RaiseTrial) *unit.Known[unit.Duration] { return &r.Time }),
 			form.Number("motor_c", "Motor at the end", unit.Temperatures, func(r *lift.RaiseTrial) *unit.Known[unit.Celsius] { return &r.Warm }),
 			form.Text("note", "Note", func(r *lift.RaiseTrial) *string { return &r.Note })),
-		form.Rows("lowers", "Ways down", "way down", 100, func(t *t) *[]lift.LowerTrial { return &t.Lowers }, lift.LowerTrial{},
+		form.Rows("lowers", "Ways down", "way down", 100, func(t *t) *[]lift.LowerTrial { return &t.Lowers }, lift.LowerTrial{Date: day},
 			form.Text("date", "Date", func(r *lift.LowerTrial) *string { return &r.Date }),
 			form.Number("mass_kg", "Mass", unit.Masses, func(r *lift.LowerTrial) *unit.Known[unit.Mass] { return &r.Mass }),
 			form.Number("voltage_v", "Volts at the motor", unit.Voltages, func(r *lift.LowerTrial) *unit.Known[unit.Voltage] { return &r.Voltage }),
@@ -60,14 +65,14 @@ func TrialsForm() []form.Part[lift.Hoist] {
 				form.Number("air_c", "Air", unit.Temperatures, func(r *lift.WarmthTrial) *unit.Known[unit.Celsius] { return &r.Air }),
 				form.Number("current_a", "Amps since the last line", unit.Currents, func(r *lift.WarmthTrial) *unit.Known[unit.Current] { return &r.Current }),
 				form.Number("voltage_v", "Volts since the last line", unit.Voltages, func(r *lift.WarmthTrial) *unit.Known[unit.Voltage] { return &r.Voltage }))),
-		form.Rows("held", "Dead weight on brake, catch or base", "test", 40, func(t *t) *[]lift.HeldTrial { return &t.Held }, lift.HeldTrial{},
+		form.Rows("held", "Dead weight on brake, catch or base", "test", 40, func(t *t) *[]lift.HeldTrial { return &t.Held }, lift.HeldTrial{Date: day},
 			form.Text("date", "Date", func(r *lift.HeldTrial) *string { return &r.Date }),
 			form.Word("what", "What was tested", func(r *lift.HeldTrial) *lift.Tested { return &r.What }),
 			form.Number("mass_kg", "Dead weight", unit.Masses, func(r *lift.HeldTrial) *unit.Known[unit.Mass] { return &r.Mass }),
 			form.Number("time_s", "For", unit.Minutes, func(r *lift.HeldTrial) *unit.Known[unit.Duration] { return &r.Time }),
 			form.Word("held", "Held, nothing moved", func(r *lift.HeldTrial) *unit.Answer { return &r.Held }),
 			form.Text("note", "Note", func(r *lift.HeldTrial) *string { return &r.Note })),
-		form.Rows("proofs", "Load tests of parts that nobody rates", "load test", 40, func(t *t) *[]lift.Proof { return &t.Proofs }, lift.Proof{},
+		form.Rows("proofs", "Load tests of parts that nobody rates", "load test", 40, func(t *t) *[]lift.Proof { return &t.Proofs }, lift.Proof{Date: day},
 			form.Word("part", "Part", func(r *lift.Proof) *lift.Proved { return &r.Part }),
 			form.Word("made_of", "Made of", func(r *lift.Proof) *lift.ProofMaterial { return &r.MadeOf }),
 			form.Number("load_n", "Force on it", unit.Loads, func(r *lift.Proof) *unit.Known[unit.Force] { return &r.Load }),

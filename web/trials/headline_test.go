@@ -9,6 +9,7 @@ import (
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
+	"duskweight/web/form"
 )
 
 // The page says what the judge says: nothing is hung of a plan that is refused, with its reason; one that is proven for 80 of 120 kg is loaded up to
@@ -16,8 +17,8 @@ import (
 func TestHeadlineOfTheJudge(t *testing.T) {
 	var v trialsView
 	v.headline(lift.Hoist{}, &model.HoistResult{Ready: reason.No, Because: []reason.Reason{{Word: reason.No, Say: say.That("The rope is too short.")}}}, unit.Metric)
-	if v.Headline != "Do not hang it." || len(v.More) != 1 || v.More[0] != "The rope is too short." {
-		t.Errorf("refused: %q %q", v.Headline, v.More)
+	if v.Headline != "Do not hang it." || v.Reason != "The rope is too short." {
+		t.Errorf("refused: %q %q", v.Headline, v.Reason)
 	}
 	h := &model.HoistResult{Ready: reason.Proven, Because: []reason.Reason{{Word: reason.Proven, Mass: unit.Of(unit.Mass(80)), Until: "2027-03-01"}}}
 	h.Drive.Mass = unit.Of(unit.Mass(120))
@@ -26,9 +27,15 @@ func TestHeadlineOfTheJudge(t *testing.T) {
 	if got := strings.ReplaceAll(v.Headline, unit.Space, " "); !strings.HasPrefix(got, "Proven by test up to 80 kg, until 1 March 2027.") || len(v.More) > 0 {
 		t.Errorf("proven: %q %q", got, v.More)
 	}
-	rows := stepRows(lift.LoadSteps{}, mayHang(h), string(h.Ready), unit.Metric)
-	if got := strings.ReplaceAll(rows[4][1], unit.Space, " "); got != "100 kg" || !strings.Contains(rows[0][2], "this is next") {
-		t.Errorf("steps: %v", rows)
+	rows := stairsOf(h).rungs(trialsAt{}, "", form.FormView{}, "", unit.Metric)
+	if got := strings.ReplaceAll(rows[4].Mass, unit.Space, " "); got != "100 kg" || rows[0].Form == nil || rows[1].Form != nil {
+		t.Errorf("steps: %+v", rows)
+	}
+	h.Because = append(h.Because, reason.Reason{Word: reason.NotKnown, Forbids: true})
+	for _, r := range stairsOf(h).rungs(trialsAt{}, "", form.FormView{}, "", unit.Metric) {
+		if r.Form != nil {
+			t.Errorf("a hoist that must not even be tried may hang at %s", r.Share)
+		}
 	}
 }
 

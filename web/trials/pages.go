@@ -3,13 +3,17 @@
 package trials
 
 import (
+	"crypto/rand"
 	"net/http"
+	"net/url"
 
+	"github.com/a-h/templ"
 	"github.com/go-chi/chi/v5"
 
 	"duskweight/internal/document"
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 	"duskweight/web/form"
@@ -23,6 +27,7 @@ type Pages struct{ *page.Site }
 func (s *Pages) OfVariant(r chi.Router) {
 	page.EditorAt(r, s.Site, "/trials", s.trialsEditor)
 	page.EditorAt(r, s.Site, "/trials/{i}", s.trialsEditor)
+	r.Get("/trials/{i}/record", s.Page(s.showRecord))
 	r.Post("/trials/{i}/measured", s.Page(s.useMeasured))
 	r.Get("/trials/{i}/records.csv", s.Page(s.sendTrialsCSV))
 }
@@ -34,22 +39,53 @@ func (s *Pages) trialsEditor(r *http.Request) (page.Editor[model.Variant], error
 	if err != nil {
 		return page.Editor[model.Variant]{}, err
 	}
-	url := page.StoreURL(p.ID, v.ID, i, "trials")
-	e := s.VariantEditor(r.Context(), p, v, sys, url, "Tests and repairs")
-	e.Form.Parts = form.Within(model.HoistPath(i), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, TrialsForm()...)
+	at := trialsAtOf(r.URL.Query(), page.StoreURL(p.ID, v.ID, i, "trials"))
+	e := s.VariantEditor(r.Context(), p, v, sys, at.url, "Tests and repairs")
+	today := reason.Today(s.Now())
+	e.Form.Parts = form.Within(model.HoistPath(i), func(v *model.Variant) *lift.Hoist { return v.Stores[i].Hoist }, trialsFormOn(today)...)
 	had := len(v.Value.Stores[i].Hoist.Trials.Failures)
 	e.Tidy = func(v *model.Variant) { // after a failure the load steps begin again
 		if t := &v.Stores[i].Hoist.Trials; len(t.Failures) > had {
 			t.Steps = lift.LoadSteps{}
 		}
 	}
+	also := form.FormView{Revision: page.Itoa(int(v.Revision)), Page: rand.Text(), Units: form.UnitsWords[sys]}
 	e.Answer = func(w model.Variant) (page.Answer, error) {
 		now := s.Grounds.Of(p).Evaluate(w)
-		view, err := trialsViewOf(s.Grounds.Of(p), w, now, i, url, sys)
-		view.Revision = page.Itoa(int(v.Revision))
-		return page.Answer{First: view.Headline, Bands: page.StoreBands(now, i, sys, s.LinksOf(p, w, v.ID).To), Body: trialsResults(view)}, err
+		view, err := trialsViewOf(s.Grounds.Of(p), w, now, i, at, also, today, sys)
+		a := page.Answer{First: view.Headline, Bands: page.StoreBands(now, i, sys, s.LinksOf(p, w, v.ID).To), Body: trialsWhole(view)}
+		if !at.all {
+			a.Body, a.Also = trialsResults(view), []page.Piece{{ID: "rungs", Body: rungList(view)}, {ID: "records", Body: recordList(view)}, {ID: "after", Body: afterwards(view)}}
+		}
+		return a, err
+	}
+	if !at.all {
+		onCards(&e, at, sys)
 	}
 	return e, nil
+}
+
+// onCards makes the editor show the load steps and the card of one group of records.
+func onCards(e *page.Editor[model.Variant], at trialsAt, sys unit.System) {
+	whole := e.Form.Parts
+	e.Form.Shown = func(refused []string) []form.Part[model.Variant] {
+		g := at.open(refused)
+		if g == nil {
+			return nil
+		}
+		mine := func(path string) bool { return keyOf(path) == g.Key }
+		return form.Pick(whole, mine, mine)
+	}
+	e.Card = at.query
+	e.Next = func(url.Values) string { return at.query() }
+	e.Where = func(path string) string { return page.FieldURL(at.url, path) }
+	e.Lay = func(v page.EditorView, refused []string) templ.Component {
+		var c *cardView
+		if g := at.open(refused); g != nil {
+			c = cardOf(*g, at, v, sys)
+		}
+		return trialsPage(v, c, at)
+	}
 }
 
 // useMeasured makes a new variant with the measured values of the saved records; the one they belong to stays.

@@ -27,7 +27,7 @@ func TestTrials(t *testing.T) {
 	at := page.VariantURL(p.ID, vs[2].ID)
 	here := at + "/trials/0"
 
-	sent, _ := webtest.FormAt(t, webtest.Ask(s.Handler(), "GET", here, nil).Body.String(), here)
+	sent, _ := webtest.FormAt(t, webtest.Ask(s.Handler(), "GET", here+"?all=1", nil).Body.String(), here)
 	w := webtest.Ask(s.Handler(), "POST", here+"/measured", url.Values{form.NameRevision: {sent.Get(form.NameRevision)}})
 	if w.Code != http.StatusBadRequest {
 		t.Errorf("without records: %d", w.Code)
@@ -51,7 +51,7 @@ func TestTrials(t *testing.T) {
 		}
 	}
 	hoist := webtest.Ask(s.Handler(), "GET", at+"/hoist/0", nil).Body.String()
-	if !strings.Contains(hoist, here+"#f-stores-0-hoist-trials-failures-0-looked-knots") {
+	if !strings.Contains(hoist, here+"?field=stores[0].hoist.trials.failures[0].looked.knots#f-stores-0-hoist-trials-failures-0-looked-knots") {
 		t.Error("the page of the hoist does not lead to the look that is owed")
 	}
 	if sheet := webtest.Ask(s.Handler(), "GET", at+"/sheet", nil).Body.String(); strings.Contains(sheet, "125 %") || strings.Contains(sheet, "at most 100") || !strings.Contains(sheet, "Hang nothing") {
@@ -89,7 +89,7 @@ func TestStepsBeginAgain(t *testing.T) {
 	h.Trials.Raises = []lift.RaiseTrial{{Date: "Monday"}}
 	p, vs := webtest.Create(t, s, "sample", doc)
 	here := page.StoreURL(p.ID, vs[2].ID, 0, "trials")
-	typed, _ := webtest.FormAt(t, webtest.Ask(s.Handler(), "GET", here, nil).Body.String(), here)
+	typed, _ := webtest.FormAt(t, webtest.Ask(s.Handler(), "GET", here+"?all=1", nil).Body.String(), here)
 	typed.Set(form.NameDo, "add:stores[0].hoist.trials.failures")
 	if w := webtest.Ask(s.Handler(), "POST", here, typed); w.Code != http.StatusSeeOther {
 		t.Fatal(w.Code)
@@ -119,7 +119,7 @@ func TestDayThatHasNotCome(t *testing.T) {
 	here := page.VariantURL(p.ID, vs[2].ID) + "/trials/0"
 	const field = "stores[0].hoist.trials.failures[0].date"
 	post := func(date string) string {
-		sent, _ := webtest.FormAt(t, webtest.Ask(s.Handler(), "GET", here, nil).Body.String(), here)
+		sent, _ := webtest.FormAt(t, webtest.Ask(s.Handler(), "GET", here+"?part=failures", nil).Body.String(), here+"?part=failures")
 		if !sent.Has(field) {
 			t.Fatalf("no field %s", field)
 		}

@@ -6,29 +6,42 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
+	"duskweight/web/form"
 )
 
 // A step counts only with the mass that it asks for, and a test with dead weight only with 125 % of the load.
 func TestStepsAndHolds(t *testing.T) {
-	rows := stepRows(lift.LoadSteps{S25: lift.LoadStep{Done: "yes", Mass: unit.Of[unit.Mass](25)}, S50: lift.LoadStep{Done: "yes", Mass: unit.Of[unit.Mass](40)},
-		S75: lift.LoadStep{Done: "no"}, S100: lift.LoadStep{Done: "yes"}}, unit.Of[unit.Mass](100), "yes", unit.Metric)
-	for i, want := range []string{"passed", "passed with 40\u00a0kg only: do it again; this is next", "did not pass", "passed, but the mass that hung is not known: do it again after the step 50 %", "not done yet"} {
-		if rows[i][2] != want {
-			t.Errorf("%s: %q, want %q", rows[i][0], rows[i][2], want)
+	mass, kg := unit.Of[unit.Mass](100), unit.Of[unit.Mass]
+	rungs := func(s lift.LoadSteps, ready reason.Word) []rung {
+		return stairs{steps: s, mass: mass, ready: ready, barred: ready == reason.No}.rungs(trialsAt{}, "stores[0].hoist", form.FormView{}, "2026-11-28", unit.Metric)
+	}
+	plain := func(s string) string { return strings.ReplaceAll(s, unit.Space, " ") }
+	rows := rungs(lift.LoadSteps{S25: lift.LoadStep{Done: "yes", Mass: kg(25)}, S50: lift.LoadStep{Done: "yes", Mass: kg(40)}, S75: lift.LoadStep{Done: "no"}, S100: lift.LoadStep{Done: "yes"}}, reason.Yes)
+	for i, want := range []string{"Passed", "Now: hang 50 kg, 100 mm off the ground, for 10 minutes.", "Did not pass", "Passed before: do it again after the step 50 %", "After 100 %"} {
+		if plain(rows[i].Say) != want {
+			t.Errorf("%s: %q, want %q", rows[i].Share, plain(rows[i].Say), want)
 		}
 	}
-	for ready, want := range map[string][2]string{"yes": {"; this is next", ""}, "not_known": {"; this is next", "; not until the plan is ready"}, "no": {"; hang nothing now", "; hang nothing now"}} {
-		if rows := stepRows(lift.LoadSteps{}, unit.Of[unit.Mass](100), ready, unit.Metric); rows[0][2] != "not done yet"+want[0] || rows[1][2] != "not done yet"+want[1] {
-			t.Errorf("%s: %q, %q", ready, rows[0][2], rows[1][2])
+	if f := rows[1].Form; f == nil || f.Mass != "50" || f.Today != "2026-11-28" || f.Path != "stores[0].hoist.trials.steps.at_50" || !strings.HasPrefix(plain(rows[1].More), "Passed with 40 kg only: do it again. ") {
+		t.Errorf("the step that is next: %+v, %q", f, rows[1].More)
+	}
+	for ready, want := range map[reason.Word][3]string{reason.Yes: {"Now: hang 25 kg", "After 25 %", "form"}, reason.NotKnown: {"Now: hang 25 kg", "After 25 %", "form"}, reason.No: {"Hang nothing now", "After 25 %", ""}} {
+		rows := rungs(lift.LoadSteps{}, ready)
+		if !strings.HasPrefix(plain(rows[0].Say), want[0]) || plain(rows[1].Say) != want[1] || (rows[0].Form != nil) != (want[2] != "") {
+			t.Errorf("%s: %q, %q", ready, rows[0].Say, rows[1].Say)
 		}
 	}
-	dated := stepRows(lift.LoadSteps{S25: lift.LoadStep{Done: "yes", Mass: unit.Of[unit.Mass](10), Date: "Monday"}}, unit.Of[unit.Mass](100), "yes", unit.Metric)
-	if want := "passed with 10\u00a0kg only: do it again, Monday; this is next"; dated[0][2] != want {
-		t.Errorf("%q, want %q", dated[0][2], want)
+	first := lift.LoadSteps{S25: lift.LoadStep{Done: "yes", Mass: kg(25), Date: "2026-11-02"}}
+	if rows := rungs(first, reason.NotKnown); rows[0].Say != "Passed, 2 November 2026" || rows[1].Form != nil || rows[1].Say != "Not until the plan is ready" {
+		t.Errorf("not ready, the first step passed: %q, %q", rows[0].Say, rows[1].Say)
 	}
-	if rows[4][1] != "125\u00a0kg" {
-		t.Errorf("the last step hangs %s", rows[4][1])
+	if rows := rungs(first, reason.No); rows[1].Form != nil || rows[1].Say != "Hang nothing now" {
+		t.Errorf("refused, the first step passed: %q", rows[1].Say)
+	}
+	if plain(rows[4].Mass) != "125 kg" {
+		t.Errorf("the last step hangs %s", rows[4].Mass)
 	}
 	said := heldLines([]lift.HeldTrial{{What: "brake", Held: "yes", Mass: unit.Of[unit.Mass](125)}, {What: "brake", Held: "yes", Mass: unit.Of[unit.Mass](110)}, {What: "base", Held: "no"}, {}}, unit.Of[unit.Mass](100), unit.Metric)
 	for i, want := range []string{"125 % of the load or more", "Wanted is 125 %", "did not hold", "shows nothing"} {

@@ -21,8 +21,10 @@ type trialsView struct {
 	URL, Revision string
 	Headline      string
 	Why           string // the page that says what stands in the way; empty where nothing does
+	Reason        string // the first reason of the judge, which the band says too
 	More          []string
-	Steps         [][]string // step, mass to hang, what was tried
+	Steps         []rung
+	Beside        []besideRow
 	Values        [][]string // as designed, as measured
 	Effects       [][]string // what changes with the measured values
 	MayUse        bool
@@ -32,18 +34,33 @@ type trialsView struct {
 	Runs          [][]string
 	Chart         page.ChartView
 	Charted       bool
+	Records       []recordRow
+	Proofs        []proofView
+	Fallen        string // what fell last; empty for nothing
+	Owed          int    // parts to look at since then
+	Form          form.FormView
+	Adds, AddTo   string // the button that writes down a fall, and where it posts
 }
 
-func trialsViewOf(g model.Ground, v model.Variant, now model.VariantResult, i int, url string, sys unit.System) (trialsView, error) {
-	h := *v.Stores[i].Hoist
+func trialsViewOf(g model.Ground, v model.Variant, now model.VariantResult, i int, at trialsAt, f form.FormView, today reason.Day, sys unit.System) (trialsView, error) {
+	h, result := *v.Stores[i].Hoist, model.HoistOf(now.Stores[i])
 	m := v.Measured(i)
-	out := trialsView{URL: url, Lack: say.All(m.Lack, sys), Absurd: m.Gears.Absurd.In(sys)}
-	out.headline(h, model.HoistOf(now.Stores[i]), sys)
-	if model.HoistOf(now.Stores[i]).Ready.Worse(reason.Proven) {
-		out.Why = strings.Replace(url, "/trials/", "/hoist/", 1) + "#breaks"
+	hoist := model.HoistPath(i)
+	out := trialsView{URL: at.url, Revision: f.Revision, Lack: say.All(m.Lack, sys), Absurd: m.Gears.Absurd.In(sys), Form: f}
+	out.headline(h, result, sys)
+	if result.Ready.Worse(reason.Proven) {
+		out.Why = strings.Replace(at.url, "/trials/", "/hoist/", 1) + "#breaks"
 	}
-	out.Steps = stepRows(h.Trials.Steps, mayHang(model.HoistOf(now.Stores[i])), string(model.HoistOf(now.Stores[i]).Ready), sys)
-	out.Held = heldLines(h.Trials.Held, model.HoistOf(now.Stores[i]).Drive.Mass, sys)
+	out.Steps = stairsOf(result).rungs(at, hoist, f, today, sys)
+	out.Held = heldLines(h.Trials.Held, result.Drive.Mass, sys)
+	out.Beside = besideRows(m, sys)
+	out.Records = recordRows(h.Trials, hoist, at)
+	out.Proofs = proofViews(result, sys)
+	out.Adds, out.AddTo = "add:"+hoist+".trials.failures", strings.TrimSuffix(at.card("failures"), "#card")
+	if n := len(h.Trials.Failures); n > 0 {
+		last := h.Trials.Failures[n-1]
+		out.Fallen, out.Owed = strings.TrimPrefix(datedOr(last.Date)+": "+form.Clip(last.What, 120), "–: "), page.LooksOwed(result.Checks)
+	}
 	for _, c := range m.Changes {
 		out.Values = append(out.Values, []string{c.What, changeText(c.Path, c.Was, sys), measuredText(c.Path, c.Is, sys)})
 	}
@@ -55,7 +72,7 @@ func trialsViewOf(g model.Ground, v model.Variant, now model.VariantResult, i in
 		out.Runs = append(out.Runs, []string{wayOf(r), datedOr(r.Date), page.Known(r.Mass, unit.Masses, sys), page.Known(r.Current, unit.Currents, sys), page.Known(r.PlanCurrent, unit.Currents, sys), page.Known(r.Time, unit.Durations, sys), page.Known(r.PlanTime, unit.Durations, sys)})
 	}
 	var err error
-	out.Chart, out.Charted, err = trialsChart(m, url, sys)
+	out.Chart, out.Charted, err = trialsChart(m, at.url, sys)
 	return out, err
 }
 
@@ -63,7 +80,7 @@ func datedOr(s string) string {
 	if s == "" {
 		return "–"
 	}
-	return form.Clip(s, 40)
+	return dayOf(s)
 }
 
 // headline says what stands in the way first: a fall, then a step that failed, then the next step.
@@ -96,7 +113,7 @@ func (v *trialsView) headline(h lift.Hoist, r *model.HoistResult, sys unit.Syste
 		v.Headline = proven(r, sys)
 	}
 	if r.Ready.Worse(reason.Proven) && len(r.Because) > 0 {
-		v.More = append(v.More, r.Because[0].Text().In(sys))
+		v.Reason = r.Because[0].Text().In(sys)
 	}
 	if falls > 0 {
 		v.More = append(v.More, "Every part was looked at after "+page.Counted(falls, "fall or shock")+". The load steps begin again from there.")
@@ -131,68 +148,13 @@ func foundDamaged(failures []lift.Failure) (parts []string) {
 	return parts
 }
 
-type namedStep struct {
-	name  string
-	share float64
-	lift.LoadStep
-}
-
-func stepsOfLoad(s lift.LoadSteps) []namedStep {
-	return []namedStep{{"25 %", 25, s.S25}, {"50 %", 50, s.S50}, {"75 %", 75, s.S75}, {"100 %", 100, s.S100}, {"125 %", 125, s.S125}}
-}
-
 func failedStep(s lift.LoadSteps) string {
-	for _, one := range stepsOfLoad(s) {
-		if one.Done == unit.No {
-			return one.name
+	for _, one := range s.Named() {
+		if one.Step.Done == unit.No {
+			return one.Name
 		}
 	}
 	return ""
-}
-
-// stepRows are the load steps with the mass to hang. A step that was passed with less than today's plan asks for is to
-// be done again.
-func stepRows(s lift.LoadSteps, mass unit.Known[unit.Mass], ready string, sys unit.System) [][]string {
-	var rows [][]string
-	barred := map[string]string{"no": "; hang nothing now", "not_known": "; not until the plan is ready"}[ready]
-	open := "" // the first step that did not pass yet
-	for i, one := range stepsOfLoad(s) {
-		want, said, passed := "not known", "not done yet", false
-		m, ok := mass.Value()
-		need := float64(m) * one.share / 100
-		if ok {
-			want = unit.Masses.Format(need, sys)
-		}
-		switch hung, weighed := one.Mass.Value(); {
-		case one.Done == unit.No:
-			said = "did not pass"
-		case one.Done != unit.Yes:
-		case !weighed:
-			said, passed = "passed, but the mass that hung is not known", true
-		case ok && float64(hung) < need*0.99:
-			said = "passed with " + unit.Masses.Format(float64(hung), sys) + " only: do it again"
-		default:
-			said, passed = "passed", true
-		}
-		if one.Date != "" && one.Done != "" {
-			said += ", " + form.Clip(one.Date, 20)
-		}
-		switch {
-		case passed && open != "":
-			said += ": do it again after the step " + open
-		case !passed && open == "":
-			open = one.name
-			if barred == "" || ready == "not_known" && i == 0 {
-				said += "; this is next"
-			} else {
-				said += barred
-			}
-		case !passed:
-			said += barred
-		}
-		rows = append(rows, []string{one.name, want, said})
-	}
-	return rows
 }
 
 // heldLines say what the tests with dead weight show of the 125 % that each hold must carry.
