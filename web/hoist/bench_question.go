@@ -12,7 +12,6 @@ import (
 	"duskweight/web/page"
 )
 
-
 // questionView is the one question that is asked next, with at most three answers.
 type questionView struct {
 	Ask     string // "What does the reel say?"

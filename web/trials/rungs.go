@@ -57,7 +57,7 @@ type step struct {
 	lift.NamedStep
 	need   unit.Known[unit.Mass]
 	passed bool
-	light  bool // it was passed with less than today's plan asks for
+	light  bool   // it was passed with less than today's plan asks for
 	before string // the step under it
 	after  string // the lowest step that did not pass yet, where it is under this one
 	now    bool
