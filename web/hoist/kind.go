@@ -17,7 +17,7 @@ func Kind(trials func() []form.Part[lift.Hoist]) page.Kind {
 		Also:   []page.Tab{{Text: "Tests and repairs", URL: "trials"}},
 		Inputs: page.InputsOf(func(st model.Store) *lift.Hoist { return st.Hoist }, usual, HoistForm, trials),
 		Copied: copied,
-		Idea:   page.IdeaOf{Is: inNumbers, Day: day},
+		Idea:   page.IdeaOf{Is: inNumbers, Day: day, Try: tryable},
 		Year:   page.YearOf{Wasted: wasted, Today: today, Picture: massPicture},
 	}
 }

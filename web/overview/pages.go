@@ -21,6 +21,8 @@ type Pages struct{ *page.Site }
 // Routes hangs the page at its address.
 func (s *Pages) Routes(r chi.Router) {
 	r.Get("/projects/{project}", s.Page(s.showOverview))
+	r.Post("/projects/{project}", s.Page(s.keepNumbers))
+	r.Post("/projects/{project}/try", s.Page(s.tryNumbers))
 	r.Get("/projects/{project}/{picture}.csv", s.Page(s.sendNumbers))
 }
 
@@ -68,22 +70,32 @@ func (s *Pages) showOverview(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	v := s.overviewOf(a)
+	v.Sliders = s.sliders(a, nil, nil)
+	return s.showView(w, r, http.StatusOK, a, v)
+}
+
+// showView shows the page of a project as it is stored.
+func (s *Pages) showView(w http.ResponseWriter, r *http.Request, status int, a asked, v overviewView) error {
 	p := a.project
 	f, err := s.ProjectFrame(r.Context(), p, p.Value.Name, page.ProjectURL(p.ID))
 	if err != nil {
 		return err
 	}
-	f.Style = "overview.css"
-	v := s.overviewOf(a)
+	f.Style, f.Script, f.Refused = "overview.css", "overview.js", status == http.StatusUnprocessableEntity
+	v.Project = strconv.FormatInt(p.Revision, 10)
+	if a.focus >= 0 {
+		v.Keep, v.Variant = a.here(), strconv.FormatInt(a.variants[a.focus].Revision, 10)
+		v.Try = page.ProjectURL(p.ID) + "/try" + v.Keep[len(page.ProjectURL(p.ID)):]
+	}
 	wait, err := s.RefusedEntries(r.Context(), p, a.variants...)
 	if err != nil {
 		return err
 	}
 	for _, on := range slices.Backward(wait) {
-		l := on.Link()
-		v.Next = slices.Insert(v.Next, 0, nextView{Link: l})
+		v.Next = slices.Insert(v.Next, 0, nextView{Link: on.Link()})
 	}
-	return s.Show(w, r, http.StatusOK, f, overviewPage(v))
+	return s.Show(w, r, status, f, overviewPage(v))
 }
 
 // sendNumbers sends the numbers behind the bars or the day.

@@ -28,14 +28,18 @@ type overviewView struct {
 	Fact      *page.FactView // what the sun leaves over
 	Range     page.RangeView
 	Compare   string
-	Revision  string
+
+	Sliders          []slider
+	Keep, Try        string // where the numbers are saved, and only tried
+	Project, Variant string // the revisions that the page shows
+	Tried            bool   // shown for numbers that are typed and not saved
 }
 
 // overviewOf prints a project.
 func (s *Pages) overviewOf(a asked) overviewView {
 	p := a.project
 	u := page.ProjectURL(p.ID)
-	v := overviewView{URL: u, Name: p.Value.Name, Example: p.Value.Example == unit.Yes, Revision: fmt.Sprint(p.Revision)}
+	v := overviewView{URL: u, Name: p.Value.Name, Example: p.Value.Example == unit.Yes}
 	for i, saved := range a.variants {
 		v.Cards = append(v.Cards, s.cardOf(a.results[i], p, saved.ID, a.sys))
 	}
@@ -43,6 +47,7 @@ func (s *Pages) overviewOf(a asked) overviewView {
 	v.Headline = projectHeadline(a.ground, a.results, a.sys)
 	if a.ground.Sky != nil && len(a.variants) > 0 && a.ground.Load.ApplianceYear > 0 {
 		v.Range = page.RangeLater(p.ID, a.variants[:min(len(a.variants), page.MostCompared)])
+		v.Range.Get = true
 	}
 	if len(a.variants) > 1 {
 		v.Compare = u + "/compare"

@@ -9,6 +9,7 @@ import (
 type IdeaOf struct {
 	Is  func(s model.StoreResult, sys unit.System) (name, numbers string)                                            // what it is: "barrel", "60 kg × 4 m"
 	Day func(g model.Ground, r model.VariantResult, s model.StoreResult, month int, sys unit.System) (DayView, bool) // 0 for January; false where no day can be told
+	Try []Tryable
 }
 
 // DayView is a day with a store in drawn moments, ready to print.

@@ -18,6 +18,7 @@ type RangeView struct {
 	Lines  []RangeLine
 	Pairs  []string // which has more nights with light, pair by pair
 	Say    string   // instead of lines
+	Get    bool     // it is that of what is saved, whatever is typed on the page
 	Room   string   // how many lines are kept free for it: "room3"
 }
 

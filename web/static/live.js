@@ -131,7 +131,7 @@
 	async function follow() {
 		for (const part of results.querySelectorAll("[data-follow]")) {
 			try {
-				const answer = await fetch(part.dataset.follow, form
+				const answer = await fetch(part.dataset.follow, form && part.dataset.get === undefined
 					? {method: "POST", body: new URLSearchParams(new FormData(form)), headers: {"X-Part": "results"}}
 					: {headers: {"X-Part": "results"}});
 				if (again) return;

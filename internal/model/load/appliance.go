@@ -53,7 +53,8 @@ func (y *Year) addAppliance(l Load, i int, a Appliance, sunDown []bool, dusk []i
 		if !a.inMonth(h) {
 			continue
 		}
-		p := watts * a.shareOn(h, sunDown, dusk)
+		on := a.shareOn(h, sunDown, dusk)
+		p := watts * on
 		if factor != nil && a.Supply == SupplyInverter {
 			p *= factor[h]
 		}
@@ -67,6 +68,7 @@ func (y *Year) addAppliance(l Load, i int, a Appliance, sunDown []bool, dusk []i
 		out.Year += unit.Energy(p * 3600)
 		if y.Night[h] {
 			out.Night += unit.Energy(p * 3600)
+			out.NightOn += unit.Duration(on * 3600)
 		}
 	}
 }

@@ -46,10 +46,11 @@ type Year struct {
 type ApplianceYear struct {
 	Name    string
 	Year    unit.Energy
-	Night   unit.Energy // in the mean night
-	Winter  [24]float64 // W at the line in each clock hour of 21 December
-	Summer  [24]float64 // the same on 21 June
-	Refused string      // why it is refused as a load of this store; empty if it is not
+	Night   unit.Energy   // in the mean night
+	NightOn unit.Duration // how long it is on in the mean night
+	Winter  [24]float64   // W at the line in each clock hour of 21 December
+	Summer  [24]float64   // the same on 21 June
+	Refused string        // why it is refused as a load of this store; empty if it is not
 }
 
 // Missing is an input that is not known, by its path inside the load, and what it keeps from being counted.
@@ -180,6 +181,7 @@ func (y *Year) sum() {
 	y.StandingNight /= n
 	for i := range y.Each {
 		y.Each[i].Night /= n
+		y.Each[i].NightOn /= unit.Duration(n)
 	}
 }
 
