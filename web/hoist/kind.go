@@ -14,7 +14,7 @@ func Kind(trials func() []form.Part[lift.Hoist]) page.Kind {
 	return page.Kind{
 		Row: model.HoistKind(), Add: "Add a lifted mass",
 		New:    func() model.Store { return model.Store{Hoist: &lift.Hoist{Name: "Lifted mass"}} },
-		Also:   []page.Tab{{Text: "Tests and repairs", URL: "trials"}},
+		Also:   []page.Tab{{Text: "In motion", URL: "motion"}, {Text: "Tests and repairs", URL: "trials"}},
 		Inputs: page.InputsOf(func(st model.Store) *lift.Hoist { return st.Hoist }, usual, HoistForm, trials),
 		Copied: copied,
 		Idea:   page.IdeaOf{Is: inNumbers, Day: day, Try: tryable},

@@ -55,7 +55,7 @@ func Create(t testing.TB, s *web.Site, name string, doc model.Document) (store.S
 // kindPages are the pages that a variant has with a store of a kind, beside the store's own; # is the place of the store.
 var kindPages = map[string][]string{
 	"cells": {"/sheet/wiring"},
-	"hoist": {"/trials/#", "/trials/#?part=raises", "/trials/#?all=1", "/trials/#/record", "/hoist/#?depth=bench&all=1", "/hoist/#/pictures", "/hoist/#/motor", "/hoist/#/rows", "/hoist/#/rows?kind=rope", "/hoist/#/rows?kind=stage", "/sheet/wiring", "/sheet/checks"},
+	"hoist": {"/trials/#", "/motion/#", "/trials/#?part=raises", "/trials/#?all=1", "/trials/#/record", "/hoist/#?depth=bench&all=1", "/hoist/#/pictures", "/hoist/#/motor", "/hoist/#/rows", "/hoist/#/rows?kind=rope", "/hoist/#/rows?kind=stage", "/sheet/wiring", "/sheet/checks"},
 }
 
 // PagesOf are the addresses of every page of a project with these variants.

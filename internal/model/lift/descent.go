@@ -22,19 +22,25 @@ func (w *work) descend(bs []branch) descent {
 	d := descent{}
 	v, before := 0.0, 0.0
 	for k := len(w.layers) - 1; k >= 0; k-- {
-		p, at := w.down.points[k], w.roots[k]
-		f := ride{gear: w.kk * p.c, brush: w.vb, star: p.current, heavy: w.moving() + w.j*p.c*p.c, steady: p.speed}
+		f := w.rideIn(k, bs)
 		if before > 0 {
 			v *= math.Sqrt(before / f.heavy)
 		}
 		before = f.heavy
-		f.governed = at.holder >= 0 && bs[at.holder].kind == LoadGoverned
-		f.pieces = w.pieces(bs, p, at)
 		v = f.through(v, w.layers[k].share*w.travel, &d)
 	}
 	c := w.gearing(w.layers[0])
 	d.last, d.left = v, (w.m+w.j*c*c)*v*v/2
 	return d
+}
+
+// rideIn is the way down in layer k.
+func (w *work) rideIn(k int, bs []branch) ride {
+	p, at := w.down.points[k], w.roots[k]
+	f := ride{gear: w.kk * p.c, brush: w.vb, star: p.current, heavy: w.moving() + w.j*p.c*p.c, steady: p.speed}
+	f.governed = at.holder >= 0 && bs[at.holder].kind == LoadGoverned
+	f.pieces = w.pieces(bs, p, at)
+	return f
 }
 
 // pieces are the stretches of one layer. The last is the line through the steady speed, and goes on above it; where a governor
