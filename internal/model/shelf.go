@@ -134,6 +134,46 @@ func (c Combination) With(p Project, v Variant, i int) Variant {
 	return v.WithHoist(i, h)
 }
 
+// Shelved is the path in the project of a field inside the hoist that a combination fills from the shelf; false for one of the
+// hoist's own.
+func (c Combination) Shelved(inside string) (string, bool) {
+	at := func(list string, n int, from, to string) (string, bool) {
+		if n == Own || !Within(inside, from) {
+			return "", false
+		}
+		return fmt.Sprintf("shelf.%s[%d]%s", list, n, to) + strings.TrimPrefix(inside, from), true
+	}
+	switch part, _, _ := strings.Cut(inside, "."); part {
+	case "machine":
+		return at("motors", c.Motor, part, "")
+	case "drum":
+		if inside == "drum.dead_wraps" || inside == "drum.fleet_angle_rad" {
+			return "", false
+		}
+		return at("drums", c.Drum, part, ".drum")
+	case "rope":
+		return at("ropes", c.Rope, part, ".rope")
+	}
+	switch {
+	case inside == "train.stages" && c.Stages != nil:
+		return "shelf.stages", true
+	case inside == "reeving.sheaves" && c.Pulley != Own:
+		return fmt.Sprintf("shelf.pulleys[%d]", c.Pulley), true
+	}
+	for k, n := range c.Stages {
+		if to, ok := at("stages", n, fmt.Sprintf("train.stages[%d]", k), ".stage"); ok {
+			return to, true
+		}
+	}
+	if row, ok := strings.CutPrefix(inside, "reeving.sheaves["); ok {
+		_, field, _ := strings.Cut(row, "].")
+		if slices.Contains([]string{"efficiency", "diameter_m", "working_load_n", "rating_of"}, field) && c.Pulley != Own {
+			return fmt.Sprintf("shelf.pulleys[%d].%s", c.Pulley, field), true
+		}
+	}
+	return "", false
+}
+
 // pulleysOf puts one kind of pulley at every place; where each hangs and how the rope runs over it stays.
 func pulleysOf(p SparePulley, r lift.Reeving) []lift.Sheave {
 	out := make([]lift.Sheave, PulleysOf(r))

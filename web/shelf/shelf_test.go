@@ -43,7 +43,7 @@ func TestShelfToVariant(t *testing.T) {
 		t.Fatalf("%v: %+v", err, saved.Value.Shelf)
 	}
 	body := webtest.Ask(s.Handler(), "GET", at+"/fits?v="+page.Itoa(int(vs[2].ID))+"&i=0", nil).Body.String()
-	for _, say := range []string{"64 combinations were tried.", "Why the others do not", "it does not lift the mass", "Make a variant"} {
+	for _, say := range []string{"of 64 combinations lift, come down by themselves and stay cool.", "others do not", "it does not lift the mass", "Use these", "Still to settle in the hoist"} {
 		if !strings.Contains(body, say) {
 			t.Errorf("%q is not on the page", say)
 		}
@@ -64,7 +64,7 @@ func TestShelfToVariant(t *testing.T) {
 	if code := sent("/use", url.Values{"parts": {parts[1]}, "variant": {version}, form.NameRevision: {"1"}}); code != http.StatusConflict {
 		t.Errorf("an old shelf: %d", code)
 	}
-	if code := sent("/use", url.Values{"parts": {parts[1]}, "variant": {version}}); code != http.StatusSeeOther {
+	if code := sent("/use", url.Values{"parts": {parts[1]}, "variant": {version}, "do": {"new"}}); code != http.StatusSeeOther {
 		t.Fatalf("use: %d", code)
 	}
 	all, err := s.Store.Variants(t.Context(), p.ID)
@@ -78,5 +78,19 @@ func TestShelfToVariant(t *testing.T) {
 	}
 	if strings.TrimSpace(shelf.Written(c)) != parts[1] {
 		t.Errorf("%q became %q", parts[1], shelf.Written(c))
+	}
+	// the same parts as one change of the variant that they were tried in, which can be undone
+	if code := sent("/use", url.Values{"parts": {parts[1]}, "variant": {version}}); code != http.StatusSeeOther {
+		t.Fatalf("use these: %d", code)
+	}
+	now, err := s.Store.Variant(t.Context(), vs[2].ID)
+	if err != nil || now.Revision != vs[2].Revision+1 || !reflect.DeepEqual(now.Value.Stores[0].Hoist.Machine, want.Machine) || !strings.HasPrefix(now.Said, "Parts of the shelf used: ") {
+		t.Errorf("%v: revision %d, %q", err, now.Revision, now.Said)
+	}
+	if _, err := s.Store.Undo(t.Context(), p.ID, 0, s.Now()); err != nil {
+		t.Fatal(err)
+	}
+	if back, err := s.Store.Variant(t.Context(), vs[2].ID); err != nil || !reflect.DeepEqual(back.Value, vs[2].Value) {
+		t.Errorf("%v: the change is not undone", err)
 	}
 }

@@ -1,15 +1,15 @@
-// Many years come as they are made. A form or link with data-many asks for them bit by bit: a bar says how many are done,
-// the results so far stand below it, and a button stops the work and leaves them. Without this script the same address
-// gives the page when all is done.
+// A long search comes bit by bit. A form or link with data-many asks for it: a bar says how many are done, the results so far
+// stand below it, and a button stops the work and leaves them. data-many on the results themselves goes on at once. What is
+// counted stands in data-noun of the bar's row. Without this script the same address gives the page when all is done.
 "use strict";
 (() => {
-	const results = document.getElementById("sure-results"), work = document.getElementById("sure-work");
+	const results = document.getElementById("many-results"), work = document.getElementById("many-work");
 	if (!results || !work) return;
-	const bar = document.getElementById("sure-bar"), done = document.getElementById("sure-done"), said = document.getElementById("sure-said");
-	const form = document.querySelector("form[data-many]");
+	const bar = document.getElementById("many-bar"), done = document.getElementById("many-done"), said = document.getElementById("many-said");
+	const form = document.querySelector("form[data-many]"), noun = work.dataset.noun;
 	let at = null;
 
-	form.addEventListener("submit", e => {
+	if (form) form.addEventListener("submit", e => {
 		e.preventDefault();
 		run(form.action + "?" + new URLSearchParams(new FormData(form)));
 	});
@@ -19,7 +19,7 @@
 		e.preventDefault();
 		run(a.href);
 	});
-	document.getElementById("sure-stop").addEventListener("click", () => at && at.abort());
+	document.getElementById("many-stop").addEventListener("click", () => at && at.abort());
 	addEventListener("popstate", () => location.reload());
 
 	async function run(address) {
@@ -54,17 +54,20 @@
 					agree(new URL(l.url, location).searchParams);
 				}
 			}
-			said.textContent = whole ? shown + " years are done." : "The program stopped in between.";
+			said.textContent = whole ? shown + " " + noun + " are done." : "The program stopped in between.";
 		} catch {
 			if (at !== mine) return; // another took its place
-			said.textContent = mine.signal.aborted ? (shown ? "Stopped. Below are the first " + shown + " years." : "Stopped.") : "The years could not be worked out.";
+			said.textContent = mine.signal.aborted ? (shown ? "Stopped. Below are the first " + shown + " " + noun + "." : "Stopped.") : "The " + noun + " could not be worked out.";
 		}
 		work.hidden = true;
 		at = null;
 	}
 
+	if (results.dataset.many) run(new URL(results.dataset.many, location).href);
+
 	// The form shows what the address says.
 	function agree(asked) {
+		if (!form) return;
 		for (const box of form.querySelectorAll("input[type=checkbox]")) box.checked = asked.getAll(box.name).includes(box.value);
 		form.elements.n.value = asked.get("n");
 	}

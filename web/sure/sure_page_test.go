@@ -128,19 +128,19 @@ func TestBrowserYearsStop(t *testing.T) {
 	webtest.Ask(s.Handler(), "POST", "/sample", map[string][]string{})
 	tab := b.Open(t, browsertest.Look{Width: 1366, Height: 900})
 	tab.Go(base + "/projects/1/sure?v=2&n=10&parts=yes")
-	tab.Click("#sure-results a[data-many]")
-	tab.Wait(`!document.getElementById("sure-work").hidden && document.getElementById("sure-results").textContent.includes("25 made years of weather")`)
+	tab.Click("#many-results a[data-many]")
+	tab.Wait(`!document.getElementById("many-work").hidden && document.getElementById("many-results").textContent.includes("25 made years of weather")`)
 	tab.Shot("sure-work")
-	tab.Click("#sure-stop")
-	tab.Wait(`document.getElementById("sure-work").hidden`)
-	if said := tab.Text("#sure-said"); !strings.HasPrefix(said, "Stopped. Below are the first ") {
+	tab.Click("#many-stop")
+	tab.Wait(`document.getElementById("many-work").hidden`)
+	if said := tab.Text("#many-said"); !strings.HasPrefix(said, "Stopped. Below are the first ") {
 		t.Errorf("stopped: %q", said)
 	}
 	for _, f := range tab.Axe() {
 		t.Error(f)
 	}
 	tab.Click(".chooser button")
-	tab.Wait(`document.getElementById("sure-said").textContent === "10 years are done."`)
+	tab.Wait(`document.getElementById("many-said").textContent === "10 years are done."`)
 	if at := tab.URL(); !strings.HasSuffix(at, "/projects/1/sure?n=10&parts=yes&v=2") {
 		t.Errorf("address %s", at)
 	}

@@ -110,7 +110,7 @@ func surePage(v sureView) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "\"> <button>Show</button></fieldset></form><div id=\"sure-work\" class=\"work\" hidden><progress id=\"sure-bar\" max=\"1\" value=\"0\" aria-label=\"Years done\"></progress> <span id=\"sure-done\"></span> <button type=\"button\" class=\"small\" id=\"sure-stop\">Stop</button></div><p id=\"sure-said\" class=\"quiet-text\" role=\"status\"></p><div id=\"sure-results\">")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "\"> <button>Show</button></fieldset></form><div id=\"many-work\" class=\"work\" data-noun=\"years\" hidden><progress id=\"many-bar\" max=\"1\" value=\"0\" aria-label=\"Years done\"></progress> <span id=\"many-done\"></span> <button type=\"button\" class=\"small\" id=\"many-stop\">Stop</button></div><p id=\"many-said\" class=\"quiet-text\" role=\"status\"></p><div id=\"many-results\">")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -57,6 +57,7 @@ func TurnedOf(h Hoist) (Turned, bool) {
 type Screened struct {
 	Stalls bool    // the motor does not lift
 	Stuck  bool    // it does not come down by itself at all
+	Short  float64 // of one that does only one of the two: the share that is there of what the other takes, 0 where none is
 	Back   float64 // share of the work of lifting, in and out of the motor, that comes back; friction of gears and motor and the heat of lifting lost
 }
 
@@ -82,7 +83,10 @@ func Screen(h Hung, train []Geared, m Turned) Screened {
 		}
 	}
 	got := down/m.k - m.i0
-	if s.Stuck = s.Stuck || got <= 0; s.Stuck || s.Stalls {
+	if s.Stuck = got <= 0; s.Stuck || s.Stalls {
+		if s.Stuck != s.Stalls {
+			s.Short = m.short(s.Stalls, push, down)
+		}
 		return s
 	}
 	s.Back = got / current
@@ -90,4 +94,14 @@ func Screen(h Hung, train []Geared, m Turned) Screened {
 		s.Back *= (m.supply.volts - m.vb - current*m.supply.loop) / m.supply.volts
 	}
 	return s
+}
+
+// short is the share that is there: of the torque for the first push of one that stalls, of the current without load of one
+// that stays up.
+func (t Turned) short(stalls bool, push, down float64) float64 {
+	if !stalls {
+		return down / t.k / t.i0
+	}
+	available := max(0, min((t.supply.volts-t.vb)/t.supply.loop, t.supply.limit))
+	return t.k * (available - t.b*t.i0) / push
 }

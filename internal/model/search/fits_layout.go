@@ -4,6 +4,8 @@ import (
 	"cmp"
 	"container/heap"
 	"context"
+	"fmt"
+	"math"
 	"slices"
 	"sync"
 
@@ -23,8 +25,11 @@ type layout struct {
 	trains [][]int
 	hung   []hung // drum, rope and pulleys together
 
-	left    LeftOut
+	left    []Left
 	longest int
+	of      int // combinations there are
+	most    int // drums, ropes and pulleys that are laid out together
+	unlaid  int // of them, those of which too little is known together
 
 	refused causes // how many drums, ropes and pulleys cannot stand together, by what is wrong
 
@@ -48,14 +53,16 @@ type tried struct {
 func (s *layout) lay(ctx context.Context) (Fits, bool) {
 	shelf := s.p.Shelf
 	own := model.Combination{Motor: model.Own, Drum: model.Own, Rope: model.Own, Pulley: model.Own}
-	s.motors = usable(len(shelf.Motors), &s.left.Motors, func(m int) bool {
+	s.motors = s.usable("motors", len(shelf.Motors), func(m int) []string {
 		c := own
 		c.Motor = m
-		t, ok := lift.TurnedOf(s.hoist(c))
+		h := s.hoist(c)
+		t, ok := lift.TurnedOf(h)
 		if ok {
 			s.turned = append(s.turned, t)
+			return nil
 		}
-		return ok
+		return wantingMotor(h, m)
 	})
 	if s.motors[0] == model.Own {
 		t, ok := lift.TurnedOf(s.hoist(own))
@@ -65,44 +72,55 @@ func (s *layout) lay(ctx context.Context) (Fits, bool) {
 		s.turned = []lift.Turned{t}
 	}
 	one := map[int]lift.Geared{} // a stage is the same wherever it stands
-	stages := usable(len(shelf.Stages), &s.left.Stages, func(k int) bool {
+	stages := s.usable("stages", len(shelf.Stages), func(k int) []string {
 		c := own
 		c.Stages = []int{k}
-		g, ok := lift.GearedOf(s.hoist(c))
+		h := s.hoist(c)
+		g, ok := lift.GearedOf(h)
 		if ok {
 			one[k] = g[0]
+			return nil
 		}
-		return ok
+		return wanting(h, c, "train.stages[0]")
 	})
-	drums := usable(len(shelf.Drums), &s.left.Drums, func(k int) bool { return shelf.Drums[k].Drum.Diameter.Is })
-	ropes := usable(len(shelf.Ropes), &s.left.Ropes, func(k int) bool { return shelf.Ropes[k].Rope.Diameter.Is })
-	var few []int
+	drums := s.usable("drums", len(shelf.Drums), func(k int) []string {
+		return lacks(shelf.Drums[k].Drum.Diameter.Is, fmt.Sprintf("shelf.drums[%d].drum.diameter_m", k))
+	})
+	ropes := s.usable("ropes", len(shelf.Ropes), func(k int) []string {
+		return lacks(shelf.Ropes[k].Rope.Diameter.Is, fmt.Sprintf("shelf.ropes[%d].rope.diameter_m", k))
+	})
 	need := model.PulleysOf(s.v.HoistAt(s.i).Reeving)
-	pulleys := usable(len(shelf.Pulleys), &few, func(k int) bool { return int(shelf.Pulleys[k].Count.Or(1)) >= need })
-	if len(few) > 0 && len(few) == len(shelf.Pulleys) {
+	pulleys := s.usable("pulleys", len(shelf.Pulleys), func(k int) []string {
+		return lacks(int(shelf.Pulleys[k].Count.Or(1)) >= need, fmt.Sprintf("shelf.pulleys[%d].count", k))
+	})
+	if len(shelf.Pulleys) > 0 && pulleys[0] == model.Own {
 		return Fits{Lacks: "Not enough pulleys of one kind lie on the shelf for the way of this rope."}, false
 	}
 	others := len(s.motors) * len(drums) * len(ropes) * len(pulleys)
+	s.of = others * rows(stages, shelf.Stages, LongestTrain)
 	for s.longest = LongestTrain; ; s.longest-- {
 		var ok bool
-		if s.trains, ok = trains(stages, shelf.Stages, s.longest); ok && others*len(s.trains) <= mostTried {
+		if s.trains, ok = trains(stages, shelf.Stages, s.longest); ok && others*len(s.trains) <= mostTried || s.longest == 1 {
 			break
 		}
-		if s.longest == 1 {
-			return Fits{TooMany: true}, false
-		}
 	}
+	s.most = max(1, mostTried/(len(s.motors)*len(s.trains)))
 	for _, d := range drums {
 		for _, r := range ropes {
 			for _, y := range pulleys {
 				if ctx.Err() != nil {
 					return Fits{}, false
 				}
+				if s.most--; s.most < 0 {
+					continue
+				}
 				v := model.Combination{Motor: model.Own, Drum: d, Rope: r, Pulley: y}.With(s.p, s.v, s.i)
 				if ps := model.CheckVariant(v).Under(model.HoistPath(s.i)); len(ps) > 0 {
 					s.refused.add(ps[0].Whole(), 1)
 				} else if h, ok := lift.HungOf(v.Lifted(s.i)); ok {
 					s.hung = append(s.hung, hung{d, r, y, h})
+				} else {
+					s.unlaid++
 				}
 			}
 		}
@@ -131,18 +149,16 @@ func (s *layout) lay(ctx context.Context) (Fits, bool) {
 // hoist is the hoist with those parts, as it is computed.
 func (s *layout) hoist(c model.Combination) lift.Hoist { return c.With(s.p, s.v, s.i).Lifted(s.i) }
 
-// screen tries every combination, and keeps the best of those that lift and come down, the best first.
-func (s *layout) screen(ctx context.Context, workers int) ([]tried, Fits, error) {
-	var (
-		mu  sync.Mutex
-		all best
-		out Fits
-	)
+// screen tries every combination, and keeps the best of those that lift and come down, the best first, and those that nearly
+// do.
+func (s *layout) screen(ctx context.Context, workers int) (passed, short []tried, out Fits, err error) {
+	var mu sync.Mutex
+	all, nearly := best{most: mostWorked}, best{most: mostShort}
 	group, ctx := errgroup.WithContext(ctx)
 	group.SetLimit(workers)
 	for k, h := range s.hung {
 		group.Go(func() error {
-			var mine best
+			mine, almost := best{most: mostWorked}, best{most: mostShort}
 			var sum Fits
 			nth := k * len(s.motors) * len(s.trains)
 			for m, motor := range s.motors {
@@ -159,41 +175,86 @@ func (s *layout) screen(ctx context.Context, workers int) ([]tried, Fits, error)
 						sum.Stuck++
 					default:
 						sum.Passed++
-						mine.add(tried{model.Combination{Motor: motor, Drum: h.drum, Rope: h.rope, Pulley: h.pulley, Stages: train}, one.Back, nth})
+						mine.add(tried{h.with(motor, train), one.Back, nth})
+					}
+					if one.Short > 1-CureWithin {
+						almost.add(tried{h.with(motor, train), one.Short, nth})
 					}
 					nth++
 				}
 			}
 			mu.Lock() // in any order: which are best does not hang on it
 			defer mu.Unlock()
-			for _, t := range mine {
+			for _, t := range mine.list {
 				all.add(t)
+			}
+			for _, t := range almost.list {
+				nearly.add(t)
 			}
 			out.Tried, out.Stalls, out.Stuck, out.Passed = out.Tried+sum.Tried, out.Stalls+sum.Stalls, out.Stuck+sum.Stuck, out.Passed+sum.Passed
 			return nil
 		})
 	}
 	if err := group.Wait(); err != nil {
-		return nil, Fits{}, err
+		return nil, nil, Fits{}, err
 	}
-	slices.SortFunc(all, better)
-	return all, out, nil
+	slices.SortFunc(all.list, better)
+	slices.SortFunc(nearly.list, better)
+	return all.list, nearly.list, out, nil
 }
 
-// usable are the places of a list of n whose parts can be computed with, or the hoist's own where there are none; the others
-// are left out.
-func usable(n int, left *[]int, can func(int) bool) (out []int) {
+// with is a combination with that drum, rope and pulley.
+func (h hung) with(motor int, train []int) model.Combination {
+	return model.Combination{Motor: motor, Drum: h.drum, Rope: h.rope, Pulley: h.pulley, Stages: train}
+}
+
+// usable are the places of a list of n parts of which nothing is wanting, or the hoist's own where there are none; the others
+// are left out, with what is wanting.
+func (s *layout) usable(list string, n int, wants func(int) []string) (out []int) {
 	for i := range n {
-		if can(i) {
+		if w := wants(i); w == nil {
 			out = append(out, i)
 		} else {
-			*left = append(*left, i)
+			s.left = append(s.left, Left{List: list, At: i, Wants: w})
 		}
 	}
 	if len(out) == 0 {
 		return []int{model.Own}
 	}
 	return out
+}
+
+// wanting are the inputs that keep a part of the shelf from being computed with, by their paths in the project.
+func wanting(h lift.Hoist, c model.Combination, part string) []string {
+	out := []string{}
+	for _, m := range lift.Compute(h).Missing {
+		if at, ok := c.Shelved(m.Path); ok && model.Within(m.Path, part) {
+			out = append(out, at)
+		}
+	}
+	return out
+}
+
+// wantingMotor are those of the three numbers of a motor that neither it nor its label nor a measurement tells.
+func wantingMotor(h lift.Hoist, m int) []string {
+	out, c := []string{}, lift.Compute(h).Machine
+	for _, x := range []struct {
+		is   bool
+		path string
+	}{{c.R.Is, "r_ohm"}, {c.I0.Is, "i0_a"}, {c.K.Is, "k_vs_rad"}} {
+		if !x.is {
+			out = append(out, fmt.Sprintf("shelf.motors[%d].%s", m, x.path))
+		}
+	}
+	return out
+}
+
+// lacks is a path where its input is not there.
+func lacks(is bool, path string) []string {
+	if is {
+		return nil
+	}
+	return []string{path}
 }
 
 // trains are all rows of one to so many of the stages, none of them more often than it lies there; nil alone for the hoist's
@@ -234,27 +295,59 @@ func trains(stages []int, shelf []model.SpareStage, longest int) ([][]int, bool)
 	return out, ok
 }
 
-// best keeps the mostWorked best, as a heap whose worst stands first.
-type best []tried
+// rows is how many rows of one to so many of the stages there are, counted and not listed: of each length, its factorial times
+// the sum over what may lie in it of 1 over the factorials of how often each stage does (exponential generating functions).
+func rows(stages []int, shelf []model.SpareStage, longest int) int {
+	if stages[0] == model.Own {
+		return 1
+	}
+	ways := make([]float64, longest+1)
+	ways[0] = 1
+	for _, i := range stages {
+		next := make([]float64, longest+1)
+		for have, w := range ways {
+			each := 1.0
+			for n := 0; n <= int(shelf[i].Count.Or(1)) && have+n <= longest; n++ {
+				if n > 0 {
+					each /= float64(n)
+				}
+				next[have+n] += w * each
+			}
+		}
+		ways = next
+	}
+	all, factorial := 0.0, 1.0
+	for n := 1; n <= longest; n++ {
+		factorial *= float64(n)
+		all += factorial * ways[n]
+	}
+	return int(math.Round(all))
+}
+
+// best keeps the best, at most so many, as a heap whose worst stands first.
+type best struct {
+	list []tried
+	most int
+}
 
 func better(a, b tried) int { return cmp.Or(cmp.Compare(b.back, a.back), cmp.Compare(a.nth, b.nth)) }
 
 func (b *best) add(t tried) {
 	switch {
-	case len(*b) < mostWorked:
+	case len(b.list) < b.most:
 		heap.Push(b, t)
-	case better(t, (*b)[0]) < 0:
-		(*b)[0] = t
+	case better(t, b.list[0]) < 0:
+		b.list[0] = t
 		heap.Fix(b, 0)
 	}
 }
 
-func (b best) Len() int           { return len(b) }
-func (b best) Less(i, j int) bool { return better(b[i], b[j]) > 0 }
-func (b best) Swap(i, j int)      { b[i], b[j] = b[j], b[i] }
-func (b *best) Push(x any)        { *b = append(*b, x.(tried)) }
+func (b *best) Len() int           { return len(b.list) }
+func (b *best) Less(i, j int) bool { return better(b.list[i], b.list[j]) > 0 }
+func (b *best) Swap(i, j int)      { b.list[i], b.list[j] = b.list[j], b.list[i] }
+func (b *best) Push(x any)         { b.list = append(b.list, x.(tried)) }
 func (b *best) Pop() any {
-	t := (*b)[len(*b)-1]
-	*b = (*b)[:len(*b)-1]
+	t := b.list[len(b.list)-1]
+	b.list = b.list[:len(b.list)-1]
 	return t
 }

@@ -26,9 +26,13 @@ func TestEveryWorkerStops(t *testing.T) {
 	if _, ok := laid.lay(t.Context()); !ok || len(laid.hung) == 0 {
 		t.Fatal("nothing is laid out: the test proves nothing")
 	}
-	passed, _, err := laid.screen(t.Context(), 1)
+	passed, _, _, err := laid.screen(t.Context(), 1)
 	if err != nil || len(passed) == 0 {
 		t.Fatalf("%d pass, %v", len(passed), err)
+	}
+	run, err := NewFits(t.Context(), g, p, v, 0, 1)
+	if err != nil || run.Size() == 0 {
+		t.Fatalf("%d to work out, %v", run.Size(), err)
 	}
 	for what, work := range map[string]func(context.Context) error{
 		"laying out": func(ctx context.Context) error {
@@ -38,11 +42,14 @@ func TestEveryWorkerStops(t *testing.T) {
 			return nil
 		},
 		"screening": func(ctx context.Context) error {
-			_, _, err := laid.screen(ctx, 2)
+			_, _, _, err := laid.screen(ctx, 2)
 			return err
 		},
 		"working out": func(ctx context.Context) error {
-			_, _, err := laid.workOut(ctx, g, passed, 2)
+			return run.Until(ctx, len(passed), 2, nil)
+		},
+		"the nearest misses": func(ctx context.Context) error {
+			_, err := run.Nearest(ctx, 2)
 			return err
 		},
 		"what it takes": func(ctx context.Context) error {
