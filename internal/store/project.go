@@ -3,6 +3,7 @@ package store
 import (
 	"context"
 	"database/sql"
+	"encoding/json"
 	"errors"
 	"fmt"
 	"time"
@@ -16,9 +17,11 @@ type Listed struct {
 	ID       int64
 	Revision int64
 	Name     string
-	Example  bool // the worked example
-	Variants int
-	At       time.Time // of the last change of it or of one of its variants
+	Place    string    // its name
+	Example  bool      // the worked example
+	Variants []string  // their names, in no order
+	Last     int64     // the number of its last change, of it or of one of its variants: the same number is the same project
+	At       time.Time // of that change
 }
 
 // Projects lists the projects, the last changed first.
@@ -29,25 +32,29 @@ func (s *Store) DeletedProjects(ctx context.Context) ([]Listed, error) { return 
 
 func (s *Store) listed(ctx context.Context, deleted bool) (ls []Listed, err error) {
 	rows, err := s.reader.QueryContext(ctx, `
-		SELECT p.thing, p.number, p.name, coalesce(p.body ->> '$.example', '') = 'yes',
-			(SELECT count(*) FROM revision AS v WHERE v.kind = 'variant' AND v.project = p.thing AND NOT v.deleted AND
+		SELECT p.thing, p.number, p.name, coalesce(p.body ->> '$.place.name', ''), coalesce(p.body ->> '$.example', '') = 'yes',
+			(SELECT json_group_array(v.name) FROM revision AS v WHERE v.kind = 'variant' AND v.project = p.thing AND NOT v.deleted AND
 				v.number = (SELECT max(number) FROM revision AS w WHERE w.kind = 'variant' AND w.thing = v.thing)),
-			(SELECT at FROM revision AS a WHERE a.project = p.thing ORDER BY seq DESC LIMIT 1)
-		FROM revision AS p WHERE p.kind = 'project' AND p.deleted = ? AND
+			a.last, (SELECT at FROM revision WHERE seq = a.last)
+		FROM revision AS p JOIN (SELECT project, max(seq) AS last FROM revision GROUP BY project) AS a ON a.project = p.thing
+		WHERE p.kind = 'project' AND p.deleted = ? AND
 			p.number = (SELECT max(number) FROM revision AS w WHERE w.kind = 'project' AND w.thing = p.thing)
-		ORDER BY (SELECT max(seq) FROM revision AS a WHERE a.project = p.thing) DESC`, deleted)
+		ORDER BY a.last DESC`, deleted)
 	if err != nil {
 		return nil, fmt.Errorf("store: %w", err)
 	}
 	defer func() { err = errors.Join(err, rows.Close()) }()
 	for rows.Next() {
 		var l Listed
-		var at string
-		if err := rows.Scan(&l.ID, &l.Revision, &l.Name, &l.Example, &l.Variants, &at); err != nil {
+		var at, names string
+		if err := rows.Scan(&l.ID, &l.Revision, &l.Name, &l.Place, &l.Example, &names, &l.Last, &at); err != nil {
 			return nil, fmt.Errorf("store: %w", err)
 		}
 		if l.At, err = unstamp(at); err != nil {
 			return nil, fmt.Errorf("store: %w", err)
+		}
+		if err := json.Unmarshal([]byte(names), &l.Variants); err != nil {
+			return nil, fmt.Errorf("store: the names of project %d: %w", l.ID, err)
 		}
 		ls = append(ls, l)
 	}

@@ -108,8 +108,8 @@ func TestRoundTrip(t *testing.T) {
 	}
 	ls := must[[]Listed](t)(s.Projects(t.Context()))
 	want := []Listed{
-		{ID: second.ID, Revision: 1, Name: "Shed lamp", Variants: 1, At: later(1)},
-		{ID: p.ID, Revision: 1, Name: "Shed lamp", Variants: 1, At: noon},
+		{ID: second.ID, Revision: 1, Name: "Shed lamp", Place: doc.Project.Place.Name, Variants: []string{doc.Variants[0].Name}, Last: 4, At: later(1)},
+		{ID: p.ID, Revision: 1, Name: "Shed lamp", Place: doc.Project.Place.Name, Variants: []string{doc.Variants[0].Name}, Last: 2, At: noon},
 	}
 	if !reflect.DeepEqual(ls, want) {
 		t.Errorf("list %+v, want %+v", ls, want)
