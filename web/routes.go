@@ -34,7 +34,7 @@ func (s *Site) Handler() http.Handler {
 
 	r.Get("/static/*", s.Page(s.ServeAsset))
 
-	all, one := &projects.Pages{Site: s.Site}, &variant.Pages{Site: s.Site}
+	all, one := projects.New(s.Site), &variant.Pages{Site: s.Site}
 	sure := &sure.Pages{Site: s.Site, EditVariant: one.EditVariant}
 	r.Group(func(r chi.Router) { // files that are read in
 		r.Use(s.onlySmallForms(page.ImportLimit))

@@ -22,11 +22,20 @@ import (
 )
 
 // Pages are the pages of this room.
-type Pages struct{ *page.Site }
+type Pages struct {
+	*page.Site
+	verdicts *verdicts
+}
+
+// New makes the pages of this room.
+func New(s *page.Site) *Pages {
+	return &Pages{Site: s, verdicts: &verdicts{of: map[verdictKey][]verdict{}}}
+}
 
 // Routes hangs the pages at their addresses.
 func (s *Pages) Routes(r chi.Router) {
 	r.Get("/", s.Page(s.showProjects))
+	r.Get("/verdicts", s.Page(s.sendVerdicts))
 	r.Post("/sample", s.Page(s.addSample))
 	r.Get("/start", s.Page(s.showStart))
 	r.Post("/start", s.Page(s.makeStart))
@@ -45,25 +54,31 @@ func (s *Pages) showProjects(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (s *Pages) projectsPage(w http.ResponseWriter, r *http.Request, status int, in ImportView) error {
-	living, err := s.Store.Projects(r.Context())
-	if err != nil {
-		return err
-	}
 	deleted, err := s.Store.DeletedProjects(r.Context())
 	if err != nil {
 		return err
 	}
-	v := ProjectsView{Notices: s.Store.Notices(), ReadOnly: s.Store.ReadOnly(), Import: in}
-	for _, p := range living {
-		v.Projects = append(v.Projects, ProjectCard{
-			URL: page.ProjectURL(p.ID), Name: p.Name, Example: p.Example, Revision: strconv.FormatInt(p.Revision, 10),
-			Variants: page.Counted(p.Variants, "variant"), Changed: s.When(p.At),
-		})
+	list, err := s.listOf(r, false)
+	if err != nil {
+		return err
 	}
+	v := ProjectsView{List: list, Notices: s.Store.Notices(), ReadOnly: s.Store.ReadOnly(), Import: in}
 	for _, p := range deleted {
 		v.Deleted = append(v.Deleted, DeletedCard{URL: page.ProjectURL(p.ID), Name: p.Name, When: s.When(p.At), Until: p.At.Add(store.KeptDeleted).In(s.Now().Location()).Format("2 January 2006")})
 	}
-	return s.Show(w, r, status, page.Frame{Title: "Projects", Refused: len(in.Problems) > 0}, ProjectsPage(v))
+	return s.Show(w, r, status, page.Frame{Title: "Projects", Style: "projects.css", Refused: len(in.Problems) > 0}, ProjectsPage(v))
+}
+
+// sendVerdicts sends the same part of the list with everything worked out: alone for the script, else as the page.
+func (s *Pages) sendVerdicts(w http.ResponseWriter, r *http.Request) error {
+	list, err := s.listOf(r, true)
+	if err != nil {
+		return err
+	}
+	if page.WantsPart(r) {
+		return s.Write(w, r, http.StatusOK, projectRows(list))
+	}
+	return s.Show(w, r, http.StatusOK, page.Frame{Title: "Projects", Style: "projects.css"}, ProjectsPage(ProjectsView{List: list}))
 }
 
 // addSample adds the worked example.

@@ -80,7 +80,7 @@ func TestDeleteAndBringBack(t *testing.T) {
 	if w := webtest.Ask(h, "GET", "/projects/1/history", nil); w.Code != http.StatusNotFound {
 		t.Errorf("a deleted project is still there: %d", w.Code)
 	}
-	if body := webtest.Ask(h, "GET", "/", nil).Body.String(); !strings.Contains(body, "/projects/1/restore") || !strings.Contains(body, "Nothing is here yet") {
+	if body := webtest.Ask(h, "GET", "/", nil).Body.String(); !strings.Contains(body, "/projects/1/restore") || !strings.Contains(body, "Three answers give a first verdict") {
 		t.Error("the list does not offer to bring it back")
 	}
 	if w := webtest.Ask(h, "POST", "/projects/1/restore", url.Values{}); w.Code != http.StatusSeeOther {
