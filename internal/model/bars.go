@@ -39,6 +39,14 @@ func (f Facts) Bars() Bars {
 	return b
 }
 
+// Gives is what so many lifts give back together; not known where one lift is not.
+func (b Bars) Gives(lifts float64) unit.Known[unit.Energy] {
+	if !b.Lift.Is {
+		return b.Lift
+	}
+	return unit.Of(unit.Energy(lifts * float64(b.Lift.Val)))
+}
+
 // usableDepth and ironVolts are those of an iron-phosphate battery (typical values of that kind of cell, from memory).
 const (
 	usableDepth = 0.8

@@ -14,7 +14,11 @@ func TestBars(t *testing.T) {
 	within(t, "nights", float64(b.Nights.Val), 2, 1e-12)
 	within(t, "the scale, J", float64(b.Top), 442368, 1e-12)
 	within(t, "the battery for it, C", float64(batteryFor(b.Battery)), 12*3600, 1e-12)
+	within(t, "ten lifts, J", float64(b.Gives(10).Val), 7200, 1e-12)
 	b = Facts{NightAppliances: unit.Of[unit.Energy](4423680)}.Bars()
+	if b.Gives(10).Is {
+		t.Error("ten lifts of a lift that is not known are known")
+	}
 	within(t, "the scale of a long night, J", float64(b.Top), 4*442368, 1e-12)
 	b = Facts{NightAppliances: unit.Of[unit.Energy](0)}.Bars()
 	if b.Nights.Is || !b.Night.Is || b.Lift.Is {

@@ -277,7 +277,7 @@ func withoutLinks(project int64, vs []store.Saved[model.Variant]) []string {
 		if i == 0 {
 			out = append(out, base+"/sure/many?n=10&v="+page.Itoa(int(v.ID)), base+"/shelf/fits/many?v="+page.Itoa(int(v.ID)))
 		}
-		out = append(out, at+"/hoist", at+"/trials", at+"/cells", at+"/sure", at+"/trials/0/records.csv")
+		out = append(out, at+"/hoist", at+"/motion", at+"/trials", at+"/cells", at+"/sure", at+"/trials/0/records.csv")
 	}
 	return out
 }

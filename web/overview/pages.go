@@ -70,6 +70,9 @@ func (s *Pages) showOverview(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	if r.URL.Query().Get(nameClass) == "1" {
+		return s.showClass(w, r, a)
+	}
 	v := s.overviewOf(a)
 	v.Sliders = s.sliders(a, nil, nil)
 	return s.showView(w, r, http.StatusOK, a, v)

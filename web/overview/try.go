@@ -223,6 +223,11 @@ func (s *Pages) showTried(w http.ResponseWriter, r *http.Request, stored, a aske
 		v.Range = page.RangeView{}
 	}
 	v.Sliders, v.Tried = s.sliders(stored, r.PostForm, c.problems), len(c.problems) == 0
+	for _, one := range v.Sliders {
+		if one.Problem != "" {
+			v.Problems = append(v.Problems, form.ProblemView{ID: one.ID, Label: one.Label, Say: one.Problem})
+		}
+	}
 	return s.showView(w, r, status, stored, v)
 }
 

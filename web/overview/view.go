@@ -29,6 +29,9 @@ type overviewView struct {
 	Range     page.RangeView
 	Compare   string
 
+	ClassURL string // the same for a class, that guesses first
+
+	Problems         []form.ProblemView
 	Sliders          []slider
 	Keep, Try        string // where the numbers are saved, and only tried
 	Project, Variant string // the revisions that the page shows
@@ -44,6 +47,7 @@ func (s *Pages) overviewOf(a asked) overviewView {
 		v.Cards = append(v.Cards, s.cardOf(a.results[i], p, saved.ID, a.sys))
 	}
 	v.Bands, v.MoreBands = dangers(a.results, a.variants, p, a.sys)
+	v.ClassURL = classURL(a)
 	v.Headline = projectHeadline(a.ground, a.results, a.sys)
 	if a.ground.Sky != nil && len(a.variants) > 0 && a.ground.Load.ApplianceYear > 0 {
 		v.Range = page.RangeLater(p.ID, a.variants[:min(len(a.variants), page.MostCompared)])

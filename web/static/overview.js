@@ -5,8 +5,10 @@ for (const slide of document.querySelectorAll("[data-slides]")) {
 	const field = document.getElementById(slide.dataset.slides);
 	slide.hidden = false;
 	slide.addEventListener("input", () => { field.value = slide.value; });
-	field.addEventListener("input", () => {
+	const follow = () => {
 		const v = parseFloat(field.value.replace(",", "."));
 		if (isFinite(v)) slide.value = v;
-	});
+	};
+	field.addEventListener("input", follow);
+	follow();
 }
