@@ -93,7 +93,7 @@ func (c *sheet) level(d Dim, y float64, f frame) {
 	c.spanLine(ax, bx, y)
 	c.markLine(ax, y, bx, y)
 	mid := (ax + bx) / 2
-	mid = math.Min(math.Max(mid, 4+w/2), paperW-4-w/2)
+	mid = math.Min(math.Max(mid, 4+w/2), c.w-4-w/2)
 	c.text(mid, y-4, text, letter, "middle", 0)
 	c.markRect(mid-w/2, y-15, mid+w/2, y)
 	c.underline(d, mid-w/2, y-2, mid+w/2, y-2)
@@ -157,11 +157,11 @@ func (c *sheet) keepOut() {
 	x := c.f.x(mid)
 	y := c.f.y(0) + 36
 	text := "keep-out ?"
-	end := paperW - 12
+	end := c.w - 12
 	toScale := false
 	if s.KeepOut > 0 {
 		text = "nobody within " + s.lengthText(s.KeepOut)
-		if e := c.f.x(mid + s.KeepOut); e <= paperW-12 {
+		if e := c.f.x(mid + s.KeepOut); e <= c.w-12 {
 			end, toScale = e, true
 		}
 	}
@@ -177,6 +177,6 @@ func (c *sheet) keepOut() {
 		c.path([]float64{m, y + 4, m + 3, y - 4}, false, stroke(ink, 0.6, ""))
 	}
 	w := TextWidth(text, letter)
-	tx := math.Min(math.Max((x+end)/2, 4+w/2), paperW-4-w/2)
+	tx := math.Min(math.Max((x+end)/2, 4+w/2), c.w-4-w/2)
 	c.text(tx, y+14, text, letter, "middle", 0)
 }

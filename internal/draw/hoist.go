@@ -29,7 +29,7 @@ func SVG(s Scene, w io.Writer) error {
 	}
 	notes := wrap(append(told, s.Notes...), 11, paperW-2*viewLeft)
 	h += 15 * float64(len(notes))
-	c := &sheet{pen: open(w, "hoist", paperW, h, s.Title, s.Desc), s: s, f: s.fit(viewLeft, viewTop, viewW, viewH)}
+	c := &sheet{pen: open(w, "hoist", paperW, h, s.Title, s.Desc), w: paperW, s: s, f: s.fit(viewLeft, viewTop, viewW, viewH)}
 	c.groundLine()
 	c.scenery()
 	c.dims()
@@ -37,7 +37,7 @@ func SVG(s Scene, w io.Writer) error {
 	c.stops()
 	c.names()
 	c.keepOut()
-	c.marksPart()
+	c.marksPart(func(i int) string { return num(float64(i + 1)) })
 	c.detail()
 	for i, line := range notes {
 		colour, class := ink, ""
@@ -62,6 +62,7 @@ func (c *sheet) scenery() {
 // sheet is the paper while the side view is drawn on it.
 type sheet struct {
 	*pen
+	w     float64 // width of the paper
 	s     Scene
 	f     frame
 	boxes []box // what is in the way of labels

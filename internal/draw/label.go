@@ -29,7 +29,7 @@ func (c *sheet) markLine(x0, y0, x1, y1 float64) {
 }
 
 func (c *sheet) free(b box) bool {
-	if b.x0 < 2 || b.x1 > paperW-2 || b.y0 < 2 {
+	if b.x0 < 2 || b.x1 > c.w-2 || b.y0 < 2 {
 		return false
 	}
 	for _, o := range c.boxes {
@@ -109,7 +109,7 @@ func (c *sheet) massName(x, y float64, text string) {
 // baseName writes the base under the ground.
 func (c *sheet) baseName(x float64, text string) {
 	w := TextWidth(text, letter)
-	x = math.Min(math.Max(x, 4+w/2), paperW-4-w/2)
+	x = math.Min(math.Max(x, 4+w/2), c.w-4-w/2)
 	y := c.f.y(0) + 20
 	c.text(x, y, text, letter, "middle", 0, attrs{"fill", c.colour("base", ink)})
 	c.markRect(x-w/2, y-10, x+w/2, y+3)
@@ -168,12 +168,12 @@ func (c *sheet) cross(x, y float64, here bool) {
 	c.path([]float64{x - 4, y + 4, x + 4, y - 4}, false, stroke(failColour, 2, ""))
 }
 
-// wrap breaks sentences into lines of a width.
+// wrap breaks sentences into lines of a width, never between a number and its unit: the space there does not break.
 func wrap(sentences []string, size, width float64) []string {
 	var out []string
 	for _, s := range sentences {
 		line := ""
-		for _, word := range strings.Fields(s) {
+		for _, word := range strings.FieldsFunc(s, func(r rune) bool { return r == ' ' || r == '\n' || r == '\t' }) {
 			if next := strings.TrimSpace(line + " " + word); line != "" && TextWidth(next, size) > width {
 				out = append(out, line)
 				line = word

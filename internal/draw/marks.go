@@ -14,7 +14,7 @@ type Mark struct {
 }
 
 // places are where in the drawing a reason is marked, by its id: what does not fit into itself or the room, a stop that
-// does not stop the mass below the pulley, and where the mass may fall on somebody. A reason that is not here has no place.
+// does not stop the mass below the pulley, where the mass may fall on somebody, and a drive that does not hold or lift it. A reason that is not here has no place.
 var places = map[string]func(*builder, reason.Reason) (Point, bool){
 	"geometry_height": (*builder).underPulley,
 	"geometry_posts":  (*builder).topOfPosts,
@@ -30,6 +30,19 @@ var places = map[string]func(*builder, reason.Reason) (Point, bool){
 	"people_near":     (*builder).underMass,
 	"overspeed":       (*builder).inFallZone,
 	"free_drum":       (*builder).inFallZone,
+
+	"holds_count":       (*builder).atDrive,
+	"holds_drum":        (*builder).atDrive,
+	"holds_independent": (*builder).atDrive,
+	"holds_auto":        (*builder).atDrive,
+	"holds":             (*builder).atDrive,
+	"brake_catch":       (*builder).atDrive,
+	"lift_stalls":       (*builder).atDrive,
+	"never_lifts":       (*builder).atDrive,
+	"stays_up":          (*builder).atDrive,
+	"races":             (*builder).atDrive,
+	"motor_hot":         (*builder).atDrive,
+	"bracing":           (*builder).topOfPosts,
 }
 
 // marks are the places of the judge's reasons, the worst first, each sentence once. Only what is refused is marked: what is
@@ -92,14 +105,18 @@ func (b *builder) atFrame(r reason.Reason) (Point, bool) {
 
 func (b *builder) underMass(reason.Reason) (Point, bool) { return Point{b.fallLine(), 0}, true }
 
-// inFallZone is the ground under the mass, for a mass that may fall where the fall zone is not closed.
+// inFallZone is the ground under the mass, for a mass that may fall where the fall zone is not closed; else it is the drum,
+// which nothing catches.
 func (b *builder) inFallZone(r reason.Reason) (Point, bool) {
-	return Point{b.fallLine(), 0}, strings.Contains(r.Path, "site.")
+	if !strings.Contains(r.Path, "site.") {
+		return b.atDrive(r)
+	}
+	return Point{b.fallLine(), 0}, true
 }
 
 // marksPart draws the marks: a cross in a ring, with the number under which the notes say what is wrong. Two at one place
-// stand side by side.
-func (c *sheet) marksPart() {
+// stand side by side. number gives the number of the i-th mark, "" for none.
+func (c *sheet) marksPart(number func(i int) string) {
 	const r = 7.0
 	var drawn []Point
 	for i, m := range c.s.Marks {
@@ -112,7 +129,7 @@ func (c *sheet) marksPart() {
 		for _, s := range []float64{-1, 1} {
 			c.line(x-3, y-3*s, x+3, y+3*s, stroke(failColour, wide+0.6, ""))
 		}
-		c.text(x+r+1, y+4, num(float64(i+1)), 11, "", 0, attrs{"fill", failText}, attrs{"class", "bad"})
+		c.text(x+r+1, y+4, number(i), 11, "", 0, attrs{"fill", failText}, attrs{"class", "bad"})
 	}
 }
 

@@ -44,6 +44,10 @@ func (b *builder) dimension() {
 			s.add(Dim{From: Point{left, s.Beam.Y1}, To: Point{right, s.Beam.Y1}, Known: true, Off: math.Abs(right-left-span) > 1e-6*span}, "span", span)
 		}
 	}
+	if drum := s.Wheels[0]; b.angled && b.headKnown && !b.headOff && drum.Place == "base" {
+		s.Out = Dim{From: Point{drum.C.X, 0}, To: fall, Known: true, Text: s.lengthText(fall.X - drum.C.X)}
+		s.Out.Short = s.Out.Text
+	}
 	if v, ok := b.p.KeepOut.Value(); ok && v > 0 {
 		s.KeepOut = float64(v) * 1000
 	}

@@ -24,6 +24,7 @@ type Plan struct {
 	Because []reason.Reason         // the judge's reasons; those with a place in the drawing are marked there
 	KeepOut unit.Known[unit.Length] // from the middle of the mass
 	Units   unit.System
+	Tape    bool // lengths in feet and inches as an inch tape shows them
 }
 
 // Point is a place in the scene: mm, x to the right, y up from the ground.
@@ -105,13 +106,15 @@ type Scene struct {
 	Notes       []string        // where the drawing does not match the numbers
 	Marks       []Mark          // what the judge refuses, at its place
 	Fails       map[string]bool // "rope", "head", "beam", "post", "base", "drum", "mass"
+	Out         Dim             // from the drum to the rope over the mass, where the drive is set out; Known or not there
 	units       unit.System
+	tape        bool
 }
 
 // Make builds the scene. It draws every design, however little is known of it.
 func Make(p Plan) Scene {
 	b := &builder{p: p, h: p.Hoist}
-	b.s.units = p.Units
+	b.s.units, b.s.tape = p.Units, p.Tape
 	b.s.Fails = failing(p.Checks)
 	b.sizes()
 	b.reeve()

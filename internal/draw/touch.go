@@ -39,7 +39,7 @@ func Touch(s Scene, spots []Spot, w io.Writer) error {
 	tall := (b.Y1 - b.Y0) * math.Min(wide/math.Max(b.X1-b.X0, 1), highest/math.Max(b.Y1-b.Y0, 1))
 	low := math.Max(touchTop+inColumn((len(beside)+1)/2), 40+tall)
 	h := low + touchLow
-	c := &sheet{pen: openTouch(w, touchW, h, "The hoist from the side. Every part is a link that opens its card."), s: s, f: s.fit(touchSide+10, 34, wide, low-40)}
+	c := &sheet{pen: openTouch(w, touchW, h, "The hoist from the side. Every part is a link that opens its card."), w: touchW, s: s, f: s.fit(touchSide+10, 34, wide, low-40)}
 	c.ground(4, touchW-4, c.f.y(0))
 	c.scenery()
 	c.travel()

@@ -46,6 +46,8 @@ func (d DriveSketch) Draw(w io.Writer) error {
 	p := openTouch(w, driveW, h, "The drive, larger. Every part is a link that opens its card.")
 	p.raw(`<text class="s" x="8" y="18">%s</text>`, html.EscapeString(d.Title))
 	p.drive(axle, d.Stages)
+	p.brake(axle)
+	p.ratchet(axle)
 	gridOf(above, driveTop, across)
 	gridOf(below, axle+60, across)
 	for _, s := range append(above, below...) {
@@ -83,6 +85,7 @@ func driveX(id string) float64 {
 	return 362 // every further hold
 }
 
+// drive draws motor, gears, shaft and drum on their axle.
 func (p *pen) drive(y float64, stages int) {
 	p.line(60, y, 392, y, stroke(ink, 2, ""))
 	p.rect(14, y-22, 58, 44, attrs{"class", "steel", "rx", "5"})
@@ -96,8 +99,6 @@ func (p *pen) drive(y float64, stages int) {
 		p.circle(x, y, r*0.55, stroke(ink, 1, "2 2"))
 	}
 	p.rect(84, y-30, 120, 60, stroke(ink, 1.2, ""), attrs{"rx", "3"})
-	p.rect(224, y-30, 9, 60, attrs{"class", "paperf"})
-	p.rect(236, y-38, 6, 18, attrs{"class", "steel"})
 	p.line(258, y-10, 258, y+10, stroke(ink, 3, ""))
 	p.rect(278, y-22, 58, 44, attrs{"class", "wood"})
 	for x := 284.0; x < 306; x += 5 {
@@ -105,5 +106,15 @@ func (p *pen) drive(y float64, stages int) {
 	}
 	p.rect(270, y-34, 8, 68, attrs{"class", "steel"})
 	p.rect(336, y-34, 8, 68, attrs{"class", "steel"})
+}
+
+// brake draws a brake on the axle.
+func (p *pen) brake(y float64) {
+	p.rect(224, y-30, 9, 60, attrs{"class", "paperf"})
+	p.rect(236, y-38, 6, 18, attrs{"class", "steel"})
+}
+
+// ratchet draws the toothed wheel of a pawl beside the drum.
+func (p *pen) ratchet(y float64) {
 	p.path([]float64{356, y - 26, 364, y - 22, 366, y - 14, 373, y - 8, 371, y + 1, 373, y + 9, 366, y + 15, 364, y + 23, 356, y + 27}, true, attrs{"class", "paperf"})
 }
