@@ -3,6 +3,7 @@ package browsertest
 import (
 	"bytes"
 	"io"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -18,6 +19,7 @@ type Sheet struct {
 	Pages int
 	Size  [][2]float64 // width and height of each page in points: A4 is 595 × 842, Letter 612 × 792
 	Text  string
+	Least float64 // the least size of its letters, points; letters that stand upright on the page alone
 }
 
 // Print prints the page as the browser's print dialogue would: paper size and margins from the page's own styles.
@@ -47,7 +49,13 @@ func readSheet(raw []byte) (Sheet, error) {
 		return s, err
 	}
 	s.Pages = r.NumPage()
+	s.Least = math.Inf(1)
 	for i := range s.Pages {
+		for _, t := range r.Page(i + 1).Content().Text {
+			if t.FontSize > 0 && strings.TrimSpace(t.S) != "" { // turned letters are read as of no size
+				s.Least = min(s.Least, t.FontSize)
+			}
+		}
 		box := r.Page(i + 1).V.Key("MediaBox")
 		s.Size = append(s.Size, [2]float64{box.Index(2).Float64() - box.Index(0).Float64(), box.Index(3).Float64() - box.Index(1).Float64()})
 	}

@@ -69,6 +69,10 @@ var meant = regexp.MustCompile(`(?s)<p class="(?:echo|formula|source)">.*?</p>|<
 // millimetres of their can.
 var tradeSizes = regexp.MustCompile(`\d/\d+ inch|(?:\d+ to )?\d+ mm (?:toy |servo-type )?(?:motor|can)\b|of a \d+ mm,? (?:servo-type|48 V) motor`)
 
+// soldSizes are sizes of bought parts on the plan sheet, in whole or half millimetres: a rope of 12 mm is sold as such, and no
+// shop has one of 15/32 inch.
+var soldSizes = regexp.MustCompile(`\d+(?:\.5)?\x{a0}mm\b`)
+
 // textsOf are all texts that a response says: blocks, attributes that are read aloud, pictures, cells of a CSV file, the
 // strings of a chart's options.
 func textsOf(kind, body string) []string {
@@ -171,6 +175,9 @@ type unitWalk struct {
 func (w *unitWalk) read(at string, body, kind string) {
 	for _, text := range textsOf(kind, body) {
 		text = tradeSizes.ReplaceAllString(text, "size")
+		if page, _, _ := strings.Cut(at, "?"); strings.HasSuffix(page, "/sheet") {
+			text = soldSizes.ReplaceAllString(text, "size")
+		}
 		if strings.HasPrefix(at, "/help") && bothSystems(text) {
 			continue
 		}

@@ -212,6 +212,14 @@ func deviceWord(d model.Device) string {
 	return "too weak"
 }
 
+// First is the drawing down to a height, with what reaches over it left out; the list is whole.
+func (v CircuitView) First(high int) CircuitView {
+	v.Boxes = slices.DeleteFunc(slices.Clone(v.Boxes), func(d DeviceView) bool { return d.Y+boxHigh > high })
+	v.Names = slices.DeleteFunc(slices.Clone(v.Names), func(n CircuitName) bool { return n.Y+nameUp+boxHigh > high })
+	v.Height = min(v.Height, high)
+	return v
+}
+
 // Class is the state in the style sheets.
 func (d DeviceView) Class() string { return strings.ReplaceAll(string(d.State), "_", "-") }
 

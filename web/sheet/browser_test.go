@@ -2,6 +2,7 @@ package sheet_test
 
 import (
 	"fmt"
+	"math"
 	"math/rand/v2"
 	"slices"
 	"strings"
@@ -185,6 +186,15 @@ func provenPlans(t *testing.T) (out []sheetPlan) {
 	return out
 }
 
+// blankPlan is a hoist of which nothing is said.
+func blankPlan() sheetPlan {
+	doc := catalog.Sample()
+	doc.Variants = doc.Variants[:1]
+	doc.Variants[0].Parts, doc.Variants[0].Origins = nil, nil
+	doc.Variants[0].Stores = []model.Store{{Hoist: &lift.Hoist{}}}
+	return sheetPlan{"blank hoist", "any", false, doc, 0}
+}
+
 // nameAll gives everything that has a name the same one.
 func nameAll(doc *model.Document, v *model.Variant, h *lift.Hoist, name string) {
 	if doc != nil {
@@ -226,17 +236,34 @@ const cutOff = `(() => { const out = [];
 	}
 	return out.join("; ") })()`
 
-// Every plan on both papers is exactly one page with nothing cut off; the band, the load steps, the signature lines and
-// the last caution stand on it as its state asks.
+// tabsOf is how many plans one tab prints before the next is opened.
+const tabsOf = 16
+
+// Every plan on both papers is exactly one page with nothing cut off, letters of at least 8 pt, a drawing of 40 % of A4 to the
+// scale that it says; the band, the load steps, the signature lines and the last caution stand on it as its state asks.
 func TestBrowserSheets(t *testing.T) {
 	b := browsertest.Start(t)
 	s, base := webtest.Serve(t)
-	tab := b.Open(t, browsertest.Look{Width: 711, Height: 1100, Print: true}) // 188 mm of 96 px an inch
 	plans := sheetPlans(t)
-	plans = append(plans, randomPlans(sheetsOfAll-len(plans))...)
+	plans = append(plans, blankPlan())
+	if n := sheetsOfAll - len(plans); testing.Short() {
+		plans = append(plans, randomPlans(n/4)...)
+	} else {
+		plans = append(plans, randomPlans(n)...)
+	}
 	plans = append(plans, provenPlans(t)...)
-	states := map[string]int{}
-	for _, plan := range plans {
+	for i, p := range webtest.UnsafePlans(t) {
+		if testing.Short() && i%10 != 1 {
+			continue
+		}
+		plans = append(plans, sheetPlan{"unsafe " + p.ID, "any", p.Doc.Variants[0].Stores[0].Hoist == nil, p.Doc, 0})
+	}
+	states, toScale := map[string]int{}, 0
+	var tab *browsertest.Tab
+	for i, plan := range plans {
+		if i%tabsOf == 0 {
+			tab = b.Open(t, browsertest.Look{Width: 734, Height: 1100, Print: true}) // 194 mm of 96 px an inch
+		}
 		if ps := model.Check(plan.doc); len(ps) > 0 {
 			t.Errorf("%s: %v", plan.name, ps)
 			continue
@@ -255,11 +282,17 @@ func TestBrowserSheets(t *testing.T) {
 			if cut := tab.String(cutOff); cut != "" {
 				t.Errorf("%s: %s", name, cut)
 			}
+			if drawnTrue(t, tab, name, plan, paper == "letter") {
+				toScale++
+			}
 			sheet := tab.Print()
 			sheet.Keep(t, "sheet-"+strings.ReplaceAll(name, ",", ""))
 			if sheet.Pages != 1 {
 				t.Errorf("%s: %d pages", name, sheet.Pages)
 				continue
+			}
+			if sheet.Least < 7.95 { // 8 pt, as the browser rounds them
+				t.Errorf("%s: letters of %.2f pt", name, sheet.Least)
 			}
 			if w := sheet.Size[0][0]; (w > 600) != (paper == "letter") { // A4 is 595 points wide, Letter 612
 				t.Errorf("%s: %v points wide", name, w)
@@ -270,26 +303,94 @@ func TestBrowserSheets(t *testing.T) {
 			sheetSays(t, name, plan, sheet)
 		}
 		states[plan.state]++
+		if c := tab.Complaints(); len(c) > 0 {
+			t.Errorf("%s: console: %+v", plan.name, c)
+		}
 	}
-	if t.Logf("%v", states); min(states["ready"], states["not ready"], states["do not hang"]) < 5 || states["proven"] < 2 || states["hang nothing"] < 1 {
-		t.Errorf("the plans print %v: want at least 5 of the usual ones, two proven and one that hangs nothing", states)
+	if t.Logf("%v, %d drawings measured", states, toScale); min(states["ready"], states["not ready"], states["do not hang"]) < 3 || states["proven"] < 2 || states["hang nothing"] < 1 {
+		t.Errorf("the plans print %v: want at least 3 of the usual ones, two proven and one that hangs nothing", states)
 	}
-	if c := tab.Complaints(); len(c) > 0 {
-		t.Errorf("console: %+v", c)
+	if toScale < len(plans) {
+		t.Errorf("only %d of the drawings on two papers could be measured", toScale)
 	}
-	// The same on whatever paper the printer holds: the styles of one page print on the other without a second sheet.
+}
+
+// The same on whatever paper the printer holds: the styles of one page print on the other without a second sheet.
+func TestBrowserOtherPaper(t *testing.T) {
+	b := browsertest.Start(t)
+	s, base := webtest.Serve(t)
+	tab := b.Open(t, browsertest.Look{Width: 734, Height: 1100, Print: true})
+	p, vs := webtest.Create(t, s, "sample", catalog.Sample())
 	for _, paper := range []chromedp.PaperSize{chromedp.PaperA4, chromedp.PaperLetter} {
-		tab.Go(base + "/projects/3/variants/9/sheet?paper=letter")
+		tab.Go(base + page.VariantURL(p.ID, vs[2].ID) + "/sheet?paper=letter")
 		if sheet := tab.PrintOn(paper); sheet.Pages != 1 {
 			t.Errorf("the Letter sheet prints on %d pages of %v", sheet.Pages, paper)
 		}
-		for _, at := range []string{"/projects/1/variants/1", "/projects/1/variants/3"} {
-			tab.Go(base + at + "/sheet/wiring")
+		for _, v := range []int{0, 2} {
+			tab.Go(base + page.VariantURL(p.ID, vs[v].ID) + "/sheet/wiring")
 			if sheet := tab.PrintOn(paper); sheet.Pages != 1 {
-				t.Errorf("%s: wiring and switching take %d pages of %v", at, sheet.Pages, paper)
+				t.Errorf("%s: wiring and switching take %d pages of %v", vs[v].Value.Name, sheet.Pages, paper)
 			}
 		}
 	}
+}
+
+// inDrawing measures the drawing in mm of paper, 96 px an inch: its width and height, the n of its scale, how far apart the
+// marks of the two stops are drawn, and its smallest letters; nothing without one.
+const inDrawing = `(() => {
+	const svg = document.querySelector(".sheet-plan svg");
+	if (!svg) return "";
+	const mm = px => px * 25.4 / 96, box = svg.getBoundingClientRect();
+	const letters = [...svg.querySelectorAll("text")].map(e => { const m = e.getScreenCTM(); return mm(parseFloat(getComputedStyle(e).fontSize) * Math.hypot(m.a, m.b)) });
+	const marks = [...svg.querySelectorAll('line[stroke-width="2.4"]')].map(e => e.getBoundingClientRect()).map(r => (r.top + r.bottom) / 2);
+	const said = [...svg.querySelectorAll("text")].map(e => e.textContent);
+	const scale = said.find(s => s.startsWith("scale 1 : "));
+	const cut = said.includes("height is cut");
+	return [mm(box.width), mm(box.height), scale.slice(10).replace(/[^0-9.]/g, ""), cut ? 0 : mm(Math.max(...marks) - Math.min(...marks)), Math.min(...letters)].join(" ");
+})()`
+
+// drawnTrue measures the drawing on the sheet: 188 × 133 mm of A4 (40.1 % of 210 × 297 mm), 194 × 124 mm of Letter, letters of
+// at least 2.82 mm, and the travel of the plan, where it is known and whole, as long as the scale says. It reports whether the
+// travel was measured.
+func drawnTrue(t *testing.T, tab *browsertest.Tab, name string, plan sheetPlan, letter bool) bool {
+	t.Helper()
+	said := tab.String(inDrawing)
+	if said == "" {
+		if !plan.cells {
+			t.Errorf("%s: no drawing", name)
+		}
+		return false
+	}
+	var w, h, scale, travel, least float64
+	if _, err := fmt.Sscan(said, &w, &h, &scale, &travel, &least); err != nil {
+		t.Fatalf("%s: %q: %v", name, said, err)
+	}
+	wantW, wantH := 188.0, 133.0
+	if letter {
+		wantW, wantH = 194, 124
+	}
+	if math.Abs(w-wantW) > .3 || math.Abs(h-wantH) > .3 {
+		t.Errorf("%s: the drawing is %.1f × %.1f mm", name, w, h)
+	}
+	if !letter && w*h < .4*210*297 {
+		t.Errorf("%s: the drawing takes %.1f %% of the page", name, 100*w*h/210/297)
+	}
+	if least < 2.82 {
+		t.Errorf("%s: letters of %.2f mm in the drawing", name, least)
+	}
+	for _, st := range plan.doc.Variants[plan.n].Stores {
+		if st.Hoist == nil {
+			continue
+		}
+		if !st.Hoist.Travel.Is || travel == 0 {
+			return false
+		}
+		if want := float64(st.Hoist.Travel.Val) * 1000 / scale; math.Abs(travel-want) > .25 {
+			t.Errorf("%s: a travel of %v m is drawn %.2f mm long, at 1 : %v it is %.2f", name, st.Hoist.Travel.Val, travel, scale, want)
+		}
+		return true
+	}
+	return false
 }
 
 // stateOfSheet reads from its band which sheet it is.
@@ -323,24 +424,24 @@ func sheetSays(t *testing.T, name string, plan sheetPlan, sheet browsertest.Shee
 		has(true, "Not for medical devices or alarms.", "Local codes come")
 		has(false, "Load steps", "With dead weight", "Only this step", "DO NOT HANG", "rope")
 	} else {
-		has(true, "Never stand, reach or work under the mass.", "Block the mass", "local codes come", "Keep out, all round", "Stop marks on the rope")
+		has(true, "Never stand, reach or work under the mass.", "Before you touch anything", "local codes come", "Keep out", "all round", "Stop marks on the rope", "One switch, centre")
 	}
 	steps := []string{"50 %", "75 %", "100 %", "125 %"}
 	sign := []string{"Built and checked by, date", "Licensed person"}
 	switch plan.state {
 	case "proven":
 		has(false, "DO NOT HANG", "NOT READY", "READY for the load steps")
-		has(true, "under keep-out, until", "Second adult who saw the test", "Load steps", "125 %", "Switch order", "Greatest mass", "Nobody inside the keep-out.")
+		has(true, "under keep-out, until", "Second adult who saw the test", "Load steps", "125 %", "Switch order", "Nobody inside the keep-out.")
 		has(true, sign...)
 	case "hang nothing":
 		has(false, "DO NOT HANG", "Load steps", "25 %", "125 %", "at most 100 mm")
 		has(false, sign...)
-		has(true, "NOT READY. Hang nothing")
+		has(true, "NOT READY. ", "nothing")
 	case "ready":
 		has(false, "DO NOT HANG", "NOT READY")
 		has(true, sign...)
 		if !plan.cells {
-			has(true, "Load steps", "25 %", "Switch order", "Greatest mass")
+			has(true, "Load steps", "25 %", "Switch order")
 			has(true, steps...)
 			has(true, "Next look at rope, pins and brake")
 		}
@@ -349,11 +450,11 @@ func sheetSays(t *testing.T, name string, plan sheetPlan, sheet browsertest.Shee
 		has(false, sign...)
 		has(true, "NOT READY:", "not known.")
 		if !plan.cells {
-			has(true, "Load steps", "25 %", "at most 100 mm", "Switch order", "Greatest mass")
+			has(true, "Load steps", "25 %", "at most 100 mm", "Switch order")
 		}
 	case "do not hang", "do not use":
 		has(true, strings.ToUpper(plan.state)+".")
-		has(false, "Load steps", "With dead weight", "Only this step", "Switch order", "Greatest mass")
+		has(false, "Load steps", "With dead weight", "Only this step", "Greatest mass")
 		has(false, sign...)
 	}
 }

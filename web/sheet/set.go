@@ -2,11 +2,13 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 	"duskweight/web/form"
 	"duskweight/web/page"
 )
@@ -30,48 +32,94 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []page.PairView {
 	rows := []page.PairView{
 		{Name: "Greatest mass", Value: page.Known(d.Mass, unit.Masses, sys)},
 		stopMarks(g, sys),
-		{Name: "Ratio and drum", Value: page.Clauses(", ", page.IfKnown(d.Ratio, unit.GearRatios, sys, "%s : 1"), page.IfKnown(g.Drum.Diameter, unit.SmallLengths, sys, "drum %s"),
+		{Name: "Ratio and drum", Value: page.Clauses(", ", page.IfKnown(d.Ratio, unit.GearRatios, sys, "%s : 1"), drumText(g.Drum, sys),
 			page.IfKnown(g.Drum.DeadWraps, unit.Counts, sys, "%s turns stay on"))},
 	}
-	if r := d.Raising; r.Gearless {
-		rows = append(rows, page.PairView{Name: "Lifting", Value: "not known: the gearbox of the motor's label is not in the plan"})
-	} else if r.Known && r.Stalls {
-		rows = append(rows, page.PairView{Name: "Lifting", Value: "the motor stalls"})
-	} else if r.Known && r.Speed > 0 {
-		rows = append(rows, page.PairView{Name: "Lifting", Value: liftCurrent(h, sys) + ", " + form.Lasting(r.Time)})
-	}
-	if l := d.Lowering; l.Short {
-		rows = append(rows, page.PairView{Name: "Lowering", Value: "never steady on this travel; arrives at " + unit.Speeds.Format(float64(l.EndSpeed), sys)})
-	} else if l.Known && l.Current > 0 {
-		rows = append(rows, page.PairView{Name: "Lowering", Value: unit.Currents.Format(float64(l.Current), sys) + " at " + unit.Voltages.Format(float64(l.Voltage), sys) + ", " + form.Lasting(l.Time)})
-	}
+	rows = append(append(rows, liftingRow(h, sys)...), loweringRow(h, sys)...)
 	rows = append(rows, page.PairView{Name: "Never fused or switched", Value: shuntText(g.Lower, sys)})
 	if lg := d.LetGo; lg.Known && lg.OpenSpeed > 0 {
-		when := "Lamps unplugged"
+		when := "If the lamps are unplugged"
 		if d.Lowering.Shunt {
-			when = "Motor wire open"
+			when = "If a motor wire comes off"
 		}
-		say := "it arrives at " + unit.Speeds.Format(float64(lg.OpenSpeed), sys)
+		runs, volts := "the mass runs away and arrives at "+unit.Speeds.Format(float64(lg.OpenSpeed), sys), ""
 		if lg.OpenVoltage > shockVolts {
-			say += ", with " + unit.Voltages.Format(float64(lg.OpenVoltage), sys) + " on the wires: do not touch"
+			volts = ". About " + say.Voltage(lg.OpenVoltage).To(2).In(sys) + " on its wires: do not touch"
 		}
 		if lg.BreaksUpFirst {
-			say = "the motor breaks up first, at " + unit.RotationSpeeds.Format(float64(lg.OpenRotor), sys) + ": guard it" + strings.TrimPrefix(say, "it arrives at "+unit.Speeds.Format(float64(lg.OpenSpeed), sys))
+			runs = "the motor overspeeds and flies apart: guard it"
 		}
-		rows = append(rows, page.PairView{Name: when, Value: say})
+		rows = append(rows, page.PairView{Name: when, Value: runs + volts})
 	}
 	if j, ok := d.LetGo.JoinedSpeed.Value(); ok {
-		rows = append(rows, page.PairView{Name: "Motor wires joined", Value: "it creeps at " + unit.SlowSpeeds.Format(float64(j), sys) + "; that holds nothing"})
+		rows = append(rows, page.PairView{Name: "Motor wires joined", Value: "it creeps " + tapeTo(unit.Length(60*j), unit.TapeSixteenth, unit.Up, sys) + " a minute; that holds nothing"})
 	}
-	keep := page.Known(h.Hazards.KeepOut, unit.Lengths, sys)
+	keep := "not known"
+	if k := h.Hazards.KeepOut; k.Is {
+		keep = tapeTo(k.Val, unit.TapeInch, unit.Up, sys)
+	}
 	if h.Hazards.AtLeast && h.Hazards.KeepOut.Is {
 		keep = "at least " + keep
 	}
 	if w := h.Hazards.RecoilLine; w.Is && w.Val > h.Hazards.KeepOut.Or(0) {
-		keep += "; a breaking rope whips " + page.Known(w, unit.Lengths, sys) + " along its line"
+		keep += "; a breaking rope whips " + tapeTo(w.Val, unit.TapeFoot, unit.Up, sys) + " along its line"
 	}
 	rows = append(rows, page.PairView{Name: "Keep out, all round", Value: keep}, page.PairView{Name: "Holds", Value: holdsText(g.Holds)}, page.PairView{Name: "Without power", Value: form.Clip(h.Hazards.ComesDown, sheetComes)})
 	return rows
+}
+
+// liftingRow is the current and the time of a lift; nothing where they are not known.
+func liftingRow(h *model.HoistResult, sys unit.System) []page.PairView {
+	say := ""
+	switch r := h.Drive.Raising; {
+	case r.Gearless:
+		say = "not known: the gearbox of the motor's label is not in the plan"
+	case r.Known && r.Stalls:
+		say = "the motor stalls"
+	case r.Known && r.Speed > 0:
+		say = liftCurrent(h, sys) + ", " + form.Lasting(r.Time)
+	default:
+		return nil
+	}
+	return []page.PairView{{Name: "Lifting", Value: say}}
+}
+
+// loweringRow is the current, the voltage and the time of a way down; nothing where they are not known.
+func loweringRow(h *model.HoistResult, sys unit.System) []page.PairView {
+	say := ""
+	switch l := h.Drive.Lowering; {
+	case l.Short:
+		say = "never steady on this travel; arrives at " + unit.Speeds.Format(float64(l.EndSpeed), sys)
+	case l.Known && l.Current > 0:
+		say = unit.Currents.Format(float64(l.Current), sys) + " at " + unit.Voltages.Format(float64(l.Voltage), sys) + ", " + form.Lasting(l.Time)
+	default:
+		return nil
+	}
+	return []page.PairView{{Name: "Lowering", Value: say}}
+}
+
+// onDrawing are the settings that stand on the drawing of the sheet as well.
+var onDrawing = map[string]bool{"Greatest mass": true, "Ratio and drum": true, "Never fused or switched": true, "Keep out, all round": true, "Holds": true, "Lifting": true, "Lowering": true}
+
+// drawnLast puts the settings that stand on the drawing behind the others.
+func drawnLast(rows []page.PairView) []page.PairView {
+	slices.SortStableFunc(rows, func(a, b page.PairView) int {
+		switch {
+		case onDrawing[a.Name] == onDrawing[b.Name]:
+			return 0
+		case onDrawing[a.Name]:
+			return 1
+		}
+		return -1
+	})
+	return rows
+}
+
+func drumText(d lift.Drum, sys unit.System) string {
+	if !d.Diameter.Is {
+		return ""
+	}
+	return "drum " + tape(d.Diameter, sys)
 }
 
 // stopMarks says where the rope is marked for the stops. What passes the drum between them is the travel times the ropes that
@@ -83,11 +131,12 @@ func stopMarks(h lift.Hoist, sys unit.System) page.PairView {
 		return page.PairView{Name: "Stop marks on the rope", Value: "not known"}
 	}
 	rope.Val *= unit.Length(n)
-	say := "lower: where it meets the drum, mass down; upper: " + page.Known(rope, unit.Lengths, sys) + " nearer to the mass"
+	// Rounded down: the hoist stops a little lower, never a little higher.
+	marks := "lower: at the drum, mass down; upper: " + tapeTo(rope.Val, unit.TapeSixteenth, unit.Down, sys) + " along the rope towards the mass"
 	if n > 1 {
-		say += fmt.Sprintf(", as %d ropes carry it", n)
+		marks += fmt.Sprintf(", as %d ropes carry it", n)
 	}
-	return page.PairView{Name: "Stop marks on the rope", Value: say + "; a mark stops nothing"}
+	return page.PairView{Name: "Stop marks on the rope", Value: marks + ". A mark does not stop the hoist"}
 }
 
 func shuntText(l lift.Lower, sys unit.System) string {

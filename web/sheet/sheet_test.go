@@ -80,8 +80,8 @@ func TestWhole(t *testing.T) {
 func TestStopMarks(t *testing.T) {
 	h := lift.Hoist{Travel: unit.Of[unit.Length](3.5)}
 	for n, want := range map[unit.Count]string{
-		1: "lower: where it meets the drum, mass down; upper: 3.5 m nearer to the mass; a mark stops nothing",
-		2: "lower: where it meets the drum, mass down; upper: 7 m nearer to the mass, as 2 ropes carry it; a mark stops nothing",
+		1: "lower: at the drum, mass down; upper: 3.5 m along the rope towards the mass. A mark does not stop the hoist",
+		2: "lower: at the drum, mass down; upper: 7 m along the rope towards the mass, as 2 ropes carry it. A mark does not stop the hoist",
 	} {
 		h.Reeving.RopeParts = unit.Of(n)
 		if got := strings.ReplaceAll(stopMarks(h, unit.Metric).Value, unit.Space, " "); got != want {
@@ -118,12 +118,78 @@ func TestSheetOfBattery(t *testing.T) {
 	}
 }
 
-// A travel of 4.5 m under a head pulley at 3 m cannot be built: the drawing marks it, and its words say so before anything else.
+// A travel of 4.5 m under a head pulley at 3 m cannot be built: the drawing marks it with the number of its reason, and
+// its words say so before anything else.
 func TestSheetTellsClash(t *testing.T) {
 	doc := catalog.Sample()
 	doc.Variants[2].Stores[0].Hoist.Structure.HeadHeight = unit.Of[unit.Length](3)
 	sheet := sheetOf(sheetView{}, model.Evaluate(doc, "").Variants[2], doc.Project, doc.Variants[2], unit.Metric)
-	if !strings.Contains(sheet.Drawing, "<desc>Mark 1: The mass does not fit under the pulley") || !strings.Contains(sheet.Drawing, ">✕ 1 The mass does not fit") || sheet.Band.State != reason.No {
+	if !strings.Contains(sheet.Drawing, "<desc>Mark 1: The mass does not fit under the pulley") || !strings.Contains(sheet.Drawing, `class="mark"`) || !told(sheet, "The mass does not fit under the pulley") || sheet.Band.State != reason.No {
 		t.Errorf("%s: %.900s", sheet.Band.State, sheet.Drawing)
+	}
+}
+
+// told reports whether a sheet tells a reason, in its band or numbered in its list.
+func told(v sheetView, words string) bool {
+	for i, c := range v.Causes {
+		if strings.HasPrefix(c, words) {
+			return v.Number(i) != "" && strings.Contains(v.Drawing, ">"+v.Number(i)+"</text>")
+		}
+	}
+	return strings.HasPrefix(v.Band.Why, words)
+}
+
+// What the page has no room for goes in a fixed order: years, checks after the third, settings that stand on the drawing. The
+// steps, the cautions and the reasons stay whatever is on it.
+func TestWhatIsLeftOut(t *testing.T) {
+	doc := catalog.Sample()
+	r := model.Evaluate(doc, "").Variants[2]
+	roomy := sheetOf(sheetView{}, r, doc.Project, doc.Variants[2], unit.Metric)
+	for _, letter := range []bool{false, true} {
+		v := sheetOf(sheetView{Letter: letter, Years: strings.Repeat("Of 200 made years the usual one has 325 full nights. ", 3)}, r, doc.Project, doc.Variants[2], unit.Metric)
+		if v.Years != "" || len(v.Checks) != 3 {
+			t.Errorf("Letter %v: %q and %d checks stand on a full page", letter, v.Years, len(v.Checks))
+		}
+		for _, row := range v.Set {
+			if onDrawing[row.Name] {
+				t.Errorf("Letter %v: %s stands on the drawing and in the list of a full page", letter, row.Name)
+			}
+		}
+		if len(v.Steps) != 5 || len(v.Caution) != len(roomy.Caution) || !v.Sign || v.Drawing == "" {
+			t.Errorf("Letter %v: %d steps, %d cautions, sign %v", letter, len(v.Steps), len(v.Caution), v.Sign)
+		}
+	}
+	// The first eight reasons, and how many more.
+	heavy := doc.Variants[2].Stores[0].Hoist
+	heavy.Holds.Holds, heavy.Mass[0].Mass, heavy.Structure.HeadHeight = nil, unit.Of[unit.Mass](9000), unit.Of[unit.Length](3)
+	r = model.Evaluate(doc, "").Variants[2]
+	all, _ := reasonsOf(r, unit.Metric)
+	v := sheetOf(sheetView{}, r, doc.Project, doc.Variants[2], unit.Metric)
+	if more := v.Causes[len(v.Causes)-1]; len(all) <= 8 || len(v.Causes) != 8 || more != "and "+page.Itoa(len(all)-8)+" more, on screen" {
+		t.Errorf("of %d reasons %d stand in the list, and then %q", len(all), len(v.Causes)-1, more)
+	}
+	if len(v.Steps) > 0 || v.Sign || !strings.Contains(v.Drawing, `class="mark"`) {
+		t.Errorf("a hoist that must not be hung has %d steps, sign %v", len(v.Steps), v.Sign)
+	}
+}
+
+// Lengths on an imperial sheet are those of an inch tape, and a rope of 12 mm stays one: 120 kg on a travel of 4.5 m
+// (14′ 9-3/16″, the mark a sixteenth lower: 14′ 9-1/8″) with the head at 5.75 m (5.75·16/0.0254 = 3622.05: 18′ 10-3/8″).
+func TestImperialSheet(t *testing.T) {
+	doc := catalog.Sample()
+	v := sheetOf(sheetView{}, model.Evaluate(doc, "").Variants[2], doc.Project, doc.Variants[2], unit.Imperial)
+	said := strings.ReplaceAll(v.Drawing, unit.Space, " ")
+	for _, want := range []string{"travel 14′ 9-3/16″", "18′ 10-3/8″", "Shaft 35 mm, pin 8 mm", "Rope polyester", "Top pulley", "3-15/16″"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("the drawing does not say %q", want)
+		}
+	}
+	for _, row := range v.Set {
+		if row.Name == "Stop marks on the rope" && !strings.Contains(strings.ReplaceAll(row.Value, unit.Space, " "), "14′ 9-1/8″") {
+			t.Errorf("stop marks: %s", row.Value)
+		}
+	}
+	if len(v.Steps) != 5 || v.Steps[4].Mass != "331"+unit.Space+"lb" { // 150 kg
+		t.Errorf("load steps %v", v.Steps)
 	}
 }

@@ -2,7 +2,9 @@ package sheet
 
 import (
 	"fmt"
+	"slices"
 
+	"duskweight/internal/draw"
 	"duskweight/internal/model"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
@@ -32,50 +34,88 @@ func stateOf(r model.VariantResult, sys unit.System) (v sheetState) {
 	return v
 }
 
-// narrow sets the lines of the stores in three columns, with short names and the bare word, where the page is full.
+// narrow shortens the lines of the stores to short names and the bare word, where the page is full.
 func (v *sheetState) narrow() {
-	v.Narrow = true
 	for i := range v.Stores {
 		b := &v.Stores[i]
-		b.Of = form.Clip(b.Of, 12)
+		b.Of = form.Clip(b.Of, 18)
 		b.Word, b.Brief = b.Bare, b.Bare
 	}
 }
 
-// causesOf is what is not known of a plan that is not ready, or what forbids one beside what its band says.
-func causesOf(r model.VariantResult, sys unit.System) (out []string) {
+// reasonsOf are the sentences of a plan's worst reasons, the one of its band first, each once, with how many times it is said.
+func reasonsOf(r model.VariantResult, sys unit.System) (out []string, times map[string]int) {
+	times = map[string]int{}
 	if !r.Ready.Worse(reason.Proven) {
-		return nil
+		return nil, times
 	}
-	band, times := page.VariantBand(r, sys, nil), map[string]int{}
+	add := func(say string) {
+		if times[say] == 0 {
+			out = append(out, say)
+		}
+		times[say]++
+	}
+	band := page.VariantBand(r, sys, nil)
+	if r.Ready == reason.No {
+		add(band.Why)
+	}
 	for _, b := range r.Because {
-		if say := b.Say.In(sys); b.Word == r.Ready && (r.Ready != reason.No || say != band.Why) {
-			if r.Ready == reason.NotKnown { // what is missing for it stands on the page of the store
-				say = b.Short().In(sys)
-			}
-			if times[say] == 0 {
-				out = append(out, say)
-			}
-			times[say]++
+		switch {
+		case b.Word != r.Ready:
+		case r.Ready == reason.NotKnown: // what is missing for it stands on the page of the store
+			add(b.Short().In(sys))
+		case b.Say.In(sys) != band.Why:
+			add(b.Say.In(sys))
 		}
 	}
-	for i, say := range out {
+	return out, times
+}
+
+// causesOf is what is not known of a plan that is not ready, or what forbids one beside what its band says: with the band at
+// most sheetCauses, then how many more there are.
+func causesOf(r model.VariantResult, sys unit.System) (out []string) {
+	all, times := reasonsOf(r, sys)
+	from := 0
+	if r.Ready == reason.No && len(all) > 0 {
+		from = 1
+	}
+	for _, say := range all[from:] {
 		if n := times[say]; n > 1 { // of two hoists the same
-			out[i] = fmt.Sprintf("%d ×: %s", n, say)
+			say = fmt.Sprintf("%d ×: %s", n, say)
 		}
+		out = append(out, say)
 	}
-	room := page.PaperName
-	switch n := len(out); {
-	case n <= 2:
-		room = 2 * sheetText
-	case n <= 6:
-		room = sheetText
+	room := sheetText
+	if r.Ready == reason.No || len(out) <= 2 {
+		room = sheetReason
 	}
 	for i, say := range out {
 		out[i] = form.Clip(say, room)
 	}
-	if n := len(out); n > sheetCauses {
-		out = append(out[:sheetCauses], fmt.Sprintf("and %d more, on screen", n-sheetCauses))
+	if n := len(out); n > sheetCauses-from {
+		out = append(out[:sheetCauses-from], fmt.Sprintf("and %d more, on screen", n-sheetCauses+from))
+	}
+	return out
+}
+
+// Number is the number of the i-th cause under a band that tells the first; "" where they have none.
+func (v sheetState) Number(i int) string {
+	if v.Band.State != reason.No || i >= sheetCauses-1 {
+		return ""
+	}
+	return page.Itoa(i + 2)
+}
+
+// numbersOf are the numbers that the reasons of the drawing's marks have in the list of the sheet; "" for one that the list
+// has no room for, and for the first, which the band tells.
+func numbersOf(marks []draw.Mark, r model.VariantResult, sys unit.System) (out []string) {
+	all, _ := reasonsOf(r, sys)
+	for _, m := range marks {
+		number := ""
+		if i := slices.Index(all, m.Say); i > 0 && i < sheetCauses && len(all) > 1 {
+			number = page.Itoa(i + 1)
+		}
+		out = append(out, number)
 	}
 	return out
 }
