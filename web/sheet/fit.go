@@ -153,7 +153,7 @@ func (v *sheetView) columns(t sheetType) float64 {
 }
 
 // unevenColumns is how much higher the higher of the columns is than both on average: rows are not cut, mm.
-const unevenColumns = 3.5
+const unevenColumns = 5.5
 
 // left is the height of the settings.
 func (v *sheetView) left(t sheetType) float64 {

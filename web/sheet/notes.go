@@ -191,12 +191,12 @@ func driveBox(h *model.HoistResult, sys unit.System) draw.DriveBox {
 	b := draw.DriveBox{Stages: len(g.Train.Stages), Brake: has(lift.HoldSpringBrake), Ratchet: has(lift.HoldRatchet, lift.HoldOverspeedCatch)}
 	b.Lines = []draw.Line{
 		{Text: "Drum " + tape(g.Drum.Diameter, sys) + page.IfKnown(g.Drum.DeadWraps, unit.Counts, sys, ", %s turns stay on"), Bold: true},
-		{Text: "width " + tape(g.Drum.Width, sys) + ", flange " + tape(g.Drum.Flange, sys)},
 		{Text: shaftText(g.Drum, sys), Bold: true},
 		{Text: gearsText(h, sys), Bold: true},
-		{Text: "Motor " + form.Clip(page.OrElse(g.Machine.Name, "not named"), 34)},
 	}
-	b.Lines = append(b.Lines, holdLines(g.Holds, sys)...)
+	b.Lines = append(b.Lines, holdLines(g.Holds, sys)...) // what stands behind them is the first to go where the box is full
+	b.Lines = append(b.Lines, draw.Line{Text: "Motor " + form.Clip(page.OrElse(g.Machine.Name, "not named"), 34)},
+		draw.Line{Text: "Drum width " + tape(g.Drum.Width, sys) + ", flange " + tape(g.Drum.Flange, sys)})
 	if g.Train.CaseScrewCount.Is {
 		b.Lines = append(b.Lines, draw.Line{Text: page.Known(g.Train.CaseScrewCount, unit.Counts, sys) + " case screws of " + bought(g.Train.CaseScrewSize, sys)})
 	}

@@ -98,6 +98,9 @@ func loweringRow(h *model.HoistResult, sys unit.System) []page.PairView {
 	return []page.PairView{{Name: "Lowering", Value: say}}
 }
 
+// unbroken keeps a length of an inch tape on one line: 14′ 9-1/8″ is not 14′ 9 and then 1/8″.
+func unbroken(length string) string { return strings.ReplaceAll(length, "-", "\u2011") }
+
 // onDrawing are the settings that stand on the drawing of the sheet as well.
 var onDrawing = map[string]bool{"Greatest mass": true, "Ratio and drum": true, "Never fused or switched": true, "Keep out, all round": true, "Holds": true, "Lifting": true, "Lowering": true}
 
@@ -132,7 +135,7 @@ func stopMarks(h lift.Hoist, sys unit.System) page.PairView {
 	}
 	rope.Val *= unit.Length(n)
 	// Rounded down: the hoist stops a little lower, never a little higher.
-	marks := "lower: at the drum, mass down; upper: " + tapeTo(rope.Val, unit.TapeSixteenth, unit.Down, sys) + " along the rope towards the mass"
+	marks := "lower: at the drum, mass down; upper: " + unbroken(tapeTo(rope.Val, unit.TapeSixteenth, unit.Down, sys)) + " along the rope towards the mass"
 	if n > 1 {
 		marks += fmt.Sprintf(", as %d ropes carry it", n)
 	}

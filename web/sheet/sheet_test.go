@@ -185,7 +185,7 @@ func TestImperialSheet(t *testing.T) {
 		}
 	}
 	for _, row := range v.Set {
-		if row.Name == "Stop marks on the rope" && !strings.Contains(strings.ReplaceAll(row.Value, unit.Space, " "), "14′ 9-1/8″") {
+		if row.Name == "Stop marks on the rope" && !strings.Contains(strings.ReplaceAll(row.Value, unit.Space, " "), "14′ 9\u20111/8″") {
 			t.Errorf("stop marks: %s", row.Value)
 		}
 	}

@@ -184,8 +184,8 @@ func (v *sheetView) draw(h *model.HoistResult, r model.VariantResult, sys unit.S
 		p.Wide, p.High = drawnWideLetter, drawnHighLetter
 	}
 	p.Numbers = numbersOf(p.Scene.Marks, r, sys)
-	for _, d := range p.Scene.ChainText() {
-		p.Drive.Lines = append(p.Drive.Lines, draw.Line{Text: d})
+	for i, d := range p.Scene.ChainText() { // where the hole goes, right behind the drum
+		p.Drive.Lines = slices.Insert(p.Drive.Lines, 1+i, draw.Line{Text: d})
 	}
 	v.Drawing, v.Key, v.Remarks = page.SvgOf(p.Draw), p.Key(), p.Scene.Notes
 }
