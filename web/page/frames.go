@@ -3,6 +3,7 @@ package page
 import (
 	"context"
 	"net/http"
+	"strconv"
 	"sync"
 	"time"
 
@@ -77,17 +78,20 @@ func (s *Site) VariantFrame(ctx context.Context, p store.Saved[model.Project], v
 	u := VariantURL(p.ID, v.ID)
 	f, err := s.ProjectFrame(ctx, p, title+": "+v.Value.Name, u)
 	f.Steps.Back = here
-	f.Inner = []Tab{{Text: "Variant", URL: u}}
 	for i, st := range v.Value.Stores {
 		k := st.Kind()
 		f.Inner = append(f.Inner, Tab{Text: k.Title, URL: StoreURL(p.ID, v.ID, i, k.Key)})
 	}
+	f.Inner = append(f.Inner, Tab{Text: "Panels and stores", URL: u})
 	for i, st := range v.Value.Stores {
 		for _, t := range s.Tables.Stores.Of(st.Kind()).Also {
 			f.Inner = append(f.Inner, Tab{Text: t.Text, URL: StoreURL(p.ID, v.ID, i, t.URL)})
 		}
 	}
-	f.Inner = append(f.Inner, Tab{Text: "What it would take", URL: u + "/takes"}, Tab{Text: "Buy and make", URL: u + "/parts"}, Tab{Text: "Plan sheet", URL: u + "/sheet"})
+	f.Inner = append(f.Inner, Tab{Text: "Buy and make", URL: u + "/parts"}, Tab{Text: "Plan sheet", URL: u + "/sheet"})
+	f.Answers = []Tab{{Text: "What it would take", URL: u + "/takes"}, {Text: "Panel and store together", URL: u + "/sweep"},
+		{Text: "How sure", URL: ProjectURL(p.ID) + "/sure?v=" + strconv.FormatInt(v.ID, 10)}}
+	at(f.Answers, here)
 	at(f.Inner, here)
 	return f, err
 }

@@ -43,8 +43,8 @@ func (s *Pages) showSweep(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	back := page.VariantURL(p.ID, v.ID) + "/takes"
-	f, err := s.VariantFrame(r.Context(), p, v, "Panel and store together", back)
+	back, here := page.VariantURL(p.ID, v.ID)+"/takes", page.VariantURL(p.ID, v.ID)+"/sweep"
+	f, err := s.VariantFrame(r.Context(), p, v, "Panel and store together", here)
 	if err != nil {
 		return err
 	}
