@@ -158,7 +158,7 @@ func (a fitsAsked) left(list []search.Left) (out []leftView) {
 			v.Say += form.Sentence(wantingSaid(l.Wants))
 		}
 		for _, path := range l.Wants {
-			v.Links = append(v.Links, form.LinkView{Text: labels[path], URL: fieldURL(at, path)})
+			v.Links = append(v.Links, form.LinkView{Text: labels[path], URL: page.FieldURL(at, path)})
 		}
 		out = append(out, v)
 	}
@@ -183,9 +183,6 @@ func wantingSaid(paths []string) string {
 	}
 	return strings.Join(names[:len(names)-1], "; ") + " and " + names[len(names)-1] + " are not known"
 }
-
-// fieldURL is the address of a field of the shelf.
-func fieldURL(at, path string) string { return at + "#" + form.FieldID(path) }
 
 // spareName is the name of a part on the shelf.
 func spareName(s model.Shelf, list string, i int) string {

@@ -58,11 +58,21 @@ func (s *Pages) shelfEditor(r *http.Request) (page.Editor[model.Project], error)
 	}
 	hoists := page.HoistsOf(variants)
 	e.Form.Parts = form.Within("shelf", func(p *model.Project) *model.Shelf { return &p.Shelf }, ShelfForm()...)
-	e.Above = shelfAbove(shelfTop{URL: e.Url, Revision: strconv.FormatInt(e.Saved.Revision, 10), Hoists: hoists, Empty: e.Saved.Value.Shelf.Parts() == 0})
+	top := shelfTop{URL: e.Url, Revision: strconv.FormatInt(e.Saved.Revision, 10), Hoists: hoists, Empty: e.Saved.Value.Shelf.Parts() == 0, All: e.Url + "?" + nameAll + "=1"}
+	at, open := spareOf(r, e.Saved.Value.Shelf)
+	sys := e.Units
 	e.Answer = func(p model.Project) (page.Answer, error) {
-		v := shelfViewOf(p.Shelf, e.Url, hoists)
+		v := shelfViewOf(p.Shelf, e.Url, hoists, sys)
+		v.mark(at, open)
 		return page.Answer{First: v.Headline, Body: shelfResults(v)}, nil
 	}
+	if r.URL.Query().Get(nameAll) != "" {
+		e.Above = shelfTake(top)
+		e.Card = func() string { return "?" + nameAll + "=1" }
+		e.Next = func(url.Values) string { return "?" + nameAll + "=1" }
+		return e, nil
+	}
+	onCards(&e, at, open, top)
 	return e, nil
 }
 
