@@ -44,7 +44,7 @@ func (b Bar) Draw(w io.Writer) error {
 	long := math.Max(leastBar, x.at(math.Min(is, float64(b.Top))))
 	p.rect(0, 2, long, barH-4, attrs{"fill", b.colour()})
 	if cuts := b.cuts(x, long); cuts != "" {
-		p.tag("path", attrs{"class", "cut", "d", cuts, "stroke-width", ".8"})
+		p.tag("path", attrs{"class", "cut", "d", cuts, "stroke-width", num(math.Min(0.8, 0.3*(x.at(float64(b.Piece))-x.a)))})
 	}
 	if is > float64(b.Top)*(1+1e-9) {
 		p.breakMark(barW - 34)
