@@ -88,7 +88,11 @@ func (s *Pages) opened(a asked, v classView, n float64) classView {
 	r := a.results[a.focus]
 	b := r.Facts.Bars()
 	v.Headline, _ = page.HeadlineOf(r, a.sys)
-	v.Bars = barsOf(r, s.Tables.Stores.StoreIs(r.Stores[0], a.sys).Value, "", a.sys)
+	is := ""
+	if len(r.Stores) > 0 {
+		is = s.Tables.Stores.StoreIs(r.Stores[0], a.sys).Value
+	}
+	v.Bars = barsOf(r, is, "", a.sys)
 	v.Bars.Title = "One scale"
 	guessed := unit.Rounded(n, 3) + " lifts"
 	gives := b.Gives(n)

@@ -49,4 +49,11 @@ func TestClassMode(t *testing.T) {
 			t.Errorf("%q is taken as a guess", bad)
 		}
 	}
+	empty := catalog.Sample()
+	empty.Variants = empty.Variants[:1]
+	empty.Variants[0].Stores, empty.Variants[0].Parts = nil, nil
+	q, _ := webtest.Create(t, s, "nothing that stores", empty)
+	if w := webtest.Ask(s.Handler(), "GET", page.ProjectURL(q.ID)+"?class=1&guess=40", nil); w.Code != 200 || !strings.Contains(w.Body.String(), "not known yet") {
+		t.Errorf("without a store: %d", w.Code)
+	}
 }
