@@ -22,6 +22,25 @@ func Pick[T any](parts []Part[T], keep func(path string) bool, whole func(list s
 	return out
 }
 
+// Only keeps of a form row i of one list, whole and with its groups. The rest of the form is not shown and stays as it is.
+func Only[T any](parts []Part[T], path string, i int) []Part[T] {
+	for _, p := range parts {
+		if p.List == nil || p.List.Path != path {
+			continue
+		}
+		l := *p.List
+		l.picked, l.fixed = true, true
+		l.Row = func(k int) []Part[T] {
+			if k != i {
+				return nil
+			}
+			return p.List.Row(k)
+		}
+		return []Part[T]{{List: &l}}
+	}
+	return nil
+}
+
 // Paths are the paths of all inputs for a thing, in the order of the form, each with whether it is given or may stay
 // empty.
 func (f Form[T]) Paths(t *T) (paths []string, given map[string]bool) {

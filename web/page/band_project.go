@@ -10,8 +10,8 @@ import (
 	"duskweight/web/form"
 )
 
-// mostOfProject is how many variants are told before all else on a page of a project.
-const mostOfProject = 3
+// mostOfProject is how many variants are told before all else on a page of a project: the worst, for the page is about something else.
+const mostOfProject = 1
 
 // ProjectBands are the states of the variants of a project, the worst first, for a page that is about all of them. What is
 // left out is never worse than what is told, and its number is said.
