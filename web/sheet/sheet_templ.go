@@ -114,7 +114,7 @@ func sheetPage(v sheetView) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		if v.Drawing != "" {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "<p>The drawing is to scale. Measure its bar: at 1 : 50, a bar of 1 m is 20 mm long.</p>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "<p>The drawing is to scale. Measure its bar on the paper to see that the printer kept the scale.</p>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
