@@ -20,7 +20,7 @@ func BenchmarkAnswer(b *testing.B) {
 	webtest.Ask(s.Handler(), "POST", "/sample", url.Values{})
 	for name, c := range map[string]struct{ at, field string }{
 		"place":   {"/projects/1/place", ""},
-		"load":    {"/projects/1/load", "load.appliances[0].power_w"},
+		"load":    {"/projects/1/load?all=1", "load.appliances[0].power_w"},
 		"variant": {"/projects/1/variants/1", "panels[0].panel_w"},
 		"hoist":   {"/projects/1/variants/1/hoist/0", "stores[0].hoist.travel_m"},
 		"cells":   {"/projects/1/variants/2/cells/0", "stores[0].cells.block_voltage_v"},

@@ -255,7 +255,7 @@ var (
 func (w *unitWalk) refusals(at, body string) {
 	action, _, _ := strings.Cut(at, "?")
 	edits := func(m []string) bool {
-		return m[1] == action && strings.Contains(m[2], `name="`+form.NameRevision+`"`) && typedInto.MatchString(m[2])
+		return m[1] == action && strings.Contains(m[2], `name="`+form.NameRevision+`"`) && typedInto.MatchString(m[2]) && !strings.Contains(m[2], `name="`+page.NameAsked+`"`)
 	}
 	if !slices.ContainsFunc(formBodies.FindAllStringSubmatch(body, -1), edits) {
 		return
@@ -278,7 +278,7 @@ func (w *unitWalk) refusals(at, body string) {
 // withoutLinks are the addresses that no page leads to by a link: those of scripts, and those that lead on.
 func withoutLinks(project int64, vs []store.Saved[model.Variant]) []string {
 	base := page.ProjectURL(project)
-	out := []string{"/", "/start", "/settings", "/shelf", base + "/sure/said"}
+	out := []string{"/", "/start", "/settings", "/shelf", "/verdicts", base + "/sure/said"}
 	for i, v := range vs {
 		at := page.VariantURL(project, v.ID)
 		if i == 0 {

@@ -19,6 +19,14 @@ type onceView struct {
 	None   string // why nothing is checked; empty where something is
 }
 
+// Checks counts the checks of all groups.
+func (v onceView) Checks() (n int) {
+	for _, g := range v.Groups {
+		n += len(g.Rows)
+	}
+	return n
+}
+
 // onceGroup are the checks of one variant, or those that are the same in every variant.
 type onceGroup struct {
 	Title string

@@ -54,12 +54,12 @@ func TestAllAtOnceOnNightLoad(t *testing.T) {
 	if a, b := strings.Index(body, `class="state is-no"`), strings.Index(body, "<h1"); a < 0 || a > b {
 		t.Errorf("the band does not stand before the heading: %d, %d", a, b)
 	}
-	for _, id := range []string{`load#f-load-inverter-rated-w`, `cells/0#f-stores-0-cells-fuse-a`} {
+	for _, id := range []string{`load?field=load.inverter.rated_w#f-load-inverter-rated-w`, `cells/0#f-stores-0-cells-fuse-a`} {
 		if !strings.Contains(body, id+`"`) {
 			t.Errorf("no link to %s", id)
 		}
 	}
-	sent, _ := webtest.FormAt(t, body, at)
+	sent, _ := webtest.FormAt(t, webtest.Ask(s.Handler(), http.MethodGet, at+"?all=1", nil).Body.String(), at)
 	sent.Set("load.appliances[3].power_w", "1")
 	part := webtest.Ask(s.Handler(), http.MethodPost, at+"/try", sent, "X-Part", "results").Body.String()
 	if !strings.Contains(part, `data-swap="band"`) || strings.Contains(part, "DO NOT USE") || strings.Contains(part, "gives way") {

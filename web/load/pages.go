@@ -3,6 +3,7 @@
 package load
 
 import (
+	"crypto/rand"
 	"net/http"
 
 	"github.com/go-chi/chi/v5"
@@ -37,13 +38,29 @@ func (s *Pages) loadEditor(r *http.Request) (page.Editor[model.Project], error) 
 	if err != nil {
 		return e, err
 	}
+	at := loadAtOf(r.URL.Query(), e.Url)
+	also := form.FormView{Revision: page.Itoa(int(e.Saved.Revision)), Page: rand.Text(), Units: form.UnitsWords[sys]}
 	e.Answer = func(p model.Project) (page.Answer, error) {
 		g := s.Grounds.Of(e.Saved).Loaded(p) // the form changes the load alone
 		typed := store.Saved[model.Project]{ID: e.Saved.ID, Value: p}
 		v := loadViewOf(g, sys, labels, e.Url)
 		results := evaluated(g, variants)
 		v.Once = s.onceOf(g, typed, variants, results, sys)
-		return page.Answer{First: v.Headline, Facts: v.Facts, Bands: page.ProjectBands(results, e.Saved.ID, variants, sys), Body: loadResults(v)}, nil
+		a := page.Answer{First: v.Headline, Facts: v.Facts, Bands: page.ProjectBands(results, e.Saved.ID, variants, sys), Body: loadWhole(v)}
+		if !at.all {
+			a.Body = loadResults(v)
+			a.Also = []page.Piece{{ID: "night", Body: nightHead(v)}, {ID: "rows", Body: rowList(rowsOf(g, p, at, also, sys))}, {ID: "once", Body: onceCard(v.Once)}}
+		}
+		return a, nil
+	}
+	if !at.all {
+		onCards(&e, at)
+	}
+	frame := e.Frame
+	e.Frame = func() (page.Frame, error) {
+		f, err := frame()
+		f.Style = "load.css"
+		return f, err
 	}
 	return e, nil
 }

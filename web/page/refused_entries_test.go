@@ -29,7 +29,7 @@ func TestRefusedEntriesAreTold(t *testing.T) {
 		return strings.Contains(webtest.Ask(s.Handler(), "GET", page, url.Values{}).Body.String(), words)
 	}
 	send(at+"/hoist/0", "stores[0].hoist.travel_m", "high", http.StatusUnprocessableEntity)
-	send(base+"/load", "load.appliances[0].power_w", "much", http.StatusUnprocessableEntity)
+	send(base+"/load?all=1", "load.appliances[0].power_w", "much", http.StatusUnprocessableEntity)
 	for page, words := range map[string]string{base: "A refused entry waits on “Lifted mass” of Block and a small battery", at + "/sheet": "Refused entries wait, and do not count, on:"} {
 		if !says(page, words) {
 			t.Errorf("%s does not say %q", page, words)
@@ -39,7 +39,7 @@ func TestRefusedEntriesAreTold(t *testing.T) {
 		t.Error("the night load is not told, or the hoist on another sheet")
 	}
 	send(at+"/hoist/0", "stores[0].hoist.travel_m", "4", http.StatusSeeOther)
-	send(base+"/load", "load.appliances[0].power_w", "6", http.StatusSeeOther)
+	send(base+"/load?all=1", "load.appliances[0].power_w", "6", http.StatusSeeOther)
 	if says(base, "refused entry") || says(at+"/sheet", "Refused entries") {
 		t.Error("told though all is right")
 	}
