@@ -157,6 +157,9 @@ func at(list []string, i int) string {
 	return ""
 }
 
+// scaleWords is the room beside the bar for its length in words.
+const scaleWords = 34
+
 // scaleBar says the scale and draws a bar of a round length, by which a print of another size is told.
 func (c *sheet) scaleBar(x, y, n float64, f frame) {
 	long, text := 1.0, ""
@@ -166,7 +169,7 @@ func (c *sheet) scaleBar(x, y, n float64, f frame) {
 		steps, foot = []float64{0.25, 0.5, 1, 2, 3, 5, 10, 25, 50, 100, 300}, 304.8
 	}
 	for _, s := range steps {
-		if s*foot*f.scale <= rightWide-16 {
+		if s*foot*f.scale <= rightWide-16-scaleWords {
 			long = s
 		}
 	}
