@@ -17,14 +17,20 @@ func checks(c Case) []reason.Reason {
 	if len(c.Heavy.Checks) == 0 {
 		return []reason.Reason{open("not_computed", "", say.That("Nothing was checked."))}
 	}
-	light := map[string]path.Word{}
+	light, plan := map[string]path.Word{}, map[string]path.Check{}
 	for _, k := range c.Light.Checks {
 		light[k.ID+k.Part] = k.Word
+	}
+	for _, k := range c.Plan.Checks {
+		plan[k.ID+k.Part] = k
 	}
 	var out []reason.Reason
 	for _, k := range c.Heavy.Checks {
 		if shaken(k) || k.ID == "holds" && k.Part == path.TwoHolds {
 			continue
+		}
+		if p := plan[k.ID+k.Part]; p.Word == path.GivesWay && k.Word == path.GivesWay {
+			k = p // it gives way as it is planned: the figures are those of its line
 		}
 		r := reason.Reason{ID: k.ID, Path: decides(k), Of: k.About(), Use: k.Use, Source: k.Source}
 		switch {
