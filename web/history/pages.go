@@ -21,6 +21,7 @@ func (s *Pages) Routes(r chi.Router) {
 	r.Get("/projects/{project}/history", s.Page(s.showHistory))
 	r.Post("/projects/{project}/undo", s.Page(s.undo))
 	r.Post("/projects/{project}/redo", s.Page(s.redo))
+	r.Post("/projects/{project}/back", s.Page(s.back))
 }
 
 // The page History: /projects/{project}/history.
@@ -56,8 +57,16 @@ func (s *Pages) showHistory(w http.ResponseWriter, r *http.Request) error {
 		changes = changes[:historyRows]
 		v.Older = v.URL + "/history?before=" + strconv.FormatInt(changes[historyRows-1].Seq, 10)
 	}
+	now, err := s.newest(r.Context(), p)
+	if err != nil {
+		return err
+	}
 	for _, c := range changes {
-		v.Rows = append(v.Rows, s.historyRowOf(c, sys))
+		row := s.historyRowOf(c, sys)
+		if c.Number < now[c.Thing] && !c.Deleted && s.Store.ReadOnly() == "" {
+			row.Seq = strconv.FormatInt(c.Seq, 10)
+		}
+		v.Rows = append(v.Rows, row)
 	}
 	tabs, plans, err := s.ProjectTabs(r.Context(), p, "")
 	if err != nil {
