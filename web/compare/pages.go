@@ -36,6 +36,7 @@ type compareView struct {
 	States    []page.BandView // of the same variants
 	IDs       []string        // of the same variants
 	Variants  string          // where a copy is asked for
+	Axes      axesView
 	Groups    []compareGroup
 	OnlyDiff  bool
 	AllInputs bool // inputs that are the same too
@@ -78,6 +79,7 @@ func (s *Pages) showCompare(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	f.Style = "compare.css"
 	v, err := s.compareOf(r.Context(), p, all, chosen, r.URL.Query()["rows"], sys, url)
 	if err != nil {
 		return err
@@ -108,6 +110,11 @@ func (s *Pages) compareOf(ctx context.Context, p store.Saved[model.Project], all
 		return v, err
 	}
 	v.years(years, results)
+	names := make([]string, len(v.Names))
+	for i, n := range v.Names {
+		names[i] = form.Clip(n.Text, page.PaperName)
+	}
+	v.Axes = axesOf(names, results, years, p.Value.Currency)
 	money := &v.Groups[len(v.Groups)-1]
 	money.Rows = append(money.Rows, compareRow{Name: "Asked for by the plan, not on its list"})
 	for i, c := range chosen {

@@ -1,0 +1,183 @@
+package compare
+
+import (
+	"fmt"
+	"math"
+
+	"duskweight/internal/draw"
+	"duskweight/internal/model"
+	"duskweight/internal/model/lift/path"
+	"duskweight/internal/model/search"
+	"duskweight/internal/model/unit"
+	"duskweight/web/page"
+)
+
+// The first thing on the page: a row for each variant, its main numbers on the same axes.
+
+// axis is one column, with the words at its ends.
+type axis struct{ Name, Note, Top string }
+
+// measure is one number of one variant.
+type measure struct {
+	Picture, Value, Note string
+	Best                 bool
+}
+
+// onAxis is a number before it is drawn; it is drawn when the axis is known.
+type onAxis struct {
+	draw.Span
+	value, note string
+}
+
+// axesView are the variants on the same axes.
+type axesView struct {
+	Headline, Say string
+	Axes          []axis
+	Rows          [][]measure // of each variant
+}
+
+// axesOf draws the variants beside one another.
+func axesOf(names []string, rs []model.VariantResult, years []search.Sure, currency string) axesView {
+	columns := [][]onAxis{nightSpans(rs, years), shareSpans(rs), costSpans(rs, currency), useSpans(rs)}
+	v := axesView{Axes: []axis{{Name: "Full nights", Note: "of 365"}, {Name: "Energy", Note: "share of what the nights ask"}, {Name: "Parts", Note: currency + ", all that are listed"}, {Name: "Breaks first", Note: "the dashed line is the limit"}},
+		Rows: make([][]measure, len(rs))}
+	for c, column := range columns {
+		top := topOf(c, column)
+		v.Axes[c].Top = []string{"365", "100" + unit.Space + "%", page.MoneyText(unit.Money(top), currency), unit.Rounded(top, 2) + unit.Space + "×"}[c]
+		best := bestOf(column, c == 0 || c == 1)
+		for i, m := range column {
+			m.Top = top
+			v.Rows[i] = append(v.Rows[i], measure{Picture: m.Draw(), Value: m.value, Note: m.note, Best: i == best && c < 3})
+		}
+	}
+	v.Headline, v.Say = bestInWords(names, columns[0], columns[2])
+	return v
+}
+
+// topOf is the end of a column's axis.
+func topOf(column int, all []onAxis) float64 {
+	top := []float64{365, 1, 0, 1.25}[column]
+	if column < 2 {
+		return top
+	}
+	const most = 2.5 // times the limit: what is past it has a break mark
+	for _, m := range all {
+		if m.Known {
+			top = math.Max(top, m.High)
+		}
+	}
+	if column == 3 {
+		top = math.Min(top, most)
+	}
+	if top <= 0 {
+		top = 1
+	}
+	return top
+}
+
+// bestOf is the place of the best that is known; −1 where fewer than two are known or the best are equal.
+func bestOf(all []onAxis, highest bool) int {
+	best, n, equal := -1, 0, false
+	for i, m := range all {
+		if !m.Known {
+			continue
+		}
+		n++
+		switch {
+		case best < 0 || highest && m.Usual > all[best].Usual || !highest && m.Usual < all[best].Usual:
+			best, equal = i, false
+		case m.Usual == all[best].Usual:
+			equal = true
+		}
+	}
+	if n < 2 || equal {
+		return -1
+	}
+	return best
+}
+
+// bestInWords names the best for a purpose, only of those whose number is known.
+func bestInWords(names []string, nights, cost []onAxis) (headline, more string) {
+	light, cheap := bestOf(nights, true), bestOf(cost, false)
+	if light < 0 {
+		headline = "None of them is better at night than the others"
+	} else {
+		headline = "For light at night: “" + names[light] + "”, " + nights[light].value + " full nights"
+	}
+	priced := 0
+	for _, m := range cost {
+		if m.Known {
+			priced++
+		}
+	}
+	switch {
+	case cheap >= 0 && cheap == light:
+		more = fmt.Sprintf("It costs least of the %d that are priced.", priced)
+	case cheap >= 0:
+		more = fmt.Sprintf("“%s” costs least of the %d that are priced.", names[cheap], priced)
+	case priced < 2:
+		more = "Which costs least is not known: the parts of fewer than two are all priced."
+	}
+	return headline + ".", more
+}
+
+// nightSpans are the full nights of a bad, a usual and a good year, or those of the average year where no other was worked out.
+func nightSpans(rs []model.VariantResult, years []search.Sure) []onAxis {
+	out := make([]onAxis, len(rs))
+	for i, r := range rs {
+		usual, bad, _, is := page.NightsOf(years[i])
+		switch {
+		case is:
+			good := int(math.Floor(years[i].Variants[0].Light.Good))
+			out[i] = onAxis{draw.Span{Low: float64(bad), Usual: float64(usual), High: float64(max(usual, good)), Known: true}, fmt.Sprint(usual), fmt.Sprintf("usual; %d in a bad year, %d in a good one", bad, good)}
+		case r.YearKnown && r.Open.IsZero():
+			n := float64(r.Year.NightsServed)
+			out[i] = onAxis{draw.Span{Low: n, Usual: n, High: n, Known: true}, fmt.Sprint(r.Year.NightsServed), "average year"}
+		default:
+			out[i] = onAxis{value: "not known"}
+		}
+	}
+	return out
+}
+
+func shareSpans(rs []model.VariantResult) []onAxis {
+	out := make([]onAxis, len(rs))
+	for i, r := range rs {
+		out[i] = onAxis{value: "not known"}
+		if s, ok := r.Year.ServedShare.Value(); ok && r.YearKnown && r.Open.IsZero() {
+			out[i] = onAxis{draw.Span{Low: float64(s), Usual: float64(s), High: float64(s), Known: true}, unit.Rounded(100*float64(s), 2) + unit.Space + "%", "average year"}
+		}
+	}
+	return out
+}
+
+func costSpans(rs []model.VariantResult, currency string) []onAxis {
+	out := make([]onAxis, len(rs))
+	for i, r := range rs {
+		out[i] = onAxis{value: "not known", note: fmt.Sprintf("%d of %d priced", r.Cost.Priced, r.Cost.Parts)}
+		if c, ok := r.Cost.Capital.Value(); ok {
+			out[i] = onAxis{draw.Span{Low: float64(c), Usual: float64(c), High: float64(c), Known: true}, page.MoneyText(c, currency), ""}
+		}
+	}
+	return out
+}
+
+// useSpans are what is asked of the part that breaks first over what it has.
+func useSpans(rs []model.VariantResult) []onAxis {
+	out := make([]onAxis, len(rs))
+	for i, r := range rs {
+		out[i] = onAxis{Span: draw.Span{Known: true, Limit: 1}, value: "nothing hangs"}
+		for _, s := range r.Stores {
+			c, ok := s.Part.First()
+			if !ok {
+				continue
+			}
+			out[i] = onAxis{value: "not known", note: c.Part}
+			if u, ok := c.Use.Value(); ok {
+				out[i] = onAxis{draw.Span{Low: float64(u), Usual: float64(u), High: float64(u), Limit: 1, Bad: c.Word == path.GivesWay, Known: true}, page.UseText(float64(u)), c.Part}
+			}
+			break
+		}
+	}
+	return out
+}
