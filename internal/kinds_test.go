@@ -24,7 +24,7 @@ var ownRooms = []string{
 	"internal/model/search/fits*.go",   // the shelf's parts in a hoist
 	"internal/model/check_dates.go",    // dates of a hoist's load tests
 	"web/hoist/*.go", "web/cells/*.go", // the pages of each
-	"web/trials/*.go",                                              // what was tried on a hoist
+	"web/trials/*.go",                                                                    // what was tried on a hoist
 	"web/page/hoists.go", "web/shelf/pages.go", "web/shelf/fits*.go", "web/shelf/use.go", // the hoists that parts of the shelf are tried in
 	"web/sheet/drawn.go", // the plan sheet draws a hoist
 }
