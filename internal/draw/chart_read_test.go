@@ -521,7 +521,10 @@ func TestMassHeightReadBack(t *testing.T) {
 	}
 	// The small strokes between the powers are twice, three times … nine times.
 	small := 0
-	for _, l := range r.lines {
+	for _, l := range r.paths {
+		if len(l.pts) != 2 {
+			continue
+		}
 		if a, b := l.pts[0], l.pts[1]; a.X == b.X && a.Y-b.Y > 0 && a.Y-b.Y < 8 {
 			v := math.Pow(10, x.value(a.X))
 			k := v / math.Pow(10, math.Floor(math.Log10(v)+1e-9))

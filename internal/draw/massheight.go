@@ -3,6 +3,7 @@ package draw
 import (
 	"io"
 	"math"
+	"strings"
 
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
@@ -92,13 +93,15 @@ func (x *axis) cover(v float64, ok bool, one float64) {
 	}
 }
 
+// logGrid draws the decades of both axes as lines, and what lies between them as ticks in one path.
 func (p *pen) logGrid(x, y axis) {
+	var ticks strings.Builder
 	for _, v := range x.decades() {
 		p.line(x.at(v), y.a, x.at(v), y.b, stroke(ink, 0.6, ""), attrs{"stroke-opacity", ".25"})
 		p.text(x.at(v), y.a+15, tick(v), small, "middle", 0)
 		for k := 2.0; k < 10; k++ {
 			if u := k * v; u > x.lo && u < x.hi {
-				p.line(x.at(u), y.a, x.at(u), y.a-3, stroke(ink, 0.6, ""))
+				ticks.WriteString("M" + num(x.at(u)) + " " + num(y.a) + "v-3")
 			}
 		}
 	}
@@ -107,10 +110,11 @@ func (p *pen) logGrid(x, y axis) {
 		p.text(x.a-5, y.at(v)+4, tick(v), small, "end", 0)
 		for k := 2.0; k < 10; k++ {
 			if u := k * v; u > y.lo && u < y.hi {
-				p.line(x.a, y.at(u), x.a+3, y.at(u), stroke(ink, 0.6, ""))
+				ticks.WriteString("M" + num(x.a) + " " + num(y.at(u)) + "h3")
 			}
 		}
 	}
+	p.tag("path", attrs{"d", ticks.String()}, stroke(ink, 0.6, ""))
 	p.path([]float64{x.a, y.b, x.a, y.a, x.b, y.a}, false, stroke(ink, 1, ""))
 }
 
