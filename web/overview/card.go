@@ -22,16 +22,11 @@ type variantCard struct {
 	Rows                    []page.PairView // what breaks first, what it costs
 }
 
-// verdictSigns stand before the word of a verdict.
-var verdictSigns = map[string]string{model.CarriesNight: "✓", model.CarriesPart: "◐", model.LearningPiece: "○", "": "?"}
-
 // cardOf prints one variant.
 func (s *Pages) cardOf(r model.VariantResult, p store.Saved[model.Project], id int64, sys unit.System) variantCard {
 	u := page.VariantURL(p.ID, id)
-	c := variantCard{ID: fmt.Sprint(id), URL: u, SheetURL: u + "/sheet", Name: r.Name, Sign: verdictSigns[r.Verdict], Verdict: form.SentenceCase(r.Verdict)}
-	if r.Verdict == "" {
-		c.Verdict = "Not known yet"
-	}
+	c := variantCard{ID: fmt.Sprint(id), URL: u, SheetURL: u + "/sheet", Name: r.Name}
+	c.Sign, c.Verdict = page.VerdictSigned(r.Verdict)
 	c.Say = page.GivenBy(r, sys)
 	if _, more := page.HeadlineOf(r, sys); len(more) > 0 {
 		c.Say = strings.TrimSpace(c.Say + " " + more[0])

@@ -145,7 +145,7 @@ func holds(p store.Listed, find string) bool {
 }
 
 // rowOf prints one project. What is not remembered is worked out if there is time.
-func (s *Pages) rowOf(r *http.Request, p store.Listed, time bool, sys unit.System) (ProjectRow, error) {
+func (s *Pages) rowOf(r *http.Request, p store.Listed, hasTime bool, sys unit.System) (ProjectRow, error) {
 	row := ProjectRow{URL: page.ProjectURL(p.ID), Name: p.Name, Example: p.Example, Revision: strconv.FormatInt(p.Revision, 10), Changed: s.When(p.At)}
 	row.About = page.Counted(len(p.Variants), "variant")
 	if p.Place != "" {
@@ -153,7 +153,7 @@ func (s *Pages) rowOf(r *http.Request, p store.Listed, time bool, sys unit.Syste
 	}
 	key := verdictKey{p.ID, p.Last, reason.Today(s.Now())}
 	all, known := s.verdicts.get(key)
-	if !known && time {
+	if !known && hasTime {
 		var err error
 		if all, err = s.workOut(r.Context(), p.ID); err != nil {
 			return row, err

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"sync"
 
-	"duskweight/internal/model"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
@@ -81,15 +80,10 @@ func (s *Pages) workOut(ctx context.Context, project int64) ([]verdict, error) {
 	return out, nil
 }
 
-// signs stand before the word of a verdict.
-var signs = map[string]string{model.CarriesNight: "✓", model.CarriesPart: "◐", model.LearningPiece: "○", "": "?"}
-
 // best prints a variant as the best of its project.
 func (v verdict) best() BestView {
-	b := BestView{Name: form.Clip(v.name, page.PaperName), Sign: signs[v.word], Word: form.SentenceCase(v.word), Nights: "nights not known"}
-	if v.word == "" {
-		b.Word = "No verdict yet"
-	}
+	b := BestView{Name: form.Clip(v.name, page.PaperName), Nights: "nights not known"}
+	b.Sign, b.Word = page.VerdictSigned(v.word)
 	if v.nights >= 0 {
 		b.Nights = fmt.Sprintf("%d of %d nights with light", v.nights, v.ofNight)
 	}
