@@ -48,12 +48,6 @@ var scales = []float64{1, 1.5, 2, 2.5, 3, 4, 5, 6, 7.5, 8}
 // leastPaperMass is the least side of the mass, in units, before the travel is cut on a sheet.
 const leastPaperMass = 12.0
 
-// Scale is the n of the scale 1 : n of the side view, and whether a piece of the height is cut out.
-func (p Paper) Scale() (n float64, cut bool) {
-	f, n := p.frame()
-	return n, f.cutTo > f.cutFrom
-}
-
 // view is the place of the side view on the paper, dimensions included.
 func (p Paper) view() box {
 	top := edge + 2

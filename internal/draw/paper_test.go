@@ -24,7 +24,7 @@ func TestPaperIsToScale(t *testing.T) {
 	for _, size := range [][2]float64{{188, 133}, {194, 124}} {
 		p := Paper{Scene: Make(Plan{Hoist: hoist()}), Wide: size[0], High: size[1]}
 		f, n := p.frame()
-		if _, cut := p.Scale(); cut {
+		if _, cut := scaleOf(p); cut {
 			t.Fatal("a height of 5.2 m is cut")
 		}
 		m := p.Scene.Mass
@@ -46,7 +46,7 @@ func TestPaperCutsALongTravel(t *testing.T) {
 	h := hoist()
 	h.Travel, h.Structure.HeadHeight = of(60000), of(62000)
 	p := Paper{Scene: Make(Plan{Hoist: h}), Wide: 188, High: 133}
-	n, cut := p.Scale()
+	n, cut := scaleOf(p)
 	f, _ := p.frame()
 	if !cut || n > 200 {
 		t.Fatalf("60 m are drawn 1 : %v, cut %v", n, cut)
@@ -111,4 +111,10 @@ func sizesIn(svg string) (out []float64) {
 		}
 	}
 	return out
+}
+
+// scaleOf is the n of the scale 1 : n of the side view, and whether a piece of the height is cut out.
+func scaleOf(p Paper) (n float64, cut bool) {
+	f, n := p.frame()
+	return n, f.cutTo > f.cutFrom
 }

@@ -2,7 +2,6 @@ package search
 
 import (
 	"cmp"
-	"context"
 	"fmt"
 	"slices"
 
@@ -100,23 +99,6 @@ type Moves struct {
 	Gives unit.Known[unit.Energy]   // what one lift gives back at the lamps
 	Part  string                    // the part that is strained most of those that do not give way; empty where none is known
 	Use   unit.Known[unit.Ratio]    // of that part
-}
-
-// FitsOf tries every combination of the shelf's parts in the hoist at place i of a variant: each motor, drum, rope and kind
-// of pulley, and every row of up to four stages. Where the shelf has none of a kind, the hoist keeps its own. First every
-// combination is tried for whether it lifts and comes down (lift.Screen); then the best of the rest are worked out as the page
-// of the hoist does. What stands against all of them alike, in a part that is not on the shelf, is told apart and counts
-// against none. Ranked by what one lift gives back, then by the use of the tightest part. The same answer for any number of
-// workers. The error is that of a context that ended.
-func FitsOf(ctx context.Context, g model.Ground, p model.Project, v model.Variant, i, workers int) (Fits, error) {
-	run, err := NewFits(ctx, g, p, v, i, workers)
-	if err != nil {
-		return Fits{}, err
-	}
-	if err := run.Until(ctx, mostWorked, workers, nil); err != nil {
-		return Fits{}, err
-	}
-	return run.Fits(), nil
 }
 
 // rank puts those that do in order, the best first.

@@ -26,7 +26,10 @@ type FitsRun struct {
 }
 
 // NewFits lays the shelf out in the hoist at place i of a variant and tries every combination for whether it lifts and comes
-// down. The error is that of a context that ended.
+// down: each motor, drum, rope and kind of pulley, and every row of up to four stages. Where the shelf has none of a kind, the
+// hoist keeps its own. Until then works out the best of the rest as the page of the hoist does. What stands against all of them
+// alike, in a part that is not on the shelf, is told apart and counts against none. The same answer for any number of workers.
+// The error is that of a context that ended.
 func NewFits(ctx context.Context, g model.Ground, p model.Project, v model.Variant, i, workers int) (*FitsRun, error) {
 	r := &FitsRun{g: g, s: layout{p: p, v: v, i: i}}
 	if out, ok := r.s.lay(ctx); !ok {
