@@ -117,18 +117,12 @@ func onCards(e *page.Editor[model.Project], at loadAt) {
 	e.Card, e.Next = at.query, at.next
 	e.Where = func(path string) string { return page.FieldURL(at.url, path) }
 	e.Lay = func(v page.EditorView, refused []string) templ.Component {
-		var c *cardView
+		var c *page.CardView
 		if part := at.open(saved, refused); part != "" {
-			c = &cardView{Title: titleOf(part, saved), Close: at.url, Form: v.Form}
+			c = &page.CardView{Title: titleOf(part, saved), Close: at.url, Form: v.Form}
 		}
 		return loadPage(v, c, at.url+"?"+nameAll+"=1")
 	}
-}
-
-// cardView is the open card round its fields.
-type cardView struct {
-	Title, Close string
-	Form         form.FormView
 }
 
 // titleOf is what a card is called.

@@ -56,12 +56,7 @@ func (s *Pages) loadEditor(r *http.Request) (page.Editor[model.Project], error) 
 	if !at.all {
 		onCards(&e, at)
 	}
-	frame := e.Frame
-	e.Frame = func() (page.Frame, error) {
-		f, err := frame()
-		f.Style = "load.css"
-		return f, err
-	}
+	e.Style = "load.css"
 	return e, nil
 }
 

@@ -60,12 +60,7 @@ func onCards(e *page.Editor[model.Project], at spareAt, open bool, top shelfTop)
 		inside := func(path string) bool { return open && model.Within(path, at.path()) }
 		return form.Pick(whole.Parts, inside, func(list string) bool { return inside(list) })
 	}
-	frame := e.Frame
-	e.Frame = func() (page.Frame, error) {
-		f, err := frame()
-		f.Style = "shelf.css"
-		return f, err
-	}
+	e.Style = "shelf.css"
 	if open {
 		e.Grow = func(p *model.Project) { whole.Grow(p, at.path()) }
 		e.Card = at.query

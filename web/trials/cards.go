@@ -8,7 +8,6 @@ import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
-	"duskweight/web/form"
 	"duskweight/web/page"
 )
 
@@ -147,12 +146,7 @@ func leastKnown(l lift.LeastTrial) (n int) {
 	return n
 }
 
-// cardView is the open card round its fields.
-type cardView struct {
-	Title, Note, Close string
-	Form               form.FormView
-}
-
-func cardOf(g group, at trialsAt, v page.EditorView, sys unit.System) *cardView {
-	return &cardView{Title: g.Title, Note: say.Marked(g.Note).In(sys), Close: at.url, Form: v.Form}
+// cardOf is the open card of a group.
+func cardOf(g group, at trialsAt, v page.EditorView, sys unit.System) *page.CardView {
+	return &page.CardView{Title: g.Title, Note: say.Marked(g.Note).In(sys), Close: at.url, Form: v.Form}
 }

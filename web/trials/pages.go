@@ -80,7 +80,7 @@ func onCards(e *page.Editor[model.Variant], at trialsAt, sys unit.System) {
 	e.Next = func(url.Values) string { return at.query() }
 	e.Where = func(path string) string { return page.FieldURL(at.url, path) }
 	e.Lay = func(v page.EditorView, refused []string) templ.Component {
-		var c *cardView
+		var c *page.CardView
 		if g := at.open(refused); g != nil {
 			c = cardOf(*g, at, v, sys)
 		}
