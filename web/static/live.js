@@ -49,7 +49,6 @@
 
 	form.addEventListener("input", ask);
 	form.addEventListener("change", ask);
-	for (const b of form.querySelectorAll("[data-try-button]")) b.hidden = true;
 
 	// The numbers as they were saved: those that typing moves say what they were. A save makes the newest the saved ones.
 	let saved = numbers();

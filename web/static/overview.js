@@ -3,7 +3,6 @@
 "use strict";
 for (const slide of document.querySelectorAll("[data-slides]")) {
 	const field = document.getElementById(slide.dataset.slides);
-	slide.hidden = false;
 	slide.addEventListener("input", () => { field.value = slide.value; });
 	const follow = () => {
 		const v = parseFloat(field.value.replace(",", "."));
