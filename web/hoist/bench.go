@@ -28,11 +28,11 @@ const (
 // Names in the address.
 const (
 	nameDepth = "depth"
-	namePart  = "part"
-	nameMore  = "more"
-	nameShow  = "show"
-	nameLater = "later"
-	nameAll   = "all"
+	namePart  = page.NamePart
+	nameMore  = page.NameMore
+	nameShow  = page.NameShow
+	nameLater = page.NameLater
+	nameAll   = page.NameAll
 )
 
 // benchAt is what the address asks for.
@@ -58,14 +58,11 @@ func benchAtOf(r *http.Request, url, hoist string) benchAt {
 	if !slices.Contains(tabNames, b.show) {
 		b.show = tabNames[0]
 	}
-	if len(b.later) > mostLater {
-		b.later = b.later[:mostLater]
+	if len(b.later) > page.MostLater {
+		b.later = b.later[:page.MostLater]
 	}
 	return b
 }
-
-// mostLater bounds the address.
-const mostLater = 40
 
 // query is the address of the page with what differs from the usual.
 func (b benchAt) query() string {

@@ -21,20 +21,12 @@ var tabNames = []string{"lifting", "down", "heat", "wiring", "round"}
 // tabWords are the tabs as they are read.
 var tabWords = map[string]string{"lifting": "Lifting", "down": "Coming down", "heat": "Heat", "wiring": "Wiring", "round": "Round it"}
 
-// listRow is a part in the list.
-type listRow struct {
-	Href, Name, Word, Line, Use string
-	Sign                        string // SVG
-	Here                        bool
-}
-
 // benchView is what follows the answer on the page: state, progress, drawing, list and the answer itself.
 type benchView struct {
 	Progress, Squares    string
 	Side, Drive, Circuit string // SVG
 	Notes                []string
-	Rows, Holding        []listRow
-	All                  int
+	Parts                page.PartRowsView
 	Tabs                 []page.Tab
 	Tab                  string
 	Whole                string // address of all inputs and numbers
@@ -57,13 +49,13 @@ func (h hoistPage) benchAnswer(v model.Variant, at benchAt) (page.Answer, error)
 	}
 	view := b.view()
 	return page.Answer{First: view.Answer.Headline, Facts: view.Answer.Facts, Bands: page.StoreBands(whole, h.i, h.sys, h.links(v)),
-		Also: []page.Piece{{ID: "progress", Body: benchProgress(view)}, {ID: "drawing", Body: hoistPlates(view)}, {ID: "parts-list", Body: benchList(view)}},
+		Also: []page.Piece{{ID: "progress", Body: page.PartProgress(view.Progress, view.Squares)}, {ID: "drawing", Body: hoistPlates(view)}, {ID: "parts-list", Body: benchList(view)}},
 		Body: benchResults(view)}, nil
 }
 
 // view prints one design.
 func (b bench) view() benchView {
-	v := benchView{Answer: b.h.view(b.whole, b.v, b.at.url), All: len(b.states), Tab: b.at.show}
+	v := benchView{Answer: b.h.view(b.whole, b.v, b.at.url), Tab: b.at.show}
 	settled, say := b.progressSay()
 	v.Progress = say
 	bad, tight := 0, 0
@@ -75,8 +67,8 @@ func (b bench) view() benchView {
 			tight++
 		}
 	}
-	v.Rows, v.Holding = b.rows(path.GivesWay, path.NotKnown, path.Tight), b.rows(path.Holds)
-	v.Squares = page.SvgOf(func(w io.Writer) error { return draw.Progress(settled, tight, bad, len(b.states), say, w) })
+	v.Parts = page.PartRowsView{Rows: b.rows(path.GivesWay, path.NotKnown, path.Tight), Holding: b.rows(path.Holds)}
+	v.Squares = page.Squares(settled, tight, bad, len(b.states), say)
 	b.pictures(&v)
 	for _, name := range tabNames {
 		l := page.Tab{Text: tabWords[name], URL: b.at.link(func(a *benchAt) { a.show = name }, "#answer")}
@@ -89,9 +81,9 @@ func (b bench) view() benchView {
 }
 
 // row is one line of the list.
-func (b bench) row(i int) listRow {
+func (b bench) row(i int) page.PartRowView {
 	s := b.states[i]
-	r := listRow{Href: b.at.card(s.ID), Name: s.Name, Word: word(s), Line: b.line(s), Sign: draw.Sign(s.Word), Here: i == b.open}
+	r := page.PartRowView{Href: b.at.card(s.ID), Name: s.Name, Word: word(s), Line: b.line(s), Sign: draw.Sign(s.Word), Here: i == b.open}
 	if u, ok := s.Use.Value(); ok && s.Word != path.NotKnown {
 		r.Use = page.UseText(float64(u))
 	}
@@ -99,8 +91,8 @@ func (b bench) row(i int) listRow {
 }
 
 // rows are the lines of the parts with these words, the first word first; each keeps the order of the load.
-func (b bench) rows(words ...path.Word) []listRow {
-	var out []listRow
+func (b bench) rows(words ...path.Word) []page.PartRowView {
+	var out []page.PartRowView
 	for _, w := range words {
 		for i, s := range b.states {
 			if s.Word == w {

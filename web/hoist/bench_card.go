@@ -13,25 +13,25 @@ import (
 
 // cardView is the card of one part round its fields.
 type cardView struct {
-	Name, Word, Sign string
-	Ask              string
-	Against          []page.ReasonView
-	Flags            []string
-	Checks           []page.CheckView
-	Buy              *buyView
-	Close, More      string
-	Count            int // of all inputs of the part
-	Links            []form.LinkView
-	Form             form.FormView
-	First, Rest      []form.PartView // the fields that stand open, and those that are answered already
-	AllOpen          bool
-	Elsewhere        bool // the part has no inputs here
+	Head        page.PartHeadView
+	Ask         string
+	Against     []page.ReasonView
+	Flags       []string
+	Checks      []page.CheckView
+	Buy         *page.BuyView
+	More        string
+	Count       int // of all inputs of the part
+	Links       []form.LinkView
+	Form        form.FormView
+	First, Rest []form.PartView // the fields that stand open, and those that are answered already
+	AllOpen     bool
+	Elsewhere   bool // the part has no inputs here
 }
 
 // cardOf prints the open card.
 func (b bench) cardOf(v page.EditorView) cardView {
 	s := b.states[b.open]
-	c := cardView{Name: s.Name, Word: word(s), Sign: draw.Sign(s.Word), Ask: s.Ask, Form: v.Form, Elsewhere: s.ID == parts.Beyond}
+	c := cardView{Head: page.PartHeadView{Name: s.Name, Word: word(s), Sign: draw.Sign(s.Word)}, Ask: s.Ask, Form: v.Form, Elsewhere: s.ID == parts.Beyond}
 	c.Against = page.ReasonsOf(s.Against, b.h.sys, b.h.links(b.v)).List
 	for _, f := range s.Flags {
 		c.Flags = append(c.Flags, f.Say.In(b.h.sys))
@@ -46,7 +46,7 @@ func (b bench) cardOf(v page.EditorView) cardView {
 	}
 	c.First, c.Rest = b.split(v.Form.Parts)
 	c.AllOpen = b.at.more || b.at.depth == depthBench || len(c.First) == 0
-	c.Close = b.at.link(func(a *benchAt) { a.part, a.more = "", false }, "#part-"+s.ID)
+	c.Head.Close = b.at.link(func(a *benchAt) { a.part, a.more = "", false }, "#part-"+s.ID)
 	for p := range b.said.Given {
 		if i := parts.Owner(b.parts(), p); i == b.open {
 			c.Count++

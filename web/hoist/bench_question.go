@@ -8,38 +8,17 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/cost"
 	"duskweight/internal/model/lift/parts"
-	"duskweight/web/form"
 	"duskweight/web/page"
 )
 
-// questionView is the one question that is asked next, with at most three answers.
-type questionView struct {
-	Ask     string // "What does the reel say?"
-	Settles string
-	Field   *form.FieldView // the input that answers it
-	Path    string
-	Also    []hiddenValue // the lengths of the lists that its row stands in
-	Part    string
-	Later   string // address that puts it behind
-	NoLabel bool   // it is read on a label: the way out is called so
-	Buy     string // address that tells what to buy; "" where nothing is bought
-	All     bool   // nothing is left to ask
-	Sheet   string
-}
-
-// Few reports whether the question has so few answers that each is a button.
-func (q questionView) Few() bool { return q.Field.Kind == form.AsChoice && len(q.Field.Options) <= 4 }
-
-type hiddenValue struct{ Name, Value string }
-
 // question prints the next question. form makes the field of it.
-func (b bench) question(v page.EditorView) questionView {
+func (b bench) question(v page.EditorView) page.AskView {
 	if b.ask.Part < 0 {
-		return questionView{All: true, Sheet: page.VariantURL(b.h.project, b.h.Saved.ID) + "/sheet"}
+		return page.AskView{All: true, Done: "Every part of this hoist has its answers.", Sheet: page.VariantURL(b.h.project, b.h.Saved.ID) + "/sheet"}
 	}
 	s := b.states[b.ask.Part]
-	q := questionView{Ask: s.Ask, Settles: b.settles(), Part: s.Name, Path: b.said.At + "." + b.ask.Path}
-	q.Field, q.Also = b.field(b.ask.Path)
+	q := page.AskView{Ask: s.Ask, Settles: b.settles(), Part: s.Name, Path: b.said.At + "." + b.ask.Path}
+	q.Field, q.Also = b.h.FieldAt(b.v, q.Path)
 	if q.Field == nil { // a list, or something of another page: its card asks
 		q.Path = ""
 	}
@@ -49,37 +28,6 @@ func (b bench) question(v page.EditorView) questionView {
 		q.Buy = b.at.link(func(a *benchAt) { a.part, a.more = s.ID, false }, "#buy")
 	}
 	return q
-}
-
-// field makes the field of one input, with the lengths of the lists that its row stands in.
-func (b bench) field(p string) (*form.FieldView, []hiddenValue) {
-	hoist := b.said.At + "."
-	f := b.h.Form
-	f.Shown = func([]string) []form.Part[model.Variant] {
-		return form.Pick(f.Parts, func(path string) bool { return path == hoist+p }, func(string) bool { return false })
-	}
-	v := document.Clone(b.v)
-	f.Grow(&v, hoist+p)
-	var field *form.FieldView
-	var also []hiddenValue
-	var find func(list []form.PartView)
-	find = func(list []form.PartView) {
-		for _, one := range list {
-			switch {
-			case one.Field != nil:
-				field = one.Field
-			case one.Group != nil:
-				find(one.Group.Parts)
-			case one.List != nil:
-				also = append(also, hiddenValue{one.List.Path + form.RowsSuffix, page.Itoa(one.List.Count)})
-				for _, row := range one.List.Rows {
-					find(row.Parts)
-				}
-			}
-		}
-	}
-	find(f.View(&v, nil, nil, b.h.sys).Parts)
-	return field, also
 }
 
 // labelled are the inputs that are read on a label, a reel or a stamp, and never guessed.
@@ -114,18 +62,8 @@ func asOf(p parts.Part) cost.As {
 	return ""
 }
 
-// buyView is what to look for when a part is bought.
-type buyView struct {
-	Title string
-	Say   string // the number, or why there is none
-	Sizes string
-	Why   string // what would make it smaller
-	As    string // of the market list; "" where it stands there already
-	Post  string // address of the list
-}
-
 // buy is what to buy for a part that is not settled, or nil.
-func (b bench) buy(s parts.State) *buyView {
+func (b bench) buy(s parts.State) *page.BuyView {
 	as := asOf(s.Part)
 	if as == "" {
 		return nil
@@ -135,7 +73,7 @@ func (b bench) buy(s parts.State) *buyView {
 		if n.As != as || !b.isNeed(s, n) || len(n.Want) == 0 {
 			continue
 		}
-		out := &buyView{Title: n.Name, Post: page.VariantURL(b.h.project, b.h.Saved.ID) + "/parts"}
+		out := &page.BuyView{Title: n.Name, Post: page.VariantURL(b.h.project, b.h.Saved.ID) + "/parts"}
 		out.Say, _ = page.WantText(n, b.h.sys)
 		out.Sizes = page.SizesText(n, b.h.sys)
 		_, open := model.Matched(b.v.Parts, needs)
