@@ -54,8 +54,8 @@ func (g Ground) cost(r *VariantResult, parts []cost.Part) cost.Result {
 	return cost.Reckon(cost.Input{Parts: parts, Terms: g.Project.Money, Delivered: delivered, Nights: nights, Batteries: lives})
 }
 
-// Priced returns the result of a variant with another list of parts. Nothing but its cost follows from that list, so no year is
-// run again.
+// Priced returns the result of a variant with another list of parts, at the prices and terms of this ground. Nothing but its
+// cost follows from them, so no year is run again.
 func (g Ground) Priced(r VariantResult, parts []cost.Part) VariantResult {
 	r.Cost = g.cost(&r, parts)
 	return r

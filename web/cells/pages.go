@@ -33,7 +33,7 @@ func (s *Pages) cellsEditor(r *http.Request) (page.Editor[model.Variant], error)
 	e.Form.Parts = form.Within(model.CellsPath(i), func(v *model.Variant) *cell.Bank { return v.Stores[i].Cells }, CellsForm()...)
 	labels := e.Form.Labels(v.Value)
 	e.Answer = func(v model.Variant) (page.Answer, error) {
-		result, links := s.Grounds.Of(p).Evaluate(v), s.LinksOf(p, v, e.Saved.ID)
+		result, links := s.Results.Typed(p, e.Saved, v), s.LinksOf(p, v, e.Saved.ID)
 		view := cellsViewOf(result, i, sys, labels, url)
 		view.Against = page.ReasonsOf(result.Stores[i].Because, sys, links.To)
 		view.Against.Answered = page.AnsweredOf(e.Form, v)

@@ -4,7 +4,6 @@ import (
 	"net/http"
 	"slices"
 
-	"duskweight/internal/model"
 	"duskweight/web/page"
 )
 
@@ -14,11 +13,7 @@ func (s *Pages) sendCompareCSV(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	g := s.Grounds.Of(p)
-	results := make([]model.VariantResult, len(chosen))
-	for i, v := range chosen {
-		results[i] = g.Evaluate(v.Value)
-	}
+	results := s.Results.All(p, chosen)
 	bills := slices.DeleteFunc(page.BillsOf(results, chosen, p.Value.Currency), func(b page.Bill) bool { return len(b.Cost.Years) == 0 })
 	if len(bills) == 0 {
 		return page.ErrNotFound

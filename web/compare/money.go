@@ -31,7 +31,7 @@ func (s *Pages) moneyEditor(r *http.Request) (page.Editor[model.Project], error)
 		g.Project.Money = p.Money
 		results := make([]model.VariantResult, len(some))
 		for i, v := range some {
-			results[i] = g.Evaluate(v.Value)
+			results[i] = g.Priced(s.Results.Of(e.Saved, v), v.Value.Parts)
 		}
 		costs, err := page.CostsOf(page.BillsOf(results, some, p.Currency), e.Saved.ID, sys)
 		first := termsSay(p.Money)

@@ -96,10 +96,8 @@ func (s *Pages) compareOf(ctx context.Context, p store.Saved[model.Project], all
 		v.Empty = "Choose at least two variants. Copy one on the overview, change it, and compare."
 		return v, nil
 	}
-	g := s.Grounds.Of(p)
-	results := make([]model.VariantResult, len(chosen))
+	results := s.Results.All(p, chosen)
 	for i, c := range chosen {
-		results[i] = g.Evaluate(c.Value)
 		v.Names = append(v.Names, form.LinkView{Text: c.Value.Name, URL: page.VariantURL(p.ID, c.ID)})
 		v.IDs = append(v.IDs, fmt.Sprint(c.ID))
 		v.States = append(v.States, page.VariantBand(results[i], sys, nil))
@@ -127,7 +125,7 @@ func (s *Pages) compareOf(ctx context.Context, p store.Saved[model.Project], all
 	}
 	v.Groups = append(slices.DeleteFunc(v.Groups, func(g compareGroup) bool { return len(g.Rows) == 0 }), inputGroups(s.Tables, chosen, v.AllInputs, sys)...)
 	v.Terms = page.ProjectURL(p.ID) + "/money"
-	if g.Sky != nil && g.Load.ApplianceYear > 0 {
+	if g := s.Grounds.Of(p); g.Sky != nil && g.Load.ApplianceYear > 0 {
 		v.Range = page.RangeLater(p.ID, chosen)
 		v.Range.Follow += "&pairs=yes"
 		v.Range.Room += " pairs"

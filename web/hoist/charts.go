@@ -117,7 +117,7 @@ func (s *Pages) sendHoistCSV(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	result := s.Grounds.Of(p).Evaluate(v.Value)
+	result := s.Results.Of(p, v)
 	if chi.URLParam(r, "picture") == "checks" {
 		return page.SendCSV(w, checkNumbers(model.HoistOf(result.Stores[i]), sys))
 	}

@@ -54,7 +54,7 @@ func (s *Pages) showMotion(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	f.Style, f.Script = "motion.css", "motion.js"
-	result := s.Grounds.Of(p).Evaluate(v.Value)
+	result := s.Results.Of(p, v)
 	view := motionOf(result, i, here, sys)
 	view.Where = page.StoreURL(p.ID, v.ID, i, "hoist")
 	view.Bands = page.StoreBands(result, i, sys, s.LinksOf(p, v.Value, v.ID).To)
@@ -66,7 +66,7 @@ func (s *Pages) sendMotion(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	view := motionOf(s.Grounds.Of(p).Evaluate(v.Value), i, "", sys)
+	view := motionOf(s.Results.Of(p, v), i, "", sys)
 	if view.Numbers == nil {
 		return page.ErrNotFound
 	}

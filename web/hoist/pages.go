@@ -76,7 +76,7 @@ func (s *Pages) hoistOf(r *http.Request) (hoistPage, error) {
 	}
 	h := hoistPage{Editor: e, i: i, sys: sys, labels: e.Form.Labels(v.Value), ground: s.Grounds.Of(p)}
 	h.filled = sync.OnceValue(func() map[string]bool { return filledOf(v.Value.Stores[i].Hoist) })
-	h.whole = sync.OnceValue(func() model.VariantResult { return h.ground.Evaluate(v.Value) })
+	h.whole = func() model.VariantResult { return s.Results.Of(p, v) }
 	h.links = func(v model.Variant) func(string) form.LinkView { return s.LinksOf(p, v, e.Saved.ID).To }
 	h.project = p.ID
 	at := benchAtOf(r, here, model.HoistPath(i))

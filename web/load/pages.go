@@ -5,6 +5,7 @@ package load
 import (
 	"crypto/rand"
 	"net/http"
+	"reflect"
 
 	"github.com/go-chi/chi/v5"
 
@@ -44,7 +45,10 @@ func (s *Pages) loadEditor(r *http.Request) (page.Editor[model.Project], error) 
 		g := s.Grounds.Of(e.Saved).Loaded(p) // the form changes the load alone
 		typed := store.Saved[model.Project]{ID: e.Saved.ID, Value: p}
 		v := loadViewOf(g, sys, labels, e.Url)
-		results := evaluated(g, variants)
+		results := s.Results.All(e.Saved, variants)
+		if !reflect.DeepEqual(p, e.Saved.Value) {
+			results = evaluated(g, variants)
+		}
 		v.Once = s.onceOf(g, typed, variants, results, sys)
 		a := page.Answer{First: v.Headline, Facts: v.Facts, Bands: page.ProjectBands(results, e.Saved.ID, variants, sys), Body: loadWhole(v)}
 		if !at.all {

@@ -47,9 +47,7 @@ func (s *Pages) ask(r *http.Request) (a asked, err error) {
 	}
 	a.sys, err = s.Units(r.Context())
 	a.ground, a.month = s.Grounds.Of(a.project), int(s.Now().Month())-1
-	for _, v := range a.variants {
-		a.results = append(a.results, a.ground.Evaluate(v.Value))
-	}
+	a.results = s.Results.All(a.project, a.variants)
 	a.focus = a.focusOf(r.URL.Query().Get("v"))
 	return a, err
 }

@@ -22,6 +22,7 @@ type Site struct {
 	Tables  Tables   // the inputs of all forms
 	Words   *Lexicon // words that lead to the guide
 	Grounds *Grounds
+	Results *Results
 	Years   *Years
 
 	Assets *assets // the files of web/static
@@ -37,5 +38,6 @@ func New(s Site, files fs.FS) (*Site, error) {
 		return nil, err
 	}
 	s.Grounds, s.Years = &Grounds{now: s.Now}, &Years{}
+	s.Results = &Results{grounds: s.Grounds}
 	return &s, nil
 }

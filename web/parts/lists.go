@@ -67,7 +67,7 @@ func (s *Pages) showList(w http.ResponseWriter, r *http.Request, title string, f
 		return err
 	}
 	top.Title = title + ": " + top.Title
-	result := s.Grounds.Of(p).Evaluate(v.Value)
+	result := s.Results.Of(p, v)
 	l := listSheet{PaperTop: top, Back: page.VariantURL(p.ID, v.ID) + "/parts", Letter: r.URL.Query().Get("paper") == "letter"}
 	fill(&l, result, v.Value, model.Needs(v.Value, result), p.Value.Currency, sys)
 	return s.Show(w, r, http.StatusOK, page.Frame{Title: l.Title, Paper: true}, listPage(l))
@@ -200,7 +200,7 @@ func (s *Pages) sendPartsCSV(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	one := page.BillsOf([]model.VariantResult{s.Grounds.Of(p).Evaluate(v.Value)}, []store.Saved[model.Variant]{v}, p.Value.Currency)
+	one := page.BillsOf([]model.VariantResult{s.Results.Of(p, v)}, []store.Saved[model.Variant]{v}, p.Value.Currency)
 	if len(one[0].Cost.Years) == 0 {
 		return page.ErrNotFound
 	}

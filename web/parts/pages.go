@@ -39,7 +39,7 @@ func (s *Pages) partsEditor(r *http.Request) (page.Editor[model.Variant], error)
 	url := page.VariantURL(p.ID, v.ID) + "/parts"
 	e := s.VariantEditor(r.Context(), p, v, sys, url, "Buy and make")
 	g := s.Grounds.Of(p)
-	result := sync.OnceValue(func() model.VariantResult { return g.Evaluate(v.Value) }) // the form changes parts alone
+	result := sync.OnceValue(func() model.VariantResult { return s.Results.Of(p, v) }) // the form changes parts alone
 	needs := sync.OnceValue(func() []model.Need { return model.Needs(v.Value, result()) })
 	e.Form.Parts = PartsForm()
 	e.Form.Press = func(v *model.Variant, do string) { pressParts(v, needs, do) }

@@ -38,7 +38,7 @@ func (s *Pages) showSheet(w http.ResponseWriter, r *http.Request) error {
 	if view.Waits, err = s.RefusedEntries(r.Context(), p, v); err != nil {
 		return err
 	}
-	result := s.Grounds.Of(p).Evaluate(v.Value)
+	result := s.Results.Of(p, v)
 	years, err := s.Years.Of(r.Context(), p, []store.Saved[model.Variant]{v}, []model.VariantResult{result})
 	if err != nil {
 		return page.LeftOr(r, err)

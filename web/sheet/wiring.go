@@ -16,7 +16,7 @@ func (s *Pages) showWiring(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	result := s.Grounds.Of(p).Evaluate(v.Value)
+	result := s.Results.Of(p, v)
 	if len(result.Stores) == 0 {
 		return page.ErrNotFound
 	}
@@ -54,7 +54,7 @@ func (s *Pages) yard(r *http.Request, title string) (yardTop, *model.HoistResult
 	if err != nil {
 		return yardTop{}, nil, sys, err
 	}
-	result := s.Grounds.Of(p).Evaluate(v.Value)
+	result := s.Results.Of(p, v)
 	h, _ := drawnHoist(result)
 	if h == nil {
 		return yardTop{}, nil, sys, page.ErrNotFound

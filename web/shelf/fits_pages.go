@@ -45,7 +45,7 @@ func (s *Pages) fitsAsked(r *http.Request) (a fitsAsked, err error) {
 		return a, err
 	}
 	g, v := s.Grounds.Of(a.project), a.at.Variant
-	a.now = g.Evaluate(v.Value)
+	a.now = s.Results.Of(a.project, v)
 	a.links = s.LinksOf(a.project, v.Value, v.ID)
 	a.run, err = search.NewFits(r.Context(), g, a.project.Value, v.Value, a.at.I, runtime.GOMAXPROCS(0))
 	return a, err

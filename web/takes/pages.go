@@ -54,7 +54,7 @@ func (s *Pages) showTakes(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	g := s.Grounds.Of(p)
-	now := g.Evaluate(v.Value)
+	now := s.Results.Of(p, v)
 	takes, aim, err := search.WhatItTakes(r.Context(), g, v.Value, now)
 	if err != nil {
 		return err

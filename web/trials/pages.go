@@ -51,7 +51,7 @@ func (s *Pages) trialsEditor(r *http.Request) (page.Editor[model.Variant], error
 	}
 	also := form.FormView{Revision: page.Itoa(int(v.Revision)), Page: rand.Text(), Units: form.UnitsWords[sys]}
 	e.Answer = func(w model.Variant) (page.Answer, error) {
-		now := s.Grounds.Of(p).Evaluate(w)
+		now := s.Results.Typed(p, v, w)
 		view, err := trialsViewOf(s.Grounds.Of(p), w, now, i, at, also, today, sys)
 		a := page.Answer{First: view.Headline, Bands: page.StoreBands(now, i, sys, s.LinksOf(p, w, v.ID).To), Body: trialsWhole(view)}
 		if !at.all {

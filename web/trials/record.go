@@ -46,7 +46,7 @@ func (s *Pages) showRecord(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	h := model.HoistOf(s.Grounds.Of(p).Evaluate(v.Value).Stores[i])
+	h := model.HoistOf(s.Results.Of(p, v).Stores[i])
 	view := recordOf(h, sys)
 	view.PaperTop, view.Letter, view.Back = top, r.URL.Query().Get("paper") == "letter", page.StoreURL(p.ID, v.ID, i, "trials")
 	return s.Show(w, r, http.StatusOK, page.Frame{Title: "Record form: " + v.Value.Name, Paper: true}, recordPage(view))

@@ -58,7 +58,7 @@ func (s *Pages) EditVariant(r *http.Request, p store.Saved[model.Project], v sto
 	}
 	e.Answer = func(w model.Variant) (page.Answer, error) {
 		g := s.Grounds.Of(p)
-		r, links := g.Evaluate(w), s.LinksOf(p, w, v.ID)
+		r, links := s.Results.Typed(p, v, w), s.LinksOf(p, w, v.ID)
 		view := variantViewOf(s.Tables.Stores, g, r, p.Value.Currency, month, url, sys)
 		view.Missing = missingOf(links, view.missing, sys)
 		view.Against = page.ReasonsOf(r.Because, sys, links.To)

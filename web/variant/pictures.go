@@ -73,7 +73,7 @@ func (s *Pages) sendVariantCSV(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	g := s.Grounds.Of(p)
-	return page.SendPicture(w, r, picturesOf(s.Tables.Stores, g, g.Evaluate(v.Value), s.monthOf(r), page.VariantURL(p.ID, v.ID), sys))
+	return page.SendPicture(w, r, picturesOf(s.Tables.Stores, g, s.Results.Of(p, v), s.monthOf(r), page.VariantURL(p.ID, v.ID), sys))
 }
 
 // cents is a power without what is less than a hundredth of a watt: that is dusk and rounding.
