@@ -9,6 +9,7 @@ import (
 	"github.com/a-h/templ"
 
 	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
 	"duskweight/web/form"
 	"duskweight/web/page"
 )
@@ -94,14 +95,14 @@ func (at loadAt) next(typed url.Values) string {
 		if n, err := strconv.Atoi(typed.Get(appliances + form.RowsSuffix)); err == nil && n > 0 {
 			at.part = "appliances[" + strconv.Itoa(n-1) + "]"
 		}
-	case strings.HasPrefix(do, "remove:"+appliances):
+	case strings.HasPrefix(do, "remove:"+appliances), strings.HasPrefix(do, page.PressPreset+":"):
 		at.part = ""
 	}
 	return at.query()
 }
 
 // onCards makes the editor show the rows and one card.
-func onCards(e *page.Editor[model.Project], at loadAt) {
+func onCards(e *page.Editor[model.Project], at loadAt, sys unit.System) {
 	whole, saved := e.Form.Parts, e.Saved.Value
 	e.Form.Shown = func(refused []string) []form.Part[model.Project] {
 		part := at.open(saved, refused)
@@ -121,7 +122,7 @@ func onCards(e *page.Editor[model.Project], at loadAt) {
 		if part := at.open(saved, refused); part != "" {
 			c = &page.CardView{Title: titleOf(part, saved), Close: at.url, Form: v.Form}
 		}
-		return loadPage(v, c, at.url+"?"+nameAll+"=1")
+		return loadPage(v, c, presetsOf(saved, at.url, v.Form, sys), at.url+"?"+nameAll+"=1")
 	}
 }
 

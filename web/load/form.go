@@ -8,12 +8,15 @@ import (
 	"duskweight/web/typical"
 )
 
+// mostAppliances is how many rows a night may have.
+const mostAppliances = 200
+
 // LoadForm is what the night wants.
 func LoadForm() []form.Part[load.Load] {
 	type l = load.Load
 	type a = load.Appliance
 	return []form.Part[l]{
-		form.Rows("appliances", "What the night needs", "lamp or device", 200, func(l *l) *[]a { return &l.Appliances }, a{Supply: load.SupplyDc, Priority: load.PriorityEssential, AfterDusk: unit.Yes},
+		form.Rows("appliances", "What the night needs", "lamp or device", mostAppliances, func(l *l) *[]a { return &l.Appliances }, a{Supply: load.SupplyDc, Priority: load.PriorityEssential, AfterDusk: unit.Yes},
 			form.Text("name", "What", func(a *a) *string { return &a.Name }),
 			form.Number("power_w", "Power of one", unit.Powers, func(a *a) *unit.Known[unit.Power] { return &a.Power }),
 			form.Number("count", "How many", unit.Counts, func(a *a) *unit.Known[unit.Count] { return &a.Count }),

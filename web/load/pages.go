@@ -3,7 +3,6 @@
 package load
 
 import (
-	"crypto/rand"
 	"net/http"
 	"reflect"
 
@@ -40,7 +39,6 @@ func (s *Pages) loadEditor(r *http.Request) (page.Editor[model.Project], error) 
 		return e, err
 	}
 	at := loadAtOf(r.URL.Query(), e.Url)
-	also := form.FormView{Revision: page.Itoa(int(e.Saved.Revision)), Page: rand.Text(), Units: form.UnitsWords[sys]}
 	e.Answer = func(p model.Project) (page.Answer, error) {
 		g := s.Grounds.Of(e.Saved).Loaded(p) // the form changes the load alone
 		typed := store.Saved[model.Project]{ID: e.Saved.ID, Value: p}
@@ -53,12 +51,13 @@ func (s *Pages) loadEditor(r *http.Request) (page.Editor[model.Project], error) 
 		a := page.Answer{First: v.Headline, Facts: v.Facts, Bands: page.ProjectBands(results, e.Saved.ID, variants, sys), Body: loadWhole(v)}
 		if !at.all {
 			a.Body = loadResults(v)
-			a.Also = []page.Piece{{ID: "night", Body: nightHead(v)}, {ID: "rows", Body: rowList(rowsOf(g, p, at, also, sys))}, {ID: "once", Body: onceCard(v.Once)}}
+			a.Also = []page.Piece{{ID: "night", Body: nightHead(v)}, {ID: "rows", Body: rowList(rowsOf(g, p, at, sys))}, {ID: "also", Body: alsoList(alsoRows(g, p, at, sys))}, {ID: "once", Body: onceCard(v.Once)}}
 		}
 		return a, nil
 	}
+	e.Form.Press = pressPreset
 	if !at.all {
-		onCards(&e, at)
+		onCards(&e, at, sys)
 	}
 	e.Style = "load.css"
 	return e, nil

@@ -16,6 +16,7 @@ import (
 // rowView is one lamp or device, or one of the rows that everything idle has.
 type rowView struct {
 	Name, About string
+	Icon        string
 	Typical     int    // of its values, taken from the catalog and not confirmed
 	Sign        string // of what is refused or not known
 	Word        string // the same in a word; empty where all is known
@@ -27,12 +28,9 @@ type rowView struct {
 
 // nightRows are the rows of the page with the day that is drawn.
 type nightRows struct {
-	Rows, Also []rowView
-	Day        string // "21 December"
-	Add        string // the button that adds a row
-	Url        string
-	Form       form.FormView
-	Empty      bool
+	Rows  []rowView
+	Day   string // "21 December"
+	Empty bool
 }
 
 // longest is the day with the most dark hours of the two that are worked out in full, and its name.
@@ -57,10 +55,10 @@ func longest(g model.Ground) (day int, name string, dark [24]bool) {
 }
 
 // rowsOf prints the rows.
-func rowsOf(g model.Ground, p model.Project, at loadAt, f form.FormView, sys unit.System) nightRows {
+func rowsOf(g model.Ground, p model.Project, at loadAt, sys unit.System) nightRows {
 	l, known := g.Nights()
 	day, name, dark := longest(g)
-	v := nightRows{Day: name, Add: "add:" + appliances, Url: at.url, Form: f, Empty: len(p.Load.Appliances) == 0}
+	v := nightRows{Day: name, Empty: len(p.Load.Appliances) == 0}
 	if g.Sky == nil {
 		v.Day = ""
 	}
@@ -70,7 +68,7 @@ func rowsOf(g model.Ground, p model.Project, at loadAt, f form.FormView, sys uni
 	}
 	for i, a := range p.Load.Appliances {
 		part := "appliances[" + strconv.Itoa(i) + "]"
-		row := rowView{Typical: typicalIn(p, part), Name: page.OrUnnamed(form.Clip(a.Name, page.PaperName)), About: aboutOf(a, sys), URL: at.card(part), Here: at.part == part, Value: "not known"}
+		row := rowView{Icon: draw.Appliance(iconOf(a)), Typical: typicalIn(p, part), Name: page.OrUnnamed(form.Clip(a.Name, page.PaperName)), About: aboutOf(a, sys), URL: at.card(part), Here: at.part == part, Value: "not known"}
 		var hours [24]float64
 		if known && i < len(l.Each) {
 			e := l.Each[i]
@@ -88,7 +86,6 @@ func rowsOf(g model.Ground, p model.Project, at loadAt, f form.FormView, sys uni
 		row.Strip = draw.Strip(hours, dark, row.Word != "not known")
 		v.Rows = append(v.Rows, row)
 	}
-	v.Also = alsoRows(p, l, at, sys)
 	return v
 }
 
@@ -103,7 +100,8 @@ func typicalIn(p model.Project, part string) (n int) {
 }
 
 // alsoRows are the rows of what is no appliance.
-func alsoRows(p model.Project, l load.Year, at loadAt, sys unit.System) []rowView {
+func alsoRows(g model.Ground, p model.Project, at loadAt, sys unit.System) []rowView {
+	l, _ := g.Nights()
 	idle := "nothing"
 	if n := len(p.Load.Standing); n > 0 {
 		idle = page.Counted(n, "device") + ", " + unit.Powers.Format(float64(l.StandingPower), sys) + " day and night"

@@ -266,6 +266,8 @@ func anchor(do string, typed url.Values) string {
 		return ""
 	case verb == "mine":
 		return "#" + path
+	case verb == PressPreset:
+		return "#rows"
 	case verb == PressNeed, verb == PressFree:
 		return "#" + form.FieldID("parts")
 	}

@@ -1,5 +1,10 @@
 package page
 
-const PressNeed = "need"
+// What a button of one page alone does.
+const (
+	PressNeed = "need"
+	PressFree = "free"
 
-const PressFree = "free"
+	// PressPreset adds an appliance as many people own it.
+	PressPreset = "preset"
+)
