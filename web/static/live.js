@@ -44,6 +44,7 @@
 	let busy = false, again = false;
 	if (!results) return;
 	follow();
+	addEventListener("many:done", follow);
 	if (!form) return;
 	const said = document.getElementById("said"), reasons = document.getElementById("reasons");
 

@@ -61,6 +61,7 @@
 		}
 		work.hidden = true;
 		at = null;
+		dispatchEvent(new Event("many:done"));
 	}
 
 	if (results.dataset.many) run(new URL(results.dataset.many, location).href);

@@ -4,20 +4,24 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"net/http"
+	"runtime"
+	"slices"
 
+	"duskweight/internal/model"
 	"duskweight/internal/model/search"
+	"duskweight/internal/store"
 	"duskweight/web/page"
 )
 
-// sureMoves is which input moves the answer of one variant most, as bars and as a table.
+// sureMoves is which input moves the answer of one variant most.
 type sureMoves struct {
 	Name, Say string
-	Height    string
-	Bars      []moveBar
-	Rows      [][]string
+	Rows      []moveRow
 }
 
-type moveBar struct{ Y, TextY, Width, TextX, Label, Text string }
+// moveRow is one input: what it is and where it is typed, the range it is drawn from, how much it moves the answer.
+type moveRow struct{ Label, URL, Range, Width, Text, Way string }
 
 // moveWords say an input, and which way its more goes.
 var moveWords = map[string]string{
@@ -30,22 +34,38 @@ var moveWords = map[string]string{
 // moveName says the input of a move.
 func moveName(m search.Move) string { return cmp.Or(m.Say, moveWords[m.Input]) }
 
-// The paper of the bars, in its own units: labels stand over their bars.
-const (
-	moveRow  = 40.0
-	moveWide = 250.0
-)
-
-func movesOf(s search.Sure) (out []sureMoves) {
-	for _, c := range s.Variants {
+// moves are those of every variant asked for.
+func (a sureAsked) moves(s search.Sure) (out []sureMoves) {
+	for i, c := range s.Variants {
 		if len(c.Moves) > 0 {
-			out = append(out, movesView(c, s.Years))
+			out = append(out, movesView(c, s.Years, func(input string) string { return inputURL(a.project.ID, a.chosen[i], input) }))
 		}
 	}
 	return out
 }
 
-func movesView(c search.Certain, years int) sureMoves {
+// inputURL is the page on which an input is typed.
+func inputURL(project int64, v store.Saved[model.Variant], input string) string {
+	base := page.ProjectURL(project)
+	switch input {
+	case "sun":
+		return base + "/place"
+	case "lamps":
+		return base + "/load"
+	case "idle":
+		return base + "/load?part=standing"
+	}
+	for i, st := range v.Value.Stores {
+		k := st.Kind()
+		if slices.ContainsFunc(k.Doubts, func(d model.Doubt) bool { return d.Name == input }) {
+			return page.StoreURL(project, v.ID, i, k.Key)
+		}
+	}
+	return page.VariantURL(project, v.ID)
+}
+
+// movesView prints how much each input moves the answer; at gives the page of an input.
+func movesView(c search.Certain, years int, at func(input string) string) sureMoves {
 	chance := search.ByChance(years)
 	v := sureMoves{Name: page.OrUnnamed(c.Name)}
 	switch top := c.Moves[0]; {
@@ -58,23 +78,40 @@ func movesView(c search.Certain, years int) sureMoves {
 		if top.More {
 			way = "More of it serves more."
 		}
-		v.Say = fmt.Sprintf("%s moves the answer most: %s of the order of the years goes with it. %s", moveName(top), wholePercent(top.Share), way)
+		v.Say = fmt.Sprintf("%s changes the result most. %s", moveName(top), way)
 	}
-	at := func(x float64) string { return fmt.Sprintf("%.1f", x) }
-	for i, m := range c.Moves {
-		y := float64(i) * moveRow
-		v.Bars = append(v.Bars, moveBar{Y: at(y + 18), TextY: at(y + 13), Width: at(max(1, m.Share*moveWide)), TextX: at(max(1, m.Share*moveWide) + 6), Label: moveName(m), Text: wholePercent(m.Share)})
-		sign := "less"
+	for _, m := range c.Moves {
+		way := "more of it serves less"
 		if m.More {
-			sign = "more"
+			way = "more of it serves more"
 		}
 		if m.Share <= chance {
-			sign = "cannot be told"
+			way = "no more than chance does"
 		}
-		v.Rows = append(v.Rows, []string{moveName(m), moveRange(m), wholePercent(m.Share), sign})
+		v.Rows = append(v.Rows, moveRow{moveName(m), at(m.Input), moveRange(m), fmt.Sprintf("%.1f", max(1, m.Share*100)), wholePercent(m.Share), way})
 	}
-	v.Height = at(float64(len(c.Moves)) * moveRow)
 	return v
+}
+
+// moveDraws is how many draws tell what moves the answer where the page itself draws nothing but the weather.
+const moveDraws = 100
+
+// sendMoves answers with what moves the answer of one variant: light, parts and use are drawn for it, and it follows the page.
+func (s *Pages) sendMoves(w http.ResponseWriter, r *http.Request) error {
+	p, _, chosen, err := s.Chosen(r)
+	if err != nil {
+		return err
+	}
+	chosen = chosen[:min(1, len(chosen))]
+	a := sureAsked{project: p, chosen: chosen, parts: true, n: moveDraws}
+	if !page.WantsPart(r) {
+		return page.SeeOther(w, r, page.ProjectURL(p.ID)+"/sure?"+a.query(p.Value.MadeYears()).Encode())
+	}
+	run := search.NewRun(p.Value, values(chosen), true)
+	if err := run.Until(r.Context(), moveDraws, runtime.GOMAXPROCS(0), nil); err != nil {
+		return page.LeftOr(r, err)
+	}
+	return s.Write(w, r, http.StatusOK, movesPart(a.moves(run.Sure()), moveDraws))
 }
 
 // moveRange is an input's range in words; a mass has the range of how each piece was weighed.

@@ -35,6 +35,7 @@ func (s *Pages) Routes(r chi.Router) {
 	r.Get("/projects/{project}/sure/years.csv", s.Page(s.sendYearsCSV))
 	r.Get("/projects/{project}/sure/many", s.Page(s.sendSure))
 	r.Get("/projects/{project}/sure/said", s.Page(s.sendRange))
+	r.Get("/projects/{project}/sure/moves", s.Page(s.sendMoves))
 }
 
 // OfVariant hangs the second answer of a variant below the address of the variant.
@@ -98,6 +99,10 @@ func (a sureAsked) view(took time.Duration) sureView {
 	sure := a.run.Sure()
 	v := sureOf(sure, a.beside, a.project.Value, a.sys)
 	v.choose(page.ProjectURL(a.project.ID)+"/sure", a)
+	v.Moves = a.moves(sure)
+	if at, ok := leadOf(sure); ok && !a.parts && len(v.Rows) > 0 {
+		v.Later = fmt.Sprintf("%s/sure/moves?v=%d", page.ProjectURL(a.project.ID), a.chosen[at].ID)
+	}
 	v.CSV = page.ProjectURL(a.project.ID) + "/sure/years.csv?" + a.query(a.n).Encode()
 	v.timed(sure.Years, took)
 	return v
@@ -113,7 +118,7 @@ func (s *Pages) showSure(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	f.Steps.Back = address
+	f.Steps.Back, f.Style = address, "sure.css"
 	began := time.Now()
 	_ = http.NewResponseController(w).SetWriteDeadline(began.Add(sureWaits)) // it is not a slow reader, it is a long sum
 	err = a.run.Until(r.Context(), a.n, runtime.GOMAXPROCS(0), nil)

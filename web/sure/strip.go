@@ -3,80 +3,95 @@ package sure
 import (
 	"fmt"
 	"math"
-	"strings"
 
+	"duskweight/internal/draw"
 	"duskweight/internal/model/search"
 	"duskweight/web/page"
 )
 
-// sureStrip is one variant's years on an axis of full nights: a grey dot a made year, a dark stroke a weather file, and
-// bad, usual and good as lines with their figures. All variants of a page have the same axis.
-type sureStrip struct {
-	Name, Say string
-	Drawn     bool
-	Made      string // path of the dots
-	Real      string // path of the strokes
-	Ring      string // where the year of a typical file lies; empty for none
-	Marks     string // path of bad, usual and good
-	Figures   string
-	Ticks     []stripTick
-}
-
-// beside is what a strip shows beside its years; each nil where there is none.
+// beside is what the picture shows beside the years; each nil where there is none.
 type beside struct {
 	band    *search.Sure // made years behind weather files
 	typical *search.Sure // the own year of a typical file
 }
 
-type stripTick struct{ X, Anchor, Text string }
+// picture is every variant on one axis of full nights, drawn twice: for a wide screen and for a narrow one.
+type picture struct {
+	Wide, Narrow string
+	Key          []keyLine
+}
 
-// The paper of a strip, in its own units.
-const (
-	stripWide   = 318.0
-	stripLeft   = 6.0
-	stripTop    = 26.0  // of the lines of bad, usual and good
-	stripGround = 108.0 // the lowest dots
-	stripAxis   = 114.0
-	stripDot    = 4.4 // from dot to dot
-	stripDots   = 300 // most dots; with more years a dot stands for several
-)
+// keyLine says what a sign of the picture is.
+type keyLine struct{ Sign, Say string }
 
-// stripsOf draws the years of each variant.
-func stripsOf(s search.Sure, by beside) []sureStrip {
-	low, high := stripScale(s, by)
-	var out []sureStrip
+// pictureOf draws the years of each variant.
+func pictureOf(s search.Sure, by beside) picture {
+	n := nightsOf(s, by)
+	if len(n.Each) == 0 {
+		return picture{}
+	}
+	v := picture{Wide: n.Draw(false), Narrow: n.Draw(true)}
+	made, real, ring := 0, 0, false
+	for _, one := range n.Each {
+		made, real, ring = max(made, len(one.Made)), max(real, len(one.Real)), ring || one.Ring > 0
+	}
+	if made > 0 {
+		v.Key = append(v.Key, keyLine{"dot", dotSay(made)})
+	}
+	if real > 0 {
+		v.Key = append(v.Key, keyLine{"stroke", "one weather file"})
+	}
+	if ring {
+		v.Key = append(v.Key, keyLine{"ring", "the file’s own year; its months were chosen as ordinary"})
+	}
+	return v
+}
+
+// dotSay says what a dot is.
+func dotSay(years int) string {
+	if per := draw.YearsADot(years); per > 1 {
+		return fmt.Sprintf("up to %d made years", per)
+	}
+	return "one made year"
+}
+
+// nightsOf are the years of each variant that has any, ready to draw.
+func nightsOf(s search.Sure, by beside) draw.YearNights {
+	var n draw.YearNights
+	n.Low, n.High = nightsScale(s, by)
 	for i, c := range s.Variants {
-		made, real := c.Nights, []float64(nil)
-		if len(s.Real) > 0 {
-			made, real = nil, c.Nights
-			if by.band != nil {
-				made = by.band.Variants[i].Nights
-			}
-		}
-		t := sureStrip{Name: page.OrUnnamed(c.Name)}
+		one := draw.NightsOfYears{Name: page.OrUnnamed(c.Name)}
 		switch {
 		case len(c.Nights) < 2:
 			continue
 		case c.Light.Best == 0:
-			t.Say = "In no year is a night full."
+			one.Say = "In no year is a night full."
 		case c.Light.Worst == c.Light.Best:
-			t.Say = fmt.Sprintf("%.0f full nights in every one of %s years.", c.Light.Best, page.Thousands(len(c.Nights)))
+			one.Say = fmt.Sprintf("%.0f full nights in every one of %s years.", c.Light.Best, page.Thousands(len(c.Nights)))
 		default:
-			t.draw(c, s.BadNights(c), made, real, low, high)
+			one.Drawn = true
+			one.Say = fmt.Sprintf("From %.0f full nights in the worst of %s years to %.0f in the best.", c.Light.Worst, page.Thousands(len(c.Nights)), c.Light.Best)
+			one.Bad, one.Usual, one.Good = float64(s.BadNights(c)), math.Round(c.Light.Usual), c.Light.Good
+			one.Made = c.Nights
+			if len(s.Real) > 0 {
+				one.Made, one.Real, one.RealNames = nil, c.Nights, s.Real
+				if by.band != nil {
+					one.Made = by.band.Variants[i].Nights
+				}
+			}
 			if by.typical != nil && len(by.typical.Variants[i].Nights) == 1 {
-				n := by.typical.Variants[i].Nights[0]
-				t.Ring = fmt.Sprintf("%.1f", stripLeft+(n-low)/(high-low)*stripWide)
-				t.Say += fmt.Sprintf(" The ring is the file’s own year, %.0f nights: its months were chosen as ordinary.", n)
+				one.Ring = by.typical.Variants[i].Nights[0]
+				one.Say += fmt.Sprintf(" The ring is the file’s own year, %.0f nights.", one.Ring)
 			}
 		}
-		out = append(out, t)
+		n.Each = append(n.Each, one)
 	}
-	return out
+	return n
 }
 
-// stripScale is the part of the axis that the variants need: tens, and at least twenty nights, so that one night more is no
+// nightsScale is the part of the axis that the variants need: tens, and at least twenty nights, so that one night more is no
 // leap.
-func stripScale(s search.Sure, by beside) (low, high float64) {
+func nightsScale(s search.Sure, by beside) (low, high float64) {
 	low, high = math.Inf(1), 0
 	see := func(cs []search.Certain) {
 		for _, c := range cs {
@@ -96,63 +111,4 @@ func stripScale(s search.Sure, by beside) (low, high float64) {
 		low = max(0, high-20)
 	}
 	return low, max(min(high, float64(s.Nights)), low+1)
-}
-
-// draw fills in a strip from low to high full nights.
-func (t *sureStrip) draw(c search.Certain, badNights int, made, real []float64, low, high float64) {
-	x := func(nights float64) float64 { return stripLeft + (nights-low)/(high-low)*stripWide }
-	t.Drawn = true
-	t.Say = fmt.Sprintf("From %.0f full nights in the worst of %s years to %.0f in the best.", c.Light.Worst, page.Thousands(len(c.Nights)), c.Light.Best)
-	t.Made = dotsOf(made, low, x)
-	if len(made) > 0 {
-		t.Say += " " + dotSay(len(made), len(real) > 0)
-	}
-	for _, n := range real {
-		t.Real += fmt.Sprintf("M%.1f %.0fv12", x(n), stripAxis+3)
-	}
-	for _, n := range []float64{float64(badNights), c.Light.Usual, c.Light.Good} {
-		t.Marks += fmt.Sprintf("M%.1f %.0fV%.0f", x(n), stripAxis, stripTop)
-	}
-	t.Figures = fmt.Sprintf("bad %d · usual %.0f · good %.0f", badNights, math.Round(c.Light.Usual), math.Floor(c.Light.Good))
-	for i, n := range []float64{low, math.Round((low + high) / 2), high} {
-		t.Ticks = append(t.Ticks, stripTick{fmt.Sprintf("%.1f", x(n)), [...]string{"start", "middle", "end"}[i], fmt.Sprintf("%.0f", n)})
-	}
-}
-
-// dotSay says what a dot is; behind says that the made years stand behind weather files.
-func dotSay(n int, behind bool) string {
-	say := "A grey dot is one made year"
-	if per := yearsADot(n); per > 1 {
-		say = fmt.Sprintf("A grey dot stands for up to %d made years", per)
-	}
-	if behind {
-		return say + " from the means of the files, a dark stroke one file."
-	}
-	return say + "."
-}
-
-// yearsADot is how many years a dot stands for.
-func yearsADot(n int) int { return max(1, (n+stripDots-1)/stripDots) }
-
-// dotsOf stacks a dot a year over its nights, in columns as wide as a dot; a stack that is too high is drawn closer.
-func dotsOf(nights []float64, low float64, x func(float64) float64) string {
-	if len(nights) == 0 {
-		return ""
-	}
-	wide := math.Ceil(stripDot / (x(low+1) - x(low))) // nights in a column
-	stacks, most, last := map[int]int{}, 0, 0
-	for _, n := range nights {
-		k := int((n - low) / wide)
-		stacks[k]++
-		most, last = max(most, stacks[k]), max(last, k)
-	}
-	per := yearsADot(len(nights))
-	rise := min(stripDot, (stripGround-stripTop-6)/float64((most+per-1)/per))
-	var path strings.Builder
-	for k := range last + 1 {
-		for i := range (stacks[k] + per - 1) / per {
-			fmt.Fprintf(&path, "M%.1f %.1fh0", x(low+(float64(k)+0.5)*wide-0.5), stripGround-float64(i)*rise)
-		}
-	}
-	return path.String()
 }

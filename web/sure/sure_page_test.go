@@ -31,10 +31,10 @@ func TestSurePage(t *testing.T) {
 		}
 	}
 	// One of the sample's variants has no night with light in any year: a sentence, and no picture of nothing.
-	if n := strings.Count(body, "<figure"); w.Code != http.StatusOK || n != 3 || strings.Count(body, `class="strip"`) != 2 {
-		t.Errorf("status %d, %d strips, want 3", w.Code, n)
+	if n := strings.Count(body, "<figure"); w.Code != http.StatusOK || n != 1 || dotted(body) != 2 {
+		t.Errorf("status %d, %d pictures with %d rows of dots, want one with two", w.Code, n, dotted(body))
 	}
-	if body := webtest.Ask(s.Handler(), "GET", "/projects/1/sure?v=2&n=20", nil).Body.String(); strings.Count(body, `class="strip"`) != 1 || !strings.Contains(body, "20 made years of weather") {
+	if body := webtest.Ask(s.Handler(), "GET", "/projects/1/sure?v=2&n=20", nil).Body.String(); dotted(body) != 1 || !strings.Contains(body, "20 made years of weather") {
 		t.Error("one variant and 20 years: not what was asked")
 	}
 	for _, n := range []string{"0", "-1", "9", "1001", "many", "1e2", "99999999999999999999"} {
@@ -43,6 +43,9 @@ func TestSurePage(t *testing.T) {
 		}
 	}
 }
+
+// dotted is how many rows of dots the picture of a page has; it is drawn twice.
+func dotted(body string) int { return strings.Count(body, `class="made"`) / 2 }
 
 // Looked at by the accessibility checker and at both ends of the widths.
 func TestBrowserSure(t *testing.T) {
@@ -53,9 +56,10 @@ func TestBrowserSure(t *testing.T) {
 		tab := b.Open(t, browsertest.Look{Width: width, Height: 900})
 		tab.Go(base + "/projects/1/compare")
 		tab.Follow("button[formaction=sure]")
-		if got := tab.Text("h1"); got != "How sure" {
+		if got := tab.Text("h1"); !strings.Contains(got, "in 9 of 10 made years at least ") {
 			t.Errorf("from Compare: %q", got)
 		}
+		tab.Wait(`document.querySelectorAll("#moves li").length > 4`)
 		for _, f := range tab.Axe() {
 			t.Errorf("%d px: %v", width, f)
 		}
@@ -89,12 +93,12 @@ func TestYearsComeBitByBit(t *testing.T) {
 		if !slices.Equal(shown, []int{25, 30}) || last.URL == "" {
 			t.Errorf("results after %v years, address %q", shown, last.URL)
 		}
-		took := regexp.MustCompile(`These 30 years.*?</p>`)
+		took := regexp.MustCompile(`(?s)These 30 years.*?</p>`)
 		whole := webtest.Ask(s.Handler(), "GET", last.URL, nil).Body.String()
 		if !strings.Contains(took.ReplaceAllString(whole, ""), took.ReplaceAllString(html, "")) {
 			t.Errorf("%q: the page of the same address says something else", parts)
 		}
-		if moved := strings.Contains(whole, "Which input moves the answer most"); moved != (parts != "") {
+		if moved := strings.Contains(whole, `class="moves"`); moved != (parts != "") {
 			t.Errorf("%q: which input moves the answer: %v", parts, moved)
 		}
 	}
@@ -139,6 +143,7 @@ func TestBrowserYearsStop(t *testing.T) {
 	for _, f := range tab.Axe() {
 		t.Error(f)
 	}
+	tab.Click("#choose summary")
 	tab.Click(".chooser button")
 	tab.Wait(`document.getElementById("many-said").textContent === "10 years are done."`)
 	if at := tab.URL(); !strings.HasSuffix(at, "/projects/1/sure?n=10&parts=yes&v=2") {
@@ -162,5 +167,52 @@ func TestSureWithoutLamps(t *testing.T) {
 	body := webtest.Ask(s.Handler(), "GET", "/projects/1/sure", nil).Body.String()
 	if !strings.Contains(body, "no night has lamps or devices") || strings.Contains(body, "365 of 365") {
 		t.Error("a project without lamps is said to have light")
+	}
+}
+
+// What moves the answer follows the page, of the variant that it speaks of first; each input leads to the page where it is typed.
+func TestMovesFollow(t *testing.T) {
+	s := webtest.NewSite(t)
+	webtest.Ask(s.Handler(), "POST", "/sample", map[string][]string{})
+	if body := webtest.Ask(s.Handler(), "GET", "/projects/1/sure", nil).Body.String(); !strings.Contains(body, `data-follow="/projects/1/sure/moves?v=2"`) {
+		t.Error("the page does not ask for it")
+	}
+	body := webtest.Ask(s.Handler(), "GET", "/projects/1/sure/moves?v=2", nil, "X-Part", "results").Body.String()
+	for _, to := range []string{"/projects/1/place", "/projects/1/load", "/projects/1/load?part=standing", "/projects/1/variants/2", "/projects/1/variants/2/cells/0"} {
+		if !strings.Contains(body, `href="`+to+`"`) {
+			t.Errorf("no input leads to %s", to)
+		}
+	}
+	if w := webtest.Ask(s.Handler(), "GET", "/projects/1/sure/moves?v=2", nil); w.Code != http.StatusSeeOther || !strings.Contains(w.Header().Get("Location"), "parts=yes") {
+		t.Errorf("without scripts: %d %s", w.Code, w.Header().Get("Location"))
+	}
+}
+
+// The page is light and not long: at most 14 KB packed, and 2,900 px on a phone.
+func TestBrowserSureIsLight(t *testing.T) {
+	b := browsertest.Start(t)
+	s, base := webtest.Serve(t)
+	webtest.Ask(s.Handler(), "POST", "/sample", map[string][]string{})
+	for _, at := range []string{"/projects/1/sure", "/projects/1/sure?n=1000&parts=yes"} {
+		if n := len(webtest.Packed(s.Handler(), at)); n > 14<<10 {
+			t.Errorf("%s: %d bytes packed", at, n)
+		}
+	}
+	tab := b.Open(t, browsertest.Look{Width: 360, Height: 740})
+	tab.Go(base + "/projects/1/sure")
+	tab.Wait(`document.querySelectorAll("#moves li").length > 4`)
+	if high := tab.Number("document.documentElement.scrollHeight"); high > 2900 {
+		t.Errorf("%.0f px high", high)
+	}
+	wide := b.Open(t, browsertest.Look{Width: 1366, Height: 768})
+	wide.Go(base + "/projects/1/sure")
+	if low := wide.Number(`document.getElementById("years-picture").getBoundingClientRect().bottom`); low > 768 {
+		t.Errorf("the picture ends at %.0f px", low)
+	}
+	plain := b.Open(t, browsertest.Look{Width: 1366, Height: 768, NoScripts: true})
+	plain.Go(base + "/projects/1/sure")
+	plain.Follow("#moves a")
+	if got := plain.Text(".moves"); !strings.Contains(got, "What lamps and devices take") {
+		t.Errorf("without scripts: %q", got)
 	}
 }

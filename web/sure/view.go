@@ -20,24 +20,29 @@ import (
 
 // sureView is what many years come to, ready to print.
 type sureView struct {
-	Say     string
-	In      string // what years they are, as a heading
-	URL     string // of this page without the question
-	Years   string // as asked, for the form
-	Choices []page.CompareChoice
-	Compare string
-	Empty   string // instead of everything below
-	Rows    []sureRow
-	Lacks   []string // variants without a year, and stores that give nothing back
-	Pairs   []string
-	Strips  []sureStrip
-	Moves   []sureMoves
-	Parts   bool
-	Real    bool   // years of weather files, as they were
-	CSV     string // address of all years
-	Took    string
-	Other   form.LinkView // the same years with or without parts that differ
-	More    form.LinkView // the same with another number of years
+	Say      string
+	In       string // what years they are, as a heading
+	URL      string // of this page without the question
+	Years    string // as asked, for the form
+	Choices  []page.CompareChoice
+	Compare  string
+	Empty    string // instead of everything below
+	Rows     []sureRow
+	Lacks    []string // variants without a year, and stores that give nothing back
+	Pairs    []string
+	Lead     leadView
+	Picture  picture
+	Moves    []sureMoves
+	Later    string // where the moves come from, when the page has none of its own
+	Place    string // of the project, and its load
+	Load     string
+	Parts    bool
+	Real     bool   // years of weather files, as they were
+	CSV      string // address of all years
+	Took     string
+	NotKnown string
+	Other    form.LinkView // the same years with or without parts that differ
+	More     form.LinkView // the same with another number of years
 }
 
 type sureRow struct {
@@ -99,8 +104,21 @@ func sureOf(s search.Sure, by beside, p model.Project, sys unit.System) sureView
 		}
 	}
 	v.Pairs = pairsSaid(s)
-	v.Strips, v.Moves = stripsOf(s, by), movesOf(s)
+	v.NotKnown = notKnown(s)
+	v.Picture = pictureOf(s, by)
+	v.lead(s, by, sys)
 	return v
+}
+
+// notKnown is what no number of years tells, and how far their range was found to hold.
+func notKnown(s search.Sure) string {
+	switch {
+	case s.Parts:
+		return "how good the means are, haze and dirt, snow on the panel, the next decades. Strength is never drawn."
+	case len(s.Real) > 0:
+		return "haze and dirt, snow on the panel, the next decades. These are past years of this place; parts count exactly as typed."
+	}
+	return "how good the means are, haze and dirt, snow on the panel, the next decades. Tested on 450 real years: the range held about 8 of 10, at some places only half. Parts count exactly as typed."
 }
 
 // pairsSaid compares every pair of variants whose years are known, in words.
@@ -146,7 +164,7 @@ func sureRowOf(c search.Certain, s search.Sure, sys unit.System) sureRow {
 func nineSay(c search.Certain, nights int) string {
 	switch {
 	case c.Light.Best == 0:
-		return "in no made year is a single night full."
+		return "in no year is a night full."
 	case c.Light.Worst == c.Light.Best:
 		return fmt.Sprintf("in every made year %.0f of %d nights are full.", c.Light.Best, nights)
 	case c.Nine == 0:
@@ -187,7 +205,9 @@ func percentTo(x float64, places int) string {
 
 // choose fills in what can be chosen, and the links to the other number of years and to the other kind.
 func (v *sureView) choose(here string, a sureAsked) {
-	v.URL, v.Years, v.Compare, v.Parts = here, page.Itoa(a.n), page.ProjectURL(a.project.ID)+"/compare", a.parts
+	base := page.ProjectURL(a.project.ID)
+	v.URL, v.Years, v.Compare, v.Parts = here, page.Itoa(a.n), base+"/compare", a.parts
+	v.Place, v.Load = base+"/place", base+"/load"
 	q := a.query(a.n)
 	if len(q["v"]) > 0 {
 		v.Compare += "?" + url.Values{"v": q["v"]}.Encode()

@@ -20,6 +20,15 @@ func span(years []string) string {
 // realSay is the headline of real years. Of n like years a new one is worse than the worst with the chance 1/(n + 1), and
 // with nine years and more the k-th worst, k = ⌊(n + 1)/10⌋, is reached in 9 of 10: both are exact where years are alike.
 func realSay(c search.Certain, s search.Sure) string {
+	first, rest := realSays(c, s)
+	if rest == "" {
+		return first
+	}
+	return first + " " + rest
+}
+
+// realSays are the worst of real years, and what is to be expected of a new one; that is empty where no night is full.
+func realSays(c search.Certain, s search.Sure) (first, rest string) {
 	n := len(c.Nights)
 	worst := 0
 	for j, x := range c.Nights {
@@ -28,13 +37,14 @@ func realSay(c search.Certain, s search.Sure) string {
 		}
 	}
 	if c.Light.Best == 0 {
-		return fmt.Sprintf("in none of %s is a single night full.", page.Counted(n, "real year"))
+		return fmt.Sprintf("in none of %s is a night full.", page.Counted(n, "real year")), ""
 	}
-	text := fmt.Sprintf("of %s the worst has %.0f of %d full nights (%s). A worse one comes about once in %d years.", page.Counted(n, "real year"), c.Nights[worst], s.Nights, s.Real[worst], n+1)
+	first = fmt.Sprintf("of %s the worst has %.0f of %d full nights (%s).", page.Counted(n, "real year"), c.Nights[worst], s.Nights, s.Real[worst])
+	rest = fmt.Sprintf("A worse one comes about once in %d years.", n+1)
 	if n >= search.LikeYears {
-		text += fmt.Sprintf(" In 9 of 10 years like these at least %d nights are full.", s.BadNights(c))
+		rest += fmt.Sprintf(" In 9 of 10 years like these at least %d nights are full.", s.BadNights(c))
 	}
-	return text
+	return first, rest
 }
 
 // yearSay tells a usual and a bad year: full nights, the share of the nights' energy, and the nights without light on end.
