@@ -44,7 +44,7 @@ func (c *CellsResult) age(y YearView) {
 	r, g := y.Result, y.Ground
 	t, hourly := g.cellsOf(c.Design), r.Year.Hourly
 	c.Line = c.Resolved.Line(max(r.Peak.of(y.Store), most(hourly, y.At, c.Resolved.Voltage), r.fill(y.Store, c.Resolved.Voltage, y.Variant.labelPower())))
-	c.Life = c.Resolved.Age(hourly.State[y.At], y.Store.Reservoir.Capacity, t)
+	c.Life = c.Resolved.Age(hourly.State[y.At], hourly.Delivered[y.At], y.Store.Reservoir.Capacity, t)
 	c.Sizing, c.SizingSet = c.Resolved.TradeSizing(r.Year.Load/load.DaysInYear, t)
 	if c.SizingSet && r.Year.Nights > 0 {
 		c.Differ = c.Sizing.Differ(c.Resolved, carries(r.Year.Nights, r.Year.NightsServed), c.Life.NoFillHours)

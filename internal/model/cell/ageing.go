@@ -21,13 +21,21 @@ type Flag struct {
 
 // Life is how the settled year wears the cells.
 type Life struct {
-	Known    bool
-	Years    unit.Known[unit.Ratio] // until 80 % of the capacity is left; not known when nothing wears them
-	Wear     float64                // share of the cycle life that a year takes: Σ count/N(D)
-	Shelf    float64                // share of the calendar life that a year takes, at the temperature
-	Cycles   []Cycle                // ranges as shares of the label's capacity
-	FullTurn float64                // Σ range·count: full cycles that carry the same energy
-	Deepest  unit.Ratio             // greatest depth of discharge of the year, of the label's capacity
+	Known     bool
+	Years     unit.Known[unit.Ratio] // until End of the capacity is left; not known when nothing wears them
+	YearsLow  unit.Known[unit.Ratio] // if it goes badly: two fifths sooner, and crystals as of small currents
+	YearsHigh unit.Known[unit.Ratio] // if shelf and cycles do not add up: the shorter of the two, as the trade counts
+	Capped    bool                   // Years is as long as any warranty goes
+	End       float64                // share of the capacity that is left when it is replaced
+	Bend      float64                // z: the loss grows with the power z of time
+
+	Wear       float64 // share of the cycle life that a year takes: Sulphation·Σ count/N(D)
+	Shelf      float64 // share of the life on the shelf that a year takes, at its temperature and state of charge
+	Sulphation float64 // by how much faster cycles wear lead–acid that is seldom full; 1 for other cells
+
+	Cycles   []Cycle    // ranges as shares of the label's capacity
+	FullTurn float64    // Σ range·count: full cycles that carry the same energy
+	Deepest  unit.Ratio // greatest depth of discharge of the year, of the label's capacity
 
 	NotFull     unit.Duration // longest time on end under FullFrom
 	Sulphates   bool          // lead–acid, and NotFull is 14 days or more
@@ -47,9 +55,9 @@ const (
 const least = 1e-9
 
 // Age works out the life from the settled year: state is what the reservoir holds at the end of each hour, joules, 0 to
-// full; full is the reservoir's capacity; cells is their temperature. State and temperature are read as repeating every
-// year. The depth of discharge is counted from full, in shares of the label's capacity.
-func (r Resolved) Age(state []float64, full unit.Energy, cells Temperature) Life {
+// full; drawn is what it gave in the hour, joules; full is the reservoir's capacity; cells is their temperature. They are read
+// as repeating every year. The depth of discharge is counted from full, in shares of the label's capacity.
+func (r Resolved) Age(state, drawn []float64, full unit.Energy, cells Temperature) Life {
 	if r.WhyNot != "" || len(state) == 0 || r.Energy <= 0 {
 		return Life{}
 	}
@@ -57,7 +65,7 @@ func (r Resolved) Age(state []float64, full unit.Energy, cells Temperature) Life
 	for h, x := range state {
 		charge[h] = 1 - (float64(full)-x)/float64(r.Energy)
 	}
-	l := Life{Known: true, Cycles: RainflowRepeating(charge)}
+	l := Life{Known: true, Cycles: RainflowRepeating(charge), End: float64(r.bank.EndShare.Or(UsualEndOfLife)), Bend: r.Kind.Ages.Bend}
 	for _, c := range l.Cycles {
 		l.FullTurn += c.Range * c.Count
 		if c.Range > least {
@@ -67,35 +75,50 @@ func (r Resolved) Age(state []float64, full unit.Energy, cells Temperature) Life
 	yearPart := float64(len(state)) / (365 * 24)
 	l.Wear /= yearPart
 	l.FullTurn /= yearPart
-	t := cells.hours
-	l.Shelf = r.shelf(t)
-	if all := l.Wear + l.Shelf; all > 0 {
-		l.Years = unit.Of(unit.Ratio(1 / all))
-	}
-	l.stand(r, charge, t)
+	l.Shelf = r.shelf(charge, cells.hours)
+	l.last(r, charge, drawn)
+	l.stand(r, charge, cells.hours)
 	return l
+}
+
+// soonest is the share of the usual life that is left of it when it goes badly (source.TypicalCells: lives scatter by 40 %).
+const soonest = 0.6
+
+// last turns shelf and cycles into years, with what crystals add to the cycles of lead–acid.
+func (l *Life) last(r Resolved, charge, drawn []float64) {
+	l.Sulphation = 1
+	worst := 1.0
+	if r.Kind.Lead {
+		l.Sulphation, worst = sulphation(charge, drawn, float64(r.Energy)/10)
+	}
+	later := math.Pow((1-l.End)/(1-UsualEndOfLife), 1/l.Bend) // of what the kind's numbers are told for
+	l.Shelf /= later
+	l.Wear /= later
+	slow := l.Wear * worst
+	l.Wear *= l.Sulphation
+	if l.Shelf+l.Wear <= 0 {
+		return
+	}
+	most := r.Kind.Ages.Cap
+	years := 1 / (l.Shelf + l.Wear)
+	l.Capped = years >= most
+	l.Years = unit.Of(unit.Ratio(min(most, years)))
+	l.YearsLow = unit.Of(unit.Ratio(min(most, soonest/(l.Shelf+slow))))
+	l.YearsHigh = unit.Of(unit.Ratio(min(most, 1/max(l.Shelf, l.Wear))))
+}
+
+// Left returns the share of the capacity that is left after a part of the life, 0 new to 1 when it is replaced:
+// 1 − (1 − End)·part^z.
+func (l Life) Left(part float64) float64 {
+	if !l.Years.Is {
+		return 1
+	}
+	return 1 - (1-l.End)*math.Pow(part, l.Bend)
 }
 
 // CyclesTo returns N(D) = N_ref·(D/D_ref)^(−k), the cycles of depth d to 80 % of the capacity.
 func (r Resolved) CyclesTo(d float64) float64 {
 	return r.CycleLife * math.Pow(d/r.CycleDepth, -r.CycleSlope)
-}
-
-// shelf returns the share of the calendar life that a year takes. For lead–acid it doubles with every 10 K above 25 °C
-// and halves with every 10 K below (common practice).
-func (r Resolved) shelf(t []float64) float64 {
-	if r.Calendar <= 0 {
-		return 0
-	}
-	f := 1.0
-	if k := r.Kind.Warm.Value; k > 0 && len(t) > 0 {
-		f = 0
-		for _, c := range t {
-			f += math.Exp2((c - 25) / k)
-		}
-		f /= float64(len(t))
-	}
-	return f * float64(Year) / float64(r.Calendar)
 }
 
 // stand fills in how the cells stand over the year: full, low, cold.

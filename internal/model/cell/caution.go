@@ -100,7 +100,7 @@ func (r Resolved) yearCautions(l Life, tell sayer) {
 		return
 	}
 	if l.Sulphates {
-		tell("", false, "It is never full for %s on end. Lead–acid that is seldom full goes hard and loses its capacity; that loss is not in the life shown.", say.Time(l.NotFull).To(0))
+		tell("", false, "It is not full for %s on end. Lead–acid that is seldom full goes hard: cycles wear it %s times as fast.", say.Time(l.NotFull).To(0), say.Times(unit.Ratio(l.Sulphation)).To(2))
 	}
 	switch {
 	case l.FreezeHours > 0:

@@ -27,6 +27,7 @@ type Bank struct {
 	CycleDepth  unit.Known[unit.Ratio]      `json:"cycle_life_depth" say:"The reference depth of that number" range:"(0,1]"`
 	CycleSlope  unit.Known[unit.Ratio]      `json:"cycle_life_slope" say:"Exponent of life over depth" range:"[0,5]"`
 	Calendar    unit.Known[unit.Duration]   `json:"calendar_life_s" say:"Life on the shelf at {25 °C}" range:"(0,6.4e9]"`
+	EndShare    unit.Known[unit.Ratio]      `json:"end_share" say:"Share of the capacity left at which you replace it; not known counts as 80 %" range:"[0.5,0.95]"`
 	Standing    unit.Known[unit.Power]      `json:"standing_w" say:"What its electronics take all the time" range:"[0,1000]"`
 	Indoors     Room                        `json:"place" say:"Where it stands" enum:"|outside_air|own_room|bedroom|escape_route|loft|shed"`
 	Board       unit.Answer                 `json:"management_board" say:"Lithium: is there a management board with a cold-charge cut?" enum:"|yes|no"`

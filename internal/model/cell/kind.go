@@ -2,8 +2,7 @@
 // they live; what to beware of; and the trade's own sizing beside it (model, section 4).
 //
 // What is left out: the voltage that falls while they empty, the balance between blocks, the warming by their own
-// current, self-discharge that changes with temperature, the capacity that fades within the year, and sulphation,
-// which is flagged but not computed.
+// current, self-discharge that changes with temperature, and the capacity that fades within one year.
 package cell
 
 import (
@@ -37,7 +36,7 @@ type Kind struct {
 	Calendar    Typical // years at 25 °C
 	AcceptFrom  Typical // state of charge above which it takes less and less
 
-	Warm  Typical  // K that halve the calendar life; 0: not counted
+	Ages  Ageing   // on the shelf
 	Cold  Capacity // capacity over temperature
 	Gas   Gas      // for ventilation
 	Lead  bool     // lead–acid: sulphation, freezing acid, strings
@@ -74,7 +73,8 @@ var kinds = []Kind{
 		Key: FloodedLead, Name: "Lead–acid, flooded", Lead: true,
 		CellVoltage: typ(2), Depth: typ(0.5), RoundTrip: typ(0.78), Peukert: typ(1.20), RatedHours: Typical{20, habit},
 		ChargeRate: typ(0.13), DrawRate: typ(0.2), ChargeMin: Typical{-20, bu410}, ChargeMax: Typical{50, bu410}, Leak: typ(0.05),
-		CycleLife: typ(750), CycleDepth: typ(0.5), CycleSlope: typ(2.0), Calendar: typ(6), AcceptFrom: typ(0.80), Warm: Typical{10, habit},
+		CycleLife: typ(750), CycleDepth: typ(0.5), CycleSlope: typ(2.0), Calendar: typ(6), AcceptFrom: typ(0.80),
+		Ages: Ageing{Halves: Typical{10, habit}, Least: 0.8, Cap: 10, Bend: 1},
 		Cold: leadCold, Gas: Gas{20, 5, source.IEC62485.At("table 1, vented lead–acid")},
 		Notes: []string{"It needs water topped up and air while it charges."},
 	},
@@ -82,7 +82,8 @@ var kinds = []Kind{
 		Key: SealedLead, Name: "Lead–acid, sealed (AGM or gel)", Lead: true,
 		CellVoltage: typ(2), Depth: typ(0.5), RoundTrip: typ(0.83), Peukert: typ(1.12), RatedHours: Typical{20, habit},
 		ChargeRate: typ(0.2), DrawRate: typ(0.3), ChargeMin: Typical{-20, bu410}, ChargeMax: Typical{50, bu410}, Leak: typ(0.02),
-		CycleLife: typ(500), CycleDepth: typ(0.5), CycleSlope: typ(1.8), Calendar: typ(7), AcceptFrom: typ(0.80), Warm: Typical{10, habit},
+		CycleLife: typ(500), CycleDepth: typ(0.5), CycleSlope: typ(1.8), Calendar: typ(7), AcceptFrom: typ(0.80),
+		Ages: Ageing{Halves: Typical{8, source.IEEE1188.Whole()}, Least: 0.8, Cap: 8, Bend: 1},
 		Cold: leadCold, Gas: Gas{8, 1, source.IEC62485.At("table 1, valve-regulated lead–acid")},
 	},
 	{
@@ -90,18 +91,21 @@ var kinds = []Kind{
 		CellVoltage: typ(3.2), Depth: typ(0.8), RoundTrip: typ(0.93), Peukert: typ(1.03), RatedHours: Typical{5, habit},
 		ChargeRate: typ(0.5), DrawRate: typ(1), ChargeMin: Typical{0, bu410}, ChargeMax: Typical{45, bu410}, Leak: Typical{0.025, source.LFPCold.Whole()},
 		CycleLife: typ(4000), CycleDepth: typ(0.8), CycleSlope: typ(1.2), Calendar: typ(12), AcceptFrom: typ(0.95), Cold: ionCold,
+		Ages: Ageing{Activation: phosphateActivation, Charge: byCube, Least: 0.5, Cap: 15, Bend: 0.5},
 	},
 	{
 		Key: NMC, Name: "Lithium nickel–manganese–cobalt", Ion: true,
 		CellVoltage: typ(3.65), Depth: typ(0.8), RoundTrip: typ(0.94), Peukert: typ(1.03), RatedHours: Typical{5, habit},
 		ChargeRate: typ(0.5), DrawRate: typ(1), ChargeMin: Typical{0, bu410}, ChargeMax: Typical{45, bu410}, Leak: typ(0.02),
 		CycleLife: typ(1500), CycleDepth: typ(0.8), CycleSlope: typ(1.5), Calendar: typ(9), AcceptFrom: typ(0.95), Cold: judged(ionCold),
+		Ages: Ageing{Activation: cobaltActivation, Charge: byVoltage, Least: 0.5, Cap: 12, Bend: 0.75},
 	},
 	{
 		Key: NickelIron, Name: "Nickel–iron",
 		CellVoltage: typ(1.2), Depth: typ(0.8), RoundTrip: typ(0.60), Peukert: typ(1.15), RatedHours: Typical{5, habit},
 		ChargeRate: typ(0.2), DrawRate: typ(0.25), ChargeMin: Typical{0, bu410}, ChargeMax: Typical{45, bu410}, Leak: typ(0.20),
 		CycleLife: typ(8000), CycleDepth: typ(0.8), CycleSlope: typ(1), Calendar: typ(25), AcceptFrom: typ(0.9), Cold: judged(leadCold),
+		Ages:  Ageing{Least: 1, Cap: 40, Bend: 1},
 		Gas:   Gas{50, 5, source.IEC62485.At("table 1, vented nickel–cadmium, taken for nickel–iron")},
 		Notes: []string{"It needs water topped up and air while it charges."},
 	},
@@ -110,6 +114,7 @@ var kinds = []Kind{
 		CellVoltage: typ(3.0), Depth: typ(0.9), RoundTrip: typ(0.90), Peukert: typ(1.03), RatedHours: Typical{5, habit},
 		ChargeRate: typ(0.5), DrawRate: typ(1), ChargeMin: typ(-20), ChargeMax: typ(45), Leak: typ(0.03),
 		CycleLife: typ(2500), CycleDepth: typ(0.8), CycleSlope: typ(1.3), Calendar: typ(10), AcceptFrom: typ(0.95), Cold: judged(ionCold),
+		Ages: Ageing{Activation: phosphateActivation, Charge: byCube, Least: 0.5, Cap: 15, Bend: 0.5},
 	},
 }
 
