@@ -20,6 +20,7 @@ import (
 const (
 	namePart = "part"
 	nameAll  = "all"
+	nameMore = "more"
 )
 
 // The cards beside those of the appliances, which are named "appliances[2]".
@@ -36,10 +37,11 @@ type loadAt struct {
 	url  string // of the page
 	part string // whose card is open; empty for none
 	all  bool   // the whole form
+	more bool   // every row
 }
 
 func loadAtOf(q url.Values, url string) loadAt {
-	at := loadAt{url: url, part: q.Get(namePart), all: q.Get(nameAll) != ""}
+	at := loadAt{url: url, part: q.Get(namePart), all: q.Get(nameAll) != "", more: q.Get(nameMore) != ""}
 	if field := q.Get(page.NameField); field != "" {
 		at.part = partOf(field)
 	}
@@ -64,10 +66,17 @@ func (at loadAt) query() string {
 	switch {
 	case at.all:
 		return "?" + nameAll + "=1"
-	case at.part != "":
-		return "?" + url.Values{namePart: {at.part}}.Encode()
+	case at.part == "" && !at.more:
+		return ""
 	}
-	return ""
+	q := url.Values{}
+	if at.part != "" {
+		q.Set(namePart, at.part)
+	}
+	if at.more {
+		q.Set(nameMore, "1")
+	}
+	return "?" + q.Encode()
 }
 
 // card is the address of a card.

@@ -39,6 +39,7 @@ func (s *Pages) loadEditor(r *http.Request) (page.Editor[model.Project], error) 
 		return e, err
 	}
 	at := loadAtOf(r.URL.Query(), e.Url)
+	strips := &painter{saved: e.Saved.Value, day: dayOf(s.Grounds.Of(e.Saved)), asks: map[int][24]bool{}}
 	e.Answer = func(p model.Project) (page.Answer, error) {
 		g := s.Grounds.Of(e.Saved).Loaded(p) // the form changes the load alone
 		typed := store.Saved[model.Project]{ID: e.Saved.ID, Value: p}
@@ -51,15 +52,22 @@ func (s *Pages) loadEditor(r *http.Request) (page.Editor[model.Project], error) 
 		a := page.Answer{First: v.Headline, Facts: v.Facts, Bands: page.ProjectBands(results, e.Saved.ID, variants, sys), Body: loadWhole(v)}
 		if !at.all {
 			a.Body = loadResults(v)
-			a.Also = []page.Piece{{ID: "night", Body: nightHead(v)}, {ID: "rows", Body: rowList(rowsOf(g, p, at, sys))}, {ID: "also", Body: alsoList(alsoRows(g, p, at, sys))}, {ID: "once", Body: onceCard(v.Once)}}
+			a.Also = []page.Piece{{ID: "night", Body: nightHead(v)}, {ID: "rows", Body: rowList(rowsOf(g, p, at, strips, sys))}, {ID: "also", Body: alsoList(alsoRows(g, p, at, sys))}, {ID: "once", Body: onceCard(v.Once)}}
 		}
 		return a, nil
 	}
 	e.Form.Press = pressPreset
+	e.Style = "load.css"
 	if !at.all {
 		onCards(&e, at, sys)
+		if err := page.ParseForm(r); err != nil {
+			return e, err
+		}
+		strips.typed = r.PostForm
+		strips.recall(r.URL.Query().Get(nameAsk))
+		painted(&e, strips)
+		e.Script = "strip.js"
 	}
-	e.Style = "load.css"
 	return e, nil
 }
 

@@ -51,3 +51,30 @@ func TestPresetAddsARow(t *testing.T) {
 		t.Errorf("the rows: %s", webtest.Tags.ReplaceAllString(body, " "))
 	}
 }
+
+// While the hours of a lamp are not known the night needs at least so much; an essential one is named, one that is nice to have is not.
+func TestHeadlineSaysAtLeast(t *testing.T) {
+	s, doc := webtest.NewSite(t), battery(t)
+	lamps := doc.Project.Load.Appliances
+	headline := func() string {
+		p, _ := webtest.Create(t, s, "night", doc)
+		body := webtest.Ask(s.Handler(), http.MethodGet, page.ProjectURL(p.ID)+"/load", nil).Body.String()
+		_, rest, _ := strings.Cut(body, "<h1")
+		_, rest, _ = strings.Cut(rest, ">")
+		h, _, _ := strings.Cut(rest, "</h1>")
+		return h
+	}
+	if h := headline(); strings.Contains(h, "at least") {
+		t.Errorf("all is known: %q", h)
+	}
+	open := load.Appliance{Name: "Fridge", Power: unit.Of[unit.Power](80), Count: unit.Of[unit.Count](1), Supply: load.SupplyDc, Priority: load.PriorityEssential}
+	doc.Project.Load.Appliances = append(lamps[:len(lamps):len(lamps)], open)
+	if h := headline(); !strings.Contains(h, "at least") || !strings.Contains(h, "When “Fridge” runs is not known, so it is not counted.") {
+		t.Errorf("a fridge without hours: %q", h)
+	}
+	open.Priority = load.PriorityNice
+	doc.Project.Load.Appliances = append(lamps[:len(lamps):len(lamps)], open)
+	if h := headline(); !strings.Contains(h, "at least") || strings.Contains(h, "Fridge") {
+		t.Errorf("one that is nice to have: %q", h)
+	}
+}

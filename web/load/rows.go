@@ -1,6 +1,11 @@
 package load
 
 import (
+	"cmp"
+	"fmt"
+	"math"
+	"net/url"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -18,12 +23,24 @@ type rowView struct {
 	Name, About string
 	Icon        string
 	Typical     int    // of its values, taken from the catalog and not confirmed
-	Sign        string // of what is refused or not known
+	Sign        string // of what is not known
 	Word        string // the same in a word; empty where all is known
-	Strip       string
 	Value, Note string
 	URL         string
 	Here        bool
+
+	Path    string     // of its hours in the form
+	Fields  string     // the same in the fields of its open card, as a query by their ids; empty where it is closed
+	Cells   []cellView // its hours from 8 to 8
+	Unknown bool       // its hours are not known
+	Asks    bool       // more runs are painted than one row can have
+}
+
+// cellView is one hour of a strip.
+type cellView struct {
+	Hour, Label string
+	ID, Class   string
+	On          bool
 }
 
 // nightRows are the rows of the page with the day that is drawn.
@@ -31,63 +48,142 @@ type nightRows struct {
 	Rows  []rowView
 	Day   string // "21 December"
 	Empty bool
+	More  int // rows that are not shown
+	All   string
 }
 
+// mostRows is how many rows stand on the page before the smallest are left to a link, and fewRows how many stand there then.
+const mostRows, fewRows = 12, 6
+
 // longest is the day with the most dark hours of the two that are worked out in full, and its name.
-func longest(g model.Ground) (day int, name string, dark [24]bool) {
-	day, name = load.Winter, "21 December"
-	if g.Sky == nil {
-		return day, name, dark
-	}
-	count := func(day int) (n int) {
-		for h := range 24 {
-			if g.Sky.Geometry.Down[24*day+h] {
+func longest(g model.Ground) (day int, name string) {
+	winter, summer := g.Day(load.Winter), g.Day(load.Summer)
+	count := func(d load.Day) (n int) {
+		for _, dark := range d.Dark {
+			if dark {
 				n++
 			}
 		}
 		return n
 	}
-	if count(load.Summer) > count(load.Winter) {
-		day, name = load.Summer, "21 June"
+	if count(summer) > count(winter) {
+		return load.Summer, "21 June"
 	}
-	copy(dark[:], g.Sky.Geometry.Down[24*day:24*day+24])
-	return day, name, dark
+	return load.Winter, "21 December"
 }
 
-// rowsOf prints the rows.
-func rowsOf(g model.Ground, p model.Project, at loadAt, sys unit.System) nightRows {
+// dayOf is the day whose hours are painted.
+func dayOf(g model.Ground) load.Day {
+	day, _ := longest(g)
+	return g.Day(day)
+}
+
+// rowsOf prints the rows, each with the hours that are painted where they wait for an answer.
+func rowsOf(g model.Ground, p model.Project, at loadAt, strips *painter, sys unit.System) nightRows {
 	l, known := g.Nights()
-	day, name, dark := longest(g)
-	v := nightRows{Day: name, Empty: len(p.Load.Appliances) == 0}
+	_, name := longest(g)
+	v := nightRows{Day: name, Empty: len(p.Load.Appliances) == 0, All: at.url + "?" + nameMore + "=1"}
 	if g.Sky == nil {
 		v.Day = ""
 	}
-	open := map[string]bool{}
-	for _, m := range l.Missing {
-		open[partOf(m.Path)] = true
-	}
-	for i, a := range p.Load.Appliances {
-		part := "appliances[" + strconv.Itoa(i) + "]"
-		row := rowView{Icon: draw.Appliance(iconOf(a)), Typical: typicalIn(p, part), Name: page.OrUnnamed(form.Clip(a.Name, page.PaperName)), About: aboutOf(a, sys), URL: at.card(part), Here: at.part == part, Value: "not known"}
-		var hours [24]float64
+	shown := shownRows(p, l, at)
+	v.More = len(p.Load.Appliances) - len(shown)
+	for _, i := range shown {
+		a := p.Load.Appliances[i]
+		row := rowOf(p, i, at, sys)
 		if known && i < len(l.Each) {
-			e := l.Each[i]
-			if hours = e.Winter; day == load.Summer {
-				hours = e.Summer
-			}
-			row.Value, row.Note = unit.Energies.Format(float64(e.Night), sys), noteOf(a)
-			if e.Refused != "" {
-				row.Sign, row.Word, row.Value, row.Note = draw.Sign(path.GivesWay), "refused", "refused", e.Refused
-			}
+			row.Value, row.Note = unit.Energies.Format(float64(l.Each[i].Night), sys), noteOf(a)
 		}
-		if open[part] || !a.Power.Is || !a.Count.Is {
+		if !a.Counts() {
 			row.Sign, row.Word, row.Value, row.Note = draw.Sign(path.NotKnown), "not known", "?", "not counted"
 		}
-		row.Strip = draw.Strip(hours, dark, row.Word != "not known")
+		row.strip(i, a, strips)
 		v.Rows = append(v.Rows, row)
 	}
 	return v
 }
+
+// rowOf prints what a row says of its appliance whatever the night is.
+func rowOf(p model.Project, i int, at loadAt, sys unit.System) rowView {
+	a, part := p.Load.Appliances[i], "appliances["+strconv.Itoa(i)+"]"
+	fields := ""
+	if at.part == part {
+		fields = fieldsOf(a, rowPath(i), sys)
+	}
+	return rowView{Fields: fields, Icon: draw.Appliance(iconOf(a)), Typical: typicalIn(p, part), Name: page.OrUnnamed(form.Clip(a.Name, page.PaperName)), About: aboutOf(a, sys), URL: at.card(part), Here: at.part == part,
+		Value: "not known", Path: rowPath(i)}
+}
+
+// fieldsOf are the texts of the fields that painting writes.
+func fieldsOf(a load.Appliance, at string, sys unit.System) string {
+	q := url.Values{form.FieldID(at + ".after_dusk"): {string(a.AfterDusk)}}
+	for field, v := range map[string]unit.Known[unit.Duration]{"from_s": a.From, "to_s": a.To} {
+		q.Set(form.FieldID(at+"."+field), typedTime(v, unit.ClockTimes, sys))
+	}
+	q.Set(form.FieldID(at+".from_dusk_s"), typedTime(a.FromDusk, unit.Hours, sys))
+	return q.Encode()
+}
+
+// typedTime is a time as it stands in its field.
+func typedTime(v unit.Known[unit.Duration], q unit.Quantity, sys unit.System) string {
+	if !v.Is {
+		return ""
+	}
+	return form.TypedForm(q, float64(v.Val), sys)
+}
+
+// shownRows are the places of the rows that the page shows, in their order: of many those that need the most, and that whose
+// card is open.
+func shownRows(p model.Project, l load.Year, at loadAt) []int {
+	all := make([]int, len(p.Load.Appliances))
+	for i := range all {
+		all[i] = i
+	}
+	if len(all) <= mostRows || at.more {
+		return all
+	}
+	night := func(i int) unit.Energy {
+		if i < len(l.Each) {
+			return l.Each[i].Night
+		}
+		return 0
+	}
+	slices.SortStableFunc(all, func(a, b int) int { return cmp.Compare(night(b), night(a)) })
+	few := all[:fewRows]
+	if _, open, ok := form.SplitRow(at.part); ok && open < len(all) && !slices.Contains(few, open) {
+		few = append(few[:fewRows:fewRows], open)
+	}
+	slices.Sort(few)
+	return few
+}
+
+// strip prints the 24 hours of a row.
+func (row *rowView) strip(i int, a load.Appliance, strips *painter) {
+	on, known := strips.day.On(a)
+	waits, asks := strips.asks[i]
+	row.Asks, row.Unknown = asks, !known
+	for k := range 24 {
+		h := (stripStart + k) % 24
+		c := cellView{Hour: strconv.Itoa(h), Label: fmt.Sprintf("%d to %d", h, (h+1)%24), ID: fmt.Sprintf("h-%d-%d", i, h), On: on[h] > 0}
+		if strips.day.Dark[h] {
+			c.Class = " n"
+		}
+		if q := int(math.Round(4 * on[h])); c.On && on[h] < 1 {
+			end := "b" // the run begins in this hour
+			if on[(h+23)%24] > 0 || on[(h+1)%24] == 0 {
+				end = "e"
+			}
+			c.Class += " " + end + strconv.Itoa(min(3, max(1, q)))
+		}
+		if asks {
+			c.On = waits[h]
+		}
+		row.Cells = append(row.Cells, c)
+	}
+}
+
+// stripStart is the clock hour at which a strip begins: noon and night both stand whole in it.
+const stripStart = 8
 
 // typicalIn counts the values of a part of the load that are only typical.
 func typicalIn(p model.Project, part string) (n int) {

@@ -1,8 +1,10 @@
 package load
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
+	"strings"
 
 	"duskweight/internal/draw"
 	"duskweight/internal/model"
@@ -33,10 +35,7 @@ func loadViewOf(g model.Ground, sys unit.System, labels map[string]string, here 
 		return withoutNights(g, sys)
 	}
 	wh := func(e unit.Energy) string { return unit.Energies.Format(float64(e), sys) }
-	v := loadView{Headline: "A mean night needs " + wh(l.MeanNight+l.StandingNight) + ", before controller and stores."}
-	if l.MeanNight <= 0 {
-		v.Headline = "Nothing is asked of the night yet."
-	}
+	v := loadView{Headline: nightHeadline(l, g.Project.Load, sys)}
 	v.Facts = []page.FactView{
 		{ID: "appliances", Label: "Lamps and devices, a mean night", Value: wh(l.MeanNight), Note: "the longest: " + wh(l.MaxNight),
 			How: &page.HowView{Formula: "Σ power × number × share on, over the night's hours", Source: "summed over the year's 8760 hours", Topic: "night"}},
@@ -72,6 +71,22 @@ func loadViewOf(g model.Ground, sys unit.System, labels map[string]string, here 
 		v.Missing = append(v.Missing, link)
 	}
 	return v
+}
+
+// nightHeadline says what a mean night needs: at least so much, while the time, the power or the number of a device is not known.
+func nightHeadline(l load.Year, of load.Load, sys unit.System) string {
+	least := slices.ContainsFunc(l.Missing, func(m load.Missing) bool { return strings.HasPrefix(m.Path, "appliances[") })
+	needs, because := "A mean night needs ", ""
+	if least {
+		needs += "at least "
+	}
+	for _, s := range of.Uncounted()[:min(1, len(of.Uncounted()))] {
+		because = form.Sentence(s.In(sys))
+	}
+	if l.MeanNight <= 0 {
+		return cmp.Or(because, "Nothing is asked of the night yet.")
+	}
+	return strings.TrimSpace(needs + unit.Energies.Format(float64(l.MeanNight+l.StandingNight), sys) + ", before controller and stores. " + because)
 }
 
 // withoutNights is what is known of a load at no place: what its appliances use in a year, where all of them keep to the clock.

@@ -33,6 +33,7 @@ type Editor[T any] struct {
 	Query  string                  // of …/try: what the answer shows that is no input, "?month=6"
 	Frame  func() (Frame, error)   // asked for where a whole page is shown
 	Style  string                  // the style sheet of this page alone; empty for none
+	Script string                  // the script of this page alone; empty for none
 	Units  unit.System             // those of the settings, read once a request
 	Title  string                  // the page's heading; the frame's title where it is empty
 	Above  templ.Component         // between heading and form; nil for none
@@ -189,7 +190,7 @@ func (e Editor[T]) page(s *Site, w http.ResponseWriter, r *http.Request, status 
 	if err != nil {
 		return err
 	}
-	f.Refused, f.Style = len(v.Problems) > 0, e.Style
+	f.Refused, f.Style, f.Script = len(v.Problems) > 0, e.Style, e.Script
 	p := EditorView{Title: e.Title, Form: v, Stale: stale, Above: e.Above, Below: e.Below}
 	if p.Title == "" {
 		p.Title = f.Title

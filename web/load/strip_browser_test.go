@@ -1,0 +1,147 @@
+package load_test
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"duskweight/internal/catalog"
+	"duskweight/web/browsertest"
+	"duskweight/web/page"
+	"duskweight/web/webtest"
+)
+
+// Keys as the browser has them.
+const (
+	keyLeft, keyRight = "\u0302", "\u0303"
+	keyUp, keyDown    = "\u0304", "\u0301"
+	keyHome, keyEnd   = "\u0306", "\u0305"
+)
+
+// isOn lists the hours of row i that are on, as the page shows them.
+func isOn(tab *browsertest.Tab, i int) string {
+	return tab.String(fmt.Sprintf("[...document.querySelectorAll('[id^=h-%d-]')].filter(c => c.checked).map(c => c.value).join(' ')", i))
+}
+
+// The strip is painted by keys: a row is one tab stop, the arrows move, Space turns an hour over, Shift with an arrow paints, Home and
+// End lead to 8 and to 7, Down to the next row. The sum follows, the focus stays, and a second later the row is told.
+func TestBrowserStripByKeys(t *testing.T) {
+	b := browsertest.Start(t)
+	s, base := webtest.Serve(t)
+	p, _ := webtest.Create(t, s, "sample", catalog.Sample())
+	tab := b.Open(t, browsertest.Look{Width: 1366, Height: 900, Still: true})
+	tab.Go(base + page.ProjectURL(p.ID) + "/load")
+	if stops := tab.Number("document.querySelectorAll('.hours input:not([tabindex=\"-1\"]):not([type=hidden])').length"); stops != 3 {
+		t.Errorf("%g tab stops in three rows", stops)
+	}
+	focus := func() string { return tab.String("document.activeElement.id") }
+	tab.Number("document.getElementById('h-2-18').focus(), 0")
+	for _, step := range []struct{ key, want string }{{keyRight, "h-2-19"}, {keyHome, "h-2-8"}, {keyEnd, "h-2-7"}, {keyUp, "h-1-7"}, {keyDown, "h-2-7"}, {keyLeft, "h-2-6"}} {
+		if tab.Press(step.key); focus() != step.want {
+			t.Fatalf("%q leads to %q, want %s", step.key, focus(), step.want)
+		}
+	}
+	tab.Number("document.getElementById('h-2-21').focus(), 0")
+	before := tab.Text("h1")
+	tab.Press(" ")
+	tab.Wait(fmt.Sprintf("document.querySelector('h1').textContent !== %q", before))
+	if on := isOn(tab, 2); on != "18 19 20 21" || focus() != "h-2-21" {
+		t.Errorf("after Space %q are on and %q has the focus", on, focus())
+	}
+	tab.Wait("document.getElementById('painted').textContent.includes('Radio') && document.getElementById('painted').textContent.includes('18:00 to 22:00')")
+	tab.Shift(keyRight)
+	tab.Wait("document.querySelector('#rows').textContent.includes('18:00 to 23:00')")
+	tab.Wait("document.querySelector('[data-saved]').textContent === 'Saved.'")
+	tab.Go(base + page.ProjectURL(p.ID) + "/load")
+	if on := isOn(tab, 2); on != "18 19 20 21 22" {
+		t.Errorf("saved are %q", on)
+	}
+	if c := tab.Complaints(); len(c) > 0 {
+		t.Errorf("console: %+v", c)
+	}
+}
+
+// A press and a stroke paint with the pointer, of a mouse. A second run asks, and a yes is a
+// second row. The open card shows the painted hours.
+func TestBrowserStripByPointer(t *testing.T) {
+	b := browsertest.Start(t)
+	s, base := webtest.Serve(t)
+	p, _ := webtest.Create(t, s, "sample", catalog.Sample())
+	tab := b.Open(t, browsertest.Look{Width: 1366, Height: 900, Still: true})
+	tab.Go(base + page.ProjectURL(p.ID) + "/load?part=appliances%5B2%5D")
+	stroke := func(from, to int) {
+		tab.Draw(fmt.Sprintf("#h-2-%d", from), fmt.Sprintf("#h-2-%d", to))
+	}
+	tab.Number("addEventListener('pointerup', () => { window.began = performance.now() }, true), addEventListener('live:swap', () => { window.took = performance.now() - window.began }), 0")
+	var took []float64
+	for n := range 7 { // on and off, and on at last
+		tab.Number("window.took = 0")
+		stroke(21+2*(n%2), 23-2*(n%2))
+		tab.Wait("window.took > 0")
+		took = append(took, tab.Number("window.took"))
+		tab.Wait("document.querySelector('[data-saved]').textContent === 'Saved.'")
+	}
+	t.Logf("painted hour to sum: %.0f ms, wanted 100", took)
+	if best := slices.Min(took); best > 400 { // a shared machine that is busy takes four times as long
+		t.Errorf("painted hour to sum: %.0f ms at best", best)
+	}
+	if on := isOn(tab, 2); on != "18 19 20 21 22 23" {
+		t.Errorf("after a stroke %q are on", on)
+	}
+	if to := tab.Value("#f-load-appliances-2-to-s"); to != "0:00" && to != "00:00" {
+		t.Errorf("the field of the card says %q", to)
+	}
+	tab.Wait("document.querySelector('[data-saved]').textContent === 'Saved.'")
+	stroke(12, 12)
+	tab.Wait("document.querySelector('.twice')")
+	tab.Follow(".twice button")
+	tab.Wait("document.querySelectorAll('.hours').length === 4")
+	if on := isOn(tab, 2) + "|" + isOn(tab, 3); on != "18 19 20 21 22 23|12" {
+		t.Errorf("two rows: %q", on)
+	}
+	if c := tab.Complaints(); len(c) > 0 {
+		t.Errorf("console: %+v", c)
+	}
+}
+
+// Without a script the hours are ticked with Space and saved by the button.
+func TestBrowserStripWithoutScript(t *testing.T) {
+	b := browsertest.Start(t)
+	s, base := webtest.Serve(t)
+	p, _ := webtest.Create(t, s, "sample", catalog.Sample())
+	tab := b.Open(t, browsertest.Look{Width: 1366, Height: 900, NoScripts: true})
+	tab.Go(base + page.ProjectURL(p.ID) + "/load")
+	tab.Click("#h-2-21")
+	tab.Follow(".strip-save .primary")
+	if text := tab.Text("#rows"); !strings.Contains(text, "18:00 to 22:00") {
+		t.Errorf("saved: %q", text)
+	}
+}
+
+// Every hour is at least 24 px wide and high, at 320 px too, and the page is at most 2,900 px high at 360 px; nothing is found by the
+// rules for everyone, in light and in dark.
+func TestBrowserStripForEveryone(t *testing.T) {
+	b := browsertest.Start(t)
+	s, base := webtest.Serve(t)
+	p, _ := webtest.Create(t, s, "sample", catalog.Sample())
+	tab := b.Open(t, browsertest.Look{Width: 320, Height: 640, Still: true})
+	for _, width := range []int{320, 360, 768, 1100, 1366, 1920} {
+		for _, dark := range []bool{false, true} {
+			tab.Look(browsertest.Look{Width: width, Height: 800, Still: true, Dark: dark})
+			tab.Go(base + page.ProjectURL(p.ID) + "/load")
+			least := tab.Number("Math.min(...[...document.querySelectorAll('.h')].map(c => { const r = c.getBoundingClientRect(); return Math.min(r.width, r.height) }))")
+			high := tab.Number("document.documentElement.scrollHeight")
+			if least < 24 || width == 360 && high > 2900 || tab.Sideways() > 0 {
+				t.Errorf("%d px: the smallest hour is %.1f px, the page %.0f px high and %d px too wide", width, least, high, tab.Sideways())
+			}
+			t.Logf("%d px, dark %v: the smallest hour %.1f px, the page %.0f px high", width, dark, least, high)
+			if width != 320 && width != 1366 {
+				continue
+			}
+			for _, f := range tab.Axe() {
+				t.Errorf("%d px, dark %v: %v", width, dark, f)
+			}
+		}
+	}
+}
