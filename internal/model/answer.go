@@ -61,16 +61,49 @@ type VariantAnswer struct {
 	NightsServed   unit.Known[unit.Count]       `json:"nights_served"`
 	Nights         unit.Known[unit.Count]       `json:"nights"`
 	EssentialShare unit.Known[unit.Ratio]       `json:"essential_share"`
-	Capital        unit.Known[unit.Money]       `json:"capital"`
-	Levelised      unit.Known[unit.Money]       `json:"levelised_per_kwh"`
-	PricedParts    [2]int                       `json:"priced_parts"`
-	Peak           PeakAnswer                   `json:"peak"`
-	Wiring         WiringAnswer                 `json:"wiring"`
-	Stores         []StoreAnswer                `json:"stores"`
-	Years          *YearsAnswer                 `json:"years"` // null where many years were not asked for, or cannot be run
+	NightsAnswer
+	Worn        []WornAnswer           `json:"worn"` // empty where nothing ages
+	Capital     unit.Known[unit.Money] `json:"capital"`
+	Levelised   unit.Known[unit.Money] `json:"levelised_per_kwh"`
+	PricedParts [2]int                 `json:"priced_parts"`
+	Peak        PeakAnswer             `json:"peak"`
+	Wiring      WiringAnswer           `json:"wiring"`
+	Stores      []StoreAnswer          `json:"stores"`
+	Years       *YearsAnswer           `json:"years"` // null where many years were not asked for, or cannot be run
 }
 
-// StoreAnswer is one store's year; Hoist is null for cells.
+// NightsAnswer counts the nights of the year with batteries in the last year of their life, as the verdict does.
+type NightsAnswer struct {
+	Full      unit.Known[unit.Count] `json:"nights_full"`      // at most 1 % of what is wanted is missing
+	Essential unit.Known[unit.Count] `json:"nights_essential"` // at most 1 % of what is essential
+	Most      unit.Known[unit.Count] `json:"nights_most"`      // at most a tenth
+	Dark      unit.Known[unit.Count] `json:"nights_dark"`      // nine tenths or more
+	Share     unit.Known[unit.Ratio] `json:"night_share"`
+	Gap       unit.Known[unit.Count] `json:"longest_gap_h"` // most hours on end with essential load missing
+	ToFull    unit.Known[unit.Count] `json:"to_full"`       // full nights short of carrying the night
+}
+
+// WornAnswer is that year with batteries of which a share of the capacity is left: new, half-way through their life, in its last
+// year.
+type WornAnswer struct {
+	Share     unit.Ratio `json:"share"`
+	Full      unit.Count `json:"nights_full"`
+	Essential unit.Count `json:"nights_essential"`
+	Night     unit.Ratio `json:"night_share"`
+}
+
+// LifeAnswer is how long a battery lasts. Years are null where nothing wears it.
+type LifeAnswer struct {
+	Low        unit.Known[unit.Ratio] `json:"years_low"`
+	Years      unit.Known[unit.Ratio] `json:"years"`
+	High       unit.Known[unit.Ratio] `json:"years_high"`
+	Shelf      unit.Ratio             `json:"shelf_per_year"`
+	Wear       unit.Ratio             `json:"wear_per_year"`
+	Sulphation unit.Ratio             `json:"sulphation"`
+	Capped     bool                   `json:"capped"`
+}
+
+// StoreAnswer is one store's year; Hoist is null for cells, and Life for what does not age or has no year.
 type StoreAnswer struct {
 	Name      string                  `json:"name"`
 	Kind      string                  `json:"kind"`
@@ -82,6 +115,7 @@ type StoreAnswer struct {
 	Change    unit.Known[unit.Energy] `json:"change_j_year"`
 	Standing  unit.Known[unit.Energy] `json:"standing_j_year"`
 	Hoist     *HoistAnswer            `json:"hoist"`
+	Life      *LifeAnswer             `json:"life"`
 	Ready     reason.Word             `json:"ready"`
 	Because   []BecauseAnswer         `json:"because"` // those of the variant that lie in this store
 }

@@ -54,7 +54,7 @@ func saidAnswers(ps Problems) []SaidAnswer {
 
 func (r VariantResult) answer() VariantAnswer {
 	a := VariantAnswer{Name: r.Name, Ready: r.Ready, Because: becauseAnswers(r.Because), Plane: r.Plane, Capital: r.Cost.Capital, Levelised: r.Cost.Levelised,
-		PricedParts: [2]int{r.Cost.Priced, r.Cost.Parts}, Wiring: r.Wiring.answer(), Stores: make([]StoreAnswer, len(r.Stores))}
+		Worn: []WornAnswer{}, PricedParts: [2]int{r.Cost.Priced, r.Cost.Parts}, Wiring: r.Wiring.answer(), Stores: make([]StoreAnswer, len(r.Stores))}
 	if r.Verdict != "" {
 		a.Verdict = &r.Verdict
 	}
@@ -64,6 +64,7 @@ func (r VariantResult) answer() VariantAnswer {
 		a.Delivered, a.Spilled, a.Unmet = unit.Of(y.Delivered), unit.Of(y.Spilled), unit.Of(y.Unmet)
 		a.ServedShare, a.EssentialShare = y.ServedShare, y.EssentialShare
 		a.NightsServed, a.Nights = unit.Of(unit.Count(y.NightsServed)), unit.Of(unit.Count(y.Nights))
+		a.NightsAnswer, a.Worn = r.nightsAnswer(), r.wornAnswers()
 	}
 	if !r.YearKnown {
 		why := r.WhyNoYear.String()

@@ -29,6 +29,7 @@ var countsAs = map[string]any{
 	"stores[].hoist.train.stages[].pressure_angle_rad":   20 * math.Pi / 180,
 	"stores[].hoist.train.stages[].tooth.meshes_sharing": 1.0,
 	"stores[].cells.rated_time_s":                        "by the kind of cells",
+	"stores[].cells.end_share":                           0.8,
 	"stores[].cells.series":                              1.0,
 	"stores[].cells.parallel":                            1.0,
 	"stores[].cells.breaking_a":                          1000.0,

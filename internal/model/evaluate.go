@@ -29,16 +29,18 @@ type VariantResult struct {
 	Bus   *panel.Bus                   // nil where the year is not known; shared, so read only
 	Year  year.Result
 
+	Last year.Brief // the same year with batteries in the last year of their life; of this the verdict speaks
+	Worn []Worn     // from new to the last year; empty where nothing ages
+
 	Peak   Peak   // of the line, with everything on that may be on together
 	Wiring Wiring // strings, cables and voltages
 
 	StandingPower unit.Power // project, variant, controller and stores together
 
-	Verdict    string       // a word of the closed list, or "" where nothing is wanted, or the year or what a store gives is not known
-	Open       say.Sentence // why there is no verdict although the year is known, without a full stop; nothing where there is one
-	NightShare float64
-	Headline   []say.Sentence
-	Facts      Facts
+	Verdict  string       // a word of the closed list, or "" where nothing is wanted, or the year or what a store gives is not known
+	Open     say.Sentence // why there is no verdict although the year is known, without a full stop; nothing where there is one
+	Headline []say.Sentence
+	Facts    Facts
 
 	Stores  []StoreResult
 	Cost    cost.Result
@@ -118,9 +120,11 @@ func (g Ground) year(v Variant, r *VariantResult) {
 		return
 	}
 	r.Bus, r.Plane, r.YearKnown = harvest.bus, harvest.plane, true
-	draft := year.Begin(g.input(v, r, harvest.lights, r.Bus.Power))
+	in := g.input(v, r, harvest.lights, r.Bus.Power)
+	draft := year.Begin(in)
 	g.settle(draft, r)
 	r.account(draft)
+	r.wear(in)
 }
 
 // input makes the year's series from what panels and controller bring to the line, W, and begins the stores.
@@ -137,7 +141,7 @@ func (g Ground) input(v Variant, r *VariantResult, lights []panel.Light, power [
 	return year.Input{Bus: power, Standing: plus(g.Load.Standing, float64(standing)), Essential: g.Load.Essential, Nice: g.Load.Nice, Night: g.Load.NightOf, Keep: true}
 }
 
-// Brief runs the year of a variant for what a sweep needs of it alone: lights by array, and the power that they and the
+// Brief runs the year of a variant, its batteries in the last year of their life, for what a sweep needs of it alone: lights by array, and the power that they and the
 // controller bring to the line, W by hour. It uses the room of draft.
 func (g Ground) Brief(draft *year.Draft, v Variant, lights []panel.Light, power []float64) year.Brief {
 	r := VariantResult{Stores: reduce(v)}
@@ -145,6 +149,9 @@ func (g Ground) Brief(draft *year.Draft, v Variant, lights []panel.Light, power 
 	in.Keep, in.Brief = false, true
 	draft.Begin(in)
 	g.settle(draft, &r)
+	if stores, ages := r.aged(1); ages {
+		draft.Settle(stores)
+	}
 	return draft.Brief()
 }
 

@@ -19,18 +19,7 @@ func (r *VariantResult) finish(g Ground, v Variant) {
 	}
 	r.facts(g, views)
 	if r.YearKnown {
-		var wanted, unmet unit.Energy
-		for _, n := range r.Year.NightLog {
-			wanted += n.Wanted
-			unmet += n.Unmet
-		}
-		if wanted > 0 {
-			r.NightShare = 1 - float64(unmet)/float64(wanted)
-		}
-		r.Verdict = verdict(r.Year.Nights, r.Year.NightsServed, wanted, wanted-unmet)
-		if r.Open = r.openPart(len(v.Panels)); !r.Open.IsZero() {
-			r.Verdict = ""
-		}
+		r.verdict(len(v.Panels))
 	}
 	r.Cost = g.cost(r, v.Parts)
 	r.Peak.check(g, v)

@@ -58,6 +58,7 @@ type Part interface {
 	Facts(f *Facts, y YearView)         // adds to the plain answers
 	Needs(at string) []Need             // the parts to buy or make; at is the path of its design in the variant
 	Shared() []Need                     // what one of serves all stores that need it
+	Left(part float64) float64          // share of its capacity that is left after a part of its life, 0 new to 1 when it is replaced
 	Lives() []unit.Known[unit.Duration] // how long each thing lasts that the bill replaces
 	Answer(a *StoreAnswer)              // its own key of the answer
 }

@@ -145,6 +145,14 @@ func (c *CellsResult) Missing(at string) (ms []Missing) {
 	return ms
 }
 
+// Left is what cells of the kind lose; of a battery that cannot be computed nothing is said.
+func (c *CellsResult) Left(part float64) float64 {
+	if c.Resolved.WhyNot != "" {
+		return 1
+	}
+	return c.Resolved.Left(part)
+}
+
 // Open is a battery that cannot be computed.
 func (c *CellsResult) Open(unit.Energy) bool { return c.Resolved.WhyNot != "" }
 
@@ -190,7 +198,11 @@ func (c *CellsResult) Shared() []Need {
 }
 
 // Answer is nothing: a battery has no key of its own in the answer.
-func (c *CellsResult) Answer(*StoreAnswer) {}
+func (c *CellsResult) Answer(a *StoreAnswer) {
+	if l := c.Life; l.Known {
+		a.Life = &LifeAnswer{l.YearsLow, l.Years, l.YearsHigh, unit.Ratio(l.Shelf), unit.Ratio(l.Wear), unit.Ratio(l.Sulphation), l.Capped}
+	}
+}
 
 func largerBank(s Store, f float64) Store {
 	b := *s.Cells

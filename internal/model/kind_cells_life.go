@@ -47,7 +47,7 @@ func (c *CellsResult) age(y YearView) {
 	c.Life = c.Resolved.Age(hourly.State[y.At], hourly.Delivered[y.At], y.Store.Reservoir.Capacity, t)
 	c.Sizing, c.SizingSet = c.Resolved.TradeSizing(r.Year.Load/load.DaysInYear, t)
 	if c.SizingSet && r.Year.Nights > 0 {
-		c.Differ = c.Sizing.Differ(c.Resolved, carries(r.Year.Nights, r.Year.NightsServed), c.Life.NoFillHours)
+		c.Differ = c.Sizing.Differ(c.Resolved, carries(r.Last.Nights, r.Last.NightsFull), c.Life.NoFillHours)
 	}
 }
 

@@ -167,6 +167,9 @@ func (r *HoistResult) First() (path.Check, bool) {
 // Uncharged is nothing: no air keeps a mass from rising.
 func (r *HoistResult) Uncharged() int { return 0 }
 
+// Left is all: a hoist lifts as much in its last year.
+func (r *HoistResult) Left(float64) float64 { return 1 }
+
 // Lives is nothing that the bill replaces by itself.
 func (r *HoistResult) Lives() []unit.Known[unit.Duration] { return nil }
 

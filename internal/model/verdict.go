@@ -1,39 +1,73 @@
 package model
 
 import (
+	"math"
+	"slices"
+
 	"duskweight/internal/model/unit"
+	"duskweight/internal/model/year"
 	"duskweight/internal/say"
 )
 
-// The closed list of verdicts.
+// The closed list of verdicts, the best first.
 const (
-	CarriesNight  = "carries the night" // at least 95 % of nights
-	CarriesPart   = "carries part"      // at least 10 % of the night's energy
-	LearningPiece = "a learning piece"  // less
+	CarriesNight      = "carries the night"
+	CarriesEssentials = "carries the essentials"
+	CarriesMost       = "carries most nights"
+	CarriesPart       = "carries part"
+	LearningPiece     = "a learning piece"
 )
 
-// NightsForWhole is the share of nights with light from which on a variant carries the night, and what a search aims at
-// (our own judgement: one night in twenty without light is forgiven).
-const NightsForWhole = 0.95
+// RankOf orders the verdicts: 0 where there is none, more for the better.
+func RankOf(verdict string) int {
+	return slices.Index([]string{"", LearningPiece, CarriesPart, CarriesMost, CarriesEssentials, CarriesNight}, verdict)
+}
 
-// energyForPart is the share of the energy of the nights from which on a variant carries part (our own judgement: a tenth
-// of a night is the least that deserves the word).
-const energyForPart = 0.10
+// The borders of the verdict, all our own judgement. What a full night and one with most of it are, year.Tally says.
+const (
+	NightsForWhole = 0.95 // of the nights are full, or have all that is essential; a search aims at it too
+	nightsMost     = 0.75 // of the nights have most of what they want, and
+	nightsFullMost = 0.50 // of the nights are full
+	energyForPart  = 0.10 // of the energy of the nights: the least that deserves the word
+)
 
-// carries reports whether so many of the nights with light are enough.
-func carries(nights, served int) bool { return float64(served) >= NightsForWhole*float64(nights) }
+// carries reports whether so many of the nights are enough.
+func carries(nights, full int) bool { return float64(full) >= NightsForWhole*float64(nights) }
 
-// verdict returns the word for a year, or "" where nothing is wanted at night.
-func verdict(nights, served int, wanted, given unit.Energy) string {
+// verdict returns the word for the nights of a year; nice says that something in it is not essential.
+func verdict(t year.Tally, nice bool) string {
+	n := float64(t.Nights)
 	switch {
-	case nights == 0 || wanted <= 0:
-		return ""
-	case carries(nights, served):
+	case carries(t.Nights, t.NightsFull):
 		return CarriesNight
-	case float64(given) >= energyForPart*float64(wanted):
+	case nice && carries(t.Nights, t.NightsEssentialFull):
+		return CarriesEssentials
+	case float64(t.NightsMost) >= nightsMost*n && float64(t.NightsFull) >= nightsFullMost*n:
+		return CarriesMost
+	case t.NightShare >= energyForPart:
 		return CarriesPart
 	}
 	return LearningPiece
+}
+
+// verdict finds the word for the last year of the batteries; none where nothing is wanted at night.
+func (r *VariantResult) verdict(panels int) {
+	wanted := unit.Energy(0)
+	for _, n := range r.Year.NightLog {
+		wanted += n.Wanted
+	}
+	if wanted <= 0 || r.Last.Nights == 0 {
+		return
+	}
+	r.Verdict = verdict(r.Last.Tally, r.Year.Nice.Wanted > 0)
+	if r.Open = r.openPart(panels); !r.Open.IsZero() {
+		r.Verdict = ""
+	}
+}
+
+// ToFull is how many more nights would have to be full for a variant to carry the night; 0 where it does.
+func (r *VariantResult) ToFull() int {
+	return max(0, int(math.Ceil(NightsForWhole*float64(r.Last.Nights)))-r.Last.NightsFull)
 }
 
 // openPart says what is missing or not known well enough for a verdict that it could still mend; nothing where all is known.
@@ -132,17 +166,40 @@ func headline(r *VariantResult) []say.Sentence {
 			return []say.Sentence{say.That("Nothing is asked of the night yet: add your lamps on the page Night load.")}
 		}
 		return []say.Sentence{say.That("Not known yet: %s.", r.WhyNoYear)}
-	case CarriesNight:
-		out = append(out, say.That("Carries the night: light in %s of %s nights.", r.Year.NightsServed, r.Year.Nights))
-	case CarriesPart:
-		out = append(out, say.That("Carries part: %s of the night's energy, and the whole night in %s of %s nights.", say.Share(unit.Ratio(r.NightShare)), r.Year.NightsServed, r.Year.Nights))
-	case LearningPiece:
-		out = append(out, say.That("A learning piece."))
+	default:
+		out = append(out, r.verdictSentences()...)
 	}
 	if s := liftSentence(r.Facts); !s.IsZero() {
 		out = append(out, s)
 	}
 	return append(append(out, cellsSentence(r)...), frostSentence(r)...)
+}
+
+// verdictSentences say the verdict with the figures that it rests on.
+func (r *VariantResult) verdictSentences() []say.Sentence {
+	t, share := r.Last.Tally, say.Share(unit.Ratio(r.Last.NightShare))
+	out := []say.Sentence{{}}
+	switch r.Verdict {
+	case CarriesNight:
+		out[0] = say.That("Carries the night: %s of %s nights are full.", t.NightsFull, t.Nights)
+	case CarriesEssentials:
+		out[0] = say.That("Carries the essentials: they have power in %s of %s nights; %s nights are full.", t.NightsEssentialFull, t.Nights, t.NightsFull)
+	case CarriesMost:
+		out[0] = say.That("Carries most nights: %s of %s are full, with %s of the energy.", t.NightsFull, t.Nights, share)
+		if more := r.ToFull(); more == 1 {
+			out = append(out, say.That("One more full night would carry the night."))
+		} else {
+			out = append(out, say.That("%s more full nights would carry the night.", more))
+		}
+	case CarriesPart:
+		out[0] = say.That("Carries part: %s of the night's energy; %s of %s nights are full.", share, t.NightsFull, t.Nights)
+	default:
+		out[0] = say.That("A learning piece: it gives %s of the night's energy.", share)
+	}
+	if len(r.Worn) > 0 && r.Worn[0].NightsFull != t.NightsFull {
+		out = append(out, say.That("That is in the last year of the battery; new it fills %s nights.", r.Worn[0].NightsFull))
+	}
+	return out
 }
 
 // frostSentence says of a battery for the night that some days cannot charge it, where not every night has light.

@@ -11,19 +11,36 @@ import (
 	"duskweight/internal/say"
 )
 
-// By hand: 0.95 of 1,000 nights are 950, a tenth of 3,600 J are 360 J. One night and one joule less is less.
+// Each border of the closed list, from both sides: 0.95 of 365 nights are 346.75, three quarters 273.75, a half 182.5.
 func TestVerdictAtItsBorders(t *testing.T) {
 	for _, c := range []struct {
-		served int
-		given  unit.Energy
-		want   string
-	}{{950, 0, CarriesNight}, {949, 360, CarriesPart}, {949, 359, LearningPiece}, {1000, 3600, CarriesNight}, {0, 0, LearningPiece}} {
-		if got := verdict(1000, c.served, 3600, c.given); got != c.want {
-			t.Errorf("%d nights and %v J: %q, want %q", c.served, c.given, got, c.want)
+		full, essential, most int
+		share                 float64
+		nice                  bool
+		want                  string
+	}{
+		{347, 347, 350, 0.995, false, CarriesNight},
+		{346, 346, 350, 0.991, false, CarriesMost},
+		{342, 342, 348, 0.991, false, CarriesMost},
+		{300, 352, 330, 0.97, true, CarriesEssentials},
+		{300, 347, 330, 0.97, true, CarriesEssentials},
+		{300, 346, 330, 0.97, true, CarriesMost},
+		{300, 352, 330, 0.97, false, CarriesMost},
+		{270, 300, 274, 0.9, false, CarriesMost},
+		{270, 300, 273, 0.9, false, CarriesPart},
+		{183, 183, 300, 0.9, false, CarriesMost},
+		{182, 182, 300, 0.9, false, CarriesPart},
+		{0, 0, 0, 0.1, false, CarriesPart},
+		{0, 0, 0, 0.0999, false, LearningPiece},
+	} {
+		n := year.Tally{Nights: 365, NightsFull: c.full, NightsEssentialFull: c.essential, NightsMost: c.most, NightShare: c.share}
+		if got := verdict(n, c.nice); got != c.want {
+			t.Errorf("%+v: %q", c, got)
 		}
 	}
-	if got := verdict(0, 0, 3600, 0) + verdict(1000, 1000, 0, 0); got != "" {
-		t.Errorf("no night, or nothing wanted: %q", got)
+	r := VariantResult{Last: year.Brief{Tally: year.Tally{Nights: 365, NightsFull: 342}}}
+	if more := r.ToFull(); more != 5 {
+		t.Errorf("%d nights short, want 347 − 342", more)
 	}
 }
 
@@ -75,8 +92,7 @@ func TestPercentKeepsTwoDigits(t *testing.T) {
 			t.Errorf("%v is %q, want %s %%", x, got, want)
 		}
 	}
-	r := VariantResult{Verdict: CarriesPart, NightShare: 0.1049}
-	r.Year.Nights, r.Year.NightsServed = 365, 31
+	r := VariantResult{Verdict: CarriesPart, Last: year.Brief{Tally: year.Tally{Nights: 365, NightsFull: 31, NightShare: 0.1049}}}
 	if s := say.Join(headline(&r)...).String(); !strings.Contains(s, "10"+unit.Space+"% of the night") || !strings.Contains(s, "31 of 365") {
 		t.Error(s)
 	}

@@ -75,6 +75,8 @@ def bank():
          "place": C(["outside_air", "own_room", "shed", ""])}
     some(b, .35, [("usable_depth", .3, 1), ("round_trip", .5, .98), ("peukert", 1, 1.4), ("charge_rate_per_h", .03, 1), ("draw_rate_per_h", .03, 1),
                   ("leak_per_month", 0, .5), ("cycle_life", 100, 8000), ("cycle_life_depth", .2, 1), ("cycle_life_slope", .5, 2.5), ("standing_w", 0, .2)])
+    if b["block_capacity_c"] % 3 < 1:
+        b["end_share"] = .5 + .45 * (b["block_capacity_c"] % 1)
     if r.random() < .2:
         b["charge_efficiency"], b["discharge_efficiency"] = U(.7, 1), U(.7, 1)
     return some(b, .3, [("rated_time_s", 3600, 108000), ("charge_min_c", -15, 15), ("charge_max_c", 16, 45), ("calendar_life_s", 2 * YEAR, 30 * YEAR)])

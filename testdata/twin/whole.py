@@ -333,6 +333,14 @@ KINDS = {
 }
 
 
+# z, temperature of the Arrhenius law (K), law of the charge, least rate, longest years
+AGEING = {
+    "flooded_lead": (1, None, "", .8, 10), "sealed_lead": (1, None, "", .8, 8), "nickel_iron": (1, 0.0, "", 1, 40),
+    "lfp": (.5, 2 * 17126 / 8.314462618, "iron", .5, 15), "sodium_ion": (.5, 2 * 17126 / 8.314462618, "iron", .5, 15),
+    "nmc": (.75, 6976 / .75, "cobalt", .5, 12),
+}
+
+
 class Cells:
     kind = "cells"
 
@@ -340,6 +348,8 @@ class Cells:
         typical, self.bend, capacity = KINDS[b["kind"]]
         v = {f: known(b[f], t) for f, t in zip(FIELDS, typical)}
         self.v, self.lead = v, b["kind"].endswith("lead")
+        self.kind_of, self.ageing, self.end = b["kind"], AGEING[b["kind"]], known(b.get("end_share"), .8)
+        self.z = self.ageing[0]
         self.name = b["name"]
         self.charge = b["block_capacity_c"] * known(b["parallel"], 1)
         self.volts = b["block_voltage_v"] * known(b["series"], 1)
@@ -370,6 +380,7 @@ class Cells:
         self.share = 1.0 if current <= 0 else min(1.0, (self.charge / (current * v["rated_time_s"])) ** (v["peukert"] - 1))
         self.X = self.label * self.share * v["usable_depth"]
         self.knee = self.X * (1 - (1 - self.bend) / v["usable_depth"])
+        self.new = self.X
 
     def begin(self, h, x):
         return x * self.keep
@@ -405,18 +416,72 @@ class Cells:
     def trip(self, asked):
         return self.into * self.out
 
-    def life(self, state):
-        """Years until worn out, from the year's state of charge in units of the label's capacity."""
+    def left(self, part):
+        """What is left of the capacity after a part of the life, 0 new to 1 at its end."""
+        return 1 - (1 - self.end) * part ** self.z
+
+    def age(self, part):
+        """Holds what it holds after that part of its life; powers stay."""
+        self.X *= self.left(part)
+        self.knee *= self.left(part)
+
+    def shelf(self, soc):
+        """The share of the life on the shelf that the year takes: the mean rate of its hours."""
+        arrhenius, cube, least = self.ageing[1:4]
+        rates = []
+        for t, s in zip(self.warm, soc):
+            if self.lead:
+                f = 2 ** ((t - 25) / (10 if self.kind_of == "flooded_lead" else 8))
+            else:
+                f = math.exp(arrhenius * (1 / 298.15 - 1 / (t + 273.15)))
+            f = max(least, f)
+            if cube == "iron":
+                f *= (1 + 2.8575 * (s - .5) ** 3 / .60225) ** 2 / (1 + 2.8575 * .4 ** 3 / .60225) ** 2
+            elif cube == "cobalt":
+                f *= ((7.543 * rest(s) - 23.75) / (7.543 * rest(.9) - 23.75)) ** (4 / 3)
+            rates.append(f)
+        return mean_of(rates) / (self.v["calendar_life_s"] / A)
+
+    def crystals(self, soc, drawn, small):
+        """By how much faster lead wears that is seldom full; small currents count up to three times."""
+        weighted = total = 0.0
+        for turn in range(2):
+            hours, low = 0, 1.0
+            if turn:
+                hours, low = kept
+            for s, q in zip(soc, drawn):
+                hours, low = (0, 1.0) if s >= .98 else (hours + 1, min(low, s))
+                if turn and q > 0:
+                    f = min(3.0, max(1.0, math.sqrt(self.label / 10 / q))) if small else 1.0
+                    weighted += q * (1 + (6.614e-5 + 3.307e-3 * (1 - low) * f) * hours)
+                    total += q
+            kept = hours, low
+        return min(5.0, weighted / total) if total else 1.0
+
+    def life(self, state, drawn):
+        """Low, usual and high years to the end share; shares a year; crystals; from the year's state of charge, joules."""
         v = self.v
         damage = 0.0
-        soc = [x / self.label for x in state]
-        for depth, weight in rainflow(soc):
+        # the state is counted from full
+        full = [1 - (self.new - x) / self.label for x in state]
+        for depth, weight in rainflow(full):
             damage += weight * (max(depth, 1e-300) / v["cycle_life_depth"]) ** v["cycle_life_slope"] / v["cycle_life"]
-        calendar = v["calendar_life_s"] / A
-        if self.lead:
-            # halves for each 10 K more: the year's mean rate of ageing
-            calendar = 1 / (mean_of([2 ** ((t - 25) / 10) for t in self.warm]) / calendar)
-        return 1 / (damage + 1 / calendar), damage, calendar
+        longer = ((1 - self.end) / .2) ** (1 / self.z)
+        shelf, damage = self.shelf(full) / longer, damage / longer
+        usual, worst = (self.crystals(full, drawn, False), self.crystals(full, drawn, True)) if self.lead else (1.0, 1.0)
+        cap = self.ageing[4]
+        wear = damage * usual
+        return {"years_low": min(cap, .6 / (shelf + damage * worst)), "years": min(cap, 1 / (shelf + wear)),
+                "years_high": min(cap, 1 / max(shelf, wear)), "shelf_per_year": shelf, "wear_per_year": wear, "sulphation": usual}
+
+
+def rest(s):
+    """Volts of a nickel–manganese–cobalt cell at rest, in straight lines."""
+    at, of = (0, .2, .4, .5, .6, .8, 1), (3.331, 3.581, 3.650, 3.698, 3.775, 3.965, 4.162)
+    s = min(1.0, max(0.0, s))
+    for i in range(6):
+        if s <= at[i + 1]:
+            return of[i] + (of[i + 1] - of[i]) * (s - at[i]) / (at[i + 1] - at[i])
 
 
 def rainflow(x):
@@ -927,8 +992,46 @@ def variant(project, v, place, sky, bus, idle, essential, nice, standing, night,
            "stores": []}
     night_need = sum(wanted.values())
     share = 1 - sum(lack.values()) / night_need if night_need else 0
-    one["verdict"] = None if not night_need else "carries the night" if wanted and served >= .95 * len(wanted) else "carries part" if share >= .1 else "a learning piece"
-    one["beside"] = {"essential_nights": ok_e, "outage_hours": longest([e > 0 for e in missing_e]), "week_j": week, "night_share": share,
+    def counts(miss):
+        """Nights of a year by what each misses."""
+        off, off_e = {d: 0.0 for d in wanted}, {d: 0.0 for d in wanted}
+        gone = [0.0] * N
+        for h in range(N):
+            n = min(miss[h], nice[h] * H)
+            gone[h] = min(miss[h] - n, essential[h] * H)
+            if night[h] >= 0:
+                off[night[h]] += n + gone[h]
+                off_e[night[h]] += gone[h]
+        return {"full": sum(off[d] <= .01 * wanted[d] for d in wanted), "essential": sum(off_e[d] <= .01 * want_e[d] for d in wanted),
+                "most": sum(off[d] <= .1 * wanted[d] for d in wanted), "dark": sum(wanted[d] > 0 and off[d] >= .9 * wanted[d] for d in wanted),
+                "share": 1 - sum(off.values()) / night_need if night_need else 1.0, "gap": longest([e > 1e-6 * essential[h] * H for h, e in enumerate(gone)])}
+    worn, fresh = [counts(miss)], [(s, s.X, s.knee) for s in stores if s.kind == "cells"]
+    shares = [1.0]
+    if fresh:
+        for part in (.5, 1):
+            for s, X, knee in fresh:
+                s.X, s.knee = X, knee
+                s.age(part)
+            worn.append(counts(run_year(stores, bus, total)[2]))
+            shares.append(min(s.left(part) for s, _, _ in fresh))
+        for s, X, knee in fresh:
+            s.X, s.knee = X, knee
+    last, n = worn[-1], len(wanted)
+    need_full = math.ceil(.95 * n)
+    one.update(nights_full=last["full"], nights_essential=last["essential"], nights_most=last["most"], nights_dark=last["dark"],
+               night_share=last["share"], longest_gap_h=last["gap"], to_full=max(0, need_full - last["full"]),
+               worn=[{"share": q, "nights_full": w["full"], "nights_essential": w["essential"], "night_share": w["share"]} for q, w in zip(shares, worn)] if fresh else [])
+    word = "a learning piece"
+    if last["full"] >= .95 * n:
+        word = "carries the night"
+    elif sum(nice) and last["essential"] >= .95 * n:
+        word = "carries the essentials"
+    elif last["most"] >= .75 * n and last["full"] >= .5 * n:
+        word = "carries most nights"
+    elif last["share"] >= .1:
+        word = "carries part"
+    one["verdict"] = word if night_need else None
+    one["beside"] = {"essential_nights": ok_e, "outage_hours": longest([e > 0 for e in missing_e]), "week_j": week,
                      "surplus_by_month": [sum(max(0.0, bus[h] - total[h]) * H for h in range(N) if MONTH_OF[h] == m) for m in range(12)]}
     lives = []
     for s, used in shown:
@@ -938,9 +1041,9 @@ def variant(project, v, place, sky, bus, idle, essential, nice, standing, night,
             i, o = sum(taken[k]), sum(given[k])
             row.update(in_j_year=i, out_j_year=o, change_j_year=change[k], loss_j_year=i - o - change[k], capacity_j=s.capacity(night_mean), round_trip=s.trip(night_mean))
             if s.kind == "cells":
-                years, damage, calendar = s.life(state[k])
-                row["beside"] = {"life_years": years, "current_a": s.current}
-                lives.append(years)
+                row["life"] = s.life(state[k], given[k])
+                row["beside"] = {"current_a": s.current}
+                lives.append(row["life"]["years"])
         if s.kind == "hoist":
             row["hoist"] = hoist_words(s)
         one["stores"].append(row)

@@ -131,8 +131,8 @@ func nightSpans(rs []model.VariantResult, years []search.Sure) []onAxis {
 			good := int(math.Floor(years[i].Variants[0].Light.Good))
 			out[i] = onAxis{draw.Span{Low: float64(bad), Usual: float64(usual), High: float64(max(usual, good)), Known: true}, fmt.Sprint(usual), fmt.Sprintf("usual; %d in a bad year, %d in a good one", bad, good)}
 		case r.YearKnown && r.Open.IsZero():
-			n := float64(r.Year.NightsServed)
-			out[i] = onAxis{draw.Span{Low: n, Usual: n, High: n, Known: true}, fmt.Sprint(r.Year.NightsServed), "average year"}
+			n := float64(r.Last.NightsFull)
+			out[i] = onAxis{draw.Span{Low: n, Usual: n, High: n, Known: true}, fmt.Sprint(r.Last.NightsFull), "average year"}
 		default:
 			out[i] = onAxis{value: "not known"}
 		}

@@ -166,9 +166,9 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 			textRow("Plan sheet", rs, func(r model.VariantResult) string { return page.ReadyOf(r, sys) }),
 		}},
 		{nightsTitle, []compareRow{
-			numberRow("Nights with light, average year", "highest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.NightsServed) }), count),
+			numberRow("Full nights, average year", "highest", rs, year(func(r model.VariantResult) float64 { return float64(r.Last.NightsFull) }), count),
 			numberRow("Nights that count", "", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Nights) }), count),
-			numberRow("Longest time without, average year, hours", "lowest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.LongestOutage.Hours) }), count),
+			numberRow("Longest time without, average year, hours", "lowest", rs, year(func(r model.VariantResult) float64 { return float64(r.Last.LongestOutage) }), count),
 			numberRow("Share of lamps and devices served, average year", "highest", rs, func(r model.VariantResult) (float64, bool) {
 				return float64(r.Year.ServedShare.Val), r.Year.ServedShare.Is
 			},

@@ -35,7 +35,7 @@ func pageStates() map[string]state {
 	home := projects.ProjectsView{
 		Notices: []string{"No copy of your projects could be made at this start: the disk is full."}, ReadOnly: "This file can only be read.",
 		List: projects.ListView{All: 3, Found: 3, Find: word, Before: "/?page=1", Rows: []projects.ProjectRow{
-			{URL: "/projects/1", Name: "Barn", Revision: "1", Example: true, About: "3 variants", Changed: "today, 18:05", Known: true, Best: projects.BestView{Name: word, Sign: "✓", Word: "Carries the night", Nights: "351 of 365 nights with light"},
+			{URL: "/projects/1", Name: "Barn", Revision: "1", Example: true, About: "3 variants", Changed: "today, 18:05", Known: true, Best: projects.BestView{Name: word, Sign: "✓", Word: "Carries the night", Nights: "351 of 365 nights full"},
 				States: []projects.StateView{{Class: "no", Sign: "✕", Word: "DO NOT HANG", Name: huge}}, More: "and 37 more"},
 			{URL: "/projects/2", Name: huge, Revision: "9", About: "40 variants · " + word, Changed: "3 March 2026, 07:00"},
 			{URL: "/projects/3", Name: word, About: "0 variants", Known: true},

@@ -36,14 +36,14 @@ func (s *Pages) cardOf(r model.VariantResult, p store.Saved[model.Project], id i
 	}
 	nights, cost := "not known", fmt.Sprintf("%d of %d parts priced", r.Cost.Priced, r.Cost.Parts)
 	if r.YearKnown && r.Open.IsZero() {
-		nights = fmt.Sprintf("%d of %d", r.Year.NightsServed, r.Year.Nights)
+		nights = fmt.Sprintf("%d of %d", r.Last.NightsFull, r.Last.Nights)
 	}
 	if all, ok := r.Cost.Capital.Value(); ok {
 		cost = unit.Rounded(float64(all), 3) + " " + p.Value.Currency
 	} else if r.Cost.Parts == 0 {
 		cost = "no parts yet"
 	}
-	c.Nights = page.PairView{Name: "Nights with light", Value: nights}
+	c.Nights = page.PairView{Name: "Full nights", Value: nights}
 	c.Rows = []page.PairView{{Name: "Breaks first", Value: page.BreaksFirst(r)}, {Name: "Cost of the listed parts", Value: cost}}
 	c.State, c.By = page.VariantBand(r, sys, nil), form.Clip(page.NearlyAllBy(r), page.PaperName)
 	return c

@@ -145,9 +145,8 @@ func projectHeadline(g model.Ground, results []model.VariantResult, sys unit.Sys
 		return "There is no variant yet. Add one: something heavy, or a battery."
 	}
 	best := -1
-	rank := map[string]int{"": 0, model.LearningPiece: 1, model.CarriesPart: 2, model.CarriesNight: 3}
 	for i, r := range results {
-		if best < 0 || rank[r.Verdict] > rank[results[best].Verdict] {
+		if best < 0 || model.RankOf(r.Verdict) > model.RankOf(results[best].Verdict) {
 			best = i
 		}
 	}
@@ -158,8 +157,10 @@ func projectHeadline(g model.Ground, results []model.VariantResult, sys unit.Sys
 			return "Not known yet: " + results[i].Open.In(sys) + "."
 		}
 		return "Nothing is asked of the night yet."
-	case model.CarriesNight:
-		return fmt.Sprintf("“%s” carries the night: light in %d of %d nights%s.", r.Name, r.Year.NightsServed, r.Year.Nights, thanksTo(r))
+	case model.CarriesNight, model.CarriesMost:
+		return fmt.Sprintf("“%s” %s: %d of %d nights are full%s.", r.Name, r.Verdict, r.Last.NightsFull, r.Last.Nights, thanksTo(r))
+	case model.CarriesEssentials:
+		return fmt.Sprintf("“%s” carries the essentials: they have power in %d of %d nights%s.", r.Name, r.Last.NightsEssentialFull, r.Last.Nights, thanksTo(r))
 	case model.CarriesPart:
 		return fmt.Sprintf("The best of these carries part of the night: “%s”%s.", r.Name, thanksTo(r))
 	}

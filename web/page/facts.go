@@ -4,6 +4,7 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
+	"fmt"
 )
 
 // FactsOf prints the four large figures beside a verdict: what a night needs, what the sun leaves over, what the store
@@ -112,11 +113,14 @@ func cellsFact(f model.Facts, sys unit.System) FactView {
 }
 
 func nightsFact(r model.VariantResult) FactView {
-	v := FactView{ID: "nights", Label: "Nights with light", Value: "not known"}
+	v := FactView{ID: "nights", Label: "Full nights", Value: "not known"}
 	if r.YearKnown && r.Open.IsZero() {
-		v.Value = unit.Rounded(float64(r.Year.NightsServed), 3) + " of " + unit.Rounded(float64(r.Year.Nights), 3)
-		v.Note = "longest time without: " + unit.Rounded(float64(r.Year.LongestOutage.Hours), 3) + " hours of essential load"
-		v.How = &HowView{Formula: "a night counts when nothing the appliances wanted is missing", Topic: "night", Source: "settled year, run hour by hour"}
+		v.Value = unit.Rounded(float64(r.Last.NightsFull), 3) + " of " + unit.Rounded(float64(r.Last.Nights), 3)
+		v.Note = "longest time without: " + unit.Rounded(float64(r.Last.LongestOutage), 3) + " hours of essential load"
+		if w := r.Worn; len(w) == 3 {
+			v.Note += fmt.Sprintf("; the battery new: %d, half-way: %d, in its last year: %d", w[0].NightsFull, w[1].NightsFull, w[2].NightsFull)
+		}
+		v.How = &HowView{Formula: "a night is full when at most 1 % of what lamps and devices need is missing; the batteries are in the last year of their life", Topic: "night", Source: "settled year, run hour by hour"}
 	}
 	return v
 }

@@ -5,7 +5,7 @@ import (
 	"duskweight/web/form"
 )
 
-var verdictSigns = map[string]string{model.CarriesNight: "✓", model.CarriesPart: "◐", model.LearningPiece: "○", "": "?"}
+var verdictSigns = map[string]string{model.CarriesNight: "✓", model.CarriesEssentials: "◕", model.CarriesMost: "◕", model.CarriesPart: "◐", model.LearningPiece: "○", "": "?"}
 
 // VerdictSigned is the sign of a verdict and its word as lists and cards have it.
 func VerdictSigned(verdict string) (sign, word string) {

@@ -85,13 +85,13 @@ func TestListTellsStates(t *testing.T) {
 	r := s.Grounds.Of(p)
 	best := 0
 	for i, v := range vs {
-		if a, b := r.Evaluate(v.Value), r.Evaluate(vs[best].Value); a.Year.NightsServed > b.Year.NightsServed {
+		if a, b := r.Evaluate(v.Value), r.Evaluate(vs[best].Value); a.Last.NightsFull > b.Last.NightsFull {
 			best = i
 		}
 	}
-	year := r.Evaluate(vs[best].Value).Year
+	year := r.Evaluate(vs[best].Value).Last
 	body := plain(h, "/verdicts")
-	for _, want := range []string{"DO NOT HANG", "READY for use", fmt.Sprintf("%d of %d nights with light", year.NightsServed, year.Nights), vs[best].Value.Name} {
+	for _, want := range []string{"DO NOT HANG", "READY for use", fmt.Sprintf("%d of %d nights full", year.NightsFull, year.Nights), vs[best].Value.Name} {
 		if !strings.Contains(body, want) {
 			t.Errorf("the list does not say %q", want)
 		}

@@ -73,7 +73,7 @@ func (s *Pages) workOut(ctx context.Context, project int64) ([]verdict, error) {
 		one := verdict{name: v.Value.Name, ready: r.Ready, word: r.Verdict, nights: -1,
 			band: [2]page.BandView{page.VariantBand(r, unit.Metric, nil), page.VariantBand(r, unit.Imperial, nil)}}
 		if r.YearKnown && r.Open.IsZero() {
-			one.nights, one.ofNight = r.Year.NightsServed, r.Year.Nights
+			one.nights, one.ofNight = r.Last.NightsFull, r.Last.Nights
 		}
 		out = append(out, one)
 	}
@@ -85,7 +85,7 @@ func (v verdict) best() BestView {
 	b := BestView{Name: form.Clip(v.name, page.PaperName), Nights: "nights not known"}
 	b.Sign, b.Word = page.VerdictSigned(v.word)
 	if v.nights >= 0 {
-		b.Nights = fmt.Sprintf("%d of %d nights with light", v.nights, v.ofNight)
+		b.Nights = fmt.Sprintf("%d of %d nights full", v.nights, v.ofNight)
 	}
 	return b
 }

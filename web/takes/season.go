@@ -64,15 +64,15 @@ var leverNames = map[string]string{"panels": "A quarter more panel", "load": "A 
 
 // bestLever names the one change with most effect.
 func bestLever(levers []search.Lever, r model.VariantResult) string {
-	if len(levers) == 0 || r.Year.NightsServed == r.Year.Nights {
+	if len(levers) == 0 || r.Last.NightsFull == r.Last.Nights {
 		return ""
 	}
 	l := levers[0]
 	name := leverName(l)
 	if l.Nights <= 0 {
-		return "No change this small adds a night with light. It takes a large one: see above."
+		return "No change this small adds a full night. It takes a large one: see above."
 	}
-	return fmt.Sprintf("The one change with most effect: %s. It adds %s with light a year.", strings.ToLower(name[:1])+name[1:], page.Counted(l.Nights, "night"))
+	return fmt.Sprintf("The one change with most effect: %s. It adds %s a year.", strings.ToLower(name[:1])+name[1:], page.Counted(l.Nights, "full night"))
 }
 
 func signed(n int) string {

@@ -74,7 +74,7 @@ func (s *Pages) sendSweepCSV(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	store := page.ScaleOf(sweep.Lever.Quantity, sys)
-	t := page.SheetOfNumbers{Name: "panel-and-store", Head: []string{"panels, W", store.Axis("store"), "nights with light", "of", "all parts"}}
+	t := page.SheetOfNumbers{Name: "panel-and-store", Head: []string{"panels, W", store.Axis("store"), "full nights", "of", "all parts"}}
 	for _, row := range sweep.Cells {
 		for _, c := range row {
 			t.Rows = append(t.Rows, []any{c.Panel * float64(sweep.Power), store.Of(c.Size * float64(sweep.Size.Val)), c.Nights, c.Of, page.OrNone(c.Cost)})
@@ -118,7 +118,7 @@ func contours(s search.Sweep, sys unit.System) page.Plot {
 	}
 	watts, store, name, colour := page.ScaleOf(unit.Powers, sys), page.ScaleOf(s.Lever.Quantity, sys), s.Lever.Name, "--"+s.Look
 	size := float64(s.Size.Val)
-	p := page.Plot{Id: "contours", Title: "Panel and store that together have so many nights with light", X: watts.Axis("panels"), Y: []string{store.Axis(name)},
+	p := page.Plot{Id: "contours", Title: "Panel and store that together have so many full nights", X: watts.Axis("panels"), Y: []string{store.Axis(name)},
 		Say: "Above a line at least so many nights have light. Where a line stands upright, a larger store adds nothing; where it lies flat, more panels add nothing."}
 	if len(s.Cells) == 0 || size <= 0 {
 		return p
@@ -173,7 +173,7 @@ func border(s search.Sweep, share float64) (at [][2]float64) {
 	return slices.Compact(at)
 }
 
-// sweepBands are the bands of nights with light, from the best: at least this share, its class and its sign.
+// sweepBands are the bands of full nights, from the best: at least this share, its class and its sign.
 var sweepBands = []struct {
 	share            float64
 	class, sign, say string
@@ -186,7 +186,7 @@ var sweepBands = []struct {
 }
 
 func sweepViewOf(s search.Sweep, currency string, sys unit.System) sweepView {
-	out := sweepView{Say: "Nights with light in the average year, in which every month is at its mean. Panels grow with their controller; all else stays as it is."}
+	out := sweepView{Say: "Full nights in the average year, in which every month is at its mean. Panels grow with their controller; all else stays as it is."}
 	if len(s.Cells) == 0 {
 		out.Why = "There is no year to try yet: it takes a place, a night load, panels and a store."
 		return out

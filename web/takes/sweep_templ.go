@@ -122,7 +122,7 @@ func sweepPage(v sweepView) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "</p><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Nights with light by panel and store, table\"><table class=\"sweep\"><thead><tr><th scope=\"col\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "</p><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Full nights by panel and store, table\"><table class=\"sweep\"><thead><tr><th scope=\"col\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

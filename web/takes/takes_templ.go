@@ -272,7 +272,7 @@ func seasonPart(v seasonView) templ.Component {
 			}
 		}
 		if len(v.Levers) > 0 {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 29, "<div><h3>One change at a time</h3><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"One change at a time, table\"><table><thead><tr><th scope=\"col\">Changed alone</th><th scope=\"col\">More nights with light</th><th scope=\"col\">Missing less a year</th></tr></thead> <tbody>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 29, "<div><h3>One change at a time</h3><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"One change at a time, table\"><table><thead><tr><th scope=\"col\">Changed alone</th><th scope=\"col\">More full nights</th><th scope=\"col\">Shortfall avoided a year</th></tr></thead> <tbody>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

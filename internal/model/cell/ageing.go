@@ -22,12 +22,10 @@ type Flag struct {
 // Life is how the settled year wears the cells.
 type Life struct {
 	Known     bool
-	Years     unit.Known[unit.Ratio] // until End of the capacity is left; not known when nothing wears them
+	Years     unit.Known[unit.Ratio] // until the share of the capacity is left at which they are replaced; not known when nothing wears them
 	YearsLow  unit.Known[unit.Ratio] // if it goes badly: two fifths sooner, and crystals as of small currents
 	YearsHigh unit.Known[unit.Ratio] // if shelf and cycles do not add up: the shorter of the two, as the trade counts
 	Capped    bool                   // Years is as long as any warranty goes
-	End       float64                // share of the capacity that is left when it is replaced
-	Bend      float64                // z: the loss grows with the power z of time
 
 	Wear       float64 // share of the cycle life that a year takes: Sulphation·Σ count/N(D)
 	Shelf      float64 // share of the life on the shelf that a year takes, at its temperature and state of charge
@@ -65,7 +63,7 @@ func (r Resolved) Age(state, drawn []float64, full unit.Energy, cells Temperatur
 	for h, x := range state {
 		charge[h] = 1 - (float64(full)-x)/float64(r.Energy)
 	}
-	l := Life{Known: true, Cycles: RainflowRepeating(charge), End: float64(r.bank.EndShare.Or(UsualEndOfLife)), Bend: r.Kind.Ages.Bend}
+	l := Life{Known: true, Cycles: RainflowRepeating(charge)}
 	for _, c := range l.Cycles {
 		l.FullTurn += c.Range * c.Count
 		if c.Range > least {
@@ -91,7 +89,7 @@ func (l *Life) last(r Resolved, charge, drawn []float64) {
 	if r.Kind.Lead {
 		l.Sulphation, worst = sulphation(charge, drawn, float64(r.Energy)/10)
 	}
-	later := math.Pow((1-l.End)/(1-UsualEndOfLife), 1/l.Bend) // of what the kind's numbers are told for
+	later := math.Pow((1-r.End())/(1-UsualEndOfLife), 1/r.Kind.Ages.Bend) // of what the kind's numbers are told for
 	l.Shelf /= later
 	l.Wear /= later
 	slow := l.Wear * worst
@@ -107,13 +105,13 @@ func (l *Life) last(r Resolved, charge, drawn []float64) {
 	l.YearsHigh = unit.Of(unit.Ratio(min(most, 1/max(l.Shelf, l.Wear))))
 }
 
-// Left returns the share of the capacity that is left after a part of the life, 0 new to 1 when it is replaced:
+// End returns the share of the capacity that is left when the cells are replaced.
+func (r Resolved) End() float64 { return float64(r.bank.EndShare.Or(UsualEndOfLife)) }
+
+// Left returns the share of the capacity that is left after a part of the life, 0 new to 1 when the cells are replaced:
 // 1 − (1 − End)·part^z.
-func (l Life) Left(part float64) float64 {
-	if !l.Years.Is {
-		return 1
-	}
-	return 1 - (1-l.End)*math.Pow(part, l.Bend)
+func (r Resolved) Left(part float64) float64 {
+	return 1 - (1-r.End())*math.Pow(part, r.Kind.Ages.Bend)
 }
 
 // CyclesTo returns N(D) = N_ref·(D/D_ref)^(−k), the cycles of depth d to 80 % of the capacity.

@@ -50,7 +50,7 @@ func TestLifeOfTwelve(t *testing.T) {
 		for h := range charge {
 			charge[h] = 0.8
 		}
-		l := Life{End: 0.8, Bend: r.Kind.Ages.Bend, Wear: 365 / r.CyclesTo(0.3), Shelf: r.shelf(charge, c.air)}
+		l := Life{Wear: 365 / r.CyclesTo(0.3), Shelf: r.shelf(charge, c.air)}
 		near(t, "shelf", l.Shelf, c.shelf, 1e-6*c.shelf, hand)
 		near(t, "wear", l.Wear, c.wear, 1e-6*c.wear, hand)
 		l.last(r, charge, still)
@@ -97,18 +97,18 @@ func TestFade(t *testing.T) {
 	for kind, c := range map[Chemistry]struct{ halfway, longer float64 }{FloodedLead: {0.1, 2}, LFP: {0.141421356, 4}, NMC: {0.118920712, math.Pow(2, 4.0/3)}} {
 		b := typicalBank(string(kind))
 		charge, still := []float64{0.5}, []float64{0}
-		life := func(end float64) Life {
-			b.EndShare = unit.Of(unit.Ratio(end))
-			r := b.Resolve()
-			l := Life{End: end, Bend: r.Kind.Ages.Bend, Wear: 1, Shelf: 1}
+		life := func(end unit.Known[unit.Ratio]) (Resolved, float64) {
+			b.EndShare = end
+			r, l := b.Resolve(), Life{Wear: 1, Shelf: 1}
 			l.last(r, charge, still)
-			return l
+			return r, float64(l.Years.Val)
 		}
-		usual, longer := life(0.8), life(0.6)
+		usual, years := life(unit.Known[unit.Ratio]{})
+		longer, more := life(unit.Of(unit.Ratio(0.6)))
 		near(t, "left half-way", usual.Left(0.5), 1-c.halfway, 1e-8, hand)
 		near(t, "left at the end", usual.Left(1), 0.8, 1e-15, hand)
 		near(t, "left at 0.6", longer.Left(1), 0.6, 1e-15, hand)
-		near(t, "longer", float64(longer.Years.Val/usual.Years.Val), c.longer, 1e-9, hand)
+		near(t, "longer", more/years, c.longer, 1e-9, hand)
 	}
 }
 

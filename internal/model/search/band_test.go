@@ -60,7 +60,7 @@ func TestYearOfATypicalFile(t *testing.T) {
 		t.Fatal(own, err)
 	}
 	r := model.Prepare(p).Evaluate(doc.Variants[1])
-	if got, want := own.Variants[0].Nights[0], float64(r.Year.NightsFull()); got != want || want == 0 {
+	if got, want := own.Variants[0].Nights[0], float64(r.Last.NightsFull); got != want || want == 0 {
 		t.Errorf("%v full nights, the model's own year has %v", got, want)
 	}
 	p.Weather.Typical = unit.No

@@ -122,7 +122,7 @@ func (b *bench) planOf(v model.Variant, r model.VariantResult) plan {
 			p.certain.Without = append(p.certain.Without, s.Name+": "+s.WhyNot)
 			continue
 		}
-		p.stores = append(p.stores, *s.Reservoir)
+		p.stores = append(p.stores, s.Aged(1))
 		p.beside = append(p.beside, s.Part.Beside())
 	}
 	if !r.YearKnown {

@@ -3,7 +3,6 @@ package search
 import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/panel"
-	"duskweight/internal/model/year"
 )
 
 // draw works out all variants anew in weather year j with every input as draw j has it. A store that gives nothing back
@@ -42,12 +41,10 @@ func (w *worker) drawFile(j int) []outcome {
 			continue
 		}
 		r := g.Evaluate(v)
-		y := &r.Year
 		if w.weather {
 			out[i].sky = Weather{Months: g.Sky.Months(), Plane: r.Plane.Or(0)}
 		}
-		out[i].Brief = year.Brief{Settled: y.Settled, Unmet: y.Unmet, NightsFull: y.NightsFull(), NightsServed: y.NightsServed, NightShare: y.NightShare(),
-			Gaps: y.Gaps(), LongestOutage: y.LongestOutage.Hours, ServedShare: float64(y.ServedShare.Or(0))}
+		out[i].Brief = r.Last
 	}
 	return out
 }

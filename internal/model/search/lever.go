@@ -17,7 +17,7 @@ const Step = 1.25
 type Lever struct {
 	What   string      // that of a model.Lever, "panels" or "load"
 	Say    string      // that of a model.Lever, "A quarter more mass"; empty for the others
-	Nights int         // nights with light that it adds to the year; below zero where it takes some away
+	Nights int         // full nights that it adds to the year; below zero where it takes some away
 	Energy unit.Energy // that is missing less over the year
 }
 
@@ -34,7 +34,7 @@ func Levers(ctx context.Context, g model.Ground, v model.Variant, now model.Vari
 		if ctx.Err() != nil || !then.YearKnown {
 			return
 		}
-		out = append(out, Lever{what, say, then.Year.NightsServed - now.Year.NightsServed, now.Year.Unmet - then.Year.Unmet})
+		out = append(out, Lever{what, say, then.Last.NightsFull - now.Last.NightsFull, now.Last.Unmet - then.Last.Unmet})
 	}
 	early, late := sizes(v)
 	for _, s := range slices.Concat(early, late) {

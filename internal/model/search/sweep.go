@@ -35,7 +35,7 @@ type Sweep struct {
 // SweepCell is one pair.
 type SweepCell struct {
 	Panel, Size  float64 // factors
-	Nights, Of   int     // with light, that count
+	Nights, Of   int     // full, that count
 	Cost         unit.Known[unit.Money]
 	Meets, Today bool
 }
@@ -61,7 +61,7 @@ func SweepOf(ctx context.Context, g model.Ground, v model.Variant) (Sweep, error
 					return ctx.Err()
 				}
 				r := g.Evaluate(Grown(wider(v, panels), s.Store, times))
-				s.Cells[i][j] = SweepCell{Panel: panels, Size: times, Nights: r.Year.NightsServed, Of: r.Year.Nights,
+				s.Cells[i][j] = SweepCell{Panel: panels, Size: times, Nights: r.Last.NightsFull, Of: r.Last.Nights,
 					Cost: priceOf(v, panels, times), Meets: share(r) >= Target, Today: panels == 1 && times == 1}
 			}
 			return nil

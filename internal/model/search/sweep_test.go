@@ -25,7 +25,7 @@ func TestSweep(t *testing.T) {
 	if err != nil || s.Store != "battery" {
 		t.Fatal(s.Store, err)
 	}
-	now := g.Evaluate(v).Year
+	now := g.Evaluate(v).Last
 	// by hand: 200 for the battery and 8 for its cable, 9 for the fuse; 0.5 × 208 + 9 + 2 × 80
 	if c := s.Cells[0][4]; float64(c.Cost.Val) != 273 {
 		t.Errorf("half the battery with twice the panel: %v", c.Cost.Val)
@@ -36,8 +36,8 @@ func TestSweep(t *testing.T) {
 			if i > 0 && c.Nights < s.Cells[i-1][j].Nights || j > 0 && c.Nights < row[j-1].Nights {
 				t.Errorf("panel × %v, battery × %v: %d nights, fewer than with less", c.Panel, c.Size, c.Nights)
 			}
-			if c.Today && (c.Nights != now.NightsServed || c.Of != now.Nights) {
-				t.Errorf("today: %d of %d, want %d of %d", c.Nights, c.Of, now.NightsServed, now.Nights)
+			if c.Today && (c.Nights != now.NightsFull || c.Of != now.Nights) {
+				t.Errorf("today: %d of %d, want %d of %d", c.Nights, c.Of, now.NightsFull, now.Nights)
 			}
 			if c.Meets != (float64(c.Nights) >= search.Target*float64(c.Of)) {
 				t.Errorf("%+v", c)

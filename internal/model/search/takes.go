@@ -104,12 +104,12 @@ func openNow(now model.VariantResult) say.Sentence {
 	return now.Open
 }
 
-// share is how many of the nights have light, 0 to 1; 1 when nothing is asked.
+// share is how many of the nights are full in the last year of the batteries, 0 to 1.
 func share(r model.VariantResult) float64 {
 	if !r.YearKnown || r.Year.Nights == 0 {
 		return 0
 	}
-	return float64(r.Year.NightsServed) / float64(r.Year.Nights)
+	return float64(r.Last.NightsFull) / float64(r.Last.Nights)
 }
 
 // smallest searches the smallest factor from 1 up at which the target is reached: doubling, then halving the bracket to

@@ -13,9 +13,9 @@ var (
 	Peukert       = Source{"peukert-1897", "W. Peukert, Über die Abhängigkeit der Kapazität von der Entladestromstärke bei Bleiakkumulatoren, Elektrotechnische Zeitschrift 20, 1897; rated form"}
 	BatteryBU410  = Source{"bu-410", "I. Buchmann, Batteries in a Portable World: Charging at High and Low Temperatures (BU-410)"}
 	IEEE1188      = Source{"ieee-1188", "IEEE Std 1188-2005, Recommended Practice for Valve-Regulated Lead-Acid Batteries, and trade guides: every 8 K halves the life (from memory)"}
-	Naumann       = Source{"naumann-2018", "M. Naumann et al., Analysis and modeling of calendar aging of a commercial LiFePO4/graphite cell, Journal of Energy Storage 17 (2018) 153 (constants read in a secondary copy)"}
-	Schmalstieg   = Source{"schmalstieg-2014", "J. Schmalstieg et al., A holistic aging model for Li(NiMnCo)O2 based 18650 lithium-ion batteries, Journal of Power Sources 257 (2014) 325 (constants read in a secondary copy)"}
-	Schiffer      = Source{"schiffer-2007", "J. Schiffer et al., Model prediction for ranking lead-acid batteries according to expected lifetime, Journal of Power Sources 168 (2007) 66 (constants read in secondary copies)"}
+	Naumann       = Source{"naumann-2018", "M. Naumann et al., Calendar aging of a LiFePO4 cell, Journal of Energy Storage 17 (2018) 153 (from a secondary copy)"}
+	Schmalstieg   = Source{"schmalstieg-2014", "J. Schmalstieg et al., A holistic aging model for lithium-ion batteries, Journal of Power Sources 257 (2014) 325 (from a secondary copy)"}
+	Schiffer      = Source{"schiffer-2007", "J. Schiffer et al., Model prediction for ranking lead-acid batteries according to expected lifetime, Journal of Power Sources 168 (2007) 66 (from secondary copies)"}
 	Waldmann      = Source{"waldmann-2014", "T. Waldmann et al., Temperature dependent ageing mechanisms in lithium-ion batteries, Journal of Power Sources 262 (2014) 129 (read in a secondary copy)"}
 	LFPCold       = Source{"lfp-cold-fit", "Capacity of lithium iron phosphate cells over temperature: a fit to one study, the original not read"}
 	PNNL33283     = Source{"pnnl-33283", "V. Viswanathan et al., 2022 Grid Energy Storage Technology Cost and Performance Assessment, PNNL-33283"}

@@ -66,9 +66,7 @@ func (c *count) close(b *Brief, n int) {
 	if c.d.appliances > 0 {
 		b.ServedShare = math.Max(0, 1-(c.nice+c.essential)/c.d.appliances)
 	}
-	b.Nights = c.d.counted
-	b.NightShare = 1
-	wanted, missed := 0.0, 0.0
+	t := newTally()
 	for k, is := range c.d.isNight {
 		if !is {
 			continue
@@ -76,13 +74,9 @@ func (c *count) close(b *Brief, n int) {
 		whole, essential := c.d.lit(k, c.w.missed[k], c.w.missedEssential[k])
 		b.NightsServed += one(whole)
 		b.NightsEssential += one(essential)
-		b.NightsFull += one(c.full(k))
-		wanted += c.d.wanted[k]
-		missed += c.w.missed[k]
+		t.add(c.d.wanted[k], c.w.missed[k], c.d.wantedEssential[k], c.w.missedEssential[k])
 	}
-	if wanted > 0 {
-		b.NightShare = math.Max(0, 1-missed/wanted)
-	}
+	b.Tally = t.Tally
 	b.Gaps = Gaps{}
 	if b.NightsFull < b.Nights {
 		b.Gaps = gapsOf(len(c.d.isNight), func(k int) bool { return c.d.isNight[k] }, c.full)
@@ -97,14 +91,6 @@ func (c *count) full(k int) bool { return c.w.missed[k] <= full*c.d.wanted[k] }
 func (d *Demand) lit(k int, missed, missedEssential float64) (whole, essential bool) {
 	whole = missed <= served*d.wanted[k]
 	return whole, whole || missedEssential <= served*d.wantedEssential[k]
-}
-
-// NightsFull returns how many of the nights that count miss at most 1 % of what they want.
-func (out *Result) NightsFull() (n int) {
-	for _, night := range out.NightLog {
-		n += one(night.Counted && night.full())
-	}
-	return n
 }
 
 // one is 1 where it is so, else 0.

@@ -56,16 +56,3 @@ func (out *Result) Gaps() Gaps {
 
 // full reports whether the night misses at most 1 % of what it wants.
 func (n Night) full() bool { return float64(n.Unmet) <= full*float64(n.Wanted) }
-
-// NightShare returns the share of what the nights want that is there; 1 where they want nothing.
-func (out *Result) NightShare() float64 {
-	wanted, unmet := 0.0, 0.0
-	for _, n := range out.NightLog {
-		wanted += float64(n.Wanted)
-		unmet += float64(n.Unmet)
-	}
-	if wanted <= 0 {
-		return 1
-	}
-	return max(0, 1-unmet/wanted)
-}

@@ -73,10 +73,10 @@ func TestBriefNightsAreThoseOfTheLog(t *testing.T) {
 			bus[h] = tame(v)
 		}
 		b := w.Quick(bus, d, in.Stores)
-		if g := out.Gaps(); g != b.Gaps || out.NightsFull() != b.NightsFull {
-			t.Fatalf("%+v, %d full; the brief has %+v, %d", g, out.NightsFull(), b.Gaps, b.NightsFull)
+		if g := out.Gaps(); g != b.Gaps || out.Tally().NightsFull != b.NightsFull {
+			t.Fatalf("%+v, %d full; the brief has %+v, %d", g, out.Tally().NightsFull, b.Gaps, b.NightsFull)
 		}
-		if a := out.NightShare(); a != b.NightShare && !(a-b.NightShare < 1e-9 && b.NightShare-a < 1e-9) {
+		if a := out.Tally().NightShare; a != b.NightShare && !(a-b.NightShare < 1e-9 && b.NightShare-a < 1e-9) {
 			t.Fatalf("share of the nights %v, %v", a, b.NightShare)
 		}
 	}

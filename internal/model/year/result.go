@@ -127,12 +127,10 @@ type Brief struct {
 	UnmetEssential  unit.Energy
 	UnmetNice       unit.Energy
 	ServedShare     float64 // of appliance energy; 1 when nothing is wanted
-	Nights          int
 	NightsServed    int
 	NightsEssential int
-	NightsFull      int         // nights in which at most 1 % was missing
-	NightShare      float64     // of what the nights want; 1 when they want nothing
-	Gaps            Gaps        // of nights that are not full
-	LongestOutage   int         // hours
-	End             unit.Energy // own joules of the first store; 0 without one
+	Tally
+	Gaps          Gaps        // of nights that are not full
+	LongestOutage int         // hours
+	End           unit.Energy // own joules of the first store; 0 without one
 }
