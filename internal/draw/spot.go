@@ -93,12 +93,14 @@ func (p *pen) spot(s placed) {
 	p.raw("</a>")
 }
 
-// wordSigns are the lines in the ring of each word: a hook, a stroke with its point, a cross, a question mark.
+// wordSigns are the lines in the ring of each word: a hook, a stroke with its point, a cross, a question mark; for what is
+// missing a plus in a dotted ring.
 var wordSigns = map[path.Word]struct{ class, d string }{
 	path.Holds:    {"ok", "M-4.2 .4 -1.2 3.6 4.4-3.6"},
 	path.Tight:    {"warn", "M0-5V1.2M0 4.6V4.7"},
 	path.GivesWay: {"bad", "M-3.7-3.7 3.7 3.7M3.7-3.7-3.7 3.7"},
 	path.NotKnown: {"unk", "M-3-2.4C-3-6.4 3.2-6.2 3-2.4 2.9-.4 0-.4 0 1.8M0 4.9V5"},
+	Missing:       {"non", "M-5 0H5M0-5V5"},
 }
 
 // sign draws the sign of a word. Ring, filling and line differ: it does without colour.

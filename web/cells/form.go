@@ -19,7 +19,7 @@ func CellsForm() []form.Part[cell.Bank] {
 			form.Number("block_voltage_v", "Voltage on the label", unit.Voltages, func(b *b) *unit.Known[unit.Voltage] { return &b.Voltage }),
 			form.Number("series", "In a row", unit.Counts, func(b *b) *unit.Known[unit.Count] { return &b.Series }),
 			form.Number("parallel", "Side by side", unit.Counts, func(b *b) *unit.Known[unit.Count] { return &b.Parallel }),
-			form.Number("rated_time_s", "Label holds for", unit.Hours, func(b *b) *unit.Known[unit.Duration] { return &b.RatedHours }, form.Hint[b]("20 h on most lead batteries"), ofKind(unit.Hours, float64(unit.Hour), "1 h", "120 h", func(k cell.Kind) cell.Typical { return k.RatedHours })),
+			form.Number("rated_time_s", "The label’s Ah are for a discharge in", unit.Hours, func(b *b) *unit.Known[unit.Duration] { return &b.RatedHours }, form.Hint[b]("20 h on most lead batteries"), ofKind(unit.Hours, float64(unit.Hour), "1 h", "120 h", func(k cell.Kind) cell.Typical { return k.RatedHours })),
 		),
 		form.Heading("Where it stands", "",
 			form.Word("place", "Place", func(b *b) *cell.Room { return &b.Indoors }),

@@ -187,7 +187,7 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 			textRow("Give from full", rs, func(r model.VariantResult) string {
 				return eachStore(r, func(s model.StoreResult) string { return page.Known(s.Capacity, unit.Energies, sys) })
 			}),
-			textRow("Of what goes in comes back", rs, func(r model.VariantResult) string {
+			textRow("You get back", rs, func(r model.VariantResult) string {
 				return eachStore(r, func(s model.StoreResult) string { return page.Known(s.RoundTrip, unit.Percents, sys) })
 			}),
 			textRow("Breaks first", rs, page.BreaksFirst),

@@ -54,7 +54,7 @@ func TestAllAtOnceOnNightLoad(t *testing.T) {
 	if a, b := strings.Index(body, `class="state is-no"`), strings.Index(body, "<h1"); a < 0 || a > b {
 		t.Errorf("the band does not stand before the heading: %d, %d", a, b)
 	}
-	for _, id := range []string{`load?field=load.inverter.rated_w#f-load-inverter-rated-w`, `cells/0#f-stores-0-cells-fuse-a`} {
+	for _, id := range []string{`load?field=load.inverter.rated_w#f-load-inverter-rated-w`, `cells/0?field=stores[0].cells.fuse_a#f-stores-0-cells-fuse-a`} {
 		if !strings.Contains(body, id+`"`) {
 			t.Errorf("no link to %s", id)
 		}

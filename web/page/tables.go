@@ -15,6 +15,8 @@ type Tables struct {
 	Shelf   func() []form.Part[model.Shelf]
 	Money   func() []form.Part[cost.Terms]
 	Variant func() []form.Part[model.Variant] // without the insides of its stores
-	Parts   func() []form.Part[model.Variant]
-	Stores  Kinds
+	// TidyVariant takes out of a variant what its form made and nobody filled.
+	TidyVariant func(*model.Variant)
+	Parts       func() []form.Part[model.Variant]
+	Stores      Kinds
 }

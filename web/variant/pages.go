@@ -50,7 +50,7 @@ func (s *Pages) EditVariant(r *http.Request, p store.Saved[model.Project], v sto
 	url := page.VariantURL(p.ID, v.ID)
 	e := s.VariantEditor(r.Context(), p, v, sys, url, "Variant")
 	e.Title = v.Value.Name
-	e.Form.Parts, e.Tidy = VariantForm(), dropEmptySheets
+	e.Form.Parts, e.Tidy = VariantForm(), DropEmptySheets
 	e.Below = storeList(storeListOf(s.Tables.Stores, p, v))
 	month := s.monthOf(r)
 	if r.URL.Query().Has("month") {

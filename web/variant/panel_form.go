@@ -84,8 +84,8 @@ func shadeInBrief(a *panel.Array, sys unit.System) string {
 	return "up to " + unit.Percents.Format(slices.Max(a.Shade[:]), sys)
 }
 
-// dropEmptySheets takes away the data sheets that hold nothing.
-func dropEmptySheets(v *model.Variant) {
+// DropEmptySheets takes away the data sheets that hold nothing.
+func DropEmptySheets(v *model.Variant) {
 	for i, a := range v.Panels {
 		if a.Sheet != nil && *a.Sheet == (panel.Sheet{}) {
 			v.Panels[i].Sheet = nil

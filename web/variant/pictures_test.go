@@ -55,9 +55,9 @@ func TestWeekHoldsTheYear(t *testing.T) {
 	}
 	for _, variant := range doc.Variants {
 		r := g.Evaluate(variant)
-		near(variant.Name+": missing in the worst week", weekOf(g, r).Missing, r.Year.WorstWeek.Unmet)
+		near(variant.Name+": missing in the worst week", page.WeekOf(g, r).Missing, r.Year.WorstWeek.Unmet)
 		r.Year.WorstWeek = year.Span{From: 4000, Hours: 8760}
-		w := weekOf(g, r)
+		w := page.WeekOf(g, r)
 		near(variant.Name+": wanted", w.Load, r.Year.Load)
 		near(variant.Name+": sun", w.Sun, r.Year.Bus)
 		near(variant.Name+": missing", w.Missing, r.Year.Unmet)
