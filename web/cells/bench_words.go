@@ -1,6 +1,7 @@
 package cells
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -67,14 +68,11 @@ func (b *bench) line(s state) string {
 	return b.rating(s.id)
 }
 
-// openNames are the labels of what a part waits for, the first with how many more.
+// openNames asks for the first input that a part waits for, and says how many more there are.
 func (b *bench) openNames(s state) string {
-	name := b.h.labels[s.Open[0]]
-	if name == "" {
-		name = "not known"
-	}
+	name := cmp.Or(asked[keyOf(s.Open[0], b.prefix)], b.h.labels[s.Open[0]], "not known")
 	if n := len(s.Open) - 1; n > 0 {
-		name += fmt.Sprintf(", and %d more", n)
+		name += fmt.Sprintf(" And %d more", n)
 	}
 	return name
 }
