@@ -197,7 +197,7 @@ func TestNastyTexts(t *testing.T) {
 	s := webtest.NewSite(t)
 	p, vs := webtest.Create(t, s, "sample", catalog.Sample())
 	at := page.VariantURL(p.ID, vs[2].ID)
-	pages := []string{page.ProjectURL(p.ID) + "/place", page.ProjectURL(p.ID) + "/load?all=1", page.ProjectURL(p.ID) + "/money", page.ProjectURL(p.ID) + "/shelf?all=1", at, at + "/parts", at + "/hoist/0?depth=bench&all=1", at + "/cells/1?all=1"}
+	pages := []string{page.ProjectURL(p.ID) + "/place?all=1", page.ProjectURL(p.ID) + "/load?all=1", page.ProjectURL(p.ID) + "/money", page.ProjectURL(p.ID) + "/shelf?all=1", at, at + "/parts", at + "/hoist/0?depth=bench&all=1", at + "/cells/1?all=1"}
 	things := func() string {
 		project, err := s.Store.Project(t.Context(), p.ID)
 		if err != nil {

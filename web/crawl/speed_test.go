@@ -19,7 +19,7 @@ func BenchmarkAnswer(b *testing.B) {
 	s, base := webtest.Serve(b)
 	webtest.Ask(s.Handler(), "POST", "/sample", url.Values{})
 	for name, c := range map[string]struct{ at, field string }{
-		"place":   {"/projects/1/place", ""},
+		"place":   {"/projects/1/place?all=1", ""},
 		"load":    {"/projects/1/load?all=1", "load.appliances[0].power_w"},
 		"variant": {"/projects/1/variants/1", "panels[0].panel_w"},
 		"hoist":   {"/projects/1/variants/1/hoist/0", "stores[0].hoist.travel_m"},

@@ -38,7 +38,7 @@ func TestUnitsSwitched(t *testing.T) {
 		return webtest.Ask(s.Handler(), "GET", page.ProjectURL(p.ID)+"/export.json", nil).Body.String()
 	}
 	at := page.VariantURL(p.ID, vs[0].ID)
-	forms := []string{page.ProjectURL(p.ID) + "/place", page.ProjectURL(p.ID) + "/load?all=1", at, at + "/hoist/0?depth=bench&all=1", at + "/cells/1?all=1"}
+	forms := []string{page.ProjectURL(p.ID) + "/place?all=1", page.ProjectURL(p.ID) + "/load?all=1", at, at + "/hoist/0?depth=bench&all=1", at + "/cells/1?all=1"}
 	want := ""
 	for i, word := range []string{"metric", "imperial", "metric", "imperial", "metric"} {
 		units(word)

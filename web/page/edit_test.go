@@ -184,7 +184,7 @@ func TestUnchangedPagesAddNoStep(t *testing.T) {
 	s := webtest.NewSite(t)
 	webtest.Ask(s.Handler(), "POST", "/sample", url.Values{})
 	for _, at := range []string{
-		"/projects/1/place", "/projects/1/load?all=1", "/projects/1/load?part=standing", "/projects/1/money", "/projects/1/shelf?all=1", "/projects/1/variants/1", "/projects/1/variants/2", "/projects/1/variants/3",
+		"/projects/1/place?all=1", "/projects/1/place?part=means", "/projects/1/place?part=climate", "/projects/1/place?part=where", "/projects/1/load?all=1", "/projects/1/load?part=standing", "/projects/1/money", "/projects/1/shelf?all=1", "/projects/1/variants/1", "/projects/1/variants/2", "/projects/1/variants/3",
 		"/projects/1/variants/1/hoist/0", "/projects/1/variants/2/cells/0", "/projects/1/variants/1/parts", "/projects/1/variants/1/trials/0?all=1", "/projects/1/variants/1/trials/0?part=least",
 	} {
 		before, _ := webtest.FormAt(t, webtest.Ask(s.Handler(), "GET", at, nil).Body.String(), at)

@@ -40,7 +40,7 @@ func TestNothingElseIsSaved(t *testing.T) {
 	s := webtest.NewSite(t)
 	h := s.Handler()
 	webtest.Ask(h, "POST", "/sample", map[string][]string{})
-	for _, address := range []string{"/projects/1/load", "/projects/1/place", "/projects/1/variants/1", "/projects/1/variants/1/hoist/0"} {
+	for _, address := range []string{"/projects/1/load", "/projects/1/place", "/projects/1/place?part=means", "/projects/1/place?all=1", "/projects/1/variants/1", "/projects/1/variants/1/hoist/0"} {
 		w := webtest.Ask(h, "GET", address, nil)
 		if w.Code != http.StatusOK || strings.Contains(w.Body.String(), `class="stored"`) {
 			t.Errorf("%s: %d, says of a field what is saved", address, w.Code)

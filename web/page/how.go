@@ -219,9 +219,9 @@ const NameAsked = "asked"
 const NameField = "field"
 
 // FieldURL is the address of an input: its page, with its name where the page shows one card of its form at a time (the lifted
-// mass, its tests, the battery, the night load) and its address does not ask for all.
+// mass, its tests, the battery, the night load, the place) and its address does not ask for all.
 func FieldURL(page, at string) string {
-	cards := strings.Contains(page, "/hoist/") || strings.Contains(page, "/cells/") || strings.Contains(page, "/trials/") || strings.HasSuffix(page, "/load")
+	cards := strings.Contains(page, "/hoist/") || strings.Contains(page, "/cells/") || strings.Contains(page, "/trials/") || strings.HasSuffix(page, "/load") || strings.HasSuffix(page, "/place")
 	if cards && !strings.Contains(page, "?") {
 		page += "?" + NameField + "=" + at // letters, digits, dots and brackets, which a query takes as they are
 	}

@@ -13,38 +13,66 @@ import (
 
 // PlaceForm is where the panels stand and how its sky is known. The twelve means appear once there are any.
 func PlaceForm(p *model.Project) []form.Part[model.Project] {
+	table := []form.Part[model.Project]{
+		form.Heading("Where", "", whereInputs()...),
+		form.Heading("Sky", "", skyInput(), describedInput(), albedoInput()),
+	}
+	table = append(table, monthInputs(p)...)
+	return append(table, outlineRows(), indoorInputs(), form.Heading("Project", "", projectInputs()...))
+}
+
+func whereInputs() []form.Part[model.Project] {
 	type m = model.Project
-	table := []form.Part[m]{
-		form.Heading("Where", "",
-			form.Text("place.name", "Place", func(p *m) *string { return &p.Place.Name }),
-			form.Number("place.latitude_rad", "Latitude", unit.Latitudes, func(p *m) *unit.Known[unit.Angle] { return &p.Place.Latitude }, form.Hint[m]("north positive, such as 49.6; south −33.9")),
-			form.Number("place.longitude_rad", "Longitude", unit.Longitudes, func(p *m) *unit.Known[unit.Angle] { return &p.Place.Longitude }, form.Hint[m]("east positive")),
-			form.Number("place.elevation_m", "Height above the sea", unit.Elevations, func(p *m) *unit.Known[unit.Length] { return &p.Place.Elevation }),
-			form.Number("place.record_low_c", "Lowest temperature ever measured", unit.Temperatures, func(p *m) *unit.Known[unit.Celsius] { return &p.Place.RecordLow }),
-			form.Number("place.utc_offset_s", "Standard time ahead of UTC", unit.UTCOffsets, func(p *m) *unit.Known[unit.Duration] { return &p.Place.UTCOffset })),
-		form.Heading("Sky", "",
-			form.Word("place.sky", "Known by", func(p *m) *sun.SkyKind { return &p.Place.Sky }),
-			form.Word("place.described", "How is your sky", func(p *m) *sun.DescribedSky { return &p.Place.Described }, form.Hint[m]("in words: rough, and marked so")),
-			form.Number("place.albedo", "Light the ground throws back", unit.Percents, func(p *m) *unit.Known[unit.Ratio] { return &p.Place.Albedo }, form.Hint[m]("if empty: 20 %"))),
+	return []form.Part[m]{
+		form.Text("place.name", "Place", func(p *m) *string { return &p.Place.Name }),
+		latitudeInput(),
+		form.Number("place.longitude_rad", "Longitude", unit.Longitudes, func(p *m) *unit.Known[unit.Angle] { return &p.Place.Longitude }, form.Hint[m]("east positive")),
+		form.Number("place.elevation_m", "Height above the sea", unit.Elevations, func(p *m) *unit.Known[unit.Length] { return &p.Place.Elevation }),
+		form.Number("place.record_low_c", "Lowest temperature ever measured", unit.Temperatures, func(p *m) *unit.Known[unit.Celsius] { return &p.Place.RecordLow }),
+		form.Number("place.utc_offset_s", "Standard time ahead of UTC", unit.UTCOffsets, func(p *m) *unit.Known[unit.Duration] { return &p.Place.UTCOffset })}
+}
+
+func latitudeInput() form.Part[model.Project] {
+	return form.Number("place.latitude_rad", "Latitude", unit.Latitudes, func(p *model.Project) *unit.Known[unit.Angle] { return &p.Place.Latitude }, form.Hint[model.Project]("north positive, such as 49.6; south −33.9"))
+}
+
+func skyInput() form.Part[model.Project] {
+	return form.Word("place.sky", "Known by", func(p *model.Project) *sun.SkyKind { return &p.Place.Sky })
+}
+
+func describedInput() form.Part[model.Project] {
+	return form.Word("place.described", "How is your sky", func(p *model.Project) *sun.DescribedSky { return &p.Place.Described }, form.Hint[model.Project]("in words: rough, and marked so"))
+}
+
+func albedoInput() form.Part[model.Project] {
+	return form.Number("place.albedo", "Light the ground throws back", unit.Percents, func(p *model.Project) *unit.Known[unit.Ratio] { return &p.Place.Albedo }, form.Hint[model.Project]("if empty: 20 %"))
+}
+
+// monthInputs are the twelve means as a table, and how single days differ; nothing where there are none.
+func monthInputs(p *model.Project) []form.Part[model.Project] {
+	if p.Place.Monthly == nil {
+		return nil
 	}
-	if p.Place.Monthly != nil {
-		table = append(table,
-			form.Part[m]{Group: &form.Group[m]{Title: "Mean of each month", Shape: form.ShapeMonths, Fold: true, Brief: sunOfTheYear, Parts: []form.Part[m]{
-				{Group: months("Sun on the flat, a day", "ghi_j_m2_day", unit.Irradiations, func(p *model.Project, i int) *unit.Irradiation { return &p.Place.Monthly.GHI[i] })},
-				{Group: months("Air", "t_mean_c", unit.Temperatures, func(p *model.Project, i int) *unit.Celsius { return &p.Place.Monthly.TMean[i] })},
-				{Group: months("Warmest", "t_day_max_c", unit.Temperatures, func(p *model.Project, i int) *unit.Celsius { return &p.Place.Monthly.TMax[i] })},
-				{Group: months("Coldest", "t_day_min_c", unit.Temperatures, func(p *model.Project, i int) *unit.Celsius { return &p.Place.Monthly.TMin[i] })},
-				{Group: spreads()}}}},
-			singleDays(p))
-	}
-	return append(table,
-		form.Rows("place.horizon", "Skyline", "point", 72, func(p *m) *[]sun.Horizon { return &p.Place.Horizon }, sun.Horizon{},
-			form.Plain("azimuth_rad", "Direction", unit.Angles, func(h *sun.Horizon) *unit.Angle { return &h.Azimuth }),
-			form.Plain("altitude_rad", "Height", unit.Angles, func(h *sun.Horizon) *unit.Angle { return &h.Altitude })),
-		indoorInputs(),
-		form.Heading("Project", "",
-			form.Text("name", "Name of the project", func(p *m) *string { return &p.Name }),
-			form.Text("currency", "Money", func(p *m) *string { return &p.Currency })))
+	return []form.Part[model.Project]{
+		{Group: &form.Group[model.Project]{Title: "Mean of each month", Shape: form.ShapeMonths, Fold: true, Brief: sunOfTheYear, Parts: []form.Part[model.Project]{
+			{Group: months("Sun on the flat, a day", "ghi_j_m2_day", unit.Irradiations, func(p *model.Project, i int) *unit.Irradiation { return &p.Place.Monthly.GHI[i] })},
+			{Group: months("Air", "t_mean_c", unit.Temperatures, func(p *model.Project, i int) *unit.Celsius { return &p.Place.Monthly.TMean[i] })},
+			{Group: months("Warmest", "t_day_max_c", unit.Temperatures, func(p *model.Project, i int) *unit.Celsius { return &p.Place.Monthly.TMax[i] })},
+			{Group: months("Coldest", "t_day_min_c", unit.Temperatures, func(p *model.Project, i int) *unit.Celsius { return &p.Place.Monthly.TMin[i] })},
+			{Group: spreads()}}}},
+		singleDays(p)}
+}
+
+func outlineRows() form.Part[model.Project] {
+	return form.Rows("place.horizon", "Shading outline", "point", 72, func(p *model.Project) *[]sun.Horizon { return &p.Place.Horizon }, sun.Horizon{},
+		form.Plain("azimuth_rad", "Direction", unit.Angles, func(h *sun.Horizon) *unit.Angle { return &h.Azimuth }),
+		form.Plain("altitude_rad", "Height", unit.Angles, func(h *sun.Horizon) *unit.Angle { return &h.Altitude }))
+}
+
+func projectInputs() []form.Part[model.Project] {
+	return []form.Part[model.Project]{
+		form.Text("name", "Name of the project", func(p *model.Project) *string { return &p.Name }),
+		form.Text("currency", "Money", func(p *model.Project) *string { return &p.Currency })}
 }
 
 // months is one value for each month.

@@ -5,7 +5,9 @@ package place
 import (
 	"fmt"
 	"net/http"
+	"net/url"
 
+	"github.com/a-h/templ"
 	"github.com/go-chi/chi/v5"
 
 	"duskweight/internal/catalog"
@@ -30,6 +32,7 @@ func New(s *page.Site) *Pages { return &Pages{s, &desk{}} }
 func (s *Pages) Routes(r chi.Router) {
 	page.EditorAt(r, s.Site, "/projects/{project}/place", s.placeEditor)
 	r.Post("/projects/{project}/place/climate", s.Page(s.takeClimate))
+	r.Post("/projects/{project}/place/typical", s.Page(s.answerTypical))
 	r.Get("/projects/{project}/place/file", s.Page(s.showWeather))
 	r.Get("/projects/{project}/place/file/reading", s.Page(s.showReading))
 	r.Post("/projects/{project}/place/file/columns", s.Page(s.mapWeather))
@@ -51,12 +54,41 @@ func (s *Pages) placeEditor(r *http.Request) (page.Editor[model.Project], error)
 		return e, err
 	}
 	e.Form.Parts = PlaceForm(&e.Saved.Value)
-	e.Below = climatePicker(e.Url, fmt.Sprint(e.Saved.Revision), page.ClimateOptions(), e.Saved.Value.Place.Monthly == nil)
-	e.Answer = func(p model.Project) (page.Answer, error) {
-		v := placeViewOf(model.Prepare(p), sys, e.Url)
-		return page.Answer{First: v.Headline, Facts: v.Facts, Body: placeResults(v)}, nil
+	at := placeAtOf(r.URL.Query(), e.Url)
+	at.known = door(e.Saved.Value) != ""
+	picker := pickerView{URL: e.Url, Revision: fmt.Sprint(e.Saved.Revision), Climates: page.ClimateOptions(), TypeOwn: e.Saved.Value.Place.Monthly == nil}
+	if at.all {
+		e.Below = climatePicker(picker)
 	}
+	e.Answer = func(p model.Project) (page.Answer, error) {
+		return placeAnswer(model.Prepare(p), sys, at), nil
+	}
+	if at.all {
+		e.Query = at.query()
+		e.Card, e.Next = at.query, func(url.Values) string { return at.query() }
+		return e, nil
+	}
+	files := filesViewOf(e.Saved, at, sys)
+	doors := doorsOf(e.Saved.Value, at)
+	onCards(&e, at, func(v page.EditorView, c *page.CardView, part string) templ.Component {
+		return placePage(v, layView{Card: c, Part: part, Files: files, Doors: doors, Rows: rowsOf(e.Saved.Value, at, part, sys), Picker: picker, Whole: e.Url + "?" + nameAll + "=1"})
+	})
+	e.Style = "place.css"
 	return e, nil
+}
+
+// placeAnswer is what the page says of a place.
+func placeAnswer(g model.Ground, sys unit.System, at placeAt) page.Answer {
+	light := onPanel(g)
+	v := placeViewOf(g, light, sys, at.url)
+	a := page.Answer{First: v.Headline, Facts: v.Facts, Body: placeResults(v)}
+	if !at.all {
+		year := yearViewOf(g, light, sys, at)
+		a.First = year.Headline
+		a.Body = placeNotes(v)
+		a.Also = []page.Piece{{ID: "year", Body: yearPart(year)}, {ID: "outline", Body: outlinePart(outlineViewOf(g, light, sys, at))}}
+	}
+	return a
 }
 
 // sendPlaceCSV sends the numbers of the picture of the place as it is saved.
@@ -65,11 +97,11 @@ func (s *Pages) sendPlaceCSV(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	var pictures []page.PictureView
-	if one := placeViewOf(s.Grounds.Of(p), unit.Metric, "").Picture; one != nil {
-		pictures = append(pictures, *one)
+	g := s.Grounds.Of(p)
+	if g.Sky == nil {
+		return page.ErrNotFound
 	}
-	return page.SendPicture(w, r, pictures)
+	return page.SendPicture(w, r, []page.PictureView{*placeViewOf(g, onPanel(g), unit.Metric, "").Picture, {ID: "outline", Numbers: func() page.SheetOfNumbers { return outlineNumbers(g) }}})
 }
 
 // takeClimate copies the means of a starter climate into the project, or those of the described sky, to be typed over.

@@ -2,6 +2,7 @@ package place
 
 import (
 	"io"
+	"math"
 
 	"duskweight/internal/draw"
 	"duskweight/internal/model"
@@ -22,7 +23,16 @@ type placeView struct {
 	Picture  *page.PictureView
 }
 
-func placeViewOf(g model.Ground, sys unit.System, here string) placeView {
+// onPanel is the light on a panel as a maker would set it up: to noon, tilted by the latitude; nothing where there is no sky.
+func onPanel(g model.Ground) sun.Light {
+	if g.Sky == nil {
+		return sun.Light{}
+	}
+	tilt, azimuth := sun.FacingEquator(g.Sky.Geometry.Latitude)
+	return sun.PlaneOf(g.Sky.Geometry, g.Project.Place, sun.Face{Tilt: tilt, Azimuth: azimuth}).Light(g.Sky)
+}
+
+func placeViewOf(g model.Ground, light sun.Light, sys unit.System, here string) placeView {
 	if g.Sky == nil {
 		v := placeView{Headline: "The sun is not known yet."}
 		for _, p := range g.WhyNot {
@@ -31,8 +41,7 @@ func placeViewOf(g model.Ground, sys unit.System, here string) placeView {
 		return v
 	}
 	year := g.Sky.Year()
-	tilt, azimuth := sun.FacingEquator(g.Sky.Geometry.Latitude)
-	light := sun.PlaneOf(g.Sky.Geometry, g.Project.Place, sun.Face{Tilt: tilt, Azimuth: azimuth}).Light(g.Sky)
+	tilt, _ := sun.FacingEquator(g.Sky.Geometry.Latitude)
 	v := placeView{Headline: "A year brings " + unit.YearIrradiations.Format(year, sys) + " on the flat."}
 	if g.Sky.Made != "" {
 		v.More = []string{form.Sentence(g.Sky.Made)}
@@ -56,9 +65,15 @@ func placeViewOf(g model.Ground, sys unit.System, here string) placeView {
 	v.Picture = &page.PictureView{ID: "sun", Title: "Sun month by month", Say: "On the flat, and on a panel at " + unit.Angles.Format(float64(tilt), sys) + " facing noon.",
 		SVG: page.SvgOf(func(w io.Writer) error { return draw.SunMonths(flat, panel, w) }), CSV: here + "/sun.csv"}
 	v.Picture.Numbers = func() page.SheetOfNumbers {
-		t := page.SheetOfNumbers{Name: "sun-month-by-month", Head: []string{"month", "on the flat, kWh/m² a day", "on the panel, kWh/m² a day"}}
+		t := page.SheetOfNumbers{Name: "sun-month-by-month", Head: []string{"month", "on the flat, kWh/m² a day", "on the panel, kWh/m² a day", "one day in ten is under, kWh/m²", "one day in ten is over, kWh/m²", "night, h"}}
+		low, high, of := daySpread(g)
+		nights := nightHours(g)
 		for m := range flat {
-			t.Rows = append(t.Rows, []any{m + 1, flat[m], panel[m]})
+			row := []any{m + 1, flat[m], panel[m], low[m], high[m], nights[m]}
+			if of == "" {
+				row[3], row[4] = math.NaN(), math.NaN()
+			}
+			t.Rows = append(t.Rows, row)
 		}
 		return t
 	}
