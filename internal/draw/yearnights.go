@@ -42,7 +42,7 @@ type nightsPaper struct {
 
 var nightsPapers = map[bool]nightsPaper{
 	false: {class: "years-wide", wide: 1000, inset: 84, letters: 12, figures: 14, dot: 5.6, most: 58, ticks: 8},
-	true:  {class: "years-narrow", wide: 360, inset: 62, letters: 11, figures: 12, dot: 3.6, most: 46, ticks: 4, nameAbove: true},
+	true:  {class: "years-narrow", wide: 360, inset: 70, letters: 11, figures: 12, dot: 3.6, most: 46, ticks: 4, nameAbove: true},
 }
 
 // Draw draws the years for a wide or a narrow screen.

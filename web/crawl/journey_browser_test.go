@@ -112,7 +112,7 @@ func TestBrowserCrawl(t *testing.T) {
 	b := browsertest.Start(t)
 	s, base := webtest.Serve(t)
 	webtest.Ask(s.Handler(), "POST", "/sample", map[string][]string{})
-	pages := []string{"/", "/start", "/settings", "/help", "/help/words", "/help/safety", "/projects/1", "/projects/1?class=1&guess=40", "/projects/1/place", "/projects/1/place?part=outline", "/projects/1/place?part=means", "/projects/1/load", "/projects/1/compare", "/projects/1/shelf", "/projects/1/shelf/fits", "/projects/1/sure", "/projects/1/sure?n=100&parts=yes", "/projects/1/history",
+	pages := []string{"/", "/start", "/settings", "/help", "/help/words", "/help/safety", "/projects/1", "/projects/1?class=1&guess=40", "/projects/1/place", "/projects/1/load", "/projects/1/compare", "/projects/1/shelf", "/projects/1/shelf/fits", "/projects/1/sure", "/projects/1/sure?n=100&parts=yes", "/projects/1/history",
 		"/projects/1/variants/1", "/projects/1/variants/1/hoist/0", "/projects/1/variants/1/hoist/0/pictures", "/projects/1/variants/1/hoist/0/motor", "/projects/1/variants/1/motion/0", "/projects/1/variants/1/cells/1", "/projects/1/variants/1/trials", "/projects/1/variants/1/takes", "/projects/1/variants/2/sweep", "/help/trials",
 		"/projects/1/variants/1/parts", "/projects/1/variants/3/parts", "/projects/1/variants/1/parts/market", "/projects/1/variants/1/parts/making", "/projects/1/money", "/projects/1/variants/1/sheet", "/projects/1/variants/1/sheet/wiring", "/projects/1/variants/1/sheet/checks", "/projects/1/variants/2", "/projects/1/variants/2/sheet", "/projects/1/variants/3/sheet"}
 	for _, look := range []browsertest.Look{{Width: 1366, Height: 900}, {Width: 320, Height: 700, Dark: true}} {

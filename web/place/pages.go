@@ -83,10 +83,10 @@ func placeAnswer(g model.Ground, sys unit.System, at placeAt) page.Answer {
 	v := placeViewOf(g, light, sys, at.url)
 	a := page.Answer{First: v.Headline, Facts: v.Facts, Body: placeResults(v)}
 	if !at.all {
-		year := yearViewOf(g, light, sys, at)
+		year, outline := yearViewOf(g, light, sys, at), outlineViewOf(g, light, sys, at)
 		a.First = year.Headline
 		a.Body = placeNotes(v)
-		a.Also = []page.Piece{{ID: "year", Body: yearPart(year)}, {ID: "outline", Body: outlinePart(outlineViewOf(g, light, sys, at))}}
+		a.Also = []page.Piece{{ID: "year", Body: yearPart(year)}, {ID: "outline", Body: outlinePart(outline)}, {ID: "tilt-place", Body: tiltPart(outline)}}
 	}
 	return a
 }

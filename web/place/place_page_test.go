@@ -171,6 +171,18 @@ func TestBrowserPlaceIsLight(t *testing.T) {
 	if v := wide.Value(field); v != "48.5" {
 		t.Errorf("the field has %q", v)
 	}
+	dark := b.Open(t, browsertest.Look{Width: 320, Height: 740, Dark: true})
+	for _, at := range []string{"/projects/1/place?part=means", "/projects/1/place?part=outline"} {
+		for _, tab := range []*browsertest.Tab{wide, dark} {
+			tab.Go(base + at)
+			for _, f := range tab.Axe() {
+				t.Errorf("%s: %v", at, f)
+			}
+			if n := tab.Sideways(); n > 0 {
+				t.Errorf("%s: %d px too wide", at, n)
+			}
+		}
+	}
 	plain := b.Open(t, browsertest.Look{Width: 1366, Height: 768, NoScripts: true})
 	plain.Go(base + "/projects/1/place")
 	plain.Follow(".doors li:nth-child(2) a")

@@ -108,7 +108,7 @@ func tiltSay(g model.Ground, now [12]float64, sys unit.System) string {
 			best, most = tilt, l
 		}
 	}
-	amount := func(kwh float64) string { return unit.Irradiations.Format(kwh*3.6e6, sys) }
+	amount := func(kwh float64) string { return kilowattHours(kwh) + unit.Space + "kWh/m²" }
 	switch {
 	case most < 0.005:
 		return "In the poorest month no tilt brings anything: the sun stays down."

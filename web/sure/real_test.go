@@ -31,6 +31,15 @@ func TestRealYearsSaid(t *testing.T) {
 	}
 }
 
+// Where every real year has all its nights, no worst one is named, and a worse one may still come.
+func TestRealYearsAlike(t *testing.T) {
+	s := search.Sure{Nights: 365, Real: []string{"2011", "2012"}}
+	one := search.Certain{Nights: []float64{365, 365}, Light: search.Spread{Worst: 365, Bad: 365, Usual: 365, Good: 365, Best: 365}}
+	if got := realSay(one, s); got != "in every one of 2 real years 365 of 365 nights are full. A worse one comes about once in 3 years." {
+		t.Errorf("%q", got)
+	}
+}
+
 // The picture of real years marks as bad the year that the sentence calls so: the worst of fourteen.
 func TestRealStripMarksTheBadYear(t *testing.T) {
 	s := search.Sure{Nights: 365}

@@ -66,7 +66,7 @@ func nightsOf(s search.Sure, by beside) draw.YearNights {
 			continue
 		case c.Light.Best == 0:
 			one.Say = "In no year is a night full."
-		case c.Light.Worst == c.Light.Best:
+		case c.Light.Worst == c.Light.Best && !differ(by.band, i):
 			one.Say = fmt.Sprintf("%.0f full nights in every one of %s years.", c.Light.Best, page.Thousands(len(c.Nights)))
 		default:
 			one.Drawn = true
@@ -87,6 +87,11 @@ func nightsOf(s search.Sure, by beside) draw.YearNights {
 		n.Each = append(n.Each, one)
 	}
 	return n
+}
+
+// differ reports whether the made years behind weather files differ for a variant.
+func differ(band *search.Sure, i int) bool {
+	return band != nil && band.Variants[i].Light.Worst < band.Variants[i].Light.Best
 }
 
 // nightsScale is the part of the axis that the variants need: tens, and at least twenty nights, so that one night more is no

@@ -39,7 +39,11 @@ func realSays(c search.Certain, s search.Sure) (first, rest string) {
 	if c.Light.Best == 0 {
 		return fmt.Sprintf("in none of %s is a night full.", page.Counted(n, "real year")), ""
 	}
-	first = fmt.Sprintf("of %s the worst has %.0f of %d full nights (%s).", page.Counted(n, "real year"), c.Nights[worst], s.Nights, s.Real[worst])
+	if c.Light.Worst == c.Light.Best {
+		first = fmt.Sprintf("in every one of %s %.0f of %d nights are full.", page.Counted(n, "real year"), c.Light.Best, s.Nights)
+	} else {
+		first = fmt.Sprintf("of %s the worst has %.0f of %d full nights (%s).", page.Counted(n, "real year"), c.Nights[worst], s.Nights, s.Real[worst])
+	}
 	rest = fmt.Sprintf("A worse one comes about once in %d years.", n+1)
 	if n >= search.LikeYears {
 		rest += fmt.Sprintf(" In 9 of 10 years like these at least %d nights are full.", s.BadNights(c))
@@ -52,6 +56,9 @@ func yearSay(c search.Certain, s search.Sure, lit search.Spread, sys unit.System
 	text := fmt.Sprintf("A usual year has %.0f full nights and %s of the nights' energy", math.Round(c.Light.Usual), unit.Percents.Format(lit.Usual, sys))
 	if c.Dark.Best == 0 && c.Dark.Worst == 0 {
 		return text + "."
+	}
+	if c.Dark.Bad == 0 {
+		return text + fmt.Sprintf(". A bad year has %d.", s.BadNights(c))
 	}
 	return text + fmt.Sprintf(". A bad year has %d, and %s on end that are not full.", s.BadNights(c), page.Counted(int(math.Ceil(c.Dark.Bad)), "night"))
 }
