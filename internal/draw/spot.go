@@ -60,7 +60,7 @@ func (p *pen) spot(s placed) {
 	}
 	b := s.box
 	sub := s.sub(b.x1 - b.x0 - spotIndent - 2)
-	p.raw(`<a class="%s" href="%s" aria-label="%s"`, class, html.EscapeString(s.Href), html.EscapeString(strings.TrimSpace(s.Name+" "+sub)+": "+s.Say))
+	p.raw(`<a class="%s" href="%s" id="part-%s" aria-label="%s"`, class, html.EscapeString(s.Href), html.EscapeString(s.ID), html.EscapeString(strings.TrimSpace(s.Name+" "+sub)+": "+s.Say))
 	if s.Here {
 		p.raw(` aria-current="true"`)
 	}

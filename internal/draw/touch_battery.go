@@ -47,7 +47,7 @@ var batterySpots = map[string]struct {
 	"panels":      {box{44, 250, 204, 250 + spotHigh}, 116, 162},
 	"panel_cable": {box{132, 302, 280, 302 + spotHigh}, 316, 192},
 	"controller":  {box{322, 114, 482, 114 + spotHigh}, 366, 164},
-	"fuse":        {box{486, 254, 586, 254 + spotHigh}, 478, 274},
+	"fuse":        {box{324, 250, 446, 250 + spotHigh}, 452, 272},
 	"cable":       {box{588, 220, 704, 220 + spotHigh}, 572, 236},
 	"battery":     {box{298, 352, 436, 352 + spotHigh}, 440, 371},
 	"board":       {box{642, 344, 806, 344 + spotHigh}, 549, 319},

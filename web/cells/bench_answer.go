@@ -190,9 +190,7 @@ func (h *cellsPage) batteries(whole model.VariantResult) (out []page.Tab) {
 		out = append(out, page.Tab{Text: page.OrUnnamed(st.Name), URL: page.StoreURL(h.project, h.Saved.ID, i, "cells"), Here: i == h.i})
 	}
 	for i := range out {
-		if slices.ContainsFunc(out, func(t page.Tab) bool { return t.Text == out[i].Text && t.URL != out[i].URL }) {
-			out[i].Text += ", number " + page.Itoa(i+1)
-		}
+		out[i].Text = page.Itoa(i+1) + ": " + out[i].Text
 	}
 	return out
 }

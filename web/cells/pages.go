@@ -54,6 +54,9 @@ func (s *Pages) cellsEditor(r *http.Request) (page.Editor[model.Variant], error)
 	h.links = func(v model.Variant) func(string) form.LinkView {
 		to := s.LinksOf(p, v, h.Saved.ID).To
 		return func(path string) form.LinkView {
+			if path == model.CellsPath(i) { // of the battery as a whole
+				path = model.Join(path, "block_capacity_c")
+			}
 			if h.labels[path] != "" { // it has a card here
 				return page.FieldLink(path, h.labels, url)
 			}
