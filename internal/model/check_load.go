@@ -13,6 +13,13 @@ func checkLoad(l load.Load) Problems {
 		if s, p := a.Surge, a.Power; s.Is && p.Is && s.Val < p.Val {
 			ps.Add(fmt.Sprintf("appliances[%d].surge_w", i), "its start cannot use less power than it uses while it runs")
 		}
+		if a.OverLabel() {
+			field := "label_j_year"
+			if a.Measured.Is {
+				field = "measured_j_day"
+			}
+			ps.Add(fmt.Sprintf("appliances[%d].%s", i, field), "this is more than its power gives when it never stops: check both")
+		}
 	}
 	v := l.Inverter
 	if v.Surge.Is && v.Rated.Is && v.Surge.Val < v.Rated.Val {

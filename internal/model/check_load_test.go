@@ -31,6 +31,19 @@ func TestRefusedLoads(t *testing.T) {
 		{"inverter.efficiency_full", "", false, func(l *load.Load) {
 			l.Inverter = load.Inverter{Rated: power(1000), Idle: power(5), Tenth: ratio(.9), Full: ratio(.87)}
 		}},
+		// 50 W all year give 50 · 31,536,000 = 1,576,800,000 J, all day 4,320,000 J
+		{"appliances[0].label_j_year", "more than its power gives", true, func(l *load.Load) {
+			l.Appliances[0].Power, l.Appliances[0].Label = power(50), unit.Of(unit.Energy(1576800001))
+		}},
+		{"appliances[0].label_j_year", "", false, func(l *load.Load) {
+			l.Appliances[0].Power, l.Appliances[0].Label = power(50), unit.Of(unit.Energy(1576800000))
+		}},
+		{"appliances[0].measured_j_day", "more than its power gives", true, func(l *load.Load) {
+			l.Appliances[0].Power, l.Appliances[0].Measured = power(50), unit.Of(unit.Energy(4320001))
+		}},
+		{"appliances[0].measured_j_day", "", false, func(l *load.Load) {
+			l.Appliances[0].Power, l.Appliances[0].Measured = power(50), unit.Of(unit.Energy(4320000))
+		}},
 		{"appliances[0].purpose", "harmed", true, func(l *load.Load) { l.Appliances[0].StopsHarm = "yes" }},
 	} {
 		p := catalog.Sample().Project

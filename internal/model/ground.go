@@ -1,6 +1,8 @@
 package model
 
 import (
+	"slices"
+
 	"duskweight/internal/model/cell"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/reason"
@@ -59,7 +61,7 @@ func (g Ground) loaded() Ground {
 		g.Load.Losses, _ = l.Inverter.Losses()
 		return g
 	}
-	g.Load = load.Hours(l, g.Sky.Geometry.Down, noons(g.Sky.Geometry))
+	g.Load = load.HoursIn(l, g.Sky.Geometry.Down, noons(g.Sky.Geometry), g.air())
 	return g
 }
 
@@ -101,6 +103,27 @@ var indoors = map[cell.Room]bool{cell.InOwnRoom: true, cell.InBedroom: true, cel
 
 // inRoom reports whether a battery stands in a room whose temperature is known.
 func (g Ground) inRoom(b cell.Bank) bool { return g.Project.Place.Indoor != nil && indoors[b.Indoors] }
+
+// livedIn is how cold a room of which nothing is known gets at the least, °C: somebody lives beside the devices (our own
+// judgement, on the side of the greater need).
+const livedIn = 18
+
+// air is the temperature round the devices, where one of them follows the heat: of the room where it is known, else outside and
+// at least that of a room that is lived in.
+func (g Ground) air() []float64 {
+	follows := func(a load.Appliance) bool { return a.Heat == unit.Yes }
+	if !slices.ContainsFunc(g.Project.Load.Appliances, follows) {
+		return nil
+	}
+	if room := g.Project.Place.Indoor; room != nil {
+		return indoorAir(*room)
+	}
+	air := slices.Clone(g.Sky.TAir)
+	for h := range air {
+		air[h] = max(livedIn, air[h])
+	}
+	return air
+}
 
 // indoorAir is a room over the year: its mean and a swing with the warmest month, as a cosine through the middles of
 // the months.

@@ -244,6 +244,9 @@ func aboutOf(a load.Appliance, sys unit.System) string {
 	default:
 		parts = append(parts, "hours not known")
 	}
+	if share := a.ShareOn(); share < 1 {
+		parts = append(parts, unit.Percents.Format(float64(share), sys)+" of it")
+	}
 	return strings.Join(parts, ", ")
 }
 

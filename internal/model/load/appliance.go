@@ -55,6 +55,9 @@ func (y *Year) addAppliance(l Load, i int, a Appliance, sunDown []bool, dusk []i
 		}
 		on := a.shareOn(h, sunDown, dusk)
 		p := watts * on
+		if a.Heat == unit.Yes {
+			p *= y.heatOn(a, h)
+		}
 		if factor != nil && a.Supply == SupplyInverter {
 			p *= factor[h]
 		}
@@ -90,9 +93,12 @@ func (y *Year) inverterFactor(l Load, sunDown []bool, dusk []int) []float64 {
 		if _, no := Refused(a); no || a.Supply != SupplyInverter || !a.Power.Is || !a.Count.Is || !a.timeKnown() {
 			continue
 		}
-		p, n, share := float64(a.Power.Val), float64(a.Count.Val), float64(a.Share.Or(1))
+		p, n, share := float64(a.Power.Val), float64(a.Count.Val), a.share()
 		for h := range HoursInYear {
 			if a.inMonth(h) {
+				if a.Heat == unit.Yes {
+					share = y.heatOn(a, h)
+				}
 				d := share * a.shareOn(h, sunDown, dusk)
 				mean[h] += n * d * p
 				variance[h] += n * d * (1 - d) * p * p
@@ -137,7 +143,10 @@ func (y *Year) watts(l Load, i int, a Appliance) (float64, bool) {
 	if !countIs {
 		y.Missing = append(y.Missing, Missing{path("appliances", i, "count"), "how many of " + name + " there are"})
 	}
-	w := float64(each) * float64(n) * float64(a.Share.Or(1))
+	w := float64(each) * float64(n)
+	if a.Heat != unit.Yes { // else hour by hour
+		w *= a.share()
+	}
 	if a.Supply == SupplyInverter {
 		if !y.Losses.Curved() {
 			w /= y.Losses.Efficiency

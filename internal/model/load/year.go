@@ -34,6 +34,7 @@ type Year struct {
 	StandingNight unit.Energy // standing of the project in the mean night, beside MeanNight
 	StandingPower unit.Power  // standing of the project
 
+	air    []float64  // °C by hour; nil where it is not known
 	Peaks  []Together // what may be on together, each combination of the year once
 	Losses Losses     // of the inverter
 
@@ -69,6 +70,11 @@ type Flag struct {
 // −0.833° at the hour's middle; solarNoon is the standard clock time of solar noon of each of the 365 days, from the
 // midnight that begins the day. Both must have their full length; Hours panics otherwise, as that is a caller's bug.
 func Hours(l Load, sunDown []bool, solarNoon []unit.Duration) Year {
+	return HoursIn(l, sunDown, solarNoon, nil)
+}
+
+// HoursIn is Hours in air of this temperature, °C by hour, which decides how long what cools runs; 24 °C all year where air is nil.
+func HoursIn(l Load, sunDown []bool, solarNoon []unit.Duration, air []float64) Year {
 	if len(sunDown) != HoursInYear || len(solarNoon) != DaysInYear {
 		panic("load: Hours wants 8760 hours and 365 solar noons")
 	}
@@ -77,6 +83,7 @@ func Hours(l Load, sunDown []bool, solarNoon []unit.Duration) Year {
 		Essential:   make([]float64, HoursInYear),
 		Nice:        make([]float64, HoursInYear),
 		NightWanted: make([]float64, DaysInYear),
+		air:         air,
 	}
 	y.markNights(l.Night, sunDown, solarNoon)
 	y.addStanding(l)
