@@ -45,3 +45,26 @@ func TestBrowserBatteryBudgets(t *testing.T) {
 		}
 	}
 }
+
+// The page has no fault that the rules of accessibility find, and nothing leaves its sides: the worked example on a wide screen
+// and on narrow ones, in light and in the dark, with a card of panels, and a battery that is empty.
+func TestBrowserBatteryIsForEveryone(t *testing.T) {
+	b := browsertest.Start(t)
+	s, base := webtest.Serve(t)
+	example := battery(t, s, "example", nil)
+	empty := battery(t, s, "empty", func(d *model.Document) { d.Variants[1].Stores[0].Cells = &cell.Bank{} })
+	for _, one := range []struct {
+		at    string
+		width int
+		dark  bool
+	}{{example, 1366, false}, {example + "?part=panels&show=flow&week=1", 1366, true}, {example, 360, true}, {example + "?part=battery&more=1&show=numbers", 320, false}, {empty, 320, true}} {
+		tab := b.Open(t, browsertest.Look{Width: one.width, Height: 800, Dark: one.dark, Still: true})
+		tab.Go(base + one.at)
+		for _, f := range tab.Axe() {
+			t.Errorf("%s at %d px: %v", one.at, one.width, f)
+		}
+		if wide := tab.Sideways(); wide > 0 {
+			t.Errorf("%s at %d px: %d px of sideways scroll", one.at, one.width, wide)
+		}
+	}
+}
