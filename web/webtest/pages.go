@@ -61,7 +61,7 @@ var kindPages = map[string][]string{
 // PagesOf are the addresses of every page of a project with these variants.
 func PagesOf(p store.Saved[model.Project], vs []store.Saved[model.Variant]) []string {
 	base := page.ProjectURL(p.ID)
-	pages := []string{base, base + "?class=1", base + "?class=1&guess=40", base + "/place", base + "/place?all=1", base + "/place?part=climate", base + "/place?part=means", base + "/place?part=outline", base + "/load", base + "/load?all=1", base + "/load?part=appliances%5B0%5D", base + "/compare", base + "/sure", base + "/sure?n=10&parts=yes", base + "/money", base + "/history", base + "/shelf", base + "/shelf/fits"}
+	pages := []string{base, base + "?class=1", base + "?class=1&guess=40", base + "/place", base + "/place?all=1", base + "/place?part=means", base + "/load", base + "/load?all=1", base + "/load?part=appliances%5B0%5D", base + "/compare", base + "/sure", base + "/sure?n=10&parts=yes", base + "/money", base + "/history", base + "/shelf", base + "/shelf/fits"}
 	for _, v := range vs {
 		at := page.VariantURL(p.ID, v.ID)
 		pages = append(pages, at, at+"/takes", at+"/sweep", at+"/sheet", at+"/sheet?paper=letter", at+"/parts", at+"/parts/market", at+"/parts/making?paper=letter")
