@@ -37,10 +37,11 @@ type VariantResult struct {
 
 	StandingPower unit.Power // project, variant, controller and stores together
 
-	Verdict  string       // a word of the closed list, or "" where nothing is wanted, or the year or what a store gives is not known
-	Open     say.Sentence // why there is no verdict although the year is known, without a full stop; nothing where there is one
-	Headline []say.Sentence
-	Facts    Facts
+	Verdict   string       // a word of the closed list, or "" where nothing is wanted, or the year or what a store gives is not known
+	Open      say.Sentence // why there is no verdict although the year is known, without a full stop; nothing where there is one
+	uncounted bool         // that is an essential appliance that counts as nothing
+	Headline  []say.Sentence
+	Facts     Facts
 
 	Stores  []StoreResult
 	Cost    cost.Result

@@ -20,6 +20,7 @@ func (r *VariantResult) finish(g Ground, v Variant) {
 	r.facts(g, views)
 	if r.YearKnown {
 		r.verdict(len(v.Panels))
+		r.withhold(g.Project.Load)
 	}
 	r.Cost = g.cost(r, v.Parts)
 	r.Peak.check(g, v)

@@ -159,6 +159,9 @@ func headline(r *VariantResult) []say.Sentence {
 	var out []say.Sentence
 	switch r.Verdict {
 	case "":
+		if r.uncounted {
+			return []say.Sentence{say.That("%s.", r.Open.Capital())}
+		}
 		if !r.Open.IsZero() {
 			return []say.Sentence{say.That("Not known yet: %s.", r.Open)}
 		}

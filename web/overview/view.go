@@ -154,7 +154,7 @@ func projectHeadline(g model.Ground, results []model.VariantResult, sys unit.Sys
 	switch r.Verdict {
 	case "":
 		if i := slices.IndexFunc(results, func(r model.VariantResult) bool { return !r.Open.IsZero() }); i >= 0 {
-			return "Not known yet: " + results[i].Open.In(sys) + "."
+			return results[i].Headline[0].In(sys)
 		}
 		return "Nothing is asked of the night yet."
 	case model.CarriesNight, model.CarriesMost:
