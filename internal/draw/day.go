@@ -21,7 +21,7 @@ type TypicalDay struct {
 
 // Day draws sun and load as steps over the hours and, in a strip below on an axis of its own, what is stored.
 func Day(d TypicalDay, out io.Writer) error {
-	const w, left, right = 380.0, 46.0, 12.0
+	const w, left, right = 380.0, 46.0, 22.0
 	h, floor := 216.0, 170.0
 	if len(d.Stored) > 0 {
 		h = 312
@@ -33,8 +33,7 @@ func Day(d TypicalDay, out io.Writer) error {
 	p.text(left-6, 16, "W", small, "end", 0)
 	p.levels(x, y, 4)
 	sun := steps(d.Sun, x, y)
-	p.path(append(append([]float64{x.a, y.a}, sun...), x.b, y.a), true, attrs{"fill", sunColour, "fill-opacity", ".5"})
-	p.path(sun, false, stroke(ink, 0.9, ""))
+	p.path(append(append([]float64{x.a, y.a}, sun...), x.b, y.a), true, attrs{"fill", sunColour, "fill-opacity", ".5"}, stroke(ink, 0.9, ""))
 	p.path(steps(d.Load, x, y), false, stroke(loadColour, 2.4, ""))
 	p.hours(x, floor)
 	p.dayKey(left, 16)

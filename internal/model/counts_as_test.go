@@ -35,6 +35,7 @@ var countsAs = map[string]any{
 	"stores[].cells.breaking_a":                          1000.0,
 	"panels[].gamma_per_k":                               -0.004,
 	"panels[].soiling":                                   0.03,
+	"panels[].dust_per_day":                              "where dust is given",
 	"panels[].mismatch":                                  0.02,
 	"panels[].wiring":                                    0.02,
 	"panels[].u0_w_m2k":                                  25.0,

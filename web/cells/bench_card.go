@@ -2,6 +2,7 @@ package cells
 
 import (
 	"net/url"
+	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -58,7 +59,7 @@ func (h *cellsPage) onCards(at benchAt) {
 	tidy := h.Tidy
 	h.Tidy = func(v *model.Variant) {
 		tidy(v)
-		if n := len(v.Panels); n > len(saved.Panels) && v.Panels[n-1] == (panel.Array{}) {
+		if n := len(v.Panels); n > len(saved.Panels) && reflect.DeepEqual(v.Panels[n-1], panel.Array{}) {
 			v.Panels = v.Panels[:n-1]
 		}
 	}

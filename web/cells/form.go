@@ -4,6 +4,7 @@ import (
 	"duskweight/internal/model/cell"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
+	"duskweight/web/typical"
 )
 
 // CellsForm is every input of one battery. Empty fields of the second part take the typical value of the kind, which
@@ -51,7 +52,7 @@ func CellsForm() []form.Part[cell.Bank] {
 			form.Number("cycle_life_depth", "At a depth of", unit.Percents, func(b *b) *unit.Known[unit.Ratio] { return &b.CycleDepth }, ofKind(unit.Percents, 1, "20 %", "100 %", func(k cell.Kind) cell.Typical { return k.CycleDepth })),
 			form.Number("cycle_life_slope", "Exponent of life over depth", unit.Ratios, func(b *b) *unit.Known[unit.Ratio] { return &b.CycleSlope }, ofKind(unit.Ratios, 1, "0.8", "2.5", func(k cell.Kind) cell.Typical { return k.CycleSlope })),
 			form.Number("calendar_life_s", "Life on the shelf", unit.Years, func(b *b) *unit.Known[unit.Duration] { return &b.Calendar }, ofKind(unit.Years, float64(cell.Year), "2 years", "30 years", func(k cell.Kind) cell.Typical { return k.Calendar })),
-			form.Number("end_share", "Replaced at this share of its capacity", unit.Percents, func(b *b) *unit.Known[unit.Ratio] { return &b.EndShare }),
+			form.Number("end_share", "Replaced at this share of its capacity", unit.Percents, func(b *b) *unit.Known[unit.Ratio] { return &b.EndShare }, form.UsualBy(unit.Percents, func(*b) typical.Habit { return typical.None(typical.WhyYours, "50 %", "95 %") })),
 			form.Number("internal_ohm", "Internal resistance of one block", unit.Resistances, func(b *b) *unit.Known[unit.Resistance] { return &b.Internal }),
 			form.Number("standing_w", "Its own electronics take", unit.Powers, func(b *b) *unit.Known[unit.Power] { return &b.Standing }),
 		),

@@ -27,6 +27,8 @@ var PlainHabits = map[string]Habit{
 	"panel.Array azimuth_rad":             None(WhyYours, "", ""),
 	"panel.Array gamma_per_k":             emptyIs("-0.4 %/K", "-0.5 %/K", "-0.2 %/K", "silicon panels", source.CommonPractice),
 	"panel.Array soiling":                 emptyIs("3 %", "0 %", "15 %", "a panel that rain washes", source.CommonPractice),
+	"panel.Array dust_per_day":            emptyIs("0.15 %", "0.05 %", "0.6 %", "a dry season", source.Kimber),
+	"panel.Array clean_every_days":        None(WhyYours, "", ""),
 	"panel.Array mismatch":                emptyIs("2 %", "0 %", "5 %", "panels of one kind", source.CommonPractice),
 	"panel.Array wiring":                  emptyIs("2 %", "0 %", "6 %", "cables of the right size", source.CommonPractice),
 	"panel.Array u0_w_m2k":                emptyIs("25", "10", "40", "table 2", source.Faiman),

@@ -29,9 +29,10 @@ type array struct {
 	warming              float64 // K for each W/m²
 	gamma                float64
 	dirt, unequal, wires float64
-	clean, equal, wired  float64 // 1 − each
-	kept                 float64 // what the three leave together
-	cable                float64 // share that the panels' cable loses at full power; 0 where the wires lose an equal share always
+	clean, equal, wired  float64   // 1 − each
+	kept                 float64   // what the three leave together
+	daily                []float64 // 1 − dirt by day of the year, where dust settles and is cleaned off; else nil
+	cable                float64   // share that the panels' cable loses at full power; 0 where the wires lose an equal share always
 	pulse                bool
 	curve                *Diode  // pulse width with a sheet
 	volts                float64 // pulse width: voltage of one panel
@@ -76,6 +77,7 @@ func (p *Plant) prepare(a Array, c Controller, path string, sound bool) (array, 
 	}
 	m.clean, m.equal, m.wired = 1-m.dirt, 1-m.unequal, 1-m.wires
 	m.kept = m.clean * m.equal * m.wired
+	m.daily = a.cleanByDay()
 	if a.Sheet != nil && a.Sheet.Complete() && len(ps) == 0 && !sound {
 		d, problem := fitted(a, path)
 		if problem != nil {
@@ -139,15 +141,23 @@ func (a *array) best(cells, temperature float64) float64 {
 	return a.label * cells * 1e-3 * f
 }
 
-// held returns the power of the panels held at the line's voltage, after dirt, unequal panels and wires.
-func (a *array) held(cells, temperature float64) float64 {
+// cleanAt returns what dirt leaves of the light in hour h.
+func (a *array) cleanAt(h int) float64 {
+	if a.daily == nil {
+		return a.clean
+	}
+	return a.daily[h/24%len(a.daily)]
+}
+
+// held returns the power of the panels held at the line's voltage, after dirt, of which clean is left, unequal panels and wires.
+func (a *array) held(cells, temperature, clean float64) float64 {
 	if a.curve != nil {
-		i := a.curve.At(unit.Irradiance(cells*a.clean), unit.Celsius(temperature)).current(a.volts)
+		i := a.curve.At(unit.Irradiance(cells*clean), unit.Celsius(temperature)).current(a.volts)
 		return max(0, i) * a.volts * a.panels * a.equal * a.wired
 	}
 	// flat part of the curve: the short-circuit current; never more than the best point gives
 	i := a.short * (1 + a.alpha*(temperature-25)) * cells * 1e-3
-	return min(max(0, i)*a.line, a.best(cells, temperature)) * a.kept
+	return min(max(0, i)*a.line, a.best(cells, temperature)) * clean * a.equal * a.wired
 }
 
 // add adds the array's power at the controller to each hour.
@@ -157,12 +167,23 @@ func (a *array) add(l Light, air, power []float64) {
 	if a.pulse {
 		for h, g := range plane {
 			if g > 0 {
-				power[h] += a.held(cells[h], air[h]+a.warming*g)
+				power[h] += a.held(cells[h], air[h]+a.warming*g, a.cleanAt(h))
 			}
 		}
 		return
 	}
-	scale := a.label * 1e-3 * a.kept
+	if a.daily == nil {
+		a.addClean(a.label*1e-3*a.kept, plane, cells, air, power)
+		return
+	}
+	for from := 0; from < len(air); from += 24 {
+		to := min(from+24, len(air))
+		a.addClean(a.label*1e-3*a.cleanAt(from)*a.equal*a.wired, plane[from:to], cells[from:to], air[from:to], power[from:to])
+	}
+}
+
+// addClean adds the power of hours in which a share of the label is left: scale, in W for each W/m² behind the glass.
+func (a *array) addClean(scale float64, plane, cells, air, power []float64) {
 	for h, g := range plane {
 		if g > 0 {
 			f := 1 + a.gamma*(air[h]+a.warming*g-25)
@@ -193,7 +214,7 @@ func (a *array) account(l Light, air []float64) Yield {
 		whole, through := a.label*g*1e-3, a.label*l.Cells[h]*1e-3
 		t := air[h] + a.warming*g
 		best := a.best(l.Cells[h], t)
-		clean := best * a.clean
+		clean := best * a.cleanAt(h)
 		equal := clean * a.equal
 		wired := a.through(equal * a.wired)
 		light += whole
@@ -204,7 +225,7 @@ func (a *array) account(l Light, air []float64) Yield {
 		wires += equal - wired
 		power := wired
 		if a.pulse {
-			power = a.held(l.Cells[h], t)
+			power = a.held(l.Cells[h], t, a.cleanAt(h))
 		}
 		off += wired - power
 		out += power

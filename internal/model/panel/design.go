@@ -1,6 +1,10 @@
 package panel
 
-import "duskweight/internal/model/unit"
+import (
+	"slices"
+
+	"duskweight/internal/model/unit"
+)
 
 // Array is one sub-array: equal panels in one plane.
 type Array struct {
@@ -11,6 +15,9 @@ type Array struct {
 	Azimuth   unit.Known[unit.Angle]        `json:"azimuth_rad" say:"Direction it faces, clockwise from north" range:"[0,6.283185307179586]"`
 	Gamma     unit.Known[unit.PerKelvin]    `json:"gamma_per_k" say:"Change of power with temperature, negative; not known counts as −0.004" range:"[-0.02,0]"`
 	Soiling   unit.Known[unit.Ratio]        `json:"soiling" say:"Share lost to dirt; not known counts as 0.03" range:"[0,1)"`
+	Dust      unit.Known[unit.Ratio]        `json:"dust_per_day" say:"Share that each day without rain or cleaning takes more; not known counts as 0.0015 where dust is given at all" range:"[0,0.02]"`
+	DustClean unit.Known[unit.Count]        `json:"clean_every_days" say:"Days from one cleaning to the next in the months with dust" range:"[1,365]"`
+	DustIn    []unit.Count                  `json:"dust_months" say:"Months in which dust settles, 1 to 12; empty means all, where dust is given" range:"[1,12]"`
 	Mismatch  unit.Known[unit.Ratio]        `json:"mismatch" say:"Share lost to unequal panels; not known counts as 0.02" range:"[0,1)"`
 	Wiring    unit.Known[unit.Ratio]        `json:"wiring" say:"Share lost in the wires; not known counts as 0.02" range:"[0,1)"`
 	Shade     *[12]float64                  `json:"shade" say:"Share of the light that trees or houses take, by month" range:"[0,1]"`
@@ -25,8 +32,9 @@ type Array struct {
 	Sheet     *Sheet                        `json:"sheet" say:"Data-sheet values for the current–voltage curve"`
 }
 
-// Copy is the array with a shade and a sheet of its own.
+// Copy is the array with a shade, a sheet and months of its own.
 func (a Array) Copy() Array {
+	a.DustIn = slices.Clone(a.DustIn)
 	if a.Shade != nil {
 		a.Shade = new(*a.Shade)
 	}
