@@ -13,6 +13,10 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+
+	"github.com/tdewolff/minify/v2"
+	"github.com/tdewolff/minify/v2/css"
+	"github.com/tdewolff/minify/v2/js"
 )
 
 // asset is one file that the pages use. Its address holds a hash of its bytes, so a browser may keep it for ever.
@@ -40,6 +44,9 @@ func readAssets(files fs.FS) (*assets, error) {
 		if err != nil {
 			return err
 		}
+		if body, err = tight(name, body); err != nil {
+			return fmt.Errorf("%s: %w", name, err)
+		}
 		one := newAsset(name, body)
 		a.ByName[path.Base(name)] = one
 		a.byURL[one.Url] = one
@@ -49,6 +56,20 @@ func readAssets(files fs.FS) (*assets, error) {
 		return nil, fmt.Errorf("read the pages' own files: %w", err)
 	}
 	return a, nil
+}
+
+// tight returns one of our own style sheets or scripts without its comments and spaces. The chart library comes so already.
+func tight(name string, body []byte) ([]byte, error) {
+	m := minify.New()
+	switch {
+	case path.Ext(name) == ".css":
+		m.AddFunc("css", css.Minify)
+		return m.Bytes("css", body)
+	case path.Ext(name) == ".js" && !strings.Contains(name, ".min."):
+		m.AddFunc("js", js.Minify)
+		return m.Bytes("js", body)
+	}
+	return body, nil
 }
 
 func newAsset(name string, body []byte) *asset {

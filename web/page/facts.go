@@ -120,7 +120,7 @@ func nightsFact(r model.VariantResult) FactView {
 		if w := r.Worn; len(w) == 3 {
 			v.Note += fmt.Sprintf("; the battery new: %d, half-way: %d, in its last year: %d", w[0].NightsFull, w[1].NightsFull, w[2].NightsFull)
 		}
-		v.How = &HowView{Formula: "a night is full when at most 1 % of what lamps and devices need is missing; the batteries are in the last year of their life", Topic: "night", Source: "settled year, run hour by hour"}
+		v.How = &HowView{Formula: "a night is full when at most 1 % of what it needs is missing, with batteries in the last year of their life", Topic: "night", Source: "settled year, run hour by hour"}
 	}
 	return v
 }

@@ -22,7 +22,7 @@
 	function send(cell) {
 		const form = document.getElementById("edit");
 		painted = cell.closest("li").querySelector("a").getAttribute("href");
-		for (const kind of ["input", "change"]) form.dispatchEvent(new Event(kind));
+		form.dispatchEvent(new Event("change")); // saves and asks, each once
 	}
 	function tell() { // after a second: name, hours and energy of the row
 		const link = [...rows.querySelectorAll("li > a")].find(a => a.getAttribute("href") === painted);

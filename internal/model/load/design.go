@@ -22,7 +22,7 @@ type Appliance struct {
 	Share     unit.Known[unit.Ratio]    `json:"share_on" say:"Share of that time it is really on; not known counts as 1" range:"[0,1]"`
 	Label     unit.Known[unit.Energy]   `json:"label_j_year" say:"Energy of one in a year, from its label, for one that is on all day; it tells the share and goes before one that is given" range:"(0,1e12]"`
 	Measured  unit.Known[unit.Energy]   `json:"measured_j_day" say:"Energy of one in a whole day, measured with a meter; it tells the share and goes before its label" range:"(0,1e10]"`
-	Heat      unit.Answer               `json:"follows_heat" say:"Does it cool, and run longer where it is warm? Its share is then that at 24 °C, in the room of the place, else outside and at least 18 °C" enum:"|yes|no"`
+	Heat      unit.Answer               `json:"follows_heat" say:"Does it cool, and run longer where it is warm? Its share is then that at {24 °C}, in the room of the place, else outside and at least {18 °C}" enum:"|yes|no"`
 	Months    []unit.Count              `json:"months" say:"Months in which it is used, 1 to 12; empty means all" range:"[1,12]"`
 	Supply    Supply                    `json:"supply" say:"Straight from the line, or through the inverter" enum:"dc|inverter"`
 	Priority  Priority                  `json:"priority" say:"Essential, or nice to have" enum:"essential|nice"`
