@@ -60,7 +60,7 @@ var layers = map[string]layer{
 	// What a form asks for comes from outside; it knows what is wrong with a design (model.Problems) and where a value is from.
 	"web/form":        {ours: []string{"web/typical", "internal/document", "internal/model", "internal/model/unit", "internal/model/source", "internal/say"}},
 	"web/typical":     {ours: front},
-	"web/page":        {ours: []string{"web/form", "web/typical", "internal/*"}, others: append([]string{"github.com/go-echarts/go-echarts/v2", "golang.org/x/net/html"}, pages...)},
+	"web/page":        {ours: []string{"web/form", "web/typical", "internal/*"}, others: append([]string{"github.com/go-echarts/go-echarts/v2", "golang.org/x/net/html", "github.com/tdewolff/minify/v2"}, pages...)},
 	"web/cells":       room,
 	"web/compare":     room,
 	"web/guide":       {ours: room.ours, others: append([]string{"github.com/yuin/goldmark"}, pages...)},
