@@ -22,6 +22,14 @@ type variantCard struct {
 	Rows                    []page.PairView // what breaks first, what it costs
 }
 
+// Word is the verdict, with the store that nearly all of it is due to.
+func (c variantCard) Word() string {
+	if c.By == "" {
+		return c.Verdict
+	}
+	return c.Verdict + ", nearly all by “" + c.By + "”"
+}
+
 // cardOf prints one variant.
 func (s *Pages) cardOf(r model.VariantResult, p store.Saved[model.Project], id int64, sys unit.System) variantCard {
 	u := page.VariantURL(p.ID, id)
