@@ -27,9 +27,9 @@ func (r *VariantResult) wear(in year.Input) {
 	in.Keep, in.Brief = false, true
 	draft := year.Begin(in)
 	for _, part := range wornParts {
-		stores, _ := r.aged(part)
 		w := Worn{Part: part, Share: r.left(part), Brief: r.Last}
 		if part > 0 {
+			stores, _ := r.aged(part)
 			draft.Settle(stores)
 			w.Brief = draft.Brief()
 		}

@@ -6,7 +6,6 @@ package hoist
 import (
 	"net/http"
 	"net/url"
-	"reflect"
 	"sync"
 
 	"github.com/go-chi/chi/v5"
@@ -42,14 +41,15 @@ func (s *Pages) OfVariant(r chi.Router) {
 // hoistPage is the editor of a hoist with what its answer and the parts that follow it are made from.
 type hoistPage struct {
 	page.Editor[model.Variant]
-	i       int // the store's place in its variant
-	sys     unit.System
-	labels  map[string]string // of the inputs, by path
-	ground  model.Ground
-	filled  func() map[string]bool     // which inputs inside the hoist hold something
-	whole   func() model.VariantResult // what the saved variant comes to, worked out once
-	links   func(model.Variant) func(path string) form.LinkView
-	project int64
+	i        int // the store's place in its variant
+	sys      unit.System
+	labels   map[string]string // of the inputs, by path
+	ground   model.Ground
+	filled   func() map[string]bool                  // which inputs inside the hoist hold something
+	whole    func() model.VariantResult              // what the saved variant comes to
+	evaluate func(model.Variant) model.VariantResult // what a typed one comes to
+	links    func(model.Variant) func(path string) form.LinkView
+	project  int64
 }
 
 // result computes the hoist of a design alone.
@@ -77,6 +77,7 @@ func (s *Pages) hoistOf(r *http.Request) (hoistPage, error) {
 	h := hoistPage{Editor: e, i: i, sys: sys, labels: e.Form.Labels(v.Value), ground: s.Grounds.Of(p)}
 	h.filled = sync.OnceValue(func() map[string]bool { return filledOf(v.Value.Stores[i].Hoist) })
 	h.whole = func() model.VariantResult { return s.Results.Of(p, v) }
+	h.evaluate = func(w model.Variant) model.VariantResult { return s.Results.Typed(p, v, w) }
 	h.links = func(v model.Variant) func(string) form.LinkView { return s.LinksOf(p, v, e.Saved.ID).To }
 	h.project = p.ID
 	at := benchAtOf(r, here, model.HoistPath(i))
@@ -92,14 +93,6 @@ func (s *Pages) hoistOf(r *http.Request) (hoistPage, error) {
 		return page.Answer{First: view.Headline, Facts: view.Facts, Bands: page.StoreBands(result, i, sys, to), Body: hoistResults(view)}, nil
 	}
 	return h, nil
-}
-
-// evaluate works out a variant, the saved one once.
-func (h hoistPage) evaluate(v model.Variant) model.VariantResult {
-	if reflect.DeepEqual(v, h.Saved.Value) {
-		return h.whole()
-	}
-	return h.ground.Evaluate(v)
 }
 
 // view prints the answer of a variant; fields is the address of the page on which its inputs stand.
