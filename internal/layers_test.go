@@ -47,6 +47,7 @@ var layers = map[string]layer{
 	"internal/model/lift":      ofModel,
 	"internal/model/year":      ofModel,
 	"internal/model/cost":      ofModel,
+	"internal/model/water":     ofModel,
 	"internal/model/trial":     {ours: leaf, others: []string{"gonum.org/v1/gonum"}},
 	"internal/model":           {ours: []string{"internal/model/* but search", "internal/say"}},
 	"internal/model/search":    {ours: front, others: []string{"golang.org/x/sync"}},

@@ -220,6 +220,16 @@ var (
 		row{"in³", "cubic inches", "0.0254*0.0254*0.0254", "cu in|cubic inches"},
 		row{"yd³", "cubic yards", "0.9144*0.9144*0.9144", "cu yd|cubic yards"})
 
+	// One US gallon is 231 in³, one imperial gallon 4.54609 l.
+	flows = build(dimension{noun: "a flow"}, "",
+		row{"l/min", "litres a minute", "0.001/60", "litre a minute|litres a minute|lpm"},
+		row{"l/s", "litres a second", "0.001", "litre a second|litres a second"},
+		row{"ml/s", "millilitres a second", "0.000001", "millilitres a second"},
+		row{"l/h", "litres an hour", "0.001/3600", "litre an hour|litres an hour|lph"},
+		row{"m³/h", "cubic metres an hour", "1/3600", "m3/h|cubic metres an hour|cubic meters an hour"},
+		row{"m³/s", "cubic metres a second", "1", "m3/s"},
+		row{"US gal/min", "US gallons a minute", "231*0.0254*0.0254*0.0254/60", "gpm|US gpm"})
+
 	sectionModuli = build(dimension{noun: "a section modulus"}, "",
 		row{"cm³", "cubic centimetres", "0.000001", ""},
 		row{"in³", "cubic inches", "0.0254*0.0254*0.0254", ""})
@@ -361,6 +371,7 @@ var (
 	SmallTorques       = as(torques, "mN·m", "ozf·in", 3, 1e-5, 10)
 	Stresses           = as(stresses, "MPa", "psi", 3, 1e5, 2.5e9)
 	SmallStresses      = as(stresses, "kPa", "psi", 3, 1e2, 1e6) // soil, pads
+	Pressures          = as(stresses, "bar", "psi", 3, 1e4, 1e7) // of water in a pipe
 	Energies           = as(energies, "Wh", "Wh", 3, 0.001*3600, 100e3*3600)
 	BigEnergies        = as(energies, "kWh", "kWh", 3, 3600, 100e6*3600)
 	Powers             = as(powers, "W", "W", 3, 0.001, 20e3)
@@ -399,6 +410,8 @@ var (
 	SmallAreas         = as(areas, "mm²", "mm²", 3, 1e-8, 1e-2) // wires: mm² in both systems
 	Openings           = as(areas, "cm²", "in²", 3, 0, 0)
 	Volumes            = as(volumes, "l", "US gal", 3, 1e-4, 100)
+	BigVolumes         = as(volumes, "m³", "US gal", 3, 0.01, 1e4) // tanks and ponds
+	Flows              = as(flows, "l/min", "US gal/min", 3, 1e-6, 1)
 	SectionModuli      = as(sectionModuli, "cm³", "in³", 3, 0, 0)
 	SecondMoments      = as(secondMoments, "cm⁴", "in⁴", 3, 0, 0)
 	Densities          = as(densities, "kg/m³", "lb/ft³", 3, 10, 20e3)

@@ -16,14 +16,14 @@ func TestPlausibleOnEitherSide(t *testing.T) {
 		{Lengths, "1 mm", "1 km"}, {SmallLengths, "0.1 mm", "5 m"}, {Elevations, "-430 m", "6 km"}, // the Dead Sea; the highest town is at 5.1 km
 		{Masses, "1 g", "100 t"}, {SmallMasses, "0.1 g", "100 kg"}, {Forces, "0.1 N", "1000 kN"}, {Loads, "1 N", "1000 kN"},
 		{Torques, "1 mN·m", "10 kN·m"}, {SmallTorques, "0.01 mN·m", "10 N·m"}, {Stresses, "0.1 MPa", "2.5 GPa"}, // wire of the strongest ropes is under it
-		{SmallStresses, "0.1 kPa", "1 MPa"}, {Energies, "1 mWh", "100 kWh"}, {BigEnergies, "1 Wh", "100 MWh"}, {Powers, "1 mW", "20 kW"},
+		{SmallStresses, "0.1 kPa", "1 MPa"}, {Pressures, "0.1 bar", "100 bar"}, {Energies, "1 mWh", "100 kWh"}, {BigEnergies, "1 Wh", "100 MWh"}, {Powers, "1 mW", "20 kW"},
 		{Voltages, "10 mV", "1 kV"}, {Currents, "1 mA", "1 kA"}, {Charges, "100 mAh", "2000 Ah"}, {Resistances, "1 mΩ", "10 kΩ"},
 		{MachineConstants, "0.1 mV·s/rad", "10 V·s/rad"}, {Inertias, "0.1 g·cm²", "1 kg·m²"}, {ThermalResistances, "0.01 K/W", "100 K/W"},
 		{Years, "", "100 years"}, {UTCOffsets, "-12 h", "14 h"}, // the zones that there are
 		{Temperatures, "-50 °C", "200 °C"}, {TempSteps, "", "150 K"}, {RotationSpeeds, "0.01 rad/s", "10000 rad/s"}, {Speeds, "0.01 mm/s", "60 m/s"},
 		{SlowSpeeds, "0.01 mm/s", "5 m/s"}, {RoadSpeeds, "1 cm/s", "100 m/s"}, {Irradiances, "", "1.4 kW/m²"}, {Irradiations, "", "12 kWh/m²"},
 		{YearIrradiations, "300 kWh/m²", "3000 kWh/m²"}, {GearRatios, "1", "10000"}, {Counts, "", "10000"}, {SmallAreas, "0.01 mm²", "100 cm²"},
-		{Volumes, "0.1 l", "100 m³"}, {Densities, "10 kg/m³", "20 kg/l"}, {HeatLosses, "5 W/(m²·K)", "100 W/(m²·K)"},
+		{Volumes, "0.1 l", "100 m³"}, {BigVolumes, "10 l", "10000 m³"}, {Flows, "1 ml/s", "1 m³/s"}, {Densities, "10 kg/m³", "20 kg/l"}, {HeatLosses, "5 W/(m²·K)", "100 W/(m²·K)"},
 		{HeatLossesWind, "", "20 W·s/(m³·K)"}, {PerKelvins, "-2 %/K", "2 %/K"}, {PerHours, "0.001 /h", "20 /h"},
 	} {
 		for side, text := range map[float64]string{-1: c.lo, 1: c.hi} {

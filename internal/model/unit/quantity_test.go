@@ -20,7 +20,7 @@ var everything = map[string]Quantity{
 	"Angles": Angles, "Latitudes": Latitudes, "Longitudes": Longitudes, "RotationSpeeds": RotationSpeeds, "Speeds": Speeds,
 	"SlowSpeeds": SlowSpeeds, "Irradiances": Irradiances, "Irradiations": Irradiations, "YearIrradiations": YearIrradiations,
 	"Ratios": Ratios, "Percents": Percents, "GearRatios": GearRatios, "Counts": Counts, "Prices": Prices, "Areas": Areas,
-	"SmallAreas": SmallAreas, "Volumes": Volumes, "Openings": Openings, "Densities": Densities, "Stiffnesses": Stiffnesses,
+	"SmallAreas": SmallAreas, "Volumes": Volumes, "BigVolumes": BigVolumes, "Flows": Flows, "Pressures": Pressures, "Openings": Openings, "Densities": Densities, "Stiffnesses": Stiffnesses,
 	"HeatLosses": HeatLosses, "HeatLossesWind": HeatLossesWind, "PerKelvins": PerKelvins, "PerHours": PerHours,
 }
 
@@ -190,6 +190,12 @@ func TestSpellings(t *testing.T) {
 		{Irradiances, "1000 W/m2", Metric, 1000},
 		{SmallAreas, "2.5 mm²", Metric, 2.5e-6},
 		{Volumes, "200 litres", Metric, 0.2},
+		{BigVolumes, "10", Metric, 10},
+		{BigVolumes, "100", Imperial, 23100 * 0.0254 * 0.0254 * 0.0254}, // a gallon is 231 in³
+		{Flows, "60", Metric, 0.001},
+		{Flows, "1.2 l/s", Metric, 0.0012},
+		{Flows, "10", Imperial, 2310 * 0.0254 * 0.0254 * 0.0254 / 60},
+		{Pressures, "10", Metric, 1e6},
 		{Densities, "1.6 t/m3", Metric, 1600},
 		{PerKelvins, "-0.4 %/°C", Metric, -0.004},
 		{Lengths, "१२.५ m", Metric, 12.5},

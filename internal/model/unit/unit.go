@@ -14,6 +14,7 @@ type (
 	Length            float64 // m
 	Area              float64 // m²
 	Volume            float64 // m³
+	Flow              float64 // m³/s
 	Angle             float64 // rad
 	Speed             float64 // m/s
 	Acceleration      float64 // m/s²
