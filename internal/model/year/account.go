@@ -49,6 +49,9 @@ func account(out *Result, in Input, d *Demand, w *Workspace, rec *record) {
 	out.EssentialShare = share(wanted-float64(out.Essential.Unmet), wanted)
 	out.LongestOutage = longest(l.missingEssential, d.essential)
 	out.WorstWeek = worst(w.unmet, 168)
+	if d.managed != nil {
+		out.managed(&w.managed, d.managed)
+	}
 	out.Typical = typical(in.Bus, d, l.ownSum, w, rec)
 }
 
@@ -57,8 +60,14 @@ func (l *ledger) hour(h int) {
 	out, d := l.out, l.d
 	want := [4]float64{l.ownSum * hour, d.standing[h] * hour, d.essential[h] * hour, d.nice[h] * hour}
 	all := (d.total[h] + l.ownSum) * hour
+	var off [4]float64
+	backup := 0.0
+	if d.managed != nil {
+		off, backup = l.manage(h, &want)
+		all = want[0] + want[1] + want[2] + want[3]
+	}
 	bus := tame(l.in.Bus[h]) * hour
-	use := min(bus, all)
+	use := min(bus, positive(all-off[2]-off[3]))
 	own := 0.0
 	if l.beside {
 		own = given(l.w.stores, h) * hour
@@ -75,7 +84,11 @@ func (l *ledger) hour(h int) {
 		l.lacks(h, l.w.unmet[h], want)
 	}
 	serve := serving{left: want}
-	serve.give(use, &l.parts, false)
+	if d.managed != nil {
+		serve.left[2], serve.left[3] = positive(want[2]-off[2]), positive(want[3]-off[3])
+	}
+	serve.give(use, &l.parts, fromSun)
+	serve.give(backup, &l.parts, fromBackup)
 	for k := range out.Stores {
 		flow := l.rec.stores[k].flow[h] * hour
 		if flow >= 0 {
@@ -83,7 +96,7 @@ func (l *ledger) hour(h int) {
 			continue
 		}
 		out.Delivered -= joules(flow)
-		standing, appliances := serve.give(-flow, &l.parts, true)
+		standing, appliances := serve.give(-flow, &l.parts, fromStore)
 		out.Stores[k].ToStanding += joules(standing)
 		out.Stores[k].ToAppliances += joules(appliances)
 	}
@@ -93,6 +106,9 @@ func (l *ledger) hour(h int) {
 func (l *ledger) lacks(h int, u float64, want [4]float64) {
 	l.out.Unmet += joules(u)
 	miss := missing(u, want)
+	if l.d.managed != nil {
+		miss = l.w.managed.goneFrom(h, u, want)
+	}
 	for i, m := range miss {
 		l.parts[i].Unmet += joules(m)
 	}
@@ -103,8 +119,17 @@ func (l *ledger) lacks(h int, u float64, want [4]float64) {
 // serving hands out an hour's energy to the four parts in their order.
 type serving struct{ left [4]float64 }
 
-// give serves e joules and books them as direct or delivered; what exceeds the wish is nobody's.
-func (s *serving) give(e float64, parts *[4]*Part, stored bool) (standing, appliances float64) {
+// from is where served energy comes from.
+type from int
+
+const (
+	fromSun from = iota
+	fromBackup
+	fromStore
+)
+
+// give serves e joules and books them by where they come from; what exceeds the wish is nobody's.
+func (s *serving) give(e float64, parts *[4]*Part, whence from) (standing, appliances float64) {
 	for i := range s.left {
 		g := min(e, s.left[i])
 		if g <= 0 {
@@ -112,10 +137,13 @@ func (s *serving) give(e float64, parts *[4]*Part, stored bool) (standing, appli
 		}
 		s.left[i] -= g
 		e -= g
-		if stored {
-			parts[i].Delivered += joules(g)
-		} else {
+		switch whence {
+		case fromSun:
 			parts[i].Direct += joules(g)
+		case fromBackup:
+			parts[i].Backup += joules(g)
+		default:
+			parts[i].Delivered += joules(g)
 		}
 		if i < 2 {
 			standing += g
@@ -150,11 +178,11 @@ func (out *Result) closeNights(d *Demand) {
 	for k := range out.NightLog {
 		n := &out.NightLog[k]
 		n.Counted = d.isNight[k]
-		n.Wanted, n.WantedEssential = joules(d.wanted[k]), joules(d.wantedEssential[k])
+		n.Wanted, n.WantedEssential = n.Wanted+joules(d.wanted[k]), n.WantedEssential+joules(d.wantedEssential[k])
 		if !n.Counted {
 			continue
 		}
-		n.Served, n.Essential = d.lit(k, float64(n.Unmet), float64(n.UnmetEssential))
+		n.Served, n.Essential = lit(float64(n.Wanted), float64(n.Unmet), float64(n.WantedEssential), float64(n.UnmetEssential))
 		out.Nights++
 		out.NightsServed += one(n.Served)
 		out.NightsEssential += one(n.Essential)

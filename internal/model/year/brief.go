@@ -19,6 +19,10 @@ type Workspace struct {
 
 	missed          []float64 // by night: appliance joules
 	missedEssential []float64
+
+	managed         manager
+	wanted          []float64 // of a managed year, by night: appliance joules
+	wantedEssential []float64
 }
 
 // ready makes the stores ready for years of n hours and returns what they use all the time, W.
@@ -36,7 +40,7 @@ func (w *Workspace) ready(stores []reservoir.Reservoir, n int) (standing float64
 // Quick runs the settled year like Run and returns what a sweep needs of it. bus must hold no value below zero.
 func (w *Workspace) Quick(bus []float64, d *Demand, stores []reservoir.Reservoir) Brief {
 	standing := w.ready(stores, len(bus))
-	if len(stores) == 1 {
+	if len(stores) == 1 && d.managed == nil {
 		if k, ok := straighten(&w.stores[0], standing); ok {
 			return w.quickStraight(bus, d, k)
 		}
@@ -65,9 +69,14 @@ func (w *Workspace) brief(d *Demand, passes int, settled bool, spill, miss float
 		b.End = joules(w.stores[0].x)
 	}
 	c := newCount(w, d)
-	for h, u := range w.unmet {
-		if u > 0 {
-			c.lacks(h, u)
+	if d.managed != nil {
+		b.Backup = w.managed.backupYear()
+		c.managed()
+	} else {
+		for h, u := range w.unmet {
+			if u > 0 {
+				c.lacks(h, u)
+			}
 		}
 	}
 	c.close(&b, len(w.unmet))

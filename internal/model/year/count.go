@@ -7,6 +7,9 @@ type count struct {
 	w *Workspace
 	d *Demand
 
+	wanted, wantedEssential []float64 // J by night
+	appliances              float64   // J in the year
+
 	nice, essential float64 // J missing
 
 	last    int // last hour without essential load that was wanted; −2 before the first
@@ -22,7 +25,7 @@ func newCount(w *Workspace, d *Demand) count {
 	w.missedEssential = sized(w.missedEssential, len(d.wanted))
 	clear(w.missed)
 	clear(w.missedEssential)
-	return count{w: w, d: d, last: -2}
+	return count{w: w, d: d, wanted: d.wanted, wantedEssential: d.wantedEssential, appliances: d.appliances, last: -2}
 }
 
 // lacks books that u joules are missing in hour h: the last served first.
@@ -30,7 +33,13 @@ func (c *count) lacks(h int, u float64) {
 	d := c.d
 	m := min(u, d.nice[h]*hour)
 	want := d.essential[h] * hour
-	e := min(u-m, want)
+	c.misses(h, m, min(u-m, want), want)
+}
+
+// misses books that m joules of what is nice and e of what is essential are missing in hour h, of want joules that are
+// essential.
+func (c *count) misses(h int, m, e, want float64) {
+	d := c.d
 	c.nice += m
 	c.essential += e
 	if d.night != nil && d.night[h] >= 0 {
@@ -63,18 +72,18 @@ func (c *count) close(b *Brief, n int) {
 	}
 	b.UnmetNice, b.UnmetEssential = joules(c.nice), joules(c.essential)
 	b.ServedShare = 1
-	if c.d.appliances > 0 {
-		b.ServedShare = math.Max(0, 1-(c.nice+c.essential)/c.d.appliances)
+	if c.appliances > 0 {
+		b.ServedShare = math.Max(0, 1-(c.nice+c.essential)/c.appliances)
 	}
 	t := newTally()
 	for k, is := range c.d.isNight {
 		if !is {
 			continue
 		}
-		whole, essential := c.d.lit(k, c.w.missed[k], c.w.missedEssential[k])
+		whole, essential := lit(c.wanted[k], c.w.missed[k], c.wantedEssential[k], c.w.missedEssential[k])
 		b.NightsServed += one(whole)
 		b.NightsEssential += one(essential)
-		t.add(c.d.wanted[k], c.w.missed[k], c.d.wantedEssential[k], c.w.missedEssential[k])
+		t.add(c.wanted[k], c.w.missed[k], c.wantedEssential[k], c.w.missedEssential[k])
 	}
 	b.Tally = t.Tally
 	b.Gaps = Gaps{}
@@ -84,13 +93,13 @@ func (c *count) close(b *Brief, n int) {
 }
 
 // full reports whether night k misses at most 1 % of what it wants.
-func (c *count) full(k int) bool { return c.w.missed[k] <= full*c.d.wanted[k] }
+func (c *count) full(k int) bool { return c.w.missed[k] <= full*c.wanted[k] }
 
-// lit says whether night k, which missed so many joules, was served whole, and whether what is essential was. The rounding
-// that is allowed to the whole is allowed to its part.
-func (d *Demand) lit(k int, missed, missedEssential float64) (whole, essential bool) {
-	whole = missed <= served*d.wanted[k]
-	return whole, whole || missedEssential <= served*d.wantedEssential[k]
+// lit says whether a night that wanted and missed so many joules was served whole, and whether what is essential was. The
+// rounding that is allowed to the whole is allowed to its part.
+func lit(wanted, missed, wantedEssential, missedEssential float64) (whole, essential bool) {
+	whole = missed <= served*wanted
+	return whole, whole || missedEssential <= served*wantedEssential
 }
 
 // one is 1 where it is so, else 0.

@@ -11,6 +11,27 @@ type Demand struct {
 	counted                   int       // nights that have night hours
 	isNight                   []bool    // by night: it has night hours
 	appliances                float64   // joules in the year
+
+	managed *Managed // nil for none
+	levels  []Level  // of it, tamed and of length n
+}
+
+// NewManagedDemand is NewDemand for a managed load; m may be nil.
+func NewManagedDemand(n int, standing, essential, nice []float64, night []int, m *Managed) *Demand {
+	d := NewDemand(n, standing, essential, nice, night)
+	d.manage(m, n)
+	return d
+}
+
+// manage makes the load one that is managed by m, or by nobody where m is nil.
+func (d *Demand) manage(m *Managed, n int) {
+	d.managed, d.levels = m, nil
+	if m == nil {
+		return
+	}
+	for _, l := range m.Levels {
+		d.levels = append(d.levels, Level{Essential: tamed(nil, l.Essential, n), Nice: tamed(nil, l.Nice, n)})
+	}
 }
 
 // NewDemand reads the load of n hours. Series that are nil or short are nothing where they are missing; values below

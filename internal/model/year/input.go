@@ -28,6 +28,8 @@ type Input struct {
 
 	Stores []reservoir.Reservoir // in the order in which they are filled and drawn
 
+	Managed *Managed // who goes first when not everything can be had; nil: every hour is served as it comes
+
 	Brief bool // only the Brief of the year is asked for
 	Keep  bool // keep what happened hour by hour (Result.Hourly)
 }

@@ -89,7 +89,7 @@ func (w *Workspace) conclude(b *Brief, k *straight, l *lane, d *Demand, n int) {
 // of Quick to the last bit.
 func (w *Workspace) Sweep(out []Brief, bus []float64, d *Demand, stores []reservoir.Reservoir) []Brief {
 	for len(stores) > 0 {
-		if f, ok := fourOf(stores); ok {
+		if f, ok := fourOf(stores); ok && d.managed == nil {
 			out = w.quickFour(out, bus, d, &f)
 			stores = stores[4:]
 			continue

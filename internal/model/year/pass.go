@@ -17,6 +17,7 @@ const piece = 120
 type record struct {
 	spilled []float64 // J
 	stores  []trace
+	dealt   dealtHours // of a managed year
 }
 
 // pieces is a year in pieces: how each began and what it came to. by piece, or by piece and store.
@@ -30,6 +31,9 @@ type pieces struct {
 // settle runs passes until the year repeats itself. It leaves the totals of the last pass in the stores' sums, their
 // last state in their x, and the state in which the last pass began in start.
 func (w *Workspace) settle(bus []float64, d *Demand, standing float64, rec *record) (passes int, settled bool, spill, miss float64) {
+	if d.managed != nil {
+		return w.settleManaged(bus, d, standing, rec)
+	}
 	n := (len(bus) + piece - 1) / piece
 	m := len(w.stores)
 	w.year.size(n, m)

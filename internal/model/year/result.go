@@ -3,7 +3,8 @@ package year
 import "duskweight/internal/model/unit"
 
 // Result is what a year comes to. Energies are those of the whole year, at the line, unless said otherwise.
-// Two balances close: Bus = Direct + Taken + Spilled and Load = Direct + Delivered + Unmet.
+// Two balances close: Bus + Backup.Energy = Direct + Backup.Direct + Taken + Spilled and
+// Load = Direct + Backup.Direct + Delivered + Unmet.
 type Result struct {
 	Settled bool // the year ends as it began; false after Passes runs that did not get there
 	Passes  int  // how often the year was run; the last one counts
@@ -25,6 +26,11 @@ type Result struct {
 
 	Stores []StoreYear
 
+	// Of a managed year.
+	Backup  BackupYear
+	Shed    []LevelYear // by level
+	Waiting []WaitYear  // by waiting device
+
 	ServedShare    unit.Known[unit.Ratio] // share of appliance energy that was there; not known when nothing is wanted
 	EssentialShare unit.Known[unit.Ratio] // the same, essential appliances only
 
@@ -41,10 +47,11 @@ type Result struct {
 	Hourly *Hourly // nil unless asked for
 }
 
-// Part is one part of the load: Wanted = Direct + Delivered + Unmet.
+// Part is one part of the load: Wanted = Direct + Backup + Delivered + Unmet.
 type Part struct {
 	Wanted    unit.Energy
 	Direct    unit.Energy // straight from the sun
+	Backup    unit.Energy // straight from the backup
 	Delivered unit.Energy // out of stores
 	Unmet     unit.Energy
 }
@@ -97,6 +104,7 @@ type Span struct {
 type Clock struct {
 	Bus, Load, Delivered, Unmet, Spilled unit.Power
 	Own                                  unit.Power    // straight to a store, beside the line; not in Bus
+	Backup                               unit.Power    // straight from the backup to what is used
 	State                                []unit.Energy // by store, own joules at the end of the hour
 }
 
@@ -104,7 +112,7 @@ type Clock struct {
 // uses. What is wanted comes from the sun unless a store gives it or nobody does, so it is the mean of the days' own
 // surpluses; the surplus of the mean day would be less wherever some days have one and others lack.
 func (c Clock) Surplus() unit.Power {
-	return max(0, c.Bus+c.Own-(c.Load-c.Delivered-c.Unmet))
+	return max(0, c.Bus+c.Own-(c.Load-c.Delivered-c.Unmet-c.Backup))
 }
 
 // Hourly is what happened hour by hour, in joules: by hour, or by store and hour.
@@ -114,6 +122,13 @@ type Hourly struct {
 	Taken     [][]float64 // at the line
 	Delivered [][]float64 // at the line
 	State     [][]float64 // own joules at the end of the hour
+
+	// Of a managed year; nil of another.
+	Direct []float64   // from the backup to what is used
+	Charge []float64   // from the backup into the stores, at the line
+	Shed   []float64   // kept off by levels; in Unmet too
+	Run    [][]float64 // by waiting device: run
+	Asks   [][]float64 // by waiting device: that it would have used and waited for instead
 }
 
 // Brief is what a sweep over many years or designs needs of a year.
@@ -133,4 +148,5 @@ type Brief struct {
 	Gaps          Gaps        // of nights that are not full
 	LongestOutage int         // hours
 	End           unit.Energy // own joules of the first store; 0 without one
+	Backup        BackupYear
 }

@@ -33,6 +33,7 @@ func (d *Draft) Begin(in Input) {
 		d.demand = &Demand{}
 	}
 	d.demand.read(len(in.Bus), in.Standing, in.Essential, in.Nice, in.Night)
+	d.demand.manage(in.Managed, len(in.Bus))
 }
 
 // Settle runs the settled year with these stores.
@@ -45,6 +46,9 @@ func (d *Draft) Settle(stores []reservoir.Reservoir) {
 	}
 	if d.in.Brief {
 		d.w.untime()
+	}
+	if d.demand.managed != nil {
+		d.rec.dealt.size(n, len(d.demand.managed.Waiting))
 	}
 	d.passes, d.settled, d.spill, d.miss = d.w.settle(d.in.Bus, d.demand, standing, d.rec)
 }
@@ -81,6 +85,7 @@ func (d *Draft) Result() Result {
 	account(&out, d.in, d.demand, &d.w, d.rec)
 	if d.in.Keep {
 		out.Hourly = d.rec.hourly(d.w.unmet)
+		out.Hourly.managed(d.demand, &d.rec.dealt)
 	}
 	return out
 }

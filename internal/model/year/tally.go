@@ -41,7 +41,7 @@ func (t *tally) add(wanted, missed, wantedEssential, missedEssential float64) {
 func (out *Result) Brief() Brief {
 	b := Brief{Settled: out.Settled, Passes: out.Passes, Taken: out.Taken, Delivered: out.Delivered, Spilled: out.Spilled, Unmet: out.Unmet,
 		UnmetEssential: out.Essential.Unmet, UnmetNice: out.Nice.Unmet, ServedShare: float64(out.ServedShare.Or(1)),
-		NightsServed: out.NightsServed, NightsEssential: out.NightsEssential, Tally: out.Tally(), Gaps: out.Gaps(), LongestOutage: out.LongestOutage.Hours}
+		NightsServed: out.NightsServed, NightsEssential: out.NightsEssential, Tally: out.Tally(), Gaps: out.Gaps(), LongestOutage: out.LongestOutage.Hours, Backup: out.Backup}
 	if len(out.Stores) > 0 {
 		b.End = out.Stores[0].End
 	}

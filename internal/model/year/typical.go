@@ -21,6 +21,10 @@ func typical(bus []float64, d *Demand, own float64, w *Workspace, rec *record) (
 			c.Unmet += unit.Power(w.unmet[h] * (per / hour))
 			c.Spilled += unit.Power(rec.spilled[h] * (per / hour))
 			c.Own += unit.Power(given(w.stores, h) * per)
+			if d.managed != nil {
+				c.Load += unit.Power((w.managed.runs[0][h] + w.managed.runs[1][h]) * per)
+				c.Backup += unit.Power(rec.dealt.direct[h] * per)
+			}
 			for k := range rec.stores {
 				c.Delivered += unit.Power(positive(-rec.stores[k].flow[h]) * hour * (per / hour))
 				c.State[k] += unit.Energy(rec.stores[k].state[h] * per)
