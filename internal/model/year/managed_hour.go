@@ -36,10 +36,8 @@ func (m *manager) hour(t *dealt, h int, bus float64, d *Demand, standing float64
 	sigma := charge(stores, h)
 	offE, offN := m.shed(sigma, h)
 	m.switchBackup(t, sigma, clock)
-	need := positive(d.total[h] + standing - (offE + offN)) // M
-	runE, runN := m.letRun(sigma, clock, positive(bus-need))
-	need += runE + runN
-	n := bus - need
+	n := bus - positive(d.total[h]+standing-(offE+offN)) // bus − M
+	runE, runN := m.letRun(sigma, clock, &n)
 	spill, lack, direct, charged := 0.0, 0.0, 0.0, 0.0
 	if y := m.giving(); n >= 0 {
 		more := 0.0
@@ -150,9 +148,10 @@ func (m *manager) giving() float64 {
 	return m.backup.Rated
 }
 
-// letRun lets waiting devices run that must or that the charge lets, with the room that the sun leaves, W, and returns
-// what they use, W: essential, nice. The others are marked to ask again.
-func (m *manager) letRun(sigma float64, clock int, room float64) (essential, nice float64) {
+// letRun lets waiting devices run that must or that the charge lets, and returns what they use, W: essential, nice. n is what
+// the line has over, W; they take it off, and one that takes all of it leaves nothing, without rounding: no store is asked for
+// a trace. The others are marked to ask again.
+func (m *manager) letRun(sigma float64, clock int, n *float64) (essential, nice float64) {
 	for i := range m.waiting {
 		a := &m.waiting[i]
 		a.want, a.now = 0, 0
@@ -163,12 +162,12 @@ func (m *manager) letRun(sigma float64, clock int, room float64) (essential, nic
 		switch {
 		case a.Must && a.back > a.Power*hour*float64(left(clock, a.To)-1):
 		case sigma >= a.RunAbove:
-			u = min(u, room)
+			u = min(u, positive(*n)) // room
 		default:
 			a.want = u
 			continue
 		}
-		room = positive(room - u)
+		*n -= u
 		essential, nice = a.run(u, essential, nice)
 	}
 	return essential, nice
