@@ -10,7 +10,7 @@ import "embed"
 var FS embed.FS
 
 // Newest is the number of the last step, and the user_version of a file that has taken them all.
-const Newest = 2
+const Newest = 3
 
 // ApplicationID marks a database file as one of ours: "Dkwt" in ASCII.
 const ApplicationID = 0x446b7774

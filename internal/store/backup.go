@@ -83,7 +83,7 @@ func writeCopy(ctx context.Context, path, final, fingerprinted string) (err erro
 	if err := os.MkdirAll(filepath.Dir(final), 0o700); err != nil {
 		return fmt.Errorf("store: %w", err)
 	}
-	part := filepath.Join(filepath.Dir(final), stem(path)+".part")
+	part := unfinished(path)
 	if err := os.Remove(part); err != nil && !errors.Is(err, fs.ErrNotExist) {
 		return fmt.Errorf("store: %w", err)
 	}
@@ -181,6 +181,22 @@ func look(ctx context.Context, path string, f func(*sql.DB) error) (err error) {
 }
 
 func copyFolder(path string) string { return filepath.Join(filepath.Dir(path), "backups") }
+
+// unfinished and restoring are where a copy lies while it is made, and while it is gone back to.
+func unfinished(path string) string { return filepath.Join(copyFolder(path), stem(path)+".part") }
+func restoring(path string) string  { return filepath.Join(copyFolder(path), stem(path)+".restore") }
+
+// sweep removes what a program that was stopped left of a copy: nobody knows whether it is whole. The caller has the lock.
+func sweep(path string) error {
+	for _, left := range []string{unfinished(path), restoring(path)} {
+		for _, side := range []string{"", "-journal", "-wal", "-shm"} {
+			if err := os.RemoveAll(left + side); err != nil {
+				return fmt.Errorf("store: what is left of a copy: %w", err)
+			}
+		}
+	}
+	return nil
+}
 
 func stem(path string) string { return strings.TrimSuffix(filepath.Base(path), filepath.Ext(path)) }
 

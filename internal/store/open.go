@@ -32,7 +32,7 @@ func Open(ctx context.Context, path string, now time.Time) (*Store, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &Store{path: path}
+	s := &Store{path: path, copying: make(chan struct{}, 1)}
 	s.lock, err = takeLock(ctx, path)
 	if errors.Is(err, fs.ErrPermission) || isReadOnlyDisk(err) {
 		return openLocked(ctx, path)
@@ -49,7 +49,7 @@ func Open(ctx context.Context, path string, now time.Time) (*Store, error) {
 // openLocked opens a file in a folder that cannot be written to, so that what is in it can be seen and exported. SQLite
 // needs to write beside a file to read it, unless it is told that nobody changes it.
 func openLocked(ctx context.Context, path string) (*Store, error) {
-	s := &Store{path: path, still: true}
+	s := &Store{path: path, still: true, copying: make(chan struct{}, 1)}
 	s.readOnly = "This folder cannot be written to. You can look at your projects and export them, but not save."
 	version, err := inspect(ctx, path, s.looking())
 	switch {
@@ -87,6 +87,9 @@ func (s *Store) abandon() error {
 }
 
 func (s *Store) open(ctx context.Context, now time.Time) error {
+	if err := sweep(s.path); err != nil {
+		return err
+	}
 	version, err := inspect(ctx, s.path, s.looking())
 	if err != nil {
 		return err

@@ -5,8 +5,10 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
+	"strings"
 	"time"
 
 	"duskweight/migrations"
@@ -14,26 +16,6 @@ import (
 
 // goneBack is what the history says of a thing that a return to a copy has changed.
 const goneBack = "Gone back to a copy"
-
-// pen is the one connection that writes, taken out of everybody's hands, and the right to write copies.
-type pen struct {
-	conn *sql.Conn // nil where the file can only be read
-	give func() error
-}
-
-func (s *Store) takePen(ctx context.Context) (pen, error) {
-	s.copying.Lock()
-	p := pen{give: func() error { s.copying.Unlock(); return nil }}
-	if s.writer == nil {
-		return p, nil
-	}
-	conn, err := s.writer.Conn(ctx)
-	if err != nil {
-		s.copying.Unlock()
-		return p, fmt.Errorf("store: %w", err)
-	}
-	return pen{conn, func() error { s.copying.Unlock(); return conn.Close() }}, nil
-}
 
 // Restore makes the projects, drafts and settings those of a copy, in one step that is done whole or not at all, and
 // returns the copy of what was there before: going back to that one undoes it. Nothing is read from the copy's place
@@ -46,12 +28,16 @@ func (s *Store) Restore(ctx context.Context, from string, now time.Time) (before
 	if err != nil {
 		return before, err
 	}
-	defer func() { err = errors.Join(err, p.give()) }()
-	ready, err := prepareCopy(ctx, s.path, from)
+	s.goingBack.Store(true)
+	defer func() {
+		s.goingBack.Store(false)
+		err = errors.Join(err, p.give())
+	}()
+	ready, drop, err := prepareCopy(ctx, s.path, from)
 	if err != nil {
 		return before, err
 	}
-	defer func() { err = errors.Join(err, os.Remove(ready)) }()
+	defer func() { err = errors.Join(err, drop()) }()
 	if before, err = backUp(ctx, s.path, now); err != nil {
 		return before, fmt.Errorf("store: nothing was changed, for no copy of what is here could be made first: %w", err)
 	}
@@ -65,20 +51,46 @@ func (s *Store) Restore(ctx context.Context, from string, now time.Time) (before
 	return before, err
 }
 
-// prepareCopy reads a copy into a file of our own beside the copies, checks it and brings it up to date. The caller
-// removes it.
-func prepareCopy(ctx context.Context, path, from string) (ready string, err error) {
+// prepareCopy returns a sound copy of the newest schema and how to be rid of it: the copy itself where it is so already
+// and nothing has to be written beside it, else a file of our own.
+func prepareCopy(ctx context.Context, path, from string) (ready string, drop func() error, err error) {
+	if asItIs(ctx, from) {
+		if err := sound(ctx, from); err != nil {
+			return "", nil, fmt.Errorf("store: the copy cannot be used: %w", err)
+		}
+		return from, func() error { return nil }, nil
+	}
 	if ready, err = readCopy(ctx, path, from); err != nil {
-		return "", err
+		return "", nil, err
 	}
 	db, err := sql.Open("sqlite3", dsn(ready, nil))
 	if err == nil {
 		err = errors.Join(migrate(ctx, db), db.Close())
 	}
 	if err != nil {
-		return "", errors.Join(fmt.Errorf("store: the copy: %w", err), os.Remove(ready))
+		return "", nil, errors.Join(fmt.Errorf("store: the copy: %w", err), os.Remove(ready))
 	}
-	return ready, nil
+	return ready, func() error { return os.Remove(ready) }, nil
+}
+
+// asItIs reports whether a file can be read where it lies, without a write beside it: it is of the newest schema, has no
+// log, and says of itself that readers need none (bytes 18 and 19, SQLite file format, section 1.3.3).
+func asItIs(ctx context.Context, from string) bool {
+	if version, err := inspect(ctx, from, looking); err != nil || version != migrations.Newest {
+		return false
+	}
+	for _, side := range []string{"-wal", "-journal"} {
+		if _, err := os.Stat(from + side); err == nil {
+			return false
+		}
+	}
+	f, err := os.Open(from)
+	if err != nil {
+		return false
+	}
+	var head [20]byte
+	_, err = io.ReadFull(f, head[:])
+	return errors.Join(err, f.Close()) == nil && head[18] == 1 && head[19] == 1
 }
 
 // readCopy reads a copy, with the log that may lie beside it, into a file of our own and makes sure that it is sound.
@@ -95,7 +107,7 @@ func readCopy(ctx context.Context, path, from string) (ready string, err error) 
 	if err := os.MkdirAll(copyFolder(path), 0o700); err != nil {
 		return "", fmt.Errorf("store: %w", err)
 	}
-	ready = filepath.Join(copyFolder(path), stem(path)+".restore")
+	ready = restoring(path)
 	if err := os.RemoveAll(ready); err != nil {
 		return "", fmt.Errorf("store: %w", err)
 	}
@@ -108,16 +120,29 @@ func readCopy(ctx context.Context, path, from string) (ready string, err error) 
 	return ready, nil
 }
 
-// replaceAll puts the rows of the attached copy in the place of all that are here. Ids and numbers of revisions that were
-// ever given are not given again: a thing that the copy has otherwise than it was here gets one more revision.
+// same is true of a revision that is here and in the copy alike.
+var same = func() string {
+	var all []string
+	for _, column := range strings.Split(rowColumns, ", ") {
+		all = append(all, "c."+column+" IS revision."+column)
+	}
+	return strings.Join(all, " AND ")
+}()
+
+// replaceAll puts the rows of the attached copy in the place of all that are here; those that are alike stay where they
+// are. Ids and numbers of revisions that were ever given are not given again: a thing that the copy has otherwise than it
+// was here gets one more revision.
 func replaceAll(ctx context.Context, tx *sql.Tx, now time.Time) error {
 	if err := spend(ctx, tx, "main"); err != nil {
 		return fmt.Errorf("store: %w", err)
 	}
 	for _, statement := range []string{
-		`DELETE FROM draft`, `DELETE FROM setting`, `DELETE FROM revision`, `DELETE FROM series`,
-		`INSERT INTO series SELECT * FROM copied.series`,
-		`INSERT INTO revision SELECT * FROM copied.revision ORDER BY seq`,
+		`PRAGMA defer_foreign_keys = ON`, // until the end of this transaction
+		`DELETE FROM draft`, `DELETE FROM setting`,
+		`DELETE FROM revision WHERE NOT EXISTS (SELECT 1 FROM copied.revision AS c WHERE c.seq = revision.seq AND ` + same + `)`,
+		`DELETE FROM series WHERE hash NOT IN (SELECT hash FROM copied.series)`,
+		`INSERT INTO series SELECT * FROM copied.series WHERE hash NOT IN (SELECT hash FROM main.series)`,
+		`INSERT INTO revision SELECT * FROM copied.revision WHERE seq NOT IN (SELECT seq FROM main.revision) ORDER BY seq`,
 		`INSERT INTO setting SELECT * FROM copied.setting`,
 		`INSERT INTO draft SELECT * FROM copied.draft`,
 	} {

@@ -62,3 +62,23 @@ func longHistory(b *testing.B) (*Store, int64, Saved[model.Variant]) {
 	}
 	return s, p.ID, v
 }
+
+// BenchmarkRestore goes back to a copy of a hundred thousand revisions and forth again.
+func BenchmarkRestore(b *testing.B) {
+	s, _, _ := longHistory(b)
+	if _, err := s.writer.ExecContext(b.Context(), `INSERT INTO revision (kind, thing, number, project, name, position, deleted, edition, at, said, undo_of, deed, page, field, began, body)
+		WITH RECURSIVE n(i) AS (SELECT 10001 UNION ALL SELECT i + 1 FROM n WHERE i < 110000)
+		SELECT kind, thing, i, project, name, position, deleted, edition, at, said, CASE i % 3 WHEN 0 THEN seq END, deed, page, field, began, body
+		FROM n, (SELECT * FROM revision WHERE kind = 'variant' ORDER BY seq DESC LIMIT 1)`); err != nil {
+		b.Fatal(err)
+	}
+	copied, err := s.Backup(b.Context(), noon)
+	if err != nil {
+		b.Fatal(err)
+	}
+	for b.Loop() {
+		if err := second(s.Restore(b.Context(), copied.Path, noon)); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

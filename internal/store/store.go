@@ -12,7 +12,7 @@ import (
 	"database/sql"
 	"errors"
 	"fmt"
-	"sync"
+	"sync/atomic"
 	"time"
 
 	"duskweight/internal/model"
@@ -27,7 +27,8 @@ var (
 	ErrReadOnly = errors.New("this file can only be read")
 	ErrForeign  = errors.New("this is not a Duskweight file")
 	ErrNothing  = errors.New("there is nothing to take back")
-	ErrFull     = errors.New("the disk is full") // nothing of the change was saved
+	ErrWait     = errors.New("the projects go back to a copy at this moment") // nothing of the change was saved
+	ErrFull     = errors.New("the disk is full")                              // nothing of the change was saved
 	ErrDisk     = errors.New("the disk reports a fault")
 )
 
@@ -45,7 +46,8 @@ type Store struct {
 	knownProjects cache[text, model.Project]
 	knownVariants cache[text, model.Variant]
 
-	copying sync.Mutex // held while a copy is made or gone back to
+	copying   chan struct{} // of one place, taken while a copy is made or gone back to
+	goingBack atomic.Bool   // a return to a copy holds the pen
 }
 
 // Path returns where the file is.
@@ -79,12 +81,14 @@ func (s *Store) Close() error {
 	return errors.Join(errs...)
 }
 
-// inTx runs f in one transaction that holds the pen from its start. It is saved when inTx returns nil.
+// inTx runs f in one transaction that holds the pen from its start. It is saved when inTx returns nil. While a return to a
+// copy holds the pen, it is ErrWait after a moment.
 func (s *Store) inTx(ctx context.Context, f func(*sql.Tx) error) error {
-	if s.writer == nil {
-		return fmt.Errorf("%w: %s", ErrReadOnly, s.readOnly)
+	conn, err := s.takeConn(ctx)
+	if err != nil {
+		return err
 	}
-	return inTx(ctx, s.writer, f)
+	return errors.Join(inTx(ctx, conn, f), conn.Close())
 }
 
 // read runs f on one unchanging view of the file.

@@ -104,7 +104,7 @@ type Refusal struct {
 // Fail answers with the page of an error.
 func (s *Site) Fail(w http.ResponseWriter, r *http.Request, err error) {
 	f := s.refusalOf(r, err)
-	if f.Status >= http.StatusInternalServerError {
+	if f.Status >= http.StatusInternalServerError && f.Status != http.StatusServiceUnavailable {
 		s.Log.Error("a page failed", "method", r.Method, "path", r.URL.Path, "error", err)
 	}
 	if wantsJSON(r) {
@@ -151,6 +151,9 @@ func (s *Site) refusalOf(r *http.Request, err error) Refusal {
 		}
 	case errors.Is(err, store.ErrReadOnly):
 		return Refusal{Status: http.StatusForbidden, Title: "Nothing can be saved", Say: []string{s.Store.ReadOnly()}}
+	case errors.Is(err, store.ErrWait):
+		return Refusal{Status: http.StatusServiceUnavailable, Title: "Going back to a copy",
+			Say: []string{"Nothing of this was saved: all projects go back to a copy at this moment. Wait a few seconds, then save again."}}
 	case errors.Is(err, store.ErrFull):
 		return Refusal{Status: http.StatusInsufficientStorage, Title: "The disk is full",
 			Say: []string{"Nothing of this was saved: there is no room left on the disk that holds your data. Make room, then save again. What was saved before is still there."}}
