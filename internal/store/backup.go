@@ -182,17 +182,17 @@ func look(ctx context.Context, path string, f func(*sql.DB) error) (err error) {
 
 func copyFolder(path string) string { return filepath.Join(filepath.Dir(path), "backups") }
 
-// unfinished and restoring are where a copy lies while it is made, and while it is gone back to.
-func unfinished(path string) string { return filepath.Join(copyFolder(path), stem(path)+".part") }
-func restoring(path string) string  { return filepath.Join(copyFolder(path), stem(path)+".restore") }
+// unfinished, restoring and halfWritten are where a copy lies while it is made, while it is gone back to, and while what
+// was left half written in it is taken back.
+func unfinished(path string) string  { return filepath.Join(copyFolder(path), stem(path)+".part") }
+func restoring(path string) string   { return filepath.Join(copyFolder(path), stem(path)+".restore") }
+func halfWritten(path string) string { return filepath.Join(copyFolder(path), stem(path)+".half") }
 
 // sweep removes what a program that was stopped left of a copy: nobody knows whether it is whole. The caller has the lock.
 func sweep(path string) error {
-	for _, left := range []string{unfinished(path), restoring(path)} {
-		for _, side := range []string{"", "-journal", "-wal", "-shm"} {
-			if err := os.RemoveAll(left + side); err != nil {
-				return fmt.Errorf("store: what is left of a copy: %w", err)
-			}
+	for _, left := range []string{unfinished(path), restoring(path), halfWritten(path)} {
+		if err := removeFile(left); err != nil {
+			return err
 		}
 	}
 	return nil

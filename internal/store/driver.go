@@ -27,3 +27,9 @@ func isNoDatabase(err error) bool {
 	e, ok := errors.AsType[sqlite3.Error](err)
 	return ok && e.Code == sqlite3.ErrNotADB
 }
+
+// isReadOnlyFile reports whether err says that a file would have to be written to.
+func isReadOnlyFile(err error) bool {
+	e, ok := errors.AsType[sqlite3.Error](err)
+	return ok && e.Code == sqlite3.ErrReadonly
+}

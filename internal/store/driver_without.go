@@ -6,3 +6,5 @@ package store
 func isNoDatabase(error) bool { return false }
 
 func diskError(error) error { return nil }
+
+func isReadOnlyFile(error) bool { return false }

@@ -87,7 +87,7 @@ func (s *Store) abandon() error {
 }
 
 func (s *Store) open(ctx context.Context, now time.Time) error {
-	if err := sweep(s.path); err != nil {
+	if err := errors.Join(sweep(s.path), heal(ctx, s.path)); err != nil {
 		return err
 	}
 	version, err := inspect(ctx, s.path, s.looking())

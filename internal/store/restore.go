@@ -95,6 +95,12 @@ func asItIs(ctx context.Context, from string) bool {
 
 // readCopy reads a copy, with the log that may lie beside it, into a file of our own and makes sure that it is sound.
 func readCopy(ctx context.Context, path, from string) (ready string, err error) {
+	if hot(from) {
+		if from, err = healed(ctx, from, halfWritten(path)); err != nil {
+			return "", err
+		}
+		defer func() { err = errors.Join(err, removeFile(from)) }()
+	}
 	version, err := inspect(ctx, from, looking)
 	switch {
 	case err != nil:
@@ -212,11 +218,14 @@ func RestoreFile(ctx context.Context, path, from string, now time.Time) (before 
 		before, err = s.Restore(ctx, from, now)
 		err = errors.Join(err, s.Close())
 	}
-	if err == nil || errors.Is(err, ErrBusy) || usable(ctx, path) || !usable(ctx, from) {
+	if err == nil || errors.Is(err, ErrBusy) || usable(ctx, path) {
 		return before, "", err
 	}
-	aside, err = replaceFile(ctx, path, from, now)
-	return Backup{}, aside, err
+	aside, failed := replaceFile(ctx, path, from, now)
+	if failed != nil {
+		return before, "", errors.Join(err, failed)
+	}
+	return Backup{}, aside, nil
 }
 
 // usable reports whether a file is one of ours, with something in it, and sound.
