@@ -45,7 +45,7 @@ var (
 	loadKeys    = map[string]kind{"appliances_j_year": number, "night_j_mean": number, "night_j_max": number, "why_not": list}
 	variantKeys = map[string]kind{"name": word, "verdict": maybe, "why_no_year": maybe, "ready": word, "plane_j_m2_year": number, "load_j_year": number, "standing_j_year": number, "bus_j_year": number,
 		"direct_j_year": number, "delivered_j_year": number, "spilled_j_year": number, "unmet_j_year": number, "served_share": number, "nights_served": number, "nights": number,
-		"essential_share": number, "nights_full": number, "nights_essential": number, "nights_most": number, "nights_dark": number, "night_share": number, "longest_gap_h": number, "to_full": number, "worn": list, "years": orNone, "capital": number, "levelised_per_kwh": number, "priced_parts": counted, "stores": list}
+		"essential_share": number, "nights_full": number, "nights_essential": number, "nights_most": number, "nights_dark": number, "night_share": number, "longest_gap_h": number, "to_full": number, "worn": list, "years": orNone, "capital": number, "levelised_per_kwh": number, "cost": thing, "priced_parts": counted, "stores": list}
 	storeKeys = map[string]kind{"name": word, "kind": word, "capacity_j": number, "round_trip": number, "in_j_year": number, "out_j_year": number, "loss_j_year": number, "change_j_year": number, "standing_j_year": number, "hoist": orNone, "life": orNone}
 	hoistKeys = map[string]kind{"tension": list, "rope_up_n": number, "rope_down_n": number, "drum_torque_up_nm": number, "raise": thing, "lower": thing, "let_go": thing, "heat": thing, "checks": list,
 		"ready": word, "reasons": list, "flags": list, "missing": list, "machine": thing, "stages": list, "cures": list, "mishaps": thing, "hazards": thing}

@@ -65,11 +65,22 @@ type VariantAnswer struct {
 	Worn        []WornAnswer           `json:"worn"` // empty where nothing ages
 	Capital     unit.Known[unit.Money] `json:"capital"`
 	Levelised   unit.Known[unit.Money] `json:"levelised_per_kwh"`
+	Cost        CostAnswer             `json:"cost"`
 	PricedParts [2]int                 `json:"priced_parts"`
 	Peak        PeakAnswer             `json:"peak"`
 	Wiring      WiringAnswer           `json:"wiring"`
 	Stores      []StoreAnswer          `json:"stores"`
 	Years       *YearsAnswer           `json:"years"` // null where many years were not asked for, or cannot be run
+}
+
+// CostAnswer is what all parts come to: at the start, and what they are worth today over the years with what is replaced. Low is
+// at the low prices with the long lives of the batteries, high the reverse.
+type CostAnswer struct {
+	CapitalLow  unit.Known[unit.Money] `json:"capital_low"`
+	CapitalHigh unit.Known[unit.Money] `json:"capital_high"`
+	NPVLow      unit.Known[unit.Money] `json:"npv_low"`
+	NPV         unit.Known[unit.Money] `json:"npv"`
+	NPVHigh     unit.Known[unit.Money] `json:"npv_high"`
 }
 
 // NightsAnswer counts the nights of the year with batteries in the last year of their life, as the verdict does.

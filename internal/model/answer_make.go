@@ -54,6 +54,7 @@ func saidAnswers(ps Problems) []SaidAnswer {
 
 func (r VariantResult) answer() VariantAnswer {
 	a := VariantAnswer{Name: r.Name, Ready: r.Ready, Because: becauseAnswers(r.Because), Plane: r.Plane, Capital: r.Cost.Capital, Levelised: r.Cost.Levelised,
+		Cost: CostAnswer{r.Cost.Low.Capital, r.Cost.High.Capital, r.Cost.Low.Whole, r.Cost.Whole, r.Cost.High.Whole},
 		Worn: []WornAnswer{}, PricedParts: [2]int{r.Cost.Priced, r.Cost.Parts}, Wiring: r.Wiring.answer(), Stores: make([]StoreAnswer, len(r.Stores))}
 	if r.Verdict != "" {
 		a.Verdict = &r.Verdict

@@ -76,6 +76,9 @@ func CheckVariant(v Variant) Problems {
 	if len(v.Panels) > maxRows || len(v.Parts) > maxRows {
 		ps.Add("parts", fmt.Sprintf("at most %d rows in a list", maxRows))
 	}
+	for i, p := range v.Parts {
+		ps = append(ps, checkPrices(p).Moved(fmt.Sprintf("parts[%d]", i))...)
+	}
 	for i, s := range v.Stores {
 		if k := s.Kind(); k != nil {
 			ps = append(ps, s.Design().Check().Moved(k.Path(i))...)

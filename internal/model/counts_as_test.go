@@ -53,7 +53,10 @@ var countsAs = map[string]any{
 	"load.appliances[].power_factor":                     1.0,
 	"load.inverter.efficiency":                           "energy alone",
 	"load.inverter.cut_v":                                "a share of the voltage that it is made for",
+	"load.growth_per_year":                               "with its years alone",
 	"parts[].count":                                      "money alone",
+	"parts[].price_low":                                  "money alone",
+	"parts[].price_high":                                 "money alone",
 	"parts[].upkeep_per_year":                            "money alone",
 }
 

@@ -37,7 +37,7 @@ func (g Ground) cost(r *VariantResult, parts []cost.Part) cost.Result {
 	if r.YearKnown {
 		delivered, nights = r.Year.Delivered, r.Year.NightsServed
 	}
-	var lives []unit.Known[unit.Duration]
+	var lives []cost.Lifetime
 	for _, s := range r.Stores {
 		lives = append(lives, s.Part.Lives()...)
 	}

@@ -3,6 +3,7 @@ package model
 import (
 	"strings"
 
+	"duskweight/internal/model/cost"
 	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/reservoir"
@@ -54,13 +55,13 @@ type Part interface {
 	Tank
 	Judged
 	Joined
-	Finish(y YearView)                  // what follows from the year: life, cautions, a sun that is too weak
-	Facts(f *Facts, y YearView)         // adds to the plain answers
-	Needs(at string) []Need             // the parts to buy or make; at is the path of its design in the variant
-	Shared() []Need                     // what one of serves all stores that need it
-	Left(part float64) float64          // share of its capacity that is left after a part of its life, 0 new to 1 when it is replaced
-	Lives() []unit.Known[unit.Duration] // how long each thing lasts that the bill replaces
-	Answer(a *StoreAnswer)              // its own key of the answer
+	Finish(y YearView)          // what follows from the year: life, cautions, a sun that is too weak
+	Facts(f *Facts, y YearView) // adds to the plain answers
+	Needs(at string) []Need     // the parts to buy or make; at is the path of its design in the variant
+	Shared() []Need             // what one of serves all stores that need it
+	Left(part float64) float64  // share of its capacity that is left after a part of its life, 0 new to 1 when it is replaced
+	Lives() []cost.Lifetime     // how long each thing lasts that the bill replaces
+	Answer(a *StoreAnswer)      // its own key of the answer
 }
 
 // Tank is a part as the year sees it.

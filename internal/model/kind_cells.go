@@ -177,12 +177,15 @@ func (c *CellsResult) Facts(f *Facts, y YearView) {
 }
 
 // Lives is how long the battery lasts.
-func (c *CellsResult) Lives() []unit.Known[unit.Duration] {
-	var life unit.Known[unit.Duration]
-	if y := c.Life.Years; y.Is {
+func (c *CellsResult) Lives() []cost.Lifetime {
+	return []cost.Lifetime{{Low: inYears(c.Life.YearsLow), Usual: inYears(c.Life.Years), High: inYears(c.Life.YearsHigh)}}
+}
+
+func inYears(y unit.Known[unit.Ratio]) (life unit.Known[unit.Duration]) {
+	if y.Is {
 		life = unit.Of(unit.Duration(y.Val) * cell.Year)
 	}
-	return []unit.Known[unit.Duration]{life}
+	return life
 }
 
 // Needs are the battery, its fuse and its cable.

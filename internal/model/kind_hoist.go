@@ -3,6 +3,7 @@ package model
 import (
 	"slices"
 
+	"duskweight/internal/model/cost"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/lift/ready"
@@ -171,7 +172,7 @@ func (r *HoistResult) Uncharged() int { return 0 }
 func (r *HoistResult) Left(float64) float64 { return 1 }
 
 // Lives is nothing that the bill replaces by itself.
-func (r *HoistResult) Lives() []unit.Known[unit.Duration] { return nil }
+func (r *HoistResult) Lives() []cost.Lifetime { return nil }
 
 // Needs are the parts of the hoist.
 func (r *HoistResult) Needs(at string) []Need { return hoistNeeds(*r, at) }

@@ -195,6 +195,9 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 		{"Money", []compareRow{
 			textRow("Parts priced", rs, func(r model.VariantResult) string { return fmt.Sprintf("%d of %d", r.Cost.Priced, r.Cost.Parts) }),
 			numberRow("Cost of the listed parts", "lowest", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Capital.Val), r.Cost.Capital.Is }, money),
+			rangeRow("All parts over the years, at today's worth", rs, func(r model.VariantResult) string {
+				return page.MoneyRange(r.Cost.Low.Whole, r.Cost.Whole, r.Cost.High.Whole, currency)
+			}, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Whole.Val), r.Cost.Whole.Is }, money),
 			numberRow("Spent so far", "", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Spent), r.Cost.Parts > 0 }, money),
 			numberRow("One stored kWh over its life", "lowest", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Levelised.Val), r.Cost.Levelised.Is }, money),
 		}},
@@ -240,6 +243,15 @@ func numberRow(name, sense string, rs []model.VariantResult, of func(model.Varia
 		if others > 0 && row.Cells[i].Text == row.Cells[best].Text {
 			row.Cells[i].Best = true
 		}
+	}
+	return row
+}
+
+// rangeRow is a row of sums, the lowest marked, that are told with what they lie between.
+func rangeRow(name string, rs []model.VariantResult, say func(model.VariantResult) string, of func(model.VariantResult) (float64, bool), show func(float64) string) compareRow {
+	row := numberRow(name, "lowest", rs, of, show)
+	for i, r := range rs {
+		row.Cells[i].Text = say(r)
 	}
 	return row
 }

@@ -83,6 +83,16 @@ func MoneyOr(k unit.Known[unit.Money], currency string) string {
 	return "not known"
 }
 
+// MoneyRange is MoneyOr with what it lies between: "710 EUR (560 to 900)"; where it has no width, the sum alone.
+func MoneyRange(low, k, high unit.Known[unit.Money], currency string) string {
+	text := MoneyOr(k, currency)
+	from, to := MoneyText(low.Val, ""), MoneyText(high.Val, "")
+	if !k.Is || !low.Is || !high.Is || from == to {
+		return text
+	}
+	return text + " (" + from + " to " + to + ")"
+}
+
 // Clock writes an hour of the day, 0 … 24, as a clock does.
 func Clock(hours float64) string {
 	m := int(math.Round(hours * 60))

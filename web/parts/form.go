@@ -25,6 +25,8 @@ func partRow() []form.Part[cost.Part] {
 		form.Number("price", "Price of one", unit.Prices, func(p *p) *unit.Known[unit.Money] { return &p.Price }, form.Hint[p]("your own; 0 if it costs you nothing")),
 		form.Word("bought", "Bought already", func(p *p) *unit.Answer { return &p.Spent }),
 		form.Folded("More of this part", "",
+			form.Number("price_low", "Lowest price", unit.Prices, func(p *p) *unit.Known[unit.Money] { return &p.Low }, form.Hint[p]("if empty: its price")),
+			form.Number("price_high", "Highest price", unit.Prices, func(p *p) *unit.Known[unit.Money] { return &p.High }, form.Hint[p]("if empty: its price")),
 			form.Number("count", "How many", unit.Counts, func(p *p) *unit.Known[unit.Count] { return &p.Count }, form.Hint[p]("if empty: 1")),
 			form.Word("as", "In the plan it is", func(p *p) *cost.As { return &p.As }),
 			form.Text("matters", "The number that matters", func(p *p) *string { return &p.Number }, form.Hint[p]("where the plan gives none")),

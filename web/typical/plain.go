@@ -60,6 +60,8 @@ var PlainHabits = map[string]Habit{
 	"load.Standing power_w":         Value("0.2 W", "0.01 W", "30 W", "a small controller with sensors; a router takes 5 to 15 W", source.FromMemory),
 	"load.Load inverter.idle_w":     Value("5 W", "1 W", "50 W", "an inverter of 300 W", source.FromMemory),
 	"load.Load inverter.efficiency": emptyIs("85 %", "70 %", "97 %", "a small inverter at the load of an evening", source.FromMemory),
+	"load.Load growth_per_year":     None(WhyYours, "-5 %", "15 %"),
+	"load.Load growth_years":        None(WhyYours, "1", "20"),
 	"load.Load night.from_s":        None(WhyYours, "", ""),
 	"load.Load night.to_s":          None(WhyYours, "", ""),
 
@@ -104,6 +106,9 @@ var PlainHabits = map[string]Habit{
 	"model.Project place.record_low_c":      None(whyPlace, "-60 °C", "30 °C"),
 
 	"cost.Part price":            None(WhyYours, "", ""),
+	"cost.Part price_low":        None(WhyYours, "", ""),
+	"cost.Part price_high":       None(WhyYours, "", ""),
+	"model.Project target_share": emptyIs("95 %", "50 %", "100 %", "from there on a plan carries the night", source.Judgement),
 	"cost.Part count":            emptyIs("1", "1", "200", "one piece", source.Judgement),
 	"cost.Part life_s":           None(WhyYours, "0.5 years", "40 years"),
 	"cost.Part upkeep_per_year":  None(WhyYours, "", ""),

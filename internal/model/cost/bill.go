@@ -22,7 +22,7 @@ type Input struct {
 
 	// Batteries are the computed lives of the batteries, in their order. The first part that is a battery follows the
 	// first of them, and so on; any other part that follows the cells follows the shortest.
-	Batteries []unit.Known[unit.Duration]
+	Batteries []Lifetime
 }
 
 // Result is what the money comes to, in the project's currency at the prices of today.
@@ -40,8 +40,10 @@ type Result struct {
 	Delivered unit.Energy // by all stores, in a year: as it was given
 
 	NPV       unit.Known[unit.Money] // of all that the plan without a store lacks; not known while one of these parts has no price
+	Whole     unit.Known[unit.Money] // the same of all parts; not known while a part has no price
 	Levelised unit.Known[unit.Money] // for each kWh that the stores deliver
 	PerNight  unit.Known[unit.Money] // for each night with light
+	Low, High Bar                    // at the low prices with the long lives, and the reverse
 	Salvage   unit.Known[unit.Money] // what all parts are still worth at the end, in the money of that day
 	Years     []Year                 // 0 to Horizon, all parts; empty while a part has no price
 	Replaced  []Replacement          // in the order of the parts, then of the years
@@ -73,6 +75,13 @@ type Replacement struct {
 //
 // A part that you have, make or borrow counts with the price you give it: 0 where it costs you nothing.
 func Reckon(in Input) Result {
+	out := reckon(in)
+	out.Low, out.High = reckon(in.low()).bar(), reckon(in.high()).bar()
+	return out
+}
+
+// reckon counts the bill without its bars.
+func reckon(in Input) Result {
 	out := Result{Parts: len(in.Parts), Delivered: in.Delivered}
 	out.terms(in.Terms)
 	bill := newFlow(out.Horizon)  // all parts
@@ -113,6 +122,7 @@ func Reckon(in Input) Result {
 	}
 	if len(out.Without) == 0 && out.Parts > 0 {
 		out.Capital = unit.Of(out.Listed)
+		out.Whole = unit.Of(unit.Money(bill.present(out.Rate)))
 		out.Salvage = unit.Of(unit.Money(bill.salvage))
 		out.Years = bill.years()
 	}
@@ -191,13 +201,14 @@ func (out *Result) life(p Part, lives *lives) float64 {
 
 // lives hands out the computed lives of the batteries.
 type lives struct {
-	each     []unit.Known[unit.Duration]
+	each     []Lifetime
 	shortest unit.Known[unit.Duration]
 }
 
-func newLives(each []unit.Known[unit.Duration]) *lives {
+func newLives(each []Lifetime) *lives {
 	l := lives{each: each}
-	for _, one := range each {
+	for _, life := range each {
+		one := life.Usual
 		if one.Is && (!l.shortest.Is || one.Val < l.shortest.Val) {
 			l.shortest = one
 		}
@@ -209,7 +220,7 @@ func (l *lives) of(p Part) unit.Known[unit.Duration] {
 	if p.As != AsBattery || len(l.each) == 0 {
 		return l.shortest
 	}
-	one := l.each[0]
+	one := l.each[0].Usual
 	l.each = l.each[1:]
 	return one
 }

@@ -71,6 +71,15 @@ func part(name string, price, years float64) Part {
 	return p
 }
 
+// lasting is batteries that last so many years, neither more nor less.
+func lasting(years ...float64) (out []Lifetime) {
+	for _, y := range years {
+		l := unit.Of(unit.Duration(y * yearSeconds))
+		out = append(out, Lifetime{l, l, l})
+	}
+	return out
+}
+
 func terms(n int, i, upkeep float64) Terms {
 	return Terms{Horizon: unit.Of(unit.Count(n)), Rate: unit.Of(unit.Ratio(i)), Upkeep: unit.Of(unit.Money(upkeep))}
 }
@@ -188,11 +197,11 @@ func TestNotPriced(t *testing.T) {
 func TestCellLife(t *testing.T) {
 	p := part("cells", 100, 12)
 	p.Cells = "yes"
-	in := Input{Parts: []Part{p}, Terms: terms(12, 0, 0), Batteries: []unit.Known[unit.Duration]{unit.Of(unit.Duration(5 * yearSeconds))}}
+	in := Input{Parts: []Part{p}, Terms: terms(12, 0, 0), Batteries: lasting(5)}
 	if out := Reckon(in); len(out.Replaced) != 2 || len(out.Assumed) != 0 {
 		t.Errorf("computed life of 5 years in 12: %+v", out)
 	}
-	in.Batteries = []unit.Known[unit.Duration]{{}}
+	in.Batteries = []Lifetime{{}}
 	if out := Reckon(in); len(out.Replaced) != 0 || len(out.Assumed) != 1 {
 		t.Errorf("life not known: %+v", out)
 	}
@@ -324,7 +333,7 @@ func TestTwoBatteries(t *testing.T) {
 		return Part{Name: as, As: As(as), Of: "store", Cells: "yes", Price: unit.Of[unit.Money](10)}
 	}
 	in := Input{Parts: []Part{cells("battery"), cells(""), cells("battery"), cells("battery")}, Terms: terms(12, 0, 0),
-		Batteries: []unit.Known[unit.Duration]{unit.Of(unit.Duration(6 * yearSeconds)), unit.Of(unit.Duration(4 * yearSeconds))}}
+		Batteries: lasting(6, 4)}
 	var when []string
 	for _, r := range Reckon(in).Replaced {
 		when = append(when, fmt.Sprint(r.Name, r.Year))
@@ -342,7 +351,7 @@ func TestAnyBill(t *testing.T) {
 		in.Terms = terms(1+r.IntN(60), r.Float64()*0.55-0.05, math.Pow(10, 12*r.Float64()))
 		in.Delivered = unit.Energy(math.Pow(10, 24*r.Float64()-6))
 		in.Nights = r.IntN(366)
-		in.Batteries = []unit.Known[unit.Duration]{unit.Of(unit.Duration(math.Pow(10, 20*r.Float64()-10))), {}}
+		in.Batteries = append(lasting(math.Pow(10, 20*r.Float64()-10)/yearSeconds), Lifetime{})
 		for range r.IntN(4) {
 			p := part("p", math.Pow(10, 12*r.Float64()), math.Pow(10, 20*r.Float64()-17))
 			p.Count = unit.Of(unit.Count(r.IntN(100000)))

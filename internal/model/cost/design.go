@@ -10,6 +10,8 @@ type Part struct {
 	Of     PartOf                    `json:"of" say:"What it belongs to: a store, or the plan without a store" enum:"store|safety|panel|load"`
 	Count  unit.Known[unit.Count]    `json:"count" say:"How many; not known counts as 1" range:"[0,100000]"`
 	Price  unit.Known[unit.Money]    `json:"price" say:"Price of one, in the project's currency; nothing ships" range:"[0,1e12]"`
+	Low    unit.Known[unit.Money]    `json:"price_low" say:"Lowest price of one that you may find; not known counts as its price" range:"[0,1e12]"`
+	High   unit.Known[unit.Money]    `json:"price_high" say:"Highest price of one that you may have to pay; not known counts as its price" range:"[0,1e12]"`
 	Life   unit.Known[unit.Duration] `json:"life_s" say:"Life until it is replaced; not known lasts the whole horizon, and cells take their computed life" range:"(0,1e10]"`
 	Cells  unit.Answer               `json:"follows_cells" say:"Replaced when the cells are worn out?" enum:"|yes|no"`
 	Print  unit.Known[unit.Duration] `json:"print_time_s" say:"Printed parts: time on the printer" range:"[0,1e8]"`
