@@ -26,6 +26,7 @@ type Project struct {
 	Weather  *sun.Series            `json:"weather"`
 	Weathers []*sun.Series          `json:"weathers" say:"Further weather files of the same place, each one year"`
 	Years    unit.Known[unit.Count] `json:"years" say:"How many weather years are made; not known counts as 200" range:"[20,1000]"`
+	Target   unit.Known[unit.Ratio] `json:"target_share" say:"Share of the nights that the cheapest plan has full; not known counts as 0.95" range:"(0,1]"`
 	Origins  Origins                `json:"origins"`
 }
 

@@ -285,8 +285,9 @@ def loads_of(load, down):
     through = any(a["supply"] == "inverter" for a in load["appliances"] or [])
     if inverter["present"] == "yes" or (inverter["present"] == "" and through):
         standing += known(inverter["idle_w"], 0)
+    grown = (1 + known(load.get("growth_per_year"), 0)) ** known(load.get("growth_years"), 0)
     for a in load["appliances"] or []:
-        watts = a["power_w"] * a["count"] * known(a["share_on"], 1)
+        watts = a["power_w"] * a["count"] * known(a["share_on"], 1) * grown
         if a["supply"] == "inverter":
             watts /= known(inverter["efficiency"], .85)
         into = essential if a["priority"] == "essential" else nice

@@ -23,7 +23,7 @@ func (s *Pages) moneyEditor(r *http.Request) (page.Editor[model.Project], error)
 	if err != nil {
 		return e, err
 	}
-	e.Form.Parts = form.Within("money", func(p *model.Project) *cost.Terms { return &p.Money }, MoneyForm()...)
+	e.Form.Parts = MoneyForm()
 	some := page.ChosenVariants(all, nil)
 	ground := s.Grounds.Of(e.Saved)
 	e.Answer = func(p model.Project) (page.Answer, error) {
@@ -46,8 +46,15 @@ func termsSay(t cost.Terms) string {
 	return fmt.Sprintf("%s are counted, at %s %% a year above inflation.", page.Counted(c.Horizon, "year"), unit.Rounded(100*c.Rate, 3))
 }
 
-// MoneyForm is what counts for all variants of a project.
-func MoneyForm() []form.Part[cost.Terms] {
+// MoneyForm is what counts for all variants of a project, and what the cheapest of them has to reach.
+func MoneyForm() []form.Part[model.Project] {
+	type p = model.Project
+	terms := form.Within("money", func(p *p) *cost.Terms { return &p.Money }, termsForm()...)
+	return append(terms, form.Heading("The cheapest plan", "",
+		form.Number("target_share", "Share of the nights that it has full", unit.Percents, func(p *p) *unit.Known[unit.Ratio] { return &p.Target }, form.Hint[p]("if empty: 95 %"))))
+}
+
+func termsForm() []form.Part[cost.Terms] {
 	type t = cost.Terms
 	return []form.Part[t]{
 		form.Heading("Years and interest", "The same for every variant.",

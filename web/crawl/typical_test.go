@@ -47,7 +47,7 @@ func everyInput(visit inputVisitor) {
 		visitAll(visit, "battery", cells.CellsForm(), &cell.Bank{Kind: cell.Chemistry(kind)})
 	}
 	visitAll(visit, "parts", of.Parts(), &model.Variant{Parts: make([]cost.Part, 1)})
-	visitAll(visit, "money", of.Money(), &cost.Terms{})
+	visitAll(visit, "money", of.Money(), &model.Project{})
 }
 
 // inputVisitor is told of one input: its form, its path, what it is, and the thing with its own functions.

@@ -35,7 +35,7 @@ func typicalPages(of page.Tables, sys unit.System) []typicalPage {
 			out = append(out, typicalPage{p.Title, typicalRows(p.Rows, sys)})
 		}
 	}
-	return append(out, typicalPage{"Parts and money", append(rowsOf(of.Parts(), &model.Variant{Parts: make([]cost.Part, 1)}, sys), rowsOf(of.Money(), &cost.Terms{}, sys)...)})
+	return append(out, typicalPage{"Parts and money", append(rowsOf(of.Parts(), &model.Variant{Parts: make([]cost.Part, 1)}, sys), rowsOf(of.Money(), &model.Project{}, sys)...)})
 }
 
 func rowsOf[T any](parts []form.Part[T], t *T, sys unit.System) []typicalRow {

@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"duskweight/internal/model"
-	"duskweight/internal/model/cost"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
@@ -40,7 +39,7 @@ func projectValues(p *model.Project, of page.Tables, sys unit.System) []form.Val
 	out := form.ValuesOf(of.Place(p), p, "", sys)
 	out = append(out, form.ValuesOf(form.Within("load", func(p *model.Project) *load.Load { return &p.Load }, of.Load()...), p, "", sys)...)
 	out = append(out, form.ValuesOf(form.Within("shelf", func(p *model.Project) *model.Shelf { return &p.Shelf }, of.Shelf()...), p, "", sys)...)
-	return append(out, form.ValuesOf(form.Within("money", func(p *model.Project) *cost.Terms { return &p.Money }, of.Money()...), p, "", sys)...)
+	return append(out, form.ValuesOf(of.Money(), p, "", sys)...)
 }
 
 // variantValues are those of the variant's own form, and its stores as a list, each with those of its page.

@@ -28,6 +28,7 @@ const (
 	partStanding = "standing"
 	partInverter = "inverter"
 	partNight    = "night"
+	partGrowth   = "growth"
 )
 
 const appliances = "load.appliances"
@@ -51,6 +52,9 @@ func loadAtOf(q url.Values, url string) loadAt {
 // partOf is the card that holds a path of the form.
 func partOf(path string) string {
 	path = strings.TrimPrefix(path, "load.")
+	if strings.HasPrefix(path, "growth_") {
+		return partGrowth
+	}
 	end := strings.IndexByte(path, '.')
 	if end < 0 {
 		end = len(path)
@@ -90,7 +94,7 @@ func (at loadAt) open(p model.Project, refused []string) string {
 	for _, path := range append(slices.Clone(refused), at.part) {
 		part := partOf(path)
 		_, i, isRow := form.SplitRow(part)
-		if slices.Contains([]string{partStanding, partInverter, partNight}, part) || isRow && i < len(p.Load.Appliances) {
+		if slices.Contains([]string{partStanding, partInverter, partNight, partGrowth}, part) || isRow && i < len(p.Load.Appliances) {
 			return part
 		}
 	}
@@ -140,5 +144,5 @@ func titleOf(part string, p model.Project) string {
 	if _, i, ok := form.SplitRow(part); ok {
 		return page.OrUnnamed(form.Clip(p.Load.Appliances[i].Name, page.PaperName))
 	}
-	return map[string]string{partStanding: "What uses power all the time", partInverter: "Inverter", partNight: "Which hours are night"}[part]
+	return map[string]string{partStanding: "What uses power all the time", partInverter: "Inverter", partNight: "Which hours are night", partGrowth: "The load of later years"}[part]
 }

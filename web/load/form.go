@@ -59,6 +59,9 @@ func LoadForm() []form.Part[load.Load] {
 			form.Word("night.hours", "Night by", func(l *l) *load.NightOf { return &l.Night.Own }),
 			form.Number("night.from_s", "From", unit.ClockTimes, func(l *l) *unit.Known[unit.Duration] { return &l.Night.From }, form.Hint[l]("")),
 			form.Number("night.to_s", "Until", unit.ClockTimes, func(l *l) *unit.Known[unit.Duration] { return &l.Night.To }, form.Hint[l](""))),
+		form.Folded("The load of later years", "",
+			form.Number("growth_per_year", "It grows each year by", unit.Percents, func(l *l) *unit.Known[unit.Ratio] { return &l.Growth }, form.Hint[l]("lamps and devices; with the years, the plan is for the load after them")),
+			form.Number("growth_years", "For so many years", unit.Counts, func(l *l) *unit.Known[unit.Count] { return &l.GrowthYears }, form.Hint[l](""))),
 	}
 }
 

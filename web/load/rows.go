@@ -220,7 +220,17 @@ func alsoRows(g model.Ground, p model.Project, at loadAt, sys unit.System) []row
 		{Name: "All the time", About: idle, Value: unit.Energies.Format(float64(l.StandingNight), sys), Note: "in a mean night", Typical: typicalIn(p, partStanding), URL: at.card(partStanding), Here: at.part == partStanding},
 		{Name: "Inverter", About: inverter, Typical: typicalIn(p, partInverter), URL: at.card(partInverter), Here: at.part == partInverter},
 		{Name: "Which hours are night", About: night, URL: at.card(partNight), Here: at.part == partNight},
+		{Name: "Later years", About: growthSay(p.Load, sys), URL: at.card(partGrowth), Here: at.part == partGrowth},
 	}
+}
+
+// growthSay says how much larger than today's the load is that the plan is for.
+func growthSay(l load.Load, sys unit.System) string {
+	f := l.Grows()
+	if f == 1 {
+		return "counted as today’s"
+	}
+	return page.Counted(int(l.GrowthYears.Val), "year") + " on, lamps and devices use " + unit.Ratios.Format(f, sys) + " times as much"
 }
 
 // aboutOf says what an appliance is and when it runs: "2 × 7 W, from dusk for 4 h".

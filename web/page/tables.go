@@ -2,7 +2,6 @@ package page
 
 import (
 	"duskweight/internal/model"
-	"duskweight/internal/model/cost"
 	"duskweight/internal/model/load"
 	"duskweight/web/form"
 )
@@ -13,7 +12,7 @@ type Tables struct {
 	Place   func(*model.Project) []form.Part[model.Project]
 	Load    func() []form.Part[load.Load]
 	Shelf   func() []form.Part[model.Shelf]
-	Money   func() []form.Part[cost.Terms]
+	Money   func() []form.Part[model.Project]
 	Variant func() []form.Part[model.Variant] // without the insides of its stores
 	// TidyVariant takes out of a variant what its form made and nobody filled.
 	TidyVariant func(*model.Variant)

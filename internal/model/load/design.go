@@ -8,6 +8,9 @@ type Load struct {
 	Standing   []Standing  `json:"standing" say:"What uses power all the time, the same in all variants"`
 	Inverter   Inverter    `json:"inverter"`
 	Night      Night       `json:"night"`
+
+	Growth      unit.Known[unit.Ratio] `json:"growth_per_year" say:"Share by which the appliances grow each year; not known counts as none" range:"[-0.1,0.3]"`
+	GrowthYears unit.Known[unit.Count] `json:"growth_years" say:"Years of that growth; the plan is then for the load after them" range:"[0,30]"`
 }
 
 // Appliance is one kind of lamp or device.

@@ -78,6 +78,8 @@ func HoursIn(l Load, sunDown []bool, solarNoon []unit.Duration, air []float64) Y
 	if len(sunDown) != HoursInYear || len(solarNoon) != DaysInYear {
 		panic("load: Hours wants 8760 hours and 365 solar noons")
 	}
+	today := l
+	l = l.grown()
 	y := Year{
 		Standing:    make([]float64, HoursInYear),
 		Essential:   make([]float64, HoursInYear),
@@ -93,7 +95,7 @@ func HoursIn(l Load, sunDown []bool, solarNoon []unit.Duration, air []float64) Y
 	for i, a := range l.Appliances {
 		y.addAppliance(l, i, a, sunDown, dusk, factor)
 	}
-	y.Peaks = Peaks(l, sunDown, dusk)
+	y.Peaks = Peaks(today, sunDown, dusk)
 	y.sum()
 	return y
 }
