@@ -17,6 +17,22 @@ import (
 // tendEvery is how often a copy is made while the program runs, when something changed.
 const tendEvery = 30 * time.Minute
 
+// guardEvery is how often it is looked at whether the file is still at its place.
+const guardEvery = 5 * time.Second
+
+// onceSaid looks as often as it is asked and reports a failure the first time alone.
+func onceSaid(look func() error) func(context.Context, time.Time) error {
+	said := false
+	return func(context.Context, time.Time) error {
+		err := look()
+		if said {
+			return nil
+		}
+		said = err != nil
+		return err
+	}
+}
+
 // tend looks after the open file at each tick until the context ends, and tells on done that it has ended.
 func tend(ctx context.Context, ticks <-chan time.Time, look func(context.Context, time.Time) error, log *slog.Logger) (done <-chan struct{}) {
 	ended := make(chan struct{})
@@ -26,7 +42,7 @@ func tend(ctx context.Context, ticks <-chan time.Time, look func(context.Context
 			select {
 			case now := <-ticks:
 				if err := look(ctx, now); err != nil && ctx.Err() == nil {
-					log.Warn("no copy could be made", "error", err)
+					log.Warn("the file with the projects is not well", "error", err)
 				}
 			case <-ctx.Done():
 				return

@@ -97,9 +97,13 @@ func serveStore(ctx context.Context, kept *store.Store, o serveOptions, stdout, 
 	defer ticker.Stop()
 	tending, stop := context.WithCancel(ctx)
 	ended := tend(tending, ticker.C, kept.Tend, log)
+	guard := time.NewTicker(guardEvery)
+	defer guard.Stop()
+	guarded := tend(tending, guard.C, onceSaid(kept.Guard), log)
 	err = serveUntil(ctx, site.Server(), l)
 	stop()
 	<-ended // the file is closed after this
+	<-guarded
 	return err
 }
 

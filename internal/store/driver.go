@@ -4,6 +4,7 @@ package store
 
 import (
 	"errors"
+	"fmt"
 
 	sqlite3 "github.com/mattn/go-sqlite3"
 )
@@ -32,4 +33,13 @@ func isNoDatabase(err error) bool {
 func isReadOnlyFile(err error) bool {
 	e, ok := errors.AsType[sqlite3.Error](err)
 	return ok && e.Code == sqlite3.ErrReadonly
+}
+
+// keepLog tells a connection to leave the log on the disk when it is closed.
+func keepLog(conn any) error {
+	c, ok := conn.(*sqlite3.SQLiteConn)
+	if !ok {
+		return fmt.Errorf("store: another driver: %T", conn)
+	}
+	return c.SetFileControlInt("main", sqlite3.SQLITE_FCNTL_PERSIST_WAL, 1)
 }

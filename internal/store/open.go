@@ -116,6 +116,9 @@ func (s *Store) open(ctx context.Context, now time.Time) error {
 			s.notices = append(s.notices, fmt.Sprintf("Old deleted projects are still there: %v.", err))
 		}
 	}
+	if err := s.hold(); err != nil {
+		return err
+	}
 	return s.openReader(ctx)
 }
 
@@ -256,7 +259,27 @@ func (s *Store) openReader(ctx context.Context) (err error) {
 		return fmt.Errorf("store: %w", err)
 	}
 	s.reader.SetMaxOpenConns(readers)
+	s.reader.SetMaxIdleConns(readers)
+	if err := openAll(ctx, s.reader, readers); err != nil {
+		return err
+	}
 	return readBack(ctx, s.reader, map[string]string{"query_only": "1", "busy_timeout": "5000"})
+}
+
+// openAll opens so many connections at once and keeps them: where the file is taken away while it is open, they still
+// read what it held.
+func openAll(ctx context.Context, db *sql.DB, n int) (err error) {
+	for range n {
+		conn, failed := db.Conn(ctx)
+		if failed != nil {
+			return fmt.Errorf("store: %w", failed)
+		}
+		defer func() { err = errors.Join(err, conn.Close()) }()
+		if failed = conn.PingContext(ctx); failed != nil {
+			return fmt.Errorf("store: %w", failed)
+		}
+	}
+	return nil
 }
 
 // readBack makes sure that the settings of a connection are the wanted ones: a misspelt one is ignored without a word.

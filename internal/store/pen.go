@@ -41,7 +41,7 @@ func (s *Store) takePen(ctx context.Context) (pen, error) {
 	return pen{conn, func() error { defer free(); return conn.Close() }}, nil
 }
 
-// takeConn waits for the connection that writes.
+// takeConn waits for the connection that writes. Where the file is not at its place any more, it is ErrMoved.
 func (s *Store) takeConn(ctx context.Context) (conn *sql.Conn, err error) {
 	if s.writer == nil {
 		return nil, fmt.Errorf("%w: %s", ErrReadOnly, s.readOnly)
@@ -50,7 +50,13 @@ func (s *Store) takeConn(ctx context.Context) (conn *sql.Conn, err error) {
 		conn, err = s.writer.Conn(ctx)
 		return err
 	})
-	return conn, err
+	if err != nil {
+		return nil, err
+	}
+	if err := s.Guard(); err != nil {
+		return nil, errors.Join(err, conn.Close())
+	}
+	return conn, nil
 }
 
 // wait takes something that others may hold. It waits for as long as ctx lets it, but for a return to a copy only for

@@ -25,6 +25,7 @@ var (
 	ErrStale    = errors.New("it was changed elsewhere since this page was opened")
 	ErrBusy     = errors.New("another Duskweight has this file open")
 	ErrReadOnly = errors.New("this file can only be read")
+	ErrMoved    = errors.New("the file was moved, replaced or deleted while it was open")
 	ErrForeign  = errors.New("this is not a Duskweight file")
 	ErrNothing  = errors.New("there is nothing to take back")
 	ErrWait     = errors.New("the projects go back to a copy at this moment") // nothing of the change was saved
@@ -40,6 +41,7 @@ type Store struct {
 	lock     *lock
 	readOnly string
 	still    bool // nobody can change the file while it is open
+	anchor   anchor
 	notices  []string
 	years    cache[string, sun.Series]
 
@@ -53,8 +55,13 @@ type Store struct {
 // Path returns where the file is.
 func (s *Store) Path() string { return s.path }
 
-// ReadOnly returns why nothing can be saved, as a sentence, or "" where all is well.
-func (s *Store) ReadOnly() string { return s.readOnly }
+// ReadOnly returns why nothing can be saved, as a sentence, or "" where all is well. It can change while the file is open.
+func (s *Store) ReadOnly() string {
+	if s.readOnly == "" && s.moved() != nil {
+		return "The file with your projects was moved, replaced or deleted while Duskweight was running. Nothing can be saved. Export each project that you need, then end Duskweight and start it again."
+	}
+	return s.readOnly
+}
 
 // Notices returns what went wrong at the start without being in the way of it, as sentences: a copy that could not be
 // made, say.
@@ -73,7 +80,7 @@ func (s *Store) Close() error {
 	var errs []error
 	errs = append(errs, s.reader.Close()) // first: the last writer to go folds the log into the file
 	if s.writer != nil {
-		errs = append(errs, s.writer.Close())
+		errs = append(errs, s.leaveLog(), s.writer.Close())
 	}
 	if s.lock != nil {
 		errs = append(errs, s.lock.release())
@@ -88,7 +95,11 @@ func (s *Store) inTx(ctx context.Context, f func(*sql.Tx) error) error {
 	if err != nil {
 		return err
 	}
-	return errors.Join(inTx(ctx, conn, f), conn.Close())
+	err = errors.Join(inTx(ctx, conn, f), conn.Close())
+	if err == nil {
+		err = s.moved() // between the last look and the end
+	}
+	return err
 }
 
 // read runs f on one unchanging view of the file.

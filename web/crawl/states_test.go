@@ -33,7 +33,7 @@ func pageStates() map[string]state {
 	huge := strings.Repeat("A very long name without end ", 7)
 	word := strings.Repeat("W", 200)
 	home := projects.ProjectsView{
-		Notices: []string{"No copy of your projects could be made at this start: the disk is full."}, ReadOnly: "This file can only be read.",
+		Notices: []string{"No copy of your projects could be made at this start: the disk is full."},
 		List: projects.ListView{All: 3, Found: 3, Find: word, Before: "/?page=1", Rows: []projects.ProjectRow{
 			{URL: "/projects/1", Name: "Barn", Revision: "1", Example: true, About: "3 variants", Changed: "today, 18:05", Known: true, Best: projects.BestView{Name: word, Sign: "✓", Word: "Carries the night", Nights: "351 of 365 nights full"},
 				States: []projects.StateView{{Class: "no", Sign: "✕", Word: "DO NOT HANG", Name: huge}}, More: "and 37 more"},
@@ -61,7 +61,7 @@ func pageStates() map[string]state {
 		"projects, huge":    {page.Frame{Title: "Projects"}, projects.ProjectsPage(home)},
 		"import, refused":   {page.Frame{Title: "Projects", Refused: true}, projects.ProjectsPage(projects.ProjectsView{Import: projects.ImportView{Problems: []form.ProblemView{{Label: "variants[0].stores[0].hoist." + word, Say: "There is no value of this name."}}, More: "And 12 more."}})},
 		"settings":          {page.Frame{Title: "Settings"}, settings.SettingsPage(settings.SettingsView{File: "/home/" + word + "/duskweight.db", Version: "1", Saved: true})},
-		"settings, refused": {page.Frame{Title: "Settings", Refused: true}, settings.SettingsPage(settings.SettingsView{Currency: word, Problem: "At most 12 letters.", ReadOnly: "This file can only be read.", Copied: settings.CopyRow{Name: "copy.db"}, Back: settings.CopyRow{Name: "a.db"}, Before: settings.CopyRow{Name: "b.db", URL: "/settings/copies/2"}, Copies: []settings.CopyRow{{Name: word + ".db", When: "today, 18:05", Size: "1.2 MiB", URL: "/settings/copies/1"}}})},
+		"settings, refused": {page.Frame{Title: "Settings", Refused: true}, settings.SettingsPage(settings.SettingsView{Currency: word, Problem: "At most 12 letters.", Copied: settings.CopyRow{Name: "copy.db"}, Back: settings.CopyRow{Name: "a.db"}, Before: settings.CopyRow{Name: "b.db", URL: "/settings/copies/2"}, Copies: []settings.CopyRow{{Name: word + ".db", When: "today, 18:05", Size: "1.2 MiB", URL: "/settings/copies/1"}}})},
 		"history, empty":    {page.Frame{Title: "History", Tabs: tabs}, history.HistoryPage(history.HistoryView{Project: "Barn", URL: "/projects/1"})},
 		"history, huge":     {page.Frame{Title: "History", Tabs: tabs, Inner: tabs}, history.HistoryPage(history.HistoryView{Project: huge, URL: "/projects/1", Undo: page.StepView{Seq: "7", What: huge}, Redo: page.StepView{Seq: "8", What: word}, Rows: []history.HistoryRow{{When: "today, 18:05", What: word, Thing: huge, Number: "1000000"}}})},
 		"form, empty":       {page.Frame{Title: "Panels", Tabs: tabs}, table(f.View(&empty, nil, nil, unit.Metric), templ.Raw("<p>Nothing yet.</p>"), false)},

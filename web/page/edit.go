@@ -253,7 +253,7 @@ func (s *Site) keep(ctx context.Context, t store.Thing, sent []string, texts map
 	if old := slices.DeleteFunc(sent, func(name string) bool { _, kept := texts[name]; return kept }); err == nil && len(old) > 0 {
 		err = s.Store.ClearDrafts(ctx, t, old...)
 	}
-	if errors.Is(err, store.ErrReadOnly) {
+	if errors.Is(err, store.ErrReadOnly) || errors.Is(err, store.ErrMoved) {
 		return nil
 	}
 	return err

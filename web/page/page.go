@@ -149,7 +149,7 @@ func (s *Site) refusalOf(r *http.Request, err error) Refusal {
 			Status: http.StatusConflict, Title: "Saved somewhere else meanwhile",
 			Say: []string{"This was changed on another page or in another window after you opened it. Nothing of yours was saved over it. Open the page again and repeat your change."},
 		}
-	case errors.Is(err, store.ErrReadOnly):
+	case errors.Is(err, store.ErrReadOnly), errors.Is(err, store.ErrMoved):
 		return Refusal{Status: http.StatusForbidden, Title: "Nothing can be saved", Say: []string{s.Store.ReadOnly()}}
 	case errors.Is(err, store.ErrWait):
 		return Refusal{Status: http.StatusServiceUnavailable, Title: "Going back to a copy",

@@ -62,7 +62,7 @@ func (s *Pages) projectsPage(w http.ResponseWriter, r *http.Request, status int,
 	if err != nil {
 		return err
 	}
-	v := ProjectsView{List: list, Notices: s.Store.Notices(), ReadOnly: s.Store.ReadOnly(), Import: in}
+	v := ProjectsView{List: list, Notices: s.Store.Notices(), Import: in}
 	for _, p := range deleted {
 		v.Deleted = append(v.Deleted, DeletedCard{URL: page.ProjectURL(p.ID), Name: p.Name, When: s.When(p.At), Until: p.At.Add(store.KeptDeleted).In(s.Now().Location()).Format("2 January 2006")})
 	}

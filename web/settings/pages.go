@@ -58,7 +58,7 @@ func (s *Pages) settingsView(ctx context.Context) (SettingsView, error) {
 	if err != nil {
 		return SettingsView{}, err
 	}
-	v := SettingsView{Imperial: set[page.SettingUnits] == "imperial", Currency: set[settingCurrency], File: s.File, Version: s.Version, ReadOnly: s.Store.ReadOnly()}
+	v := SettingsView{Imperial: set[page.SettingUnits] == "imperial", Currency: set[settingCurrency], File: s.File, Version: s.Version}
 	for _, c := range copies {
 		row := CopyRow{Number: strconv.Itoa(c.Number), Name: filepath.Base(c.Path), Size: bytesInWords(c.Size), URL: "/settings/copies/" + strconv.Itoa(c.Number)}
 		if !c.At.IsZero() {
