@@ -87,7 +87,10 @@ func (s *Store) abandon() error {
 }
 
 func (s *Store) open(ctx context.Context, now time.Time) error {
-	if err := errors.Join(sweep(s.path), heal(ctx, s.path)); err != nil {
+	if err := sweep(s.path); err != nil {
+		s.notices = append(s.notices, fmt.Sprintf("What a program that was stopped left of a copy is still there: %v.", err))
+	}
+	if err := heal(ctx, s.path); err != nil {
 		return err
 	}
 	version, err := inspect(ctx, s.path, s.looking())
