@@ -25,6 +25,10 @@ type Kind struct {
 	Levers []Lever
 	Doubts []Doubt
 
+	Counted *Counted                               // how it is bought in equal blocks; nil where only its size changes, by the first lever
+	Lines   []cost.As                              // the parts of which as many more are bought, or as much stronger ones, as it grows
+	Lasts   func(p Part) unit.Known[unit.Duration] // longest life of what the bill replaces, whatever the year does; nil where nothing is
+
 	of func(Store) Design // the store's design; nil where the store is of another kind
 }
 
@@ -99,6 +103,14 @@ type YearView struct {
 	Result  *VariantResult
 	Store   *StoreResult
 	At      int // its place among the stores of the year, where Store.InYear
+}
+
+// Counted is a kind of store that is bought in equal blocks.
+type Counted struct {
+	One, Many string // of a block: "battery", "batteries"
+	// Blocks are those of a store, and how many are added at once: those in series.
+	Blocks func(s Store) (n, step int)
+	With   func(s Store, n int) Store // the store with n blocks, a multiple of step
 }
 
 // Lever is one size of a kind that can grow by itself.

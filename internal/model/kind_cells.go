@@ -24,6 +24,7 @@ var cellsKind = &Kind{
 	Levers: []Lever{{What: "battery", Name: "battery", More: "A larger battery", Quarter: "A quarter more battery", Quantity: unit.Charges, Late: true,
 		Grow: largerBank, Tell: tellBank, Stops: noBankStops,
 		Never: "even a million times as much does not carry the night: the panels do not fill it"}},
+	Counted: &Counted{One: "battery", Many: "batteries", Blocks: blocks, With: withBlocks}, Lines: []cost.As{cost.AsBattery}, Lasts: longestLife,
 	Doubts: []Doubt{
 		{Name: "capacity", Say: "What the battery holds", Low: 0.80, High: 1.05, Change: lessCapacity},         // label and ageing
 		{Name: "battery_loss", Say: "What the battery gives back", Low: 0.94, High: 1.03, Change: batteryLoss}, // wires, connectors, age

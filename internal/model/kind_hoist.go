@@ -30,6 +30,8 @@ var hoistKind = &Kind{
 		{What: "height", Name: "height", More: "A greater height", Quarter: "A quarter more height", Quantity: unit.Lengths,
 			Grow: higherHoist, Tell: tellHeight, Stops: hoistStops, Never: neverHoist},
 	},
+	Lines: []cost.As{cost.AsMass, cost.AsContainer, cost.AsRope, cost.AsPulley, cost.AsHanger, cost.AsDrum, cost.AsCoupling, cost.AsGear,
+		cost.AsBeam, cost.AsPost, cost.AsBaseWeight, cost.AsBaseBoard, cost.AsHold},
 	Doubts: []Doubt{
 		{Name: "mass", Say: "The mass that hangs", Low: 1 - byVolume, High: 1 + byVolume, Range: "by how it was weighed", Change: hungMass},
 		{Name: "gear_loss", Say: "What the gears lose", Low: 0.70, High: 1.50, Change: gearLoss}, // grease, fit, cold

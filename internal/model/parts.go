@@ -56,23 +56,49 @@ type Size struct {
 // Needs lists the parts that a variant asks for, in the order of its stores, panels first. r is what the variant comes
 // to.
 func Needs(v Variant, r VariantResult) []Need {
-	var out []Need
+	needs, _ := needsOf(v, r)
+	return needs
+}
+
+// Owners says for each part of the list which store alone asks for it, by its place; −1 where none does, or several do.
+func Owners(v Variant, r VariantResult) []int {
+	needs, store := needsOf(v, r)
+	owners, _ := Matched(v.Parts, needs)
+	for i, n := range owners {
+		if n >= 0 {
+			owners[i] = store[n]
+		}
+	}
+	return owners
+}
+
+// needsOf lists the parts that a variant asks for, and the store that asks for each: −1 for panels and what stores share.
+func needsOf(v Variant, r VariantResult) (out []Need, store []int) {
+	of := func(i int) {
+		for len(store) < len(out) {
+			store = append(store, i)
+		}
+	}
 	for _, a := range v.Panels {
 		out = append(out, panelNeeds(a)...)
 	}
 	if k := v.Controller.Kind; k == panel.ControllerTracking || k == panel.ControllerPulseWidth {
 		out = append(out, controllerNeed(v))
 	}
+	of(-1)
 	var shared []Need
 	for i, s := range r.Stores {
 		out = append(out, s.Part.Needs(s.Kind.Path(i))...)
+		of(i)
 		for _, n := range s.Part.Shared() {
 			if !slices.ContainsFunc(shared, func(had Need) bool { return had.As == n.As }) {
 				shared = append(shared, n)
 			}
 		}
 	}
-	return append(out, shared...)
+	out = append(out, shared...)
+	of(-1)
+	return out, store
 }
 
 // Matched says for each part of the list which of the needs it is, −1 for none: the first part of a kind is the first

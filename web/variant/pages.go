@@ -166,7 +166,7 @@ func storeChange(kinds page.Kinds, v *model.Variant, do string) (string, error) 
 	switch {
 	case scan(do, "remove:%d", &i) && i < len(v.Stores):
 		v.Stores = append(v.Stores[:i:i], v.Stores[i+1:]...)
-		v.Origins = originsWithout(v.Origins, i)
+		v.Origins = v.Origins.Without("stores", i)
 		return "Store removed", nil
 	case scan(do, "up:%d", &i) && i > 0 && i < len(v.Stores):
 		v.Stores[i-1], v.Stores[i] = v.Stores[i], v.Stores[i-1]
@@ -179,17 +179,6 @@ func storeChange(kinds page.Kinds, v *model.Variant, do string) (string, error) 
 func scan(text, format string, i *int) bool {
 	n, err := fmt.Sscanf(text, format, i)
 	return n == 1 && err == nil && *i >= 0
-}
-
-// originsWithout moves the origins of the stores behind a removed one up.
-func originsWithout(o model.Origins, i int) model.Origins {
-	out := model.Origins{}
-	for path, origin := range o {
-		if to, keep := form.MoveUp(path, "stores", i); keep {
-			out[to] = origin
-		}
-	}
-	return out
 }
 
 func originsSwapped(o model.Origins, i, j int) model.Origins {
