@@ -190,6 +190,9 @@ func halfWritten(path string) string { return filepath.Join(copyFolder(path), st
 
 // sweep removes what a program that was stopped left of a copy: nobody knows whether it is whole. The caller has the lock.
 func sweep(path string) error {
+	if info, err := os.Stat(copyFolder(path)); err != nil || !info.IsDir() {
+		return nil
+	}
 	for _, left := range []string{unfinished(path), restoring(path), halfWritten(path)} {
 		if err := removeFile(left); err != nil {
 			return err
