@@ -18,6 +18,7 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/cell"
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/load"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
@@ -45,9 +46,10 @@ var (
 	loadKeys    = map[string]kind{"appliances_j_year": number, "night_j_mean": number, "night_j_max": number, "why_not": list}
 	variantKeys = map[string]kind{"name": word, "verdict": maybe, "why_no_year": maybe, "ready": word, "plane_j_m2_year": number, "load_j_year": number, "standing_j_year": number, "bus_j_year": number,
 		"direct_j_year": number, "delivered_j_year": number, "spilled_j_year": number, "unmet_j_year": number, "served_share": number, "nights_served": number, "nights": number,
-		"essential_share": number, "nights_full": number, "nights_essential": number, "nights_most": number, "nights_dark": number, "night_share": number, "longest_gap_h": number, "to_full": number, "worn": list, "years": orNone, "capital": number, "levelised_per_kwh": number, "cost": thing, "priced_parts": counted, "stores": list}
-	storeKeys = map[string]kind{"name": word, "kind": word, "capacity_j": number, "round_trip": number, "in_j_year": number, "out_j_year": number, "loss_j_year": number, "change_j_year": number, "standing_j_year": number, "hoist": orNone, "life": orNone}
-	hoistKeys = map[string]kind{"tension": list, "rope_up_n": number, "rope_down_n": number, "drum_torque_up_nm": number, "raise": thing, "lower": thing, "let_go": thing, "heat": thing, "checks": list,
+		"essential_share": number, "nights_full": number, "nights_essential": number, "nights_most": number, "nights_dark": number, "night_share": number, "longest_gap_h": number, "to_full": number, "worn": list, "years": orNone, "backup": orNone, "sun_share": number, "shed": list, "waiting": list, "capital": number, "levelised_per_kwh": number, "cost": thing, "priced_parts": counted, "stores": list}
+	backupKeys = map[string]kind{"hours": must, "starts": must, "energy_j": must, "direct_j": must, "out_j": must, "fuel_l": must, "cost": number}
+	storeKeys  = map[string]kind{"name": word, "kind": word, "capacity_j": number, "round_trip": number, "in_j_year": number, "out_j_year": number, "loss_j_year": number, "change_j_year": number, "standing_j_year": number, "hoist": orNone, "life": orNone}
+	hoistKeys  = map[string]kind{"tension": list, "rope_up_n": number, "rope_down_n": number, "drum_torque_up_nm": number, "raise": thing, "lower": thing, "let_go": thing, "heat": thing, "checks": list,
 		"ready": word, "reasons": list, "flags": list, "missing": list, "machine": thing, "stages": list, "cures": list, "mishaps": thing, "hazards": thing}
 	partKeys = map[string]map[string]kind{
 		"raise":  {"stalls": yesNo, "starts": yesNo, "current_a": number, "speed_m_s": number, "time_s": number, "energy_in_j": number},
@@ -115,6 +117,15 @@ func follows(a object) (wrong []string) {
 		if !at(where, v, variantKeys) {
 			continue
 		}
+		if b, ok := v["backup"].(object); ok {
+			at(where+" backup", b, backupKeys)
+		}
+		for _, l := range v["shed"].([]any) {
+			at(where+" shed", l.(object), map[string]kind{"below": must, "hours": must, "energy_j": must})
+		}
+		for _, one := range v["waiting"].([]any) {
+			at(where+" waiting", one.(object), map[string]kind{"name": word, "asked_j": must, "run_j": must, "missed_j": must})
+		}
 		one(where+" verdict", v["verdict"], "carries the night", "carries the essentials", "carries most nights", "carries part", "a learning piece")
 		one(where+" ready", v["ready"], "yes", "not_known", "no")
 		wrong = append(wrong, balances(where, v)...)
@@ -169,15 +180,29 @@ func balances(where string, v object) (wrong []string) {
 			wrong = append(wrong, fmt.Sprintf("%s: %s does not close: %v and %v", where, what, left, sum))
 		}
 	}
-	taken := []float64{f(v, "direct_j_year"), f(v, "spilled_j_year")}
+	backup, _ := v["backup"].(object)
+	taken := []float64{f(v, "direct_j_year"), f(v, "spilled_j_year"), f(backup, "direct_j"), -f(backup, "energy_j")}
 	for _, st := range v["stores"].([]any) {
 		st := st.(object)
 		taken = append(taken, f(st, "in_j_year"))
 		closed(fmt.Sprint(st["name"]), f(st, "in_j_year"), f(st, "out_j_year"), f(st, "loss_j_year"), f(st, "change_j_year"))
 	}
 	closed("the line", f(v, "bus_j_year"), taken...)
-	closed("the load", f(v, "load_j_year"), f(v, "direct_j_year"), f(v, "delivered_j_year"), f(v, "unmet_j_year"))
+	closed("the load", f(v, "load_j_year"), f(v, "direct_j_year"), f(backup, "direct_j"), f(v, "delivered_j_year"), f(v, "unmet_j_year"))
 	return wrong
+}
+
+// managed is a plan with a pump that waits, a radio that goes off and a generator that comes on.
+func managed() model.Document {
+	doc := catalog.Sample()
+	l := &doc.Project.Load
+	l.Appliances[0].ShedBelow = unit.Of[unit.Ratio](0.4)
+	l.Appliances = append(l.Appliances, load.Appliance{Name: "Pump", Count: unit.Of[unit.Count](1), Waits: unit.Yes, From: unit.Of(9 * unit.Hour), To: unit.Of(16 * unit.Hour), Supply: load.SupplyDc, Priority: load.PriorityNice, Purpose: load.ForPump,
+		Power: unit.Of[unit.Power](60), DayEnergy: unit.Of[unit.Energy](60 * 3600)})
+	for i := range doc.Variants {
+		doc.Variants[i].Backup = model.Backup{Kind: model.BackupPetrol, Rated: unit.Of[unit.Power](800), Start: unit.Of[unit.Ratio](0.2), Stop: unit.Of[unit.Ratio](0.6), PricePerL: unit.Of[unit.Money](2)}
+	}
+	return doc
 }
 
 // contractDocuments are documents that work, that are empty, and that fail in each way that is foretold.
@@ -196,7 +221,7 @@ func contractDocuments(t *testing.T) map[string]model.Document {
 		return doc
 	}
 	return map[string]model.Document{
-		"sample": catalog.Sample(), "blank": blank,
+		"sample": catalog.Sample(), "blank": blank, "managed": managed(),
 		"no variant":    {Edition: 1, Project: model.Project{Name: "New", Place: sun.Place{Sky: "described"}}, Variants: []model.Variant{}},
 		"start":         catalog.Start(catalog.Answers{Name: "Hill cabin", Place: place, HeavyName: "Stone", Mass: 40, Height: 3, Lamps: 2, LampPower: 5, Hours: 4 * unit.Hour, Seed: 1}),
 		"start, large":  catalog.Start(catalog.Answers{Name: "Barn", Place: place, HeavyName: "Tank", Mass: 5000, Height: 10, Lamps: 30, LampPower: 9, Seed: 2}),

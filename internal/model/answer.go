@@ -67,6 +67,10 @@ type VariantAnswer struct {
 	Levelised   unit.Known[unit.Money] `json:"levelised_per_kwh"`
 	Cost        CostAnswer             `json:"cost"`
 	PricedParts [2]int                 `json:"priced_parts"`
+	Backup      *BackupAnswer          `json:"backup"`    // null without one, or where it does not run
+	SunShare    unit.Known[unit.Ratio] `json:"sun_share"` // of what the year used, not from the backup
+	Shed        []ShedAnswer           `json:"shed"`      // by level; empty where nothing is switched off by one
+	Waiting     []WaitingAnswer        `json:"waiting"`   // by device that waits
 	Peak        PeakAnswer             `json:"peak"`
 	Wiring      WiringAnswer           `json:"wiring"`
 	Stores      []StoreAnswer          `json:"stores"`

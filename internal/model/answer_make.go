@@ -55,7 +55,7 @@ func saidAnswers(ps Problems) []SaidAnswer {
 func (r VariantResult) answer() VariantAnswer {
 	a := VariantAnswer{Name: r.Name, Ready: r.Ready, Because: becauseAnswers(r.Because), Plane: r.Plane, Capital: r.Cost.Capital, Levelised: r.Cost.Levelised,
 		Cost: CostAnswer{r.Cost.Low.Capital, r.Cost.High.Capital, r.Cost.Low.Whole, r.Cost.Whole, r.Cost.High.Whole},
-		Worn: []WornAnswer{}, PricedParts: [2]int{r.Cost.Priced, r.Cost.Parts}, Wiring: r.Wiring.answer(), Stores: make([]StoreAnswer, len(r.Stores))}
+		Worn: []WornAnswer{}, Shed: []ShedAnswer{}, Waiting: []WaitingAnswer{}, PricedParts: [2]int{r.Cost.Priced, r.Cost.Parts}, Wiring: r.Wiring.answer(), Stores: make([]StoreAnswer, len(r.Stores))}
 	if r.Verdict != "" {
 		a.Verdict = &r.Verdict
 	}
@@ -66,6 +66,7 @@ func (r VariantResult) answer() VariantAnswer {
 		a.ServedShare, a.EssentialShare = y.ServedShare, y.EssentialShare
 		a.NightsServed, a.Nights = unit.Of(unit.Count(y.NightsServed)), unit.Of(unit.Count(y.Nights))
 		a.NightsAnswer, a.Worn = r.nightsAnswer(), r.wornAnswers()
+		r.managedAnswer(&a)
 	}
 	if !r.YearKnown {
 		why := r.WhyNoYear.String()

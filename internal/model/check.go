@@ -79,6 +79,7 @@ func CheckVariant(v Variant) Problems {
 	for i, p := range v.Parts {
 		ps = append(ps, checkPrices(p).Moved(fmt.Sprintf("parts[%d]", i))...)
 	}
+	ps = append(ps, checkBackup(v.Backup).Moved("backup")...)
 	for i, s := range v.Stores {
 		if k := s.Kind(); k != nil {
 			ps = append(ps, s.Design().Check().Moved(k.Path(i))...)

@@ -21,6 +21,7 @@ func checkLoad(l load.Load) Problems {
 			ps.Add(fmt.Sprintf("appliances[%d].%s", i, field), "this is more than its power gives when it never stops: check both")
 		}
 	}
+	ps = append(ps, checkManaged(l)...)
 	v := l.Inverter
 	if v.Surge.Is && v.Rated.Is && v.Surge.Val < v.Rated.Val {
 		ps.Add("inverter.surge_w", "it gives at least its rated power for a start")

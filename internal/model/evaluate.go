@@ -22,6 +22,8 @@ type Result struct {
 // VariantResult is everything a variant comes to. Figures of the year hold only where YearKnown.
 type VariantResult struct {
 	Name      string
+	backup    Backup
+	waits     []string // names of the devices that wait
 	YearKnown bool
 	WhyNoYear say.Sentence // without a full stop
 
@@ -83,7 +85,7 @@ func Evaluate(doc Document, on reason.Day) Result {
 
 // Evaluate computes one variant on prepared ground.
 func (g Ground) Evaluate(v Variant) VariantResult {
-	r := VariantResult{Name: v.Name, Stores: reduce(v)}
+	r := VariantResult{Name: v.Name, backup: v.Backup, Stores: reduce(v)}
 	g.year(v, &r)
 	r.Peak = g.peak(v, r.Stores)
 	r.finish(g, v)
@@ -122,6 +124,9 @@ func (g Ground) year(v Variant, r *VariantResult) {
 	}
 	r.Bus, r.Plane, r.YearKnown = harvest.bus, harvest.plane, true
 	in := g.input(v, r, harvest.lights, r.Bus.Power)
+	for _, w := range g.Load.Waiting {
+		r.waits = append(r.waits, w.Name)
+	}
 	draft := year.Begin(in)
 	g.settle(draft, r)
 	r.account(draft)
@@ -139,7 +144,8 @@ func (g Ground) input(v Variant, r *VariantResult, lights []panel.Light, power [
 	}
 	standing := variant + v.Controller.Standing()
 	r.StandingPower = g.Load.StandingPower + standing
-	return year.Input{Bus: power, Standing: plus(g.Load.Standing, float64(standing)), Essential: g.Load.Essential, Nice: g.Load.Nice, Night: g.Load.NightOf, Keep: true}
+	return year.Input{Bus: power, Standing: plus(g.Load.Standing, float64(standing)), Essential: g.Load.Essential, Nice: g.Load.Nice, Night: g.Load.NightOf,
+		Managed: g.Managed(v), Keep: true}
 }
 
 // Brief runs the year of a variant, its batteries in the last year of their life, for what a sweep needs of it alone: lights by array, and the power that they and the

@@ -33,15 +33,16 @@ func (r *VariantResult) finish(g Ground, v Variant) {
 // cost reckons what a list of parts comes to over the years, beside what the finished year of the variant delivers.
 func (g Ground) cost(r *VariantResult, parts []cost.Part) cost.Result {
 	var delivered unit.Energy
-	nights := 0
+	nights, fuel := 0, unit.Of(unit.Money(0))
 	if r.YearKnown {
-		delivered, nights = r.Year.Delivered, r.Year.NightsServed
+		delivered, nights = r.Year.Delivered+r.Year.Backup.Direct, r.Year.NightsServed
+		fuel = r.backup.Cost(r.Year.Backup)
 	}
 	var lives []cost.Lifetime
 	for _, s := range r.Stores {
 		lives = append(lives, s.Part.Lives()...)
 	}
-	return cost.Reckon(cost.Input{Parts: parts, Terms: g.Project.Money, Delivered: delivered, Nights: nights, Batteries: lives})
+	return cost.Reckon(cost.Input{Parts: parts, Terms: g.Project.Money, Delivered: delivered, Nights: nights, Fuel: fuel.Val, FuelOpen: !fuel.Is, Batteries: lives})
 }
 
 // Priced returns the result of a variant with another list of parts, at the prices and terms of this ground. Nothing but its
@@ -137,7 +138,7 @@ func (r *VariantResult) surplus() {
 	if len(r.Bus.Arrays) == 0 {
 		return // without a panel it is not known how much sun there will be
 	}
-	f.SurplusDay = unit.Of((r.Year.Spilled + r.Year.Taken) / load.DaysInYear)
+	f.SurplusDay = unit.Of((r.Year.Spilled + r.Year.Taken - (r.Year.Backup.Energy - r.Year.Backup.Direct)) / load.DaysInYear)
 	worst := -1.0
 	for m, day := range r.Year.Typical {
 		sum := 0.0
@@ -156,6 +157,7 @@ func (r *VariantResult) missing(g Ground) {
 	for i, s := range r.Stores {
 		r.Missing = append(r.Missing, s.Part.Missing(s.Kind.Path(i))...)
 	}
+	r.Missing = append(r.Missing, missingBackup(r.backup)...)
 	for _, m := range g.Load.Missing {
 		r.Missing = append(r.Missing, Missing{"load." + m.Path, say.Words(m.Wants)})
 	}

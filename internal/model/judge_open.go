@@ -26,11 +26,11 @@ func loadOpen(j judgement) []reason.Reason {
 			continue
 		}
 		switch {
-		case !a.Power.Is:
+		case !a.Running().Is:
 			add(atAppliance(i, "power_w"), nameOf(a), "How much")
 		case !a.Count.Is:
 			add(atAppliance(i, "count"), nameOf(a), "How much all of")
-		case a.Power.Val > 0 && !a.Timed():
+		case a.Running().Val > 0 && !a.Timed():
 			out = append(out, ask("peak_fuse", atAppliance(i, "from_s"), source.Derivation.Whole(), say.That("When %s is on is not known, and so whether fuse, cable and inverter carry everything that is on together.", nameOf(a)),
 				say.That("Give its hours, or all day.")))
 		}

@@ -91,6 +91,9 @@ func (c *CellsResult) Reservoir() (*reservoir.Reservoir, string) {
 		c.tank = c.Resolved.Reduce(cell.Temperature{}, c.Current)
 		c.tank.NoFill, c.tank.Locked = was.NoFill, was.Locked
 	}
+	if c.tank != nil {
+		c.tank.Aside = !c.Design.ForNight()
+	}
 	return c.tank, ""
 }
 

@@ -20,9 +20,9 @@ func (p *Peak) check(g Ground, v Variant) {
 		p.Checks = append(p.Checks, b.part.Peak(g, b)...)
 	}
 	for i, a := range g.Project.Load.Appliances {
-		if a.Supply == load.SupplyDc && a.CableLen.Is && a.CableArea.Is && a.Power.Is && a.Count.Is {
+		if a.Supply == load.SupplyDc && a.CableLen.Is && a.CableArea.Is && a.Running().Is && a.Count.Is {
 			line := v.Controller.Line()
-			amps := unit.Current(float64(a.Power.Val) * float64(a.Count.Val) / float64(line))
+			amps := unit.Current(float64(a.Running().Val) * float64(a.Count.Val) / float64(line))
 			drop := cell.Drop(a.CableLen.Val, amps, a.CableArea.Val, cell.HotCable)
 			c := lineCheck("lamp_volts", atAppliance(i, "cable_area_m2"), unit.Voltages, float64(drop), lampDrop*float64(line), usualNearly)
 			c.Say = say.That("The cable of %s loses %s, and %s are fine.", nameOf(a), say.Voltage(drop), say.Voltage(lampDrop*line).Down())

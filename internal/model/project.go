@@ -63,6 +63,7 @@ type Variant struct {
 	Controller panel.Controller `json:"controller"`
 	Stores     []Store          `json:"stores" say:"Stores, in the order in which they are filled and drawn"`
 	Standing   []load.Standing  `json:"standing" say:"What this variant alone uses all the time"`
+	Backup     Backup           `json:"backup"`
 	Parts      []cost.Part      `json:"parts" say:"The buy-and-make list"`
 	Origins    Origins          `json:"origins"`
 }

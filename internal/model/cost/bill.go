@@ -17,8 +17,11 @@ import (
 type Input struct {
 	Parts     []Part
 	Terms     Terms
-	Delivered unit.Energy // by all its stores, in a year
+	Delivered unit.Energy // by all its stores and straight from a backup, in a year
 	Nights    int         // nights served, in a year
+
+	Fuel     unit.Money // for the backup, in a year
+	FuelOpen bool       // it uses something without a price: what a kWh costs is not known then
 
 	// Batteries are the computed lives of the batteries, in their order. The first part that is a battery follows the
 	// first of them, and so on; any other part that follows the cells follows the shortest.
@@ -41,7 +44,7 @@ type Result struct {
 
 	NPV       unit.Known[unit.Money] // of all that the plan without a store lacks; not known while one of these parts has no price
 	Whole     unit.Known[unit.Money] // the same of all parts; not known while a part has no price
-	Levelised unit.Known[unit.Money] // for each kWh that the stores deliver
+	Levelised unit.Known[unit.Money] // for each kWh that stores and backup deliver
 	PerNight  unit.Known[unit.Money] // for each night with light
 	Low, High Bar                    // at the low prices with the long lives, and the reverse
 	Salvage   unit.Known[unit.Money] // what all parts are still worth at the end, in the money of that day
@@ -115,6 +118,11 @@ func reckon(in Input) Result {
 			store.buy(p.Name, cost, life)
 		}
 	}
+	bill.every(float64(in.Fuel))
+	store.every(float64(in.Fuel))
+	if in.FuelOpen {
+		out.assume("The price of what the backup uses is not known, and so not what a stored kWh costs.")
+	}
 	if storeParts > 0 {
 		upkeep := out.upkeep(in.Terms, partUpkeep)
 		bill.every(upkeep)
@@ -122,11 +130,13 @@ func reckon(in Input) Result {
 	}
 	if len(out.Without) == 0 && out.Parts > 0 {
 		out.Capital = unit.Of(out.Listed)
-		out.Whole = unit.Of(unit.Money(bill.present(out.Rate)))
 		out.Salvage = unit.Of(unit.Money(bill.salvage))
-		out.Years = bill.years()
+		if !in.FuelOpen {
+			out.Whole = unit.Of(unit.Money(bill.present(out.Rate)))
+			out.Years = bill.years()
+		}
 	}
-	if missingStore == 0 && storeParts > 0 {
+	if missingStore == 0 && storeParts > 0 && !in.FuelOpen {
 		out.worth(store.present(out.Rate), in)
 	}
 	return out

@@ -45,9 +45,19 @@ func (y *Year) addAppliance(l Load, i int, a Appliance, sunDown []bool, dusk []i
 	if !ok || !y.timed(i, a) {
 		return
 	}
-	into := y.Essential
+	if a.MayWait() {
+		y.addWaiting(l, i, a, watts, &out)
+		return
+	}
+	into, off := y.Essential, []float64(nil)
 	if a.Priority == PriorityNice {
 		into = y.Nice
+	}
+	if at := y.level(a); at >= 0 {
+		off = y.Levels[at].Essential
+		if a.Priority == PriorityNice {
+			off = y.Levels[at].Nice
+		}
 	}
 	for h := range HoursInYear {
 		if !a.inMonth(h) {
@@ -62,6 +72,9 @@ func (y *Year) addAppliance(l Load, i int, a Appliance, sunDown []bool, dusk []i
 			p *= factor[h]
 		}
 		into[h] += p
+		if off != nil {
+			off[h] += p
+		}
 		switch h / 24 {
 		case Winter:
 			out.Winter[h%24] = p
@@ -90,7 +103,7 @@ func (y *Year) inverterFactor(l Load, sunDown []bool, dusk []int) []float64 {
 	}
 	mean, variance := make([]float64, HoursInYear), make([]float64, HoursInYear)
 	for _, a := range l.Appliances {
-		if _, no := Refused(a); no || a.Supply != SupplyInverter || !a.Power.Is || !a.Count.Is || !a.timeKnown() {
+		if _, no := Refused(a); no || a.Supply != SupplyInverter || !a.Power.Is || !a.Count.Is || !a.timeKnown() || a.MayWait() {
 			continue
 		}
 		p, n, share := float64(a.Power.Val), float64(a.Count.Val), a.share()
@@ -115,13 +128,13 @@ func (y *Year) inverterFactor(l Load, sunDown []bool, dusk []int) []float64 {
 
 // shareOn returns the share of hour h in which the appliance's time runs.
 func (a Appliance) shareOn(h int, sunDown []bool, dusk []int) float64 {
-	if n, ok := a.FromDusk.Value(); ok {
+	if n, ok := a.FromDusk.Value(); ok && !a.MayWait() {
 		if dusk[h] < 0 {
 			return 0
 		}
 		return math.Min(1, math.Max(0, float64(n)/3600-float64(dusk[h])))
 	}
-	if a.AfterDusk == unit.Yes && !sunDown[h] {
+	if a.AfterDusk == unit.Yes && !sunDown[h] && !a.MayWait() {
 		return 0
 	}
 	from, fromIs := a.From.Value()
@@ -135,7 +148,7 @@ func (a Appliance) shareOn(h int, sunDown []bool, dusk []int) float64 {
 // watts returns the power of all of them at the line while their time runs, and false where it is not known.
 func (y *Year) watts(l Load, i int, a Appliance) (float64, bool) {
 	name := called(a.Name, "this appliance")
-	each, powerIs := a.Power.Value()
+	each, powerIs := a.Running().Value()
 	n, countIs := a.Count.Value()
 	if !powerIs {
 		y.Missing = append(y.Missing, Missing{path("appliances", i, "power_w"), "what " + name + " takes"})
@@ -144,7 +157,7 @@ func (y *Year) watts(l Load, i int, a Appliance) (float64, bool) {
 		y.Missing = append(y.Missing, Missing{path("appliances", i, "count"), "how many of " + name + " there are"})
 	}
 	w := float64(each) * float64(n)
-	if a.Heat != unit.Yes { // else hour by hour
+	if a.Heat != unit.Yes && !a.MayWait() { // else hour by hour
 		w *= a.share()
 	}
 	if a.Supply == SupplyInverter {
@@ -161,6 +174,9 @@ func (y *Year) watts(l Load, i int, a Appliance) (float64, bool) {
 
 // timeKnown reports whether the time of use is known.
 func (a Appliance) timeKnown() bool {
+	if a.MayWait() {
+		return a.From.Is && a.To.Is
+	}
 	return a.FromDusk.Is || a.From.Is && a.To.Is || a.AfterDusk == unit.Yes && !a.From.Is && !a.To.Is
 }
 

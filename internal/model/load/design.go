@@ -35,10 +35,28 @@ type Appliance struct {
 	Volts     unit.Known[unit.Voltage]  `json:"volts_v" say:"Straight from the line: the voltage it needs" range:"(0,1000]"`
 	Converter unit.Answer               `json:"own_converter" say:"Straight from the line at another voltage: does it have its own converter?" enum:"|yes|no"`
 	AtOnce    unit.Answer               `json:"at_once" say:"Can it be on together with the others? No: never with another that says no" enum:"|yes|no"`
+	Waits     unit.Answer               `json:"waits" say:"May it wait for the sun? Then it needs its energy of a day between from and until, in whole hours; dusk and its share are not read" enum:"|yes|no"`
+	DayEnergy unit.Known[unit.Energy]   `json:"energy_j_day" say:"If it waits: energy of one in a day" range:"(0,1e10]"`
+	RunAbove  unit.Known[unit.Ratio]    `json:"run_above" say:"If it waits: it runs on sun that is left while the stores are at least so full, and below that only on sun that they leave; not known counts as 0.5" range:"[0,1]"`
+	MustToday unit.Answer               `json:"must_today" say:"If it waits: does it run in its last hours whatever the stores hold?" enum:"|yes|no"`
+	CarryDays unit.Known[unit.Count]    `json:"carry_days" say:"If it waits: days for which what it did not get may wait besides; not known counts as 0" range:"[0,7]"`
+	Water     Pump                      `json:"water"`
+	ShedBelow unit.Known[unit.Ratio]    `json:"shed_below" say:"It is switched off while the stores are less full than this" range:"[0,1]"`
+	BackAbove unit.Known[unit.Ratio]    `json:"back_above" say:"It is switched on again when the stores are so full; not known counts as 0.1 more than where it goes off" range:"[0,1]"`
 	StopsHarm unit.Answer               `json:"stops_harm" say:"Is anyone or an animal harmed when this stops?" enum:"|yes|no"`
 	CableLen  unit.Known[unit.Length]   `json:"cable_length_m" say:"Its cable from the line, one way" range:"(0,200]"`
 	CableArea unit.Known[unit.Area]     `json:"cable_area_m2" say:"Cross-section of its cable" range:"(0,1e-3]"`
 	Purpose   Purpose                   `json:"purpose" say:"What it is for; medical devices, alarms and whatever does harm when it stops are refused" enum:"|light|radio|phone|computer|router|fan|cooling|pump|medical|alarm|animals|other"`
+}
+
+// Pump is what a pump that waits lifts in a day.
+type Pump struct {
+	Daily      unit.Known[unit.Volume] `json:"m3_day" say:"If it waits and pumps water: water of a day; it tells the energy where none is given" range:"(0,1e4]"`
+	Lift       unit.Known[unit.Length] `json:"lift_m" say:"Height from the water to where it runs out" range:"(0,500]"`
+	PipeLength unit.Known[unit.Length] `json:"pipe_length_m" say:"Length of its pipe, of plastic" range:"[0,1e4]"`
+	PipeInner  unit.Known[unit.Length] `json:"pipe_inner_m" say:"Inner width of its pipe" range:"[0.003,2]"`
+	Flow       unit.Known[unit.Flow]   `json:"flow_m3_s" say:"Flow while it runs" range:"(0,1]"`
+	Efficiency unit.Known[unit.Ratio]  `json:"efficiency" say:"Efficiency of pump and motor together" range:"(0,1]"`
 }
 
 // Standing uses power in every hour.

@@ -25,7 +25,11 @@ func (l Load) grown() Load {
 	l.Appliances = slices.Clone(l.Appliances)
 	for i := range l.Appliances {
 		a := &l.Appliances[i]
+		if a.MayWait() { // what its water tells grows too
+			a.Power, a.DayEnergy = a.Running(), a.Daily()
+		}
 		a.Power.Val *= unit.Power(f)
+		a.DayEnergy.Val *= unit.Energy(f)
 		a.Surge.Val *= unit.Power(f)
 		a.Label.Val *= unit.Energy(f)
 		a.Measured.Val *= unit.Energy(f)

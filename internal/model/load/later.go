@@ -12,7 +12,7 @@ const leastOn = 5 * unit.Minute
 
 // ownHours reports whether an appliance goes off at a time of its own: not one that is on all day or as long as it is dark.
 func (a Appliance) ownHours() bool {
-	return a.FromDusk.Is || a.From.Is && a.To.Is && a.From.Val != a.To.Val
+	return !a.MayWait() && (a.FromDusk.Is || a.From.Is && a.To.Is && a.From.Val != a.To.Val)
 }
 
 // LitHours is how long the appliance with hours of its own that is on the longest at night is on in the mean night; not

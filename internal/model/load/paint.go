@@ -34,7 +34,7 @@ func (d Day) Dusk() (int, bool) {
 // On returns the share of each clock hour in which the time of an appliance runs, whatever the month. It is false where the
 // time is not known, or depends on a sun that is not known.
 func (d Day) On(a Appliance) (on [24]float64, known bool) {
-	if !a.timeKnown() || !d.known && (a.FromDusk.Is || a.AfterDusk == unit.Yes) {
+	if !a.timeKnown() || !d.known && !a.MayWait() && (a.FromDusk.Is || a.AfterDusk == unit.Yes) {
 		return on, false
 	}
 	for h := range on {

@@ -79,7 +79,7 @@ func newMoments(l Load) *moments {
 		m.begins[hour] = []float64{0}
 	}
 	for i, a := range l.Appliances {
-		if _, no := Refused(a); no || a.all() == 0 || !a.Power.Is || !a.Count.Is {
+		if _, no := Refused(a); no || a.all() == 0 || !a.Running().Is || !a.Count.Is {
 			continue
 		}
 		m.may = append(m.may, i)
@@ -113,10 +113,10 @@ func (a *Appliance) covers(h int, t float64, sunDown []bool, dusk []int) bool {
 	if len(a.Months) > 0 && !a.inMonth(h) {
 		return false
 	}
-	if n, ok := a.FromDusk.Value(); ok {
+	if n, ok := a.FromDusk.Value(); ok && !a.MayWait() {
 		return dusk[h] >= 0 && float64(n) > float64(dusk[h])*3600+t
 	}
-	if a.AfterDusk == unit.Yes && !sunDown[h] {
+	if a.AfterDusk == unit.Yes && !sunDown[h] && !a.MayWait() {
 		return false
 	}
 	from, fromIs := a.From.Value()
@@ -130,6 +130,9 @@ func (a *Appliance) covers(h int, t float64, sunDown []bool, dusk []int) bool {
 // Timed reports whether something says when an appliance may be on: hours before or after dusk, or from when to when. One of
 // which only the beginning or the end is known may be on at any hour.
 func (a Appliance) Timed() bool {
+	if a.MayWait() {
+		return a.From.Is && a.To.Is
+	}
 	return a.FromDusk.Is || a.From.Is && a.To.Is || a.AfterDusk == unit.Yes && !a.From.Is && !a.To.Is
 }
 
@@ -155,7 +158,7 @@ func together(l Load, on []int, h int) Together {
 }
 
 // all is the power of all pieces of an appliance, W.
-func (a Appliance) all() float64 { return float64(a.Power.Val) * float64(a.Count.Val) }
+func (a Appliance) all() float64 { return float64(a.Running().Val) * float64(a.Count.Val) }
 
 func (t *Together) add(i int, a Appliance) {
 	ac := a.Supply == SupplyInverter
@@ -165,7 +168,7 @@ func (t *Together) add(i int, a Appliance) {
 	} else {
 		t.DC += a.all()
 	}
-	if more := a.SurgePower() - float64(a.Power.Val); more > t.Start {
+	if more := a.SurgePower() - float64(a.Running().Val); more > t.Start {
 		t.Start, t.Starts, t.StartAC = more, i, ac
 		t.StartTime = float64(a.SurgeTime.Or(unknownStart))
 	}

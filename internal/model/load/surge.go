@@ -8,7 +8,7 @@ const (
 
 // SurgePower returns the power in W that one of an appliance takes in the moment it starts; never less than its power.
 func (a Appliance) SurgePower() float64 {
-	p := float64(a.Power.Or(0))
+	p := float64(a.Running().Or(0))
 	if s, ok := a.Surge.Value(); ok {
 		return max(p, float64(s))
 	}

@@ -15,7 +15,9 @@ func (a Appliance) uncounted() say.Sentence {
 		return say.Sentence{}
 	case !a.timeKnown():
 		return say.That("when %s runs is not known, so it is not counted", name)
-	case !a.Power.Is:
+	case a.MayWait() && !a.Daily().Is:
+		return say.That("what %s needs in a day is not known, so it is not counted", name)
+	case !a.Running().Is:
 		return say.That("the power of %s is not known, so it is not counted", name)
 	case !a.Count.Is:
 		return say.That("how many of %s there are is not known, so they are not counted", name)
@@ -34,4 +36,6 @@ func (l Load) Uncounted() (out []say.Sentence) {
 }
 
 // Counts reports whether time, power and number of an appliance are known.
-func (a Appliance) Counts() bool { return a.timeKnown() && a.Power.Is && a.Count.Is }
+func (a Appliance) Counts() bool {
+	return a.timeKnown() && a.Running().Is && a.Count.Is && (!a.MayWait() || a.Daily().Is)
+}

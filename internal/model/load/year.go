@@ -23,12 +23,15 @@ type Year struct {
 	Essential []float64 // W at the line, 8760: essential appliances
 	Nice      []float64 // W at the line, 8760: nice-to-have appliances
 
+	Levels  []Level   // what is switched off while the stores hold little
+	Waiting []Waiting // what may wait for the sun; in no hour of the above
+
 	Night       []bool    // 8760: night hours
 	NightOf     []int     // 8760: the night an hour belongs to, 0 … 364; -1 for an hour that is not a night hour
 	Nights      int       // nights that have night hours
 	NightWanted []float64 // J, 365: what the appliances want in the night hours of night d
 
-	ApplianceYear unit.Energy // all appliances, the whole year, day hours too
+	ApplianceYear unit.Energy // all appliances, the whole year, day hours and those that wait too
 	MeanNight     unit.Energy // appliances, mean of the nights that count
 	MaxNight      unit.Energy // appliances, greatest night
 	StandingNight unit.Energy // standing of the project in the mean night, beside MeanNight
@@ -51,6 +54,7 @@ type ApplianceYear struct {
 	NightOn unit.Duration // how long it is on in the mean night
 	Winter  [24]float64   // W at the line in each clock hour of 21 December
 	Summer  [24]float64   // the same on 21 June
+	Waits   bool          // for the sun: when it runs depends on the year
 	Refused string        // why it is refused as a load of this store; empty if it is not
 }
 
@@ -107,6 +111,7 @@ func (y Year) Scaled(use, idle float64) Year {
 	y.MeanNight *= unit.Energy(use)
 	y.MaxNight *= unit.Energy(use)
 	y.ApplianceYear *= unit.Energy(use)
+	y.scaleManaged(use)
 	if idle != 1 {
 		y.Standing = times(y.Standing, idle)
 		y.StandingNight *= unit.Energy(idle)
@@ -177,6 +182,11 @@ func (y *Year) sum() {
 			y.StandingNight += unit.Energy(y.Standing[h] * 3600)
 		}
 	}
+	for _, w := range y.Waiting {
+		for _, e := range w.Energy {
+			y.ApplianceYear += unit.Energy(e)
+		}
+	}
 	var all float64
 	for _, e := range y.NightWanted {
 		all += e
@@ -197,7 +207,7 @@ func (y *Year) sum() {
 // WaitForDusk names the appliances whose time depends on the sun: its paths inside the load, and their names.
 func WaitForDusk(l Load) (out []Missing) {
 	for i, a := range l.Appliances {
-		if _, refused := Refused(a); refused {
+		if _, refused := Refused(a); refused || a.MayWait() {
 			continue
 		}
 		switch {

@@ -29,6 +29,7 @@ type Reservoir struct {
 	DrawLoss unit.Power // b_d, own watts
 
 	Standing unit.Power // at the line, all hours
+	Aside    bool       // it is there for the electronics alone: what goes by the charge of the stores does not look at it
 	Leak     float64    // 1/s
 
 	// Acceptance: above AcceptFrom·Capacity the power that filling takes falls in a straight line from FillMax to

@@ -44,6 +44,7 @@ type plan struct {
 	field    int
 	demand   *year.Demand // nil: its year is not known
 	standing []float64    // W by hour, of load and controller
+	backup   model.Backup
 	stores   []reservoir.Reservoir
 	beside   []model.Beside // by store: its own source beside the line, or nil
 }
@@ -138,20 +139,21 @@ func (b *bench) planOf(v model.Variant, r model.VariantResult) plan {
 	for h := range standing {
 		standing[h] += float64(own + v.Controller.Standing())
 	}
-	p.standing = standing
-	p.demand = b.demandOf(standing)
+	p.standing, p.backup = standing, v.Backup
+	p.demand = b.demandOf(standing, v)
 	return p
 }
 
-// demandOf finds the load with this standing power, W by hour, among those of the plans before, or makes it ready.
-func (b *bench) demandOf(standing []float64) *year.Demand {
+// demandOf finds the load with this standing power, W by hour, and the backup of a variant among those of the plans before, or
+// makes it ready.
+func (b *bench) demandOf(standing []float64, v model.Variant) *year.Demand {
 	for _, p := range b.plans {
-		if p.demand != nil && slices.Equal(p.standing, standing) {
+		if p.demand != nil && p.backup == v.Backup && slices.Equal(p.standing, standing) {
 			return p.demand
 		}
 	}
 	l := b.ground.Load
-	return year.NewDemand(len(standing), standing, l.Essential, l.Nice, l.NightOf)
+	return year.NewManagedDemand(len(standing), standing, l.Essential, l.Nice, l.NightOf, b.ground.Managed(v))
 }
 
 // field finds the panels among those of the variants before, or makes them ready.

@@ -7,7 +7,7 @@ import (
 )
 
 // Managed is who goes first when not everything can be had: devices that are switched off below a charge, devices that wait
-// for the sun, and a backup. The charge σ is Σ(x − locked)/Σ(X − locked) over all stores of the year, read once an hour,
+// for the sun, and a backup. The charge σ is Σ(x − locked)/Σ(X − locked) over all stores of the year but those aside, read once an hour,
 // after the hour's leak; 0 where the stores can hold nothing. The rule of an hour stands at manager.hour.
 //
 // Left out: what an inverter loses less when a level is off, and the time in which a generator starts and warms up.

@@ -85,6 +85,9 @@ func charge(stores []store, h int) float64 {
 	have, hold := 0.0, 0.0
 	for k := range stores {
 		s := &stores[k]
+		if s.aside {
+			continue
+		}
 		x := min(s.X, s.x*s.keep)
 		locked := 0.0
 		if h < len(s.locked) {

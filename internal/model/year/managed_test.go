@@ -214,6 +214,25 @@ func TestWholeDay(t *testing.T) {
 	}
 }
 
+// A store for the electronics alone is not looked at: full, it does not keep on what an empty store has switched off.
+func TestAside(t *testing.T) {
+	in := Input{Bus: make([]float64, 48), Nice: make([]float64, 48), Managed: &Managed{Levels: []Level{{Below: 0.5, Back: 0.6, Nice: make([]float64, 48)}}}}
+	for h := range in.Bus {
+		in.Bus[h], in.Nice[h], in.Managed.Levels[0].Nice[h] = 0, 1, 1
+	}
+	lamps := reservoir.Reservoir{Capacity: 10 * 3600, DrawMax: 10, DrawGain: 1, FillGain: 1}
+	other := lamps
+	other.DrawMax = 0
+	// Alone it is at half after five hours and below it after the sixth: 42 of 48 hours off. With the other, it is never below half.
+	for aside, want := range map[bool]int{false: 0, true: 42} {
+		other.Aside = aside
+		w, _, _, _ := once(Input{Bus: in.Bus, Nice: in.Nice, Managed: in.Managed, Stores: []reservoir.Reservoir{lamps, other}}, []float64{10 * 3600, 10 * 3600})
+		if got := w.managed.levels[0].sum.hours; got != want {
+			t.Errorf("aside %v: off in %d hours, want %d", aside, got, want)
+		}
+	}
+}
+
 // anyManaged draws who goes first in a year: up to four levels, some waiting devices, a backup or none. Of what goes off it
 // changes the load of in.
 func anyManaged(r *rand.Rand, in *Input) {

@@ -37,7 +37,8 @@ type store struct {
 	noFill []bool
 	locked []float64
 
-	own *reservoir.Source // beside the line; nil for none
+	own   *reservoir.Source // beside the line; nil for none
+	aside bool              // no charge is read from it
 }
 
 // sums are a store's totals over some hours: taken and delivered at the line; up, down and leaked in own joules.
@@ -98,6 +99,7 @@ func ready(r reservoir.Reservoir) store {
 		locked: r.Locked,
 		cap:    tame(float64(r.FillCap)),
 		own:    r.Own,
+		aside:  r.Aside,
 	}
 	s.easy = s.X
 	from, end := r.AcceptFrom, tame(r.AcceptEnd)
