@@ -38,6 +38,8 @@ const help = `Duskweight plans a store for the night: a lifted mass or a battery
   duskweight evaluate FILE    print the whole result of an exported project as JSON; - reads standard input;
                               with -years 200 also what 200 weather years come to
       --json                    print what is wrong with a document as JSON
+  duskweight cheapest FILE    print what each variant costs against its full nights, over other numbers of panels
+                              and other sizes of its stores, and the cheapest with enough of them, as JSON
   duskweight schema           print the JSON Schema of the project document
   duskweight where            print where the data file lies
   duskweight backup           make a checked copy of the data file and print where it is
@@ -66,6 +68,8 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 		return serve(ctx, args, stdout, stderr)
 	case "evaluate":
 		return evaluate(args, stdin, stdout, stderr)
+	case "cheapest":
+		return cheapest(ctx, args, stdin, stdout, stderr)
 	case "schema":
 		return alone(args, stderr, func() error { return printSchema(stdout) })
 	case "where":
