@@ -11,20 +11,32 @@ import (
 	"duskweight/internal/say"
 )
 
-// Limits on how much one document may hold, so that a page stays a page.
+// Limits on how much one document may hold, so that a page stays a page. Whoever makes a variant or a name obeys them,
+// so that what was exported can be imported.
 const (
-	maxVariants = 40
+	MaxVariants = 40  // in one project
+	MaxName     = 200 // letters of a name
 	maxStores   = 8
 	maxRows     = 200
-	maxText     = 200
 )
+
+// FullProject is the problem of a project that has as many variants as it may have.
+func FullProject(variants int) Problems {
+	return Problems{{Path: "variants", Say: say.Words(fmt.Sprintf("at most %d variants in one project; these are %d", MaxVariants, variants))}}
+}
+
+// FitName puts words behind a name, which is shortened where the whole would be longer than a name may be.
+func FitName(name, behind string) string {
+	letters := []rune(name)
+	return string(letters[:min(len(letters), MaxName-len([]rune(behind)))]) + behind
+}
 
 // Check returns everything that is wrong with a document, all at once, each with its path: numbers out of their range,
 // words that are not on their list, and values that contradict each other. A value that is not known is never wrong.
 func Check(doc Document) Problems {
 	ps := CheckProject(doc.Project).Moved("project")
-	if len(doc.Variants) > maxVariants {
-		ps.Add("variants", fmt.Sprintf("at most %d variants in one project; these are %d", maxVariants, len(doc.Variants)))
+	if n := len(doc.Variants); n > MaxVariants {
+		ps = append(ps, FullProject(n)...)
 	}
 	for i, v := range doc.Variants {
 		ps = append(ps, CheckVariant(v).Moved(fmt.Sprintf("variants[%d]", i))...)
@@ -94,8 +106,8 @@ func named(name, path string) Problems {
 	switch {
 	case strings.TrimSpace(name) == "":
 		return Problems{{Path: path, Say: say.Words("give it a name")}}
-	case len([]rune(name)) > maxText:
-		return Problems{{Path: path, Say: say.That("at most %s letters", maxText)}}
+	case len([]rune(name)) > MaxName:
+		return Problems{{Path: path, Say: say.That("at most %s letters", MaxName)}}
 	}
 	return nil
 }

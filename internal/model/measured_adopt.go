@@ -135,10 +135,7 @@ func AsMeasured(v Variant, i int) (Variant, bool) {
 	for _, path := range m.paths() {
 		out.Origins[Join(HoistPath(i), path)] = Origin{Kind: OriginMeasured, Source: from}
 	}
-	if name := []rune(v.Name); len(name) > maxText-20 {
-		out.Name = string(name[:maxText-20])
-	}
-	out.Name += ", as measured"
+	out.Name = FitName(v.Name, ", as measured")
 	return out, true
 }
 

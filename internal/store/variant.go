@@ -80,7 +80,8 @@ func (s *Store) Design(ctx context.Context, project, variant int64) (p Saved[mod
 	return p, v, err
 }
 
-// CreateVariant stores a new variant behind the others of its project.
+// CreateVariant stores a new variant behind the others of its project. Where the project has as many as it may have, it is
+// model.Problems.
 func (s *Store) CreateVariant(ctx context.Context, project int64, v model.Variant, said string, now time.Time) (Saved[model.Variant], error) {
 	var saved Saved[model.Variant]
 	err := s.inTx(ctx, func(tx *sql.Tx) error {
@@ -88,9 +89,15 @@ func (s *Store) CreateVariant(ctx context.Context, project int64, v model.Varian
 			return err
 		}
 		var last float64
-		err := tx.QueryRowContext(ctx, `SELECT coalesce(max(position), 0) FROM revision WHERE kind = ? AND project = ?`, VariantKind, project).Scan(&last)
+		var have int
+		err := tx.QueryRowContext(ctx, `SELECT coalesce(max(position), 0), (SELECT count(*) FROM revision AS v WHERE kind = ?1 AND project = ?2 AND NOT deleted
+				AND number = (SELECT max(number) FROM revision AS w WHERE w.kind = ?1 AND w.thing = v.thing))
+			FROM revision WHERE kind = ?1 AND project = ?2`, VariantKind, project).Scan(&last, &have)
 		if err != nil {
 			return err
+		}
+		if have >= model.MaxVariants {
+			return model.FullProject(have + 1)
 		}
 		saved, err = create(ctx, tx, s.variants(), project, last+1, v, Changed, said, now)
 		return err
