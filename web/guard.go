@@ -33,12 +33,13 @@ func WithHeaders(next http.Handler) http.Handler {
 	})
 }
 
-// onlyOwnPages answers 403 to a request that may change something and was sent by a page of another origin. The
+// onlyOwnPages answers 403 to a request that was sent by a page of another origin, if it may change something or if it is
+// more than a link that was followed: a picture, a frame or a script of a stranger cannot make this program work. The
 // browser says so in Sec-Fetch-Site or Origin; a program on this machine sends neither and passes.
 func (s *Site) onlyOwnPages(next http.Handler) http.Handler {
 	guard := http.NewCrossOriginProtection()
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if guard.Check(r) != nil || foreignOrigin(r) {
+		if guard.Check(r) != nil || foreignOrigin(r) || foreignUse(r) {
 			s.Fail(w, r, page.ErrForeignPage)
 			return
 		}
@@ -55,6 +56,16 @@ func foreignOrigin(r *http.Request) bool {
 	}
 	origin := r.Header.Get("Origin")
 	return origin != "" && origin != "null" && origin != "http://"+r.Host
+}
+
+// foreignUse reports whether another site, or another port of this machine, asks for something otherwise than by a link that
+// was followed in a window (Fetch Metadata Request Headers, W3C).
+func foreignUse(r *http.Request) bool {
+	site := r.Header.Get("Sec-Fetch-Site")
+	if site == "" || site == "same-origin" || site == "none" {
+		return false
+	}
+	return r.Header.Get("Sec-Fetch-Mode") != "navigate" || r.Header.Get("Sec-Fetch-Dest") != "document"
 }
 
 // safe reports whether a method changes nothing.

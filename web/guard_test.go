@@ -106,6 +106,42 @@ func TestGetChangesNothing(t *testing.T) {
 	}
 }
 
+// A stranger's picture, frame, script or style that points here gets nothing, on any route; a link that was followed does, and
+// so do our own pages, an address that was typed, and a program that says nothing of itself.
+func TestStrangersOnlyFollowLinks(t *testing.T) {
+	s := webtest.NewSite(t)
+	h := s.Handler()
+	webtest.Ask(h, "POST", "/sample", url.Values{})
+	ask := func(path, site, mode, dest string) int {
+		r := httptest.NewRequest("GET", "http://127.0.0.1:8807"+path, nil)
+		for name, value := range map[string]string{"Sec-Fetch-Site": site, "Sec-Fetch-Mode": mode, "Sec-Fetch-Dest": dest} {
+			if value != "" {
+				r.Header.Set(name, value)
+			}
+		}
+		w := httptest.NewRecorder()
+		h.ServeHTTP(w, r)
+		return w.Code
+	}
+	for _, route := range webtest.EveryRoute(t, h) {
+		if route[0] != "GET" {
+			continue
+		}
+		for _, site := range []string{"cross-site", "same-site", "Same-Origin", "?"} {
+			for _, use := range [][2]string{{"no-cors", "image"}, {"cors", "empty"}, {"navigate", "iframe"}, {"navigate", "object"}, {"no-cors", "script"}, {"no-cors", "style"}, {"", ""}, {"navigate", ""}, {"no-cors", "document"}} {
+				if code := ask(route[1], site, use[0], use[1]); code != http.StatusForbidden {
+					t.Errorf("%s, %s %v: %d, want 403", route[1], site, use, code)
+				}
+			}
+		}
+	}
+	for _, own := range [][3]string{{"cross-site", "navigate", "document"}, {"same-origin", "cors", "empty"}, {"same-origin", "no-cors", "image"}, {"none", "navigate", "document"}, {"", "", ""}} {
+		if code := ask("/", own[0], own[1], own[2]); code != http.StatusOK {
+			t.Errorf("%v: %d, want 200", own, code)
+		}
+	}
+}
+
 func TestOnlyForms(t *testing.T) {
 	s := webtest.NewSite(t)
 	h := s.Handler()

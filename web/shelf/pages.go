@@ -25,9 +25,10 @@ func (s *Pages) Routes(r chi.Router) {
 	r.Get("/shelf", s.Page(s.showAnyShelf))
 	page.EditorAt(r, s.Site, "/projects/{project}/shelf", s.shelfEditor)
 	r.Post("/projects/{project}/shelf/put", s.Page(s.shelveHoist))
-	r.Get("/projects/{project}/shelf/fits", s.Page(s.showFits))
-	r.Get("/projects/{project}/shelf/fits/many", s.Page(s.sendFits))
-	r.Get("/projects/{project}/shelf/fits.csv", s.Page(s.sendFitsCSV))
+	long := r.With(page.InLine())
+	long.Get("/projects/{project}/shelf/fits", s.Page(s.showFits))
+	long.Get("/projects/{project}/shelf/fits/many", s.Page(s.sendFits))
+	long.Get("/projects/{project}/shelf/fits.csv", s.Page(s.sendFitsCSV))
 	r.Get("/projects/{project}/shelf/why.csv", s.Page(s.sendWhyCSV))
 	r.Post("/projects/{project}/shelf/use", s.Page(s.useFit))
 }
