@@ -21,9 +21,9 @@ import (
 var ownRooms = []string{
 	"internal/model/kind*.go",
 	"internal/model/shelf*.go", "internal/model/typical.go", "internal/model/measured*.go", // of hoists
-	"internal/model/search/fits*.go",   // the shelf's parts in a hoist
-	"internal/model/check_dates.go",    // dates of a hoist's load tests
-	"web/hoist/*.go", "web/cells/*.go", // the pages of each
+	"internal/model/search/fits*.go",                     // the shelf's parts in a hoist
+	"internal/model/check_dates.go",                      // dates of a hoist's load tests
+	"web/hoist/*.go", "web/cells/*.go", "web/water/*.go", // the pages of each
 	"web/trials/*.go",                                                                    // what was tried on a hoist
 	"web/page/hoists.go", "web/shelf/pages.go", "web/shelf/fits*.go", "web/shelf/use.go", // the hoists that parts of the shelf are tried in
 	"web/sheet/drawn.go", // the plan sheet draws a hoist
@@ -31,7 +31,7 @@ var ownRooms = []string{
 
 // waysToOne are the ways to one kind, by package: functions that a room of another subject has no business with.
 var waysToOne = map[string][]string{
-	module + "/internal/model": {"HoistOf", "CellsOf", "HoistAt", "WithHoist", "HoistPath", "CellsPath", "HoistKind", "CellsKind"},
+	module + "/internal/model": {"HoistOf", "CellsOf", "HoistAt", "WithHoist", "HoistPath", "CellsPath", "HoistKind", "CellsKind", "WaterOf", "WaterPath", "WaterKind"},
 	module + "/web/page":       {"IsHoist", "HoistsOf"},
 }
 
@@ -54,7 +54,7 @@ func TestStoreKindIsARow(t *testing.T) {
 func TestStoreKindIsARowCanFail(t *testing.T) {
 	const text = `package x
 import "duskweight/internal/model"
-type other struct{ Hoist, Cells *int }
+type other struct{ Hoist, Cells, Water *int }
 func f(s model.Store, r *model.StoreResult, v model.Variant, o other, key string, p model.Part) {
 	_ = s.Hoist != nil
 	_ = r.Kind.Key == "hoist"
@@ -71,6 +71,10 @@ func f(s model.Store, r *model.StoreResult, v model.Variant, o other, key string
 	_ = (&renamed{}).Cells
 	_ = r.Kind == model.HoistKind()
 	_ = model.StorePath(0, "cells")
+	_ = s.Water != nil
+	_, _ = p.(*model.WaterResult)
+	_ = model.StorePath(0, "water")
+	_ = model.WaterOf(*r)
 }
 type renamed = model.Store`
 	exports := map[string]string{}
@@ -86,7 +90,7 @@ type renamed = model.Store`
 	for _, hit := range branchesIn(typesOf(t, fset, "x", []*ast.File{file}, exports), func(name string) string { return name }) {
 		lines = append(lines, hit.line)
 	}
-	if want := []int{5, 6, 7, 8, 9, 10, 11, 12, 13, 17, 18, 19}; !slices.Equal(lines, want) {
+	if want := []int{5, 6, 7, 8, 9, 10, 11, 12, 13, 17, 18, 19, 20, 21, 22, 23}; !slices.Equal(lines, want) {
 		t.Errorf("branches in lines %v, want %v", lines, want)
 	}
 }

@@ -79,6 +79,7 @@ var layers = map[string]layer{
 	"web/takes":       room,
 	"web/trials":      room,
 	"web/variant":     room,
+	"web/water":       room,
 	"web":             {ours: []string{"web/*", "internal/store"}, others: router},
 	"web/browsertest": {others: browser},
 	"web/crawl":       {ours: []string{"web/*"}}, // tests alone, of all rooms at once

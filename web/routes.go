@@ -23,6 +23,7 @@ import (
 	"duskweight/web/takes"
 	"duskweight/web/trials"
 	"duskweight/web/variant"
+	"duskweight/web/water"
 )
 
 // Handler puts the rooms together: each is asked for its addresses. Nothing that is fetched by GET changes anything.
@@ -54,7 +55,7 @@ func (s *Site) Handler() http.Handler {
 		}
 		r.Route("/projects/{project}/variants/{variant}", func(r chi.Router) {
 			for _, room := range []interface{ OfVariant(chi.Router) }{
-				one, &hoist.Pages{Site: s.Site}, &cells.Pages{Site: s.Site}, &trials.Pages{Site: s.Site}, &takes.Pages{Site: s.Site},
+				one, &hoist.Pages{Site: s.Site}, &cells.Pages{Site: s.Site}, &water.Pages{Site: s.Site}, &trials.Pages{Site: s.Site}, &takes.Pages{Site: s.Site},
 				&parts.Pages{Site: s.Site}, sure, &sheet.Pages{Site: s.Site},
 			} {
 				room.OfVariant(r)

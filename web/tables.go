@@ -11,12 +11,13 @@ import (
 	"duskweight/web/shelf"
 	"duskweight/web/trials"
 	"duskweight/web/variant"
+	"duskweight/web/water"
 )
 
 // AllTables gathers the tables of all forms.
 func AllTables() page.Tables {
 	return page.Tables{
 		Place: place.PlaceForm, Load: load.LoadForm, Shelf: shelf.ShelfForm, Money: compare.MoneyForm, Variant: variant.VariantForm, TidyVariant: variant.DropEmptySheets, Parts: parts.PartsForm,
-		Stores: page.Kinds{hoist.Kind(trials.TrialsForm), cells.Kind()},
+		Stores: page.Kinds{hoist.Kind(trials.TrialsForm), cells.Kind(), water.Kind()},
 	}
 }

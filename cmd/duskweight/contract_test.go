@@ -48,7 +48,7 @@ var (
 		"direct_j_year": number, "delivered_j_year": number, "spilled_j_year": number, "unmet_j_year": number, "served_share": number, "nights_served": number, "nights": number,
 		"essential_share": number, "nights_full": number, "nights_essential": number, "nights_most": number, "nights_dark": number, "night_share": number, "longest_gap_h": number, "to_full": number, "worn": list, "years": orNone, "backup": orNone, "sun_share": number, "shed": list, "waiting": list, "capital": number, "levelised_per_kwh": number, "cost": thing, "priced_parts": counted, "stores": list}
 	backupKeys = map[string]kind{"hours": must, "starts": must, "energy_j": must, "direct_j": must, "out_j": must, "fuel_l": must, "cost": number}
-	storeKeys  = map[string]kind{"name": word, "kind": word, "capacity_j": number, "round_trip": number, "in_j_year": number, "out_j_year": number, "loss_j_year": number, "change_j_year": number, "standing_j_year": number, "hoist": orNone, "life": orNone}
+	storeKeys  = map[string]kind{"name": word, "kind": word, "capacity_j": number, "round_trip": number, "in_j_year": number, "out_j_year": number, "loss_j_year": number, "change_j_year": number, "standing_j_year": number, "hoist": orNone, "water": orNone, "life": orNone}
 	hoistKeys  = map[string]kind{"tension": list, "rope_up_n": number, "rope_down_n": number, "drum_torque_up_nm": number, "raise": thing, "lower": thing, "let_go": thing, "heat": thing, "checks": list,
 		"ready": word, "reasons": list, "flags": list, "missing": list, "machine": thing, "stages": list, "cures": list, "mishaps": thing, "hazards": thing}
 	partKeys = map[string]map[string]kind{

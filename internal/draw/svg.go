@@ -12,13 +12,14 @@ import (
 
 // The colours that mean something (the same everywhere), and the ink, which is the text colour of the page.
 const (
-	ink        = "currentColor"
-	massColour = "#A6598B"
-	failColour = "#D55E00" // lines
-	failText   = "#B84F00" // letters
-	sunColour  = "#E69F00"
-	loadColour = "#0072B2"
-	cellColour = "#009E73"
+	ink         = "currentColor"
+	massColour  = "#A6598B"
+	failColour  = "#D55E00" // lines
+	failText    = "#B84F00" // letters
+	sunColour   = "#E69F00"
+	loadColour  = "#0072B2"
+	cellColour  = "#009E73"
+	waterColour = "#3A8FC8"
 )
 
 // kindLook is how what a kind of store holds is drawn: its colour and the dashes of its line.
@@ -32,7 +33,7 @@ func lookOf(name string) kindLook {
 	return looks["cells"]
 }
 
-var looks = map[string]kindLook{"cells": {cellColour, "7 2"}, "mass": {massColour, "2 2"}}
+var looks = map[string]kindLook{"cells": {cellColour, "7 2"}, "mass": {massColour, "2 2"}, "water": {waterColour, "7 2 2 2"}}
 
 // Line widths after ISO 128-2: wide, and narrow at half of it.
 const (

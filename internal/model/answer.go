@@ -118,7 +118,7 @@ type LifeAnswer struct {
 	Capped     bool                   `json:"capped"`
 }
 
-// StoreAnswer is one store's year; Hoist is null for cells, and Life for what does not age or has no year.
+// StoreAnswer is one store's year; Hoist and Water are null for another kind, and Life for what does not age or has no year.
 type StoreAnswer struct {
 	Name      string                  `json:"name"`
 	Kind      string                  `json:"kind"`
@@ -130,6 +130,7 @@ type StoreAnswer struct {
 	Change    unit.Known[unit.Energy] `json:"change_j_year"`
 	Standing  unit.Known[unit.Energy] `json:"standing_j_year"`
 	Hoist     *HoistAnswer            `json:"hoist"`
+	Water     *WaterAnswer            `json:"water"`
 	Life      *LifeAnswer             `json:"life"`
 	Ready     reason.Word             `json:"ready"`
 	Because   []BecauseAnswer         `json:"because"` // those of the variant that lie in this store

@@ -21,6 +21,9 @@ type Kind struct {
 	Go     string // what a plan says that is ready and has one: "READY for the load steps"
 	GoWhy  string // and why
 	Hold   string // what is not done while not even a first step is allowed: "Hang nothing"
+	Holds  Holding
+	Idle   string // what a sentence says of hours in which it can be neither filled nor drawn as it should: "the battery is too cold or too hot to charge"
+	Stands string // the path in its design of what mends that; empty where nothing does
 	Look   string // its colour and stroke in pictures, by the name in the style sheet: "mass"
 	Levers []Lever
 	Doubts []Doubt
@@ -32,8 +35,12 @@ type Kind struct {
 	of func(Store) Design // the store's design; nil where the store is of another kind
 }
 
+// Holding is what the pages say over the energy that stores of a kind give from full, where nothing of the variant is lifted by
+// a hoist, and what stands behind it.
+type Holding struct{ Say, Own, Formula, Source string }
+
 // kinds is the table: one row for each pointer of Store, in the order of its fields.
-var kinds = [...]*Kind{cellsKind, hoistKind}
+var kinds = [...]*Kind{cellsKind, hoistKind, waterKind}
 
 // Kinds lists the kinds of store.
 func Kinds() []*Kind { return kinds[:] }

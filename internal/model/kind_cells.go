@@ -15,6 +15,8 @@ import (
 // cellsKind is the row of batteries.
 var cellsKind = &Kind{
 	Key: "cells", Noun: "cells", Title: "Battery", Look: "cells",
+	Holds: Holding{"The battery holds", "Your battery holds", "capacity × voltage × usable share × share for fast drawing × discharging efficiency", "Peukert in the rated form; values of the kind on the battery's own page"},
+	Idle:  "the battery is too cold or too hot to charge", Stands: "place",
 	of: func(s Store) Design {
 		if s.Cells == nil {
 			return nil

@@ -31,6 +31,7 @@ func TestNeedsOfSample(t *testing.T) {
 	doc.Variants[0].Stores[0].Hoist.Drum.Coupling = "yes"
 	doc.Variants[0].Stores[0].Hoist.Raise.Feed = "relay"
 	doc.Variants[1].Stores[0].Cells.Kind = "flooded_lead" // acid asks for goggles
+	doc.Variants[1].Stores = append(doc.Variants[1].Stores, pond().Variants[0].Stores...)
 	r := model.Evaluate(doc, "")
 	seen := map[string]bool{}
 	for i, v := range doc.Variants {

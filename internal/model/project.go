@@ -11,6 +11,7 @@ import (
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/model/water"
 )
 
 // Project is a place, a night and what stands behind all its variants.
@@ -68,10 +69,11 @@ type Variant struct {
 	Origins    Origins          `json:"origins"`
 }
 
-// Store is cells or a hoist: exactly one of the two is set.
+// Store is cells, a hoist or water: exactly one of the three is set.
 type Store struct {
-	Cells *cell.Bank  `json:"cells,omitempty"`
-	Hoist *lift.Hoist `json:"hoist,omitempty"`
+	Cells *cell.Bank   `json:"cells,omitempty"`
+	Hoist *lift.Hoist  `json:"hoist,omitempty"`
+	Water *water.Water `json:"water,omitempty"`
 }
 
 // Document is a project with all its variants: what is exported, imported and evaluated.

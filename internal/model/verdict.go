@@ -116,6 +116,20 @@ type Facts struct {
 	banks       int                     // how many batteries were counted
 }
 
+// Holds is what the stores give from full that are of the kind of the first one, and that kind; the first of the table where
+// there is no store.
+func (r VariantResult) Holds() (k *Kind, gives unit.Known[unit.Energy]) {
+	if k = kinds[0]; len(r.Stores) > 0 {
+		k = r.Stores[0].Kind
+	}
+	for _, s := range r.Stores {
+		if s.Kind == k && s.Capacity.Is {
+			gives = unit.Of(gives.Val + s.Capacity.Val)
+		}
+	}
+	return k, gives
+}
+
 // BatteryBeside is the battery that would hold a whole night, where the variant has none; false where it has one or where the
 // night is not known.
 func (f Facts) BatteryBeside() (unit.Charge, bool) {
@@ -205,10 +219,10 @@ func (r *VariantResult) verdictSentences() []say.Sentence {
 	return out
 }
 
-// frostSentence says of a battery for the night that some days cannot charge it, where not every night has light.
+// frostSentence says of a store for the night that some days cannot fill it, where not every night has light.
 func frostSentence(r *VariantResult) []say.Sentence {
-	if _, hours := r.Uncharged(); hours > 0 {
-		return []say.Sentence{say.That("In %s hours of the year the battery is too cold or too hot to charge.", hours)}
+	if at, hours := r.Uncharged(); hours > 0 {
+		return []say.Sentence{say.That("In %s hours of the year %s.", hours, say.Words(r.Stores[at].Kind.Idle))}
 	}
 	return nil
 }

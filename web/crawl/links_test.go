@@ -21,6 +21,7 @@ var aloneRoutes = map[string]string{
 	"/projects/{project}/variants/{variant}/hoist":                  "without its number: the first one",
 	"/projects/{project}/variants/{variant}/motion":                 "without its number: the first one",
 	"/projects/{project}/variants/{variant}/cells":                  "without its number: the first one",
+	"/projects/{project}/variants/{variant}/water":                  "without its number: the first one",
 	"/projects/{project}/variants/{variant}/trials":                 "without its number: the first one",
 	"/projects/{project}/sure/many":                                 "the second answer of a page, asked for by a script",
 	"/projects/{project}/sure/said":                                 "the second answer of a page, asked for by a script",
@@ -37,6 +38,7 @@ func TestEveryRouteIsLinked(t *testing.T) {
 	t.Parallel()
 	s := webtest.NewSite(t)
 	webtest.Create(t, s, "sample", catalog.Sample())
+	webtest.Create(t, s, "water", webtest.Pond(catalog.Sample()))
 	h := s.Handler()
 	seen, done, count := map[string]bool{}, map[string]bool{}, map[string]int{}
 	queue := []string{"/"}

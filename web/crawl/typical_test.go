@@ -18,6 +18,7 @@ import (
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/model/water"
 	"duskweight/web"
 	"duskweight/web/cells"
 	"duskweight/web/form"
@@ -25,6 +26,7 @@ import (
 	"duskweight/web/page"
 	"duskweight/web/trials"
 	"duskweight/web/typical"
+	roomwater "duskweight/web/water"
 	"duskweight/web/webtest"
 )
 
@@ -46,6 +48,7 @@ func everyInput(visit inputVisitor) {
 	for _, kind := range []string{"flooded_lead", "sealed_lead", "lfp", "nmc", "nickel_iron", "sodium_ion"} {
 		visitAll(visit, "battery", cells.CellsForm(), &cell.Bank{Kind: cell.Chemistry(kind)})
 	}
+	visitAll(visit, "water", roomwater.WaterForm(), &water.Water{})
 	visitAll(visit, "parts", of.Parts(), &model.Variant{Parts: make([]cost.Part, 1)})
 	visitAll(visit, "money", of.Money(), &model.Project{})
 }

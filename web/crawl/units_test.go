@@ -123,13 +123,13 @@ func jsonTexts(body string) (out []string) {
 func unitDocuments(t *testing.T) map[string]model.Document {
 	sample, huge := catalog.Sample(), numbered(catalog.Sample(), 1e9)
 	huge.Variants = huge.Variants[2:] // with everything in it
-	docs := map[string]model.Document{"blank rows": pageDocuments(t)["blank rows"], "sample": sample, "huge": huge, "first plan": catalog.Start(webtest.ExampleAnswers(t))}
+	docs := map[string]model.Document{"blank rows": pageDocuments(t)["blank rows"], "sample": sample, "huge": huge, "water": webtest.Pond(catalog.Sample()), "first plan": catalog.Start(webtest.ExampleAnswers(t))}
 	for _, plan := range webtest.UnsafePlans(t) { // a hoist that is ready, and one that a load test proved
 		if name := "hoist, " + plan.Ready; (plan.Ready == "yes" || plan.Ready == "proven") && plan.Doc.Variants[0].HoistAt(0) != nil && docs[name].Variants == nil {
 			docs[name] = plan.Doc
 		}
 	}
-	if len(docs) != 6 {
+	if len(docs) != 7 {
 		t.Fatalf("%d documents", len(docs))
 	}
 	for name, doc := range docs {
@@ -284,7 +284,7 @@ func withoutLinks(project int64, vs []store.Saved[model.Variant]) []string {
 		if i == 0 {
 			out = append(out, base+"/sure/many?n=10&v="+page.Itoa(int(v.ID)), base+"/shelf/fits/many?v="+page.Itoa(int(v.ID)))
 		}
-		out = append(out, at+"/hoist", at+"/motion", at+"/trials", at+"/cells", at+"/sure", at+"/trials/0/records.csv")
+		out = append(out, at+"/hoist", at+"/motion", at+"/trials", at+"/cells", at+"/water", at+"/sure", at+"/trials/0/records.csv")
 	}
 	return out
 }
@@ -301,7 +301,7 @@ func TestUnitsOfEveryAddress(t *testing.T) {
 			seen, told := map[string]bool{}, map[string]bool{}
 			docs := unitDocuments(t)
 			for _, name := range slices.Sorted(maps.Keys(docs)) {
-				if sys == unit.Metric && name != "sample" { // imperial units are only ever made by the formatter: one document shows that
+				if sys == unit.Metric && name != "sample" && name != "water" { // imperial units are only ever made by the formatter: one document of each kind shows that
 					continue
 				}
 				p, vs := webtest.Create(t, s, name, docs[name])

@@ -14,12 +14,14 @@ import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/model/water"
 	"duskweight/web"
 	"duskweight/web/cells"
 	"duskweight/web/form"
 	"duskweight/web/guide"
 	"duskweight/web/hoist"
 	"duskweight/web/trials"
+	roomwater "duskweight/web/water"
 	"duskweight/web/webtest"
 )
 
@@ -72,6 +74,7 @@ func allFormTexts() []formText {
 	out = append(out, formTexts("variant", of.Variant(), &model.Variant{})...)
 	out = append(out, formTexts("hoist", hoist.HoistForm(), &lift.Hoist{})...)
 	out = append(out, formTexts("trials", trials.TrialsForm(), &lift.Hoist{})...)
+	out = append(out, formTexts("water", roomwater.WaterForm(), &water.Water{})...)
 	return append(out, formTexts("battery", cells.CellsForm(), &cell.Bank{})...)
 }
 

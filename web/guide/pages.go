@@ -49,7 +49,7 @@ func (s *Pages) Routes(r chi.Router) {
 var Files embed.FS
 
 // GuideTopics is the order of the guide.
-var GuideTopics = []string{"start", "example", "night", "sun", "hoist", "rows", "shelf", "breaks", "trials", "cells", "sure", "money", "typical", "formulas", "sources", "safety", "words", "program"}
+var GuideTopics = []string{"start", "example", "night", "sun", "hoist", "rows", "shelf", "breaks", "trials", "cells", "water", "sure", "money", "typical", "formulas", "sources", "safety", "words", "program"}
 
 // bareTopics are pages whose words are titles, commands, or the meanings themselves.
 var bareTopics = map[string]bool{"words": true, "sources": true, "program": true, "typical": true}

@@ -3,6 +3,7 @@ package overview
 import (
 	"fmt"
 	"io"
+	"strings"
 
 	"duskweight/internal/draw"
 	"duskweight/internal/model"
@@ -64,8 +65,9 @@ func barsOf(r model.VariantResult, of, url string, sys unit.System) barsView {
 // secondBar is what one lift gives; in a variant where nothing is lifted, what its own battery holds.
 func secondBar(r model.VariantResult, b model.Bars, fact page.FactView, of string, sys unit.System) barView {
 	if !r.Facts.Lifts {
-		v := barView{Name: "Your battery holds", Note: of, Value: page.EnergyOr(r.Facts.CellsHold, sys), How: fact}
-		v.SVG = barSVG(draw.Bar{Is: r.Facts.CellsHold.Val, Top: b.Top, Look: "cells"}, v)
+		k, gives := r.Holds()
+		v := barView{Name: k.Holds.Own, Note: of, Value: page.EnergyOr(gives, sys), How: fact}
+		v.SVG = barSVG(draw.Bar{Is: gives.Val, Top: b.Top, Look: k.Look}, v)
 		return v
 	}
 	v := barView{Name: "One lift gives", Note: of, Value: page.EnergyOr(b.Lift, sys), How: fact}
@@ -114,7 +116,8 @@ func nights(n unit.Ratio) string {
 func barNumbers(r model.VariantResult) page.SheetOfNumbers {
 	b := r.Facts.Bars()
 	wh := func(k unit.Known[unit.Energy]) float64 { return page.OrNone(k) / float64(unit.WattHour) }
-	second := []any{"the battery of the variant holds", wh(r.Facts.CellsHold)}
+	k, gives := r.Holds()
+	second := []any{strings.ToLower(k.Holds.Say[:1]) + k.Holds.Say[1:], wh(gives)}
 	if r.Facts.Lifts {
 		second = []any{"one lift gives", wh(b.Lift)}
 	}

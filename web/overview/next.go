@@ -43,9 +43,10 @@ func (s *Pages) nextSteps(a asked) []nextView {
 		case n > 1:
 			add(fmt.Sprintf("“%s”: %d inputs are missing", r.Name, n), v+"#missing")
 		}
-		if at, hours := r.Uncharged(); hours > 0 {
-			add(fmt.Sprintf("“%s”: in %d hours of the year its battery is too cold or too hot to charge. Say where it stands", r.Name, hours),
-				page.StoreURL(a.project.ID, a.variants[i].ID, at, r.Stores[at].Kind.Key)+"#"+form.FieldID(r.Stores[at].Kind.Path(at)+".place"))
+		if at, hours := r.Uncharged(); hours > 0 && r.Stores[at].Kind.Stands != "" {
+			k := r.Stores[at].Kind
+			add(fmt.Sprintf("“%s”: in %d hours of the year %s. Say where it stands", r.Name, hours, k.Idle),
+				page.StoreURL(a.project.ID, a.variants[i].ID, at, k.Key)+"#"+form.FieldID(model.Join(k.Path(at), k.Stands)))
 		}
 	}
 	if g.Sky != nil && g.Sky.Rough {

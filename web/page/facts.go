@@ -15,7 +15,7 @@ func FactsOf(r model.VariantResult, sys unit.System) []FactView {
 	if f.Lifts {
 		facts = append(facts, liftFact(f, sys), takesFact(f, sys))
 	} else {
-		facts = append(facts, cellsFact(f, sys), nightsFact(r))
+		facts = append(facts, holdsFact(r, sys), nightsFact(r))
 	}
 	return facts
 }
@@ -107,9 +107,10 @@ func Tonnes(m unit.Mass, sys unit.System) string {
 	return unit.Masses.Format(float64(m), sys)
 }
 
-func cellsFact(f model.Facts, sys unit.System) FactView {
-	return FactView{ID: "cells", Label: "The battery holds", Value: EnergyOr(f.CellsHold, sys), Note: "from full, at the night's load",
-		How: &HowView{Formula: "capacity × voltage × usable share × share for fast drawing × discharging efficiency", Topic: "cells", Source: "Peukert in the rated form; values of the kind on the battery's own page"}}
+func holdsFact(r model.VariantResult, sys unit.System) FactView {
+	k, gives := r.Holds()
+	return FactView{ID: k.Key, Label: k.Holds.Say, Value: EnergyOr(gives, sys), Note: "from full, at the night's load",
+		How: &HowView{Formula: k.Holds.Formula, Topic: k.Key, Source: k.Holds.Source}}
 }
 
 func nightsFact(r model.VariantResult) FactView {

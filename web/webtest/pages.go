@@ -12,6 +12,8 @@ import (
 	"testing"
 
 	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
+	"duskweight/internal/model/water"
 	"duskweight/internal/store"
 	"duskweight/web"
 	"duskweight/web/form"
@@ -52,9 +54,21 @@ func Create(t testing.TB, s *web.Site, name string, doc model.Document) (store.S
 	return p, vs
 }
 
+// Pond is the first variant of a document with 10 m³ of water at 12 m in the place of its stores.
+func Pond(doc model.Document) model.Document {
+	doc.Variants = doc.Variants[:1]
+	doc.Variants[0].Origins = nil
+	doc.Variants[0].Stores = []model.Store{{Water: &water.Water{Name: "Words", Volume: unit.Of[unit.Volume](10), Head: unit.Of[unit.Length](12), Surface: unit.Of[unit.Area](5),
+		Pump: water.Pump{Rated: unit.Of[unit.Power](200)}, Turbine: water.Turbine{Flow: unit.Of[unit.Flow](0.0012)},
+		Pipe:    water.Pipe{Length: unit.Of[unit.Length](40), Inner: unit.Of[unit.Length](0.05), Rated: unit.Of[unit.Stress](6e5)},
+		Covered: unit.No, Stands: water.OnTower, Lower: water.LowerTank}}}
+	return doc
+}
+
 // kindPages are the pages that a variant has with a store of a kind, beside the store's own; # is the place of the store.
 var kindPages = map[string][]string{
 	"cells": {"/sheet/wiring"},
+	"water": {"/water/#/drawing.csv"},
 	"hoist": {"/trials/#", "/motion/#", "/trials/#?part=raises", "/trials/#?all=1", "/trials/#/record", "/hoist/#?depth=bench&all=1", "/hoist/#/pictures", "/hoist/#/motor", "/hoist/#/rows", "/hoist/#/rows?kind=rope", "/hoist/#/rows?kind=stage", "/sheet/wiring", "/sheet/checks"},
 }
 

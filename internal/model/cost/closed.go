@@ -61,4 +61,9 @@ const (
 	AsCable       As = "cable"
 	AsSmokeAlarm  As = "smoke_alarm"
 	AsGoggles     As = "goggles"
+	AsTank        As = "tank"
+	AsPump        As = "pump"
+	AsTurbine     As = "turbine"
+	AsPipe        As = "pipe"
+	AsLid         As = "lid"
 )

@@ -19,6 +19,7 @@ func Order() []string {
 		"volts_line", "volts_feed", "volts_string", "volts_touch", "mains_out", "strings_fuse", "panel_cable", "panel_input", "fuse_breaks",
 		"batteries_joined", "peak_fuse", "cable", "fuse", "board", "low_voltage", "lamp_volts", "charge_current", "inverter", "bare_volts", "contacts",
 		"place", "cells_mixed", "freezes", "air", "harm",
+		"drowning", "tank_base", "pipe_pressure", "lower_water",
 		"no_store", "not_computed",
 	}
 }

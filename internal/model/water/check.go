@@ -37,6 +37,17 @@ func (r Resolved) Fastest() unit.Speed {
 	return velocity(max(r.PumpFlow, r.Design.Turbine.Flow.Or(0)), r.Design.Pipe.Inner.Val)
 }
 
+// Pressure is what strikes the pipe, Pa, when its flow stops at once and a pressure wave runs at a speed; false where height,
+// pipe or flow are not known. The pump's flow counts where it is known.
+func (r Resolved) Pressure(wave unit.Speed) (unit.Stress, bool) {
+	w := r.Design
+	if !w.Head.Is || !w.Pipe.Inner.Is || !w.Turbine.Flow.Is {
+		return 0, false
+	}
+	static, shock := Surge(w.Head.Val, r.Fastest(), wave)
+	return static + shock, true
+}
+
 // Checks are what may hurt somebody: the pipe that bursts, the tank that comes down, the child that drowns.
 func (r Resolved) Checks() []Check {
 	return []Check{r.drowning(), r.base(), r.pipe()}
@@ -47,7 +58,7 @@ func (r Resolved) Checks() []Check {
 func (r Resolved) pipe() Check {
 	c := Check{ID: "pipe_pressure", Path: "pipe.rated_pa", Part: "the pipe", Clears: reason.Change, Source: source.Joukowsky.Whole()}
 	w := r.Design
-	if !w.Head.Is || !w.Pipe.Inner.Is || !w.Turbine.Flow.Is {
+	if _, ok := r.Pressure(WaveOther); !ok {
 		c.Word, c.Clears, c.Say = reason.NotKnown, reason.Answer, say.Words("How hard the water strikes when the pipe shuts is not known.")
 		c.Mend = say.Words("Give the height, the pipe and the flow.")
 		return c
@@ -61,7 +72,7 @@ func (r Resolved) pipe() Check {
 	if !w.Pipe.Rated.Is {
 		c.Word, c.Clears = reason.NotKnown, reason.Answer
 		c.Say = say.That("When the flow stops at once, %s strike the pipe. What it withstands is not known.", say.Of(unit.Pressures, most).Up())
-		c.Mend = say.Words("Read the pressure that stands on the pipe, such as PN 10 for 10 bar.")
+		c.Mend = say.That("Read the pressure that stands on the pipe: PN 10 is %s.", say.Of(unit.Pressures, 1e6))
 		return c
 	}
 	rated := float64(w.Pipe.Rated.Val)
@@ -84,13 +95,19 @@ func (r Resolved) base() Check {
 	if v, ok := r.Design.Volume.Value(); ok {
 		load = say.That("%s of water", say.Mass(unit.Mass(float64(Density)*float64(v))).To(2).Up())
 	}
-	switch r.Design.Stands {
-	case OnGround:
+	switch d := r.Design; {
+	case d.Stands == OnGround:
 		c.Say = say.That("The ground carries %s.", load)
-	case "":
+	case d.Stands != "" && d.Signed.Is && d.Volume.Is && d.Signed.Val >= d.Volume.Val:
+		c.Say = say.That("An engineer has signed that this structure carries %s.", load)
+	case d.Stands != "" && d.Signed.Is && d.Volume.Is:
+		c.Word, c.Path, c.Clears = reason.No, "signed_m3", reason.Person
+		c.Say = say.That("The engineer signed for %s of water, and the tank holds %s.", say.Of(unit.BigVolumes, float64(d.Signed.Val)).Down(), say.Of(unit.BigVolumes, float64(d.Volume.Val)).Up())
+		c.Mend = say.Words("Fill in less, or let the engineer sign for all of it.")
+	case d.Stands == "":
 		c.Word, c.Say, c.Mend = reason.NotKnown, say.That("What carries %s is not known.", load), say.Words("Say whether the tank stands on the ground, on a tower or on a building.")
 	default:
-		c.Word, c.Clears = reason.NotKnown, reason.Person
+		c.Word, c.Path, c.Clears = reason.NotKnown, "signed_m3", reason.Person
 		c.Say = say.That("Nobody has signed that this structure carries %s. A tower or a roof that gives way kills whoever is under it.", load)
 		c.Mend = say.Words("Let a structural engineer work it out and sign, or put the tank on the ground of a slope.")
 	}

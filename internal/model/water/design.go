@@ -14,6 +14,7 @@ type Water struct {
 	Surface unit.Known[unit.Area]   `json:"surface_m2" say:"Surface of the water in the upper tank" range:"(0,1e5]"`
 	Covered unit.Answer             `json:"covered" say:"Are both waters covered or fenced so that no child can get in?" enum:"|yes|no"`
 	Stands  Stand                   `json:"stands_on" say:"What carries the upper tank" enum:"|ground|tower|building"`
+	Signed  unit.Known[unit.Volume] `json:"signed_m3" say:"Water that a structural engineer has signed for, on a tower or a building" range:"(0,1e4]"`
 	Lower   Lower                   `json:"lower_water" say:"Where the pump takes its water from" enum:"|tank|stream|none"`
 	Standby unit.Known[unit.Power]  `json:"standing_w" say:"What its electronics use all the time" range:"[0,1000]"`
 }
@@ -36,8 +37,8 @@ type Turbine struct {
 type Pipe struct {
 	Length unit.Known[unit.Length] `json:"length_m" say:"Length of the pipe" range:"(0,5000]"`
 	Inner  unit.Known[unit.Length] `json:"inner_m" say:"Inner diameter of the pipe" range:"(0,2]"`
-	Rated  unit.Known[unit.Stress] `json:"rated_pa" say:"Pressure that stands on the pipe, as PN 10 for 10 bar" range:"(0,1e8]"`
-	Wave   unit.Known[unit.Speed]  `json:"wave_m_s" say:"Speed of a pressure wave in the pipe: about 450 m/s in plastic, 1200 m/s in metal" range:"[100,1500]"`
+	Rated  unit.Known[unit.Stress] `json:"rated_pa" say:"Pressure that stands on the pipe" range:"(0,1e8]"`
+	Wave   unit.Known[unit.Speed]  `json:"wave_m_s" say:"Speed of a pressure wave in the pipe: about {450 m/s} in plastic, {1200 m/s} in metal" range:"[100,1500]"`
 }
 
 // Stand is what carries the upper tank.

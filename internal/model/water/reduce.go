@@ -23,6 +23,9 @@ func (r Resolved) Reduce(mean []float64) *reservoir.Reservoir {
 		DrawMin: r.Least, DrawMax: r.Gives, DrawGain: h / (float64(r.TurbineEff) * float64(r.Net)),
 		Standing: w.Standby.Or(0), Leak: float64(r.LeakADay.Or(0)) / 86400,
 	}
+	if out.FillStep {
+		out.FillThreshold = out.FillMax
+	}
 	out.NoFill, out.Locked = frost(mean)
 	return out
 }
@@ -34,7 +37,7 @@ func frost(mean []float64) (noFill []bool, locked []float64) {
 	}
 	noFill, locked = make([]bool, len(mean)), make([]float64, len(mean))
 	for i, t := range mean {
-		if t < 0 {
+		if t < Freezes {
 			noFill[i], locked[i] = true, 1
 		}
 	}

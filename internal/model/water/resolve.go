@@ -30,11 +30,14 @@ type Resolved struct {
 	LeakADay    unit.Known[unit.Ratio] // share of the volume that dries up in a day; not known without a surface
 
 	WhyNot say.Sentence
+	known  bool // whatever is not given, it gives nothing
 }
 
 const (
 	// drySpeed is how far an open surface sinks by evaporation, m/s: 4 mm a day (our own judgement; a dry summer is worse).
 	drySpeed = 0.004 / 86400
+	// Freezes is the temperature below which the water freezes, °C.
+	Freezes = 0
 	// throttled is how far down a valve can go, as a share of the full power (our own judgement).
 	throttled = 0.3
 )
@@ -58,6 +61,7 @@ func (w Water) Resolve() Resolved {
 	}
 	switch {
 	case w.Lower == LowerNone:
+		r.known = true
 		r.WhyNot = say.Words("There is no water below, so the pump has nothing to lift. A second tank below catches what runs down, and the pump lifts it again.")
 		return r
 	case len(r.Missing) > 0:
@@ -69,6 +73,9 @@ func (w Water) Resolve() Resolved {
 	r.dries()
 	return r
 }
+
+// Known reports whether enough is known to say what the store gives, nothing included.
+func (r Resolved) Known() bool { return r.WhyNot.IsZero() || r.known }
 
 // words name what a store cannot be computed without.
 var words = map[string]string{
@@ -104,6 +111,7 @@ func (r *Resolved) gives() {
 	r.Net = w.Head.Val - r.TurbineLost
 	r.EmptyTime = unit.Duration(float64(w.Volume.Val) / float64(q))
 	if r.Net <= 0 {
+		r.known = true
 		r.WhyNot = say.That("Friction in the pipe uses all of the height at %s. Use a thicker pipe, or let less water through.", say.Of(unit.Flows, float64(q)))
 		return
 	}

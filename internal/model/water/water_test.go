@@ -116,6 +116,9 @@ func TestWordsOfChecks(t *testing.T) {
 		{"tank_base", func(w *Water) { w.Stands = OnTower }, reason.NotKnown},
 		{"tank_base", func(w *Water) { w.Stands = OnBuilding }, reason.NotKnown},
 		{"tank_base", func(w *Water) { w.Stands = "" }, reason.NotKnown},
+		{"tank_base", func(w *Water) { w.Stands, w.Signed = OnTower, unit.Of[unit.Volume](10) }, reason.Yes},
+		{"tank_base", func(w *Water) { w.Stands, w.Signed = OnTower, unit.Of[unit.Volume](9.99) }, reason.No},
+		{"tank_base", func(w *Water) { w.Stands, w.Signed = "", unit.Of[unit.Volume](10) }, reason.NotKnown},
 		{"pipe_pressure", func(w *Water) {}, reason.NotKnown}, // what it withstands is never guessed
 		// 1.2 l/s in 50 mm are 0.6112 m/s: 117 468 Pa and 998.2·450·0.6112 = 274 526, or 732 068 at 1200 m/s
 		{"pipe_pressure", func(w *Water) { w.Pipe.Rated = unit.Of[unit.Stress](391e3) }, reason.No},
