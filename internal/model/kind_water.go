@@ -142,7 +142,7 @@ func (w *WaterResult) Uncharged() int { return w.Frozen }
 func (w *WaterResult) Left(float64) float64 { return 1 }
 
 // Lives is nothing that the bill replaces by itself.
-func (w *WaterResult) Lives() []unit.Known[unit.Duration] { return nil }
+func (w *WaterResult) Lives() []cost.Lifetime { return nil }
 
 // Facts adds nothing: Holds of the row names what it gives.
 func (w *WaterResult) Facts(*Facts, YearView) {}
