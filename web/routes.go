@@ -49,7 +49,7 @@ func (s *Site) Handler() http.Handler {
 		r.Use(s.onlySmallForms(page.FormLimit))
 		for _, room := range []interface{ Routes(chi.Router) }{
 			all, s.guide, &settings.Pages{Site: s.Site}, &overview.Pages{Site: s.Site}, s.place, &load.Pages{Site: s.Site},
-			&shelf.Pages{Site: s.Site}, &compare.Pages{Site: s.Site}, sure, one, &history.Pages{Site: s.Site},
+			&shelf.Pages{Site: s.Site}, &compare.Pages{Site: s.Site}, sure, one, &history.Pages{Site: s.Site}, &water.Pages{Site: s.Site},
 		} {
 			room.Routes(r)
 		}

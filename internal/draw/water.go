@@ -47,7 +47,7 @@ func (w Water) Draw(out io.Writer) error {
 	across, high := 2*side+2*float64(PersonTall)+0.4*side, math.Max(head+deep/2, float64(PersonTall))+0.6*deep
 	scale := math.Min((waterW-2*waterEdge-70)/across, (waterH-2*waterEdge-14)/high)
 	ground := waterH - waterEdge - 0.5*deep*scale - 14
-	p := open(out, "water", waterW, waterH, "Lifted water to scale: "+w.VolumeText+" at "+w.HeadText,
+	p := open(out, "pond", waterW, waterH, "Lifted water to scale: "+w.VolumeText+" at "+w.HeadText,
 		"The upper tank stands left, "+w.HeadText+" over the turbine. A pipe joins it to pump and turbine. The water below is right of them. A person stands beside, for scale.")
 	x, look := waterEdge+52, stroke(ink, wide, "")
 	top := ground - (bottom+deep)*scale
@@ -71,7 +71,7 @@ func (w Water) Draw(out io.Writer) error {
 	p.arrow(waterEdge+40, ground-6, 0, 1)
 	p.text(waterEdge+34, ground-6-head*scale/2, w.HeadText, 13, "middle", 90)
 	p.text(x, math.Max(14, top-9), w.VolumeText, 13, "start", 0)
-	p.text(machine, ground+20, "pump and turbine", 12, "middle", 0, attrs{"class", "halo"})
+	p.text(machine+4, ground+20, "pump and turbine", 12, "end", 0)
 	return p.close()
 }
 
@@ -81,7 +81,7 @@ func (w Water) stand(p *pen, x, foot, ground, side float64) {
 		return
 	}
 	if !w.Tower {
-		p.path([]float64{waterEdge, foot, x + side, foot, x + side + 12, ground, waterEdge, ground}, true, attrs{"class", "earth"})
+		p.path([]float64{waterEdge, foot, x + side, foot, x + side + 12, ground, waterEdge, ground}, true, attrs{"fill", ink, "fill-opacity", "0.15"})
 		return
 	}
 	for _, at := range []float64{x + 0.1*side, x + 0.9*side} {

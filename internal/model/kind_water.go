@@ -28,6 +28,7 @@ var waterKind = &Kind{
 		{What: "water_height", Name: "height of the tank", More: "A higher tank", Quarter: "A quarter more height of the tank", Quantity: unit.Lengths,
 			Grow: higherWater, Tell: tellWaterHeight, Stops: heightStops, Never: neverWater},
 	},
+	Lines: []cost.As{cost.AsTank, cost.AsLid},
 	Doubts: []Doubt{
 		{Name: "pump_loss", Say: "What the pump brings up", Low: 0.75, High: 1.25, Change: pumpDoubt},           // a class of small pumps, and wear
 		{Name: "turbine_loss", Say: "What the turbine gives back", Low: 0.75, High: 1.25, Change: turbineDoubt}, // the same

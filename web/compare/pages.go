@@ -31,6 +31,7 @@ func (s *Pages) Routes(r chi.Router) {
 // compareView is the comparison, ready to print.
 type compareView struct {
 	URL       string
+	Rocks     string // address of the page that weighs rocks, water and cells
 	Choices   []page.CompareChoice
 	Names     []form.LinkView
 	States    []page.BandView // of the same variants
@@ -88,7 +89,7 @@ func (s *Pages) showCompare(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (s *Pages) compareOf(ctx context.Context, p store.Saved[model.Project], all, chosen []store.Saved[model.Variant], rows []string, sys unit.System, url string) (compareView, error) {
-	v := compareView{URL: url, Variants: page.ProjectURL(p.ID) + "/variants", OnlyDiff: slices.Contains(rows, "differ"), AllInputs: slices.Contains(rows, "all")}
+	v := compareView{Rocks: page.ProjectURL(p.ID) + "/rocks", URL: url, Variants: page.ProjectURL(p.ID) + "/variants", OnlyDiff: slices.Contains(rows, "differ"), AllInputs: slices.Contains(rows, "all")}
 	for _, a := range all {
 		v.Choices = append(v.Choices, page.CompareChoice{ID: fmt.Sprint(a.ID), Name: a.Value.Name, Chosen: slices.ContainsFunc(chosen, func(c store.Saved[model.Variant]) bool { return c.ID == a.ID })})
 	}

@@ -16,6 +16,12 @@ import (
 // Pages are the pages of this room.
 type Pages struct{ *page.Site }
 
+// Routes hangs the page that weighs rocks, water and cells.
+func (s *Pages) Routes(r chi.Router) {
+	r.Get("/projects/{project}/rocks", s.Page(s.showRocks))
+	r.Get("/projects/{project}/rocks/rocks.csv", s.Page(s.sendRocks))
+}
+
 // OfVariant hangs the page below the address of the variant. Without a number it is the first store of water.
 func (s *Pages) OfVariant(r chi.Router) {
 	page.EditorAt(r, s.Site, "/water", s.waterEditor)
@@ -43,6 +49,7 @@ func (s *Pages) waterEditor(r *http.Request) (page.Editor[model.Variant], error)
 			return links.To(path)
 		}
 		view := viewOf(result, i, sys, labels, url)
+		view.Rocks = page.ProjectURL(p.ID) + "/rocks"
 		view.Against = page.ReasonsOf(result.Stores[i].Because, sys, to)
 		view.Against.Answered = page.AnsweredOf(e.Form, w)
 		return page.Answer{First: view.Headline, Facts: view.Facts, Bands: page.StoreBands(result, i, sys, to), Body: waterResults(view)}, nil

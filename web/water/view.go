@@ -25,6 +25,7 @@ type waterView struct {
 	Store    []page.FigureRow
 	Year     []page.FigureRow
 	Missing  []form.LinkView
+	Rocks    string // address of the page that weighs rocks, water and cells
 }
 
 func viewOf(r model.VariantResult, i int, sys unit.System, labels map[string]string, here string) waterView {
