@@ -1,7 +1,6 @@
 package water
 
 import (
-	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/model/water"
 	"duskweight/web/form"
@@ -32,11 +31,10 @@ func strength(q unit.Quantity, low, high string) func(*input) {
 	return none(typical.WhyStrength, q, low, high)
 }
 
-// wave is the speed of a pressure wave, which bounds what strikes the pipe: a part of its strength.
+// wave is the speed of a pressure wave. It decides what strikes the pipe, so it is never typical: the reader says of what the
+// pipe is made.
 func wave() func(*input) {
-	return form.UsualBy(unit.Speeds, func(*water.Water) typical.Habit {
-		return typical.Value("450 m/s", "200 m/s", "1400 m/s", "plastic pipe; in metal nearly three times as fast", source.FromMemory)
-	})
+	return none(typical.WhyStrength, unit.Speeds, "200 m/s", "1400 m/s")
 }
 
 // ofSize is what a machine of a size gives of what it uses, which an empty field counts as.
