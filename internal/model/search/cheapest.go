@@ -204,7 +204,7 @@ func (h *hunt) tanks(ctx context.Context) ([]tanks, error) {
 		stores, in, beside := h.ground.Tanks(h.variant(c), h.lit[0].lights)
 		out[k] = tanks{stores: stores, beside: beside}
 		if k == 0 {
-			out[0].demand = year.NewDemand(year.Hours, in.Standing, in.Essential, in.Nice, in.Night)
+			out[0].demand = year.NewManagedDemand(year.Hours, in.Standing, in.Essential, in.Nice, in.Night, in.Managed)
 		}
 		return nil
 	})
