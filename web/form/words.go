@@ -40,6 +40,10 @@ var enumWords = map[string]string{
 	"own":       "my own",
 	"sun":       "by the sun",
 	"nice":      "nice to have",
+	"petrol":    "petrol generator",
+	"diesel":    "diesel generator",
+	"grid":      "the grid",
+	"car":       "a car with its engine on",
 }
 
 // WordFor gives the word on the screen.

@@ -48,6 +48,7 @@ func (s *Pages) loadEditor(r *http.Request) (page.Editor[model.Project], error) 
 		if !reflect.DeepEqual(p, e.Saved.Value) {
 			results = evaluated(g, variants)
 		}
+		v.Backups = backupLinks(e.Saved.ID, variants)
 		v.Once = s.onceOf(g, typed, variants, results, sys)
 		a := page.Answer{First: v.Headline, Facts: v.Facts, Bands: page.ProjectBands(results, e.Saved.ID, variants, sys), Body: loadWhole(v)}
 		if !at.all {
@@ -69,6 +70,18 @@ func (s *Pages) loadEditor(r *http.Request) (page.Editor[model.Project], error) 
 		e.Script = "strip.js"
 	}
 	return e, nil
+}
+
+// backupLinks lead to what helps out in each variant.
+func backupLinks(project int64, variants []store.Saved[model.Variant]) (out []form.LinkView) {
+	for _, v := range variants {
+		kind := "no backup"
+		if k := v.Value.Backup.Kind; k != "" {
+			kind = form.WordFor(string(k))
+		}
+		out = append(out, form.LinkView{Text: v.Value.Name + ": " + kind, URL: page.VariantURL(project, v.ID) + "/backup"})
+	}
+	return out
 }
 
 // evaluated are the variants of a project with the load as it is typed.

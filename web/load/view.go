@@ -24,6 +24,7 @@ type loadView struct {
 	Pictures []page.PictureView
 	Day      []dayRow
 	Missing  []form.LinkView
+	Backups  []form.LinkView // the page Backup of each variant
 }
 
 // dayRow is one clock hour of a winter and a summer day.

@@ -47,6 +47,9 @@ func (l *PlanLinks) To(at string) form.LinkView {
 	if at == "stores" {
 		return form.LinkView{Text: "Stores", URL: VariantURL(l.project.ID, l.id) + "#stores"}
 	}
+	if model.Within(at, "backup") {
+		return fieldIn(at, l.own, VariantURL(l.project.ID, l.id)+"/backup")
+	}
 	return fieldIn(at, l.own, VariantURL(l.project.ID, l.id))
 }
 

@@ -58,7 +58,11 @@ func WeekOf(g model.Ground, r model.VariantResult) Week {
 	for i := range r.Year.WorstWeek.Hours {
 		h := (w.from + i) % hours
 		w.Sun, w.Missing = append(w.Sun, r.Bus.Power[h]), append(w.Missing, y.Unmet[h]/3600)
-		w.Load = append(w.Load, g.Load.Standing[h]+g.Load.Essential[h]+g.Load.Nice[h]+own)
+		wanted := g.Load.Standing[h] + g.Load.Essential[h] + g.Load.Nice[h] + own
+		for k := range y.Run { // what waits ran then
+			wanted += y.Run[k][h] / 3600
+		}
+		w.Load = append(w.Load, wanted)
 		if len(y.State) > 0 {
 			w.Stored = append(w.Stored, stored(h))
 		}

@@ -31,6 +31,8 @@ func (s *Pages) Routes(r chi.Router) {
 func (s *Pages) OfVariant(r chi.Router) {
 	page.EditorAt(r, s.Site, "/", s.wholeVariantEditor)
 	r.Post("/stores", s.Page(s.changeStores))
+	page.EditorAt(r, s.Site, "/backup", s.backupEditor)
+	r.Get("/backup/{picture}.csv", s.Page(s.sendBackupCSV))
 	r.Post("/delete", s.Page(s.deleteVariant))
 	r.Get("/{picture}.csv", s.Page(s.sendVariantCSV))
 }
@@ -60,6 +62,10 @@ func (s *Pages) EditVariant(r *http.Request, p store.Saved[model.Project], v sto
 		g := s.Grounds.Of(p)
 		r, links := s.Results.Typed(p, v, w), s.LinksOf(p, w, v.ID)
 		view := variantViewOf(s.Tables.Stores, g, r, p.Value.Currency, month, url, sys)
+		view.Managed = page.ManagedSays(g, w, r, p.Value.Currency, sys)
+		for _, say := range page.BackupCautions(w) {
+			view.Cautions = append(view.Cautions, page.FlagView{Say: say, Bad: true})
+		}
 		view.Missing = missingOf(links, view.missing, sys)
 		view.Against = page.ReasonsOf(r.Because, sys, links.To)
 		if slices.ContainsFunc(r.Stores, func(st model.StoreResult) bool { return st.Ready != r.Ready }) {

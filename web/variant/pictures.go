@@ -154,9 +154,9 @@ func flowPicture(r model.VariantResult, sys unit.System) page.PictureView {
 	for _, s := range y.Stores {
 		loss, change = loss+s.Loss, change+s.Change
 	}
-	standing := y.Standing.Direct + y.Standing.Delivered + y.StoreStanding.Direct + y.StoreStanding.Delivered
-	f := draw.Flow{Name: "Where each watt-hour went", Whole: draw.FlowPart{Name: "The sun of a year, at the line", Energy: y.Bus}, Parts: []draw.FlowPart{
-		{Name: "lamps and devices, at once", Energy: y.Essential.Direct + y.Nice.Direct, Becomes: draw.ToLight},
+	standing := y.Standing.Direct + y.Standing.Delivered + y.StoreStanding.Direct + y.StoreStanding.Delivered + y.Standing.Backup + y.StoreStanding.Backup
+	f := draw.Flow{Name: "Where each watt-hour went", Whole: draw.FlowPart{Name: "The sun of a year, at the line", Energy: y.Bus + y.Backup.Energy}, Parts: []draw.FlowPart{
+		{Name: "lamps and devices, at once", Energy: y.Essential.Direct + y.Nice.Direct + y.Essential.Backup + y.Nice.Backup, Becomes: draw.ToLight},
 		{Name: "lamps and devices, out of stores", Energy: y.Essential.Delivered + y.Nice.Delivered, Becomes: draw.ToLight},
 		{Name: "what uses power all the time: heat", Energy: standing, Becomes: draw.ToHeat},
 		{Name: "lost in stores: heat", Energy: loss, Becomes: draw.ToHeat},
@@ -165,10 +165,15 @@ func flowPicture(r model.VariantResult, sys unit.System) page.PictureView {
 		f.Parts = append(f.Parts, draw.FlowPart{Name: "still stored at the end", Energy: change, Becomes: draw.ToNobody})
 	}
 	f.Parts = append(f.Parts, draw.FlowPart{Name: "sun not used", Energy: y.Spilled, Becomes: draw.ToNobody})
+	whence := "the sun of a year"
+	if y.Backup.Energy > 0 {
+		whence = "the sun and the backup of a year"
+		f.Whole.Name = "The sun of a year and the backup, at the line"
+	}
 	v := page.PictureView{ID: "flow", Title: f.Name, SVG: page.SvgOf(f.Draw), Head: []string{"A year", "Energy", "Share"}, Say: "The panels bring no sun in this year."}
 	if y.Bus > 0 {
-		of := func(e unit.Energy) string { return unit.Percents.Format(float64(e/y.Bus), sys) }
-		v.Say = "Of the sun of a year " + of(f.Parts[0].Energy+f.Parts[1].Energy) + " reaches lamps and devices, " + of(standing+loss) + " becomes heat on the way, " + of(y.Spilled) + " is not used."
+		of := func(e unit.Energy) string { return unit.Percents.Format(float64(e/f.Whole.Energy), sys) }
+		v.Say = "Of " + whence + " " + of(f.Parts[0].Energy+f.Parts[1].Energy) + " reaches lamps and devices, " + of(standing+loss) + " becomes heat on the way, " + of(y.Spilled) + " is not used."
 	}
 	for _, row := range flowOf(r, sys) {
 		v.Rows = append(v.Rows, []string{row.Name, row.Value, row.Share})

@@ -16,7 +16,10 @@ type variantView struct {
 	Verdict  string
 	Against  page.ReasonsView
 	States   []page.BandView // of each store, where one differs from the variant
-	Sure     string          // address of the second answer, 100 years
+	Managed  []string        // what helped out, went off and waited
+	Cautions []page.FlagView // of the backup
+	URL      string
+	Sure     string // address of the second answer, 100 years
 	Facts    []page.FactView
 	Flags    []page.FlagView
 	Stores   [][]string
@@ -54,7 +57,7 @@ func variantViewOf(kinds page.Kinds, g model.Ground, r model.VariantResult, curr
 		v.Today = todayOf(kinds, g, r, month)
 		v.Pictures = picturesOf(kinds, g, r, month, url, sys)
 	}
-	v.missing = r.Missing
+	v.missing, v.URL = r.Missing, url
 	return v
 }
 
