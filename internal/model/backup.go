@@ -38,11 +38,10 @@ type Backup struct {
 // usualCharger is the efficiency of a charger that is not known (our own judgement).
 const usualCharger = 0.85
 
-// Fuel by kind, litres an hour for each kW of rating and litres for each kWh given. Petrol: data sheets of 2 kW sets, .40 to .45
-// litres an hour at a quarter and 1.0 to 1.15 at full power, from memory. Diesel: source.SkarsteinUhlen.
+// Fuel by kind, litres an hour for each kW of rating and litres for each kWh given. Petrol: source.PetrolSets. Diesel: source.SkarsteinUhlen.
 var usualFuel = map[BackupKind][2]float64{BackupPetrol: {0.12, 0.50}, BackupDiesel: {0.08415, 0.246}}
 
-// idlingCar is what a car burns standing with its engine on, litres an hour (from memory).
+// idlingCar is what a car burns standing with its engine on, litres an hour. Source: source.IdlingCar.
 const idlingCar = 0.8
 
 // Burns reports whether it burns fuel where people may be.

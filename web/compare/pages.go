@@ -104,6 +104,7 @@ func (s *Pages) compareOf(ctx context.Context, p store.Saved[model.Project], all
 		v.States = append(v.States, page.VariantBand(results[i], sys, nil))
 	}
 	v.Groups = answerGroups(results, p.Value.Currency, sys)
+	v.Groups = slices.Insert(v.Groups, len(v.Groups)-1, managedGroup(results, sys)...) // money stays the last
 	years, err := s.Years.Of(ctx, p, chosen, results)
 	if err != nil {
 		return v, err

@@ -66,7 +66,7 @@ func backupSays(b model.Backup, r model.VariantResult, currency string, sys unit
 	if b.Kind == model.BackupGrid {
 		say += " and gives " + unit.BigEnergies.Format(float64(y.Out), sys) + "."
 	} else {
-		say += " and burns " + unit.Volumes.Format(float64(y.Fuel), sys) + "."
+		say += " and burns " + litres(y.Fuel, sys) + "."
 	}
 	if c, ok := b.Cost(y).Value(); ok && c > 0 {
 		say += " That costs " + MoneyText(c, currency) + "."
@@ -75,6 +75,15 @@ func backupSays(b model.Backup, r model.VariantResult, currency string, sys unit
 		say += " " + unit.Percents.Format(float64(s), sys) + " of the energy comes from the sun."
 	}
 	return say
+}
+
+// litres is fuel in words.
+func litres(v unit.Volume, sys unit.System) string {
+	text := unit.Volumes.Format(float64(v), sys)
+	if number, ok := strings.CutSuffix(text, unit.Space+"l"); ok {
+		return number + unit.Space + "litres"
+	}
+	return text
 }
 
 // backupName is what a sentence calls a backup.

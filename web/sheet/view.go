@@ -114,7 +114,7 @@ func sheetOf(v sheetView, r model.VariantResult, p model.Project, of model.Varia
 	v.Wired = len(r.Stores) > 0
 	v.sheetState = stateOf(r, sys)
 	v.Sign = !v.Band.State.Worse(reason.Proven)
-	v.Caution = sheetCautions(hoist)
+	v.Caution = append(sheetCautions(hoist), backupCautions(of.Backup)...)
 	if hoist != nil {
 		v.Hoist = true
 		v.hoist(hoist, r, sys)
@@ -141,6 +141,7 @@ func sheetOf(v sheetView, r model.VariantResult, p model.Project, of model.Varia
 			v.Order = v.kinds.Of(r.Stores[0].Kind).Sheet.Order
 		}
 	}
+	v.Set = append(v.Set, backupSet(of.Backup, sys)...)
 	if more > 0 {
 		v.Set = append(v.Set, page.PairView{Name: "Other hoists", Value: page.Counted(more, "more hoist") + " in this plan: not on this sheet"})
 	}

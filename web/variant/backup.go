@@ -75,7 +75,7 @@ func backupViewOf(g model.Ground, v model.Variant, r model.VariantResult, curren
 	for _, say := range page.BackupCautions(v) {
 		out.Cautions = append(out.Cautions, page.FlagView{Say: say, Bad: true})
 	}
-	if r.YearKnown && r.Year.Hourly != nil && r.Year.Hourly.Direct != nil {
+	if r.YearKnown && r.Year.Hourly != nil {
 		if month < 0 {
 			month = page.PoorestMonth(r)
 		}
@@ -161,7 +161,10 @@ func managedDay(g model.Ground, v model.Variant, r model.VariantResult, day int)
 			d.Waited[c] += y.Run[i][h] / 3600
 			d.Asked[c] += y.Asks[i][h] / 3600
 		}
-		d.Sun[c], d.Off[c] = r.Bus.Power[h], y.Shed[h]/3600
+		d.Sun[c] = r.Bus.Power[h]
+		if y.Shed != nil {
+			d.Off[c] = y.Shed[h] / 3600
+		}
 		d.Runs[c] = max(0, g.Load.Standing[h]+g.Load.Essential[h]+g.Load.Nice[h]+own+d.Waited[c]-y.Unmet[h]/3600)
 		if d.Backup != nil {
 			d.Backup[c] = (y.Direct[h] + y.Charge[h]) / 3600
