@@ -12,9 +12,48 @@ import (
 	"unicode/utf8"
 )
 
-// slurp reads the file, refuses what is no text before the rest of it is read, and returns it as UTF-8.
+// Limits of a line: weather files have some ten to eighty columns, and headings of a few hundred letters (our own
+// judgement).
+const (
+	longestLine = 64 << 10 // bytes
+	mostColumns = 200
+	mostWords   = 500 // between blanks: a heading may be prose
+)
+
+// width counts the bytes of a line and what may part its columns, as a file comes in.
+type width struct {
+	bytes, signs, words int
+	word                bool // inside one
+}
+
+// take counts on and refuses a line that is too long, or has too many columns.
+func (l *width) take(b []byte) error {
+	for _, c := range b {
+		switch c {
+		case '\n', '\r':
+			*l = width{}
+			continue
+		case ',', ';', '\t', '|':
+			l.signs++
+		}
+		if word := c != ' '; word != l.word {
+			l.word = word
+			l.words++ // two for each
+		}
+		if l.bytes++; l.bytes > longestLine {
+			return refuse("A line of this file is longer than %s KB. A weather file has one short line for each hour.", longestLine>>10)
+		}
+		if l.signs > mostColumns || l.words > 2*mostWords {
+			return refuse("A line of this file has more than %s columns. Keep time, light and temperature, and leave out the others.", mostColumns)
+		}
+	}
+	return nil
+}
+
+// slurp reads the file, refuses what is no text or has endless lines before the rest of it is read, and returns it as UTF-8.
 func slurp(r io.Reader) (string, error) {
 	var all []byte
+	var line width
 	buf := make([]byte, 64<<10)
 	for {
 		n, err := r.Read(buf)
@@ -24,6 +63,9 @@ func slurp(r io.Reader) (string, error) {
 			if err := otherKind(all); err != nil {
 				return "", err
 			}
+		}
+		if err := line.take(buf[:n]); err != nil {
+			return "", err
 		}
 		if len(all) > Largest {
 			return "", refuse("This file is larger than %s MB. A year of hours has about 2 MB: is this the right file?", Largest>>20)

@@ -2,10 +2,10 @@ package page
 
 import "net/http"
 
-// InLine answers the requests to its routes one after the other: work that takes seconds runs once at a time, and leaves
-// the other pages their share of the processor. Who leaves the page while it waits has no answer.
-func InLine() func(http.Handler) http.Handler {
-	place := make(chan struct{}, 1)
+// InLine answers the requests to its routes so many at a time and the others after them: work that takes seconds, or much
+// memory, leaves the other pages their share. Who leaves the page while it waits has no answer.
+func InLine(atOnce int) func(http.Handler) http.Handler {
+	place := make(chan struct{}, atOnce)
 	return func(next http.Handler) http.Handler {
 		return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 			select {

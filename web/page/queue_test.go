@@ -9,13 +9,22 @@ import (
 	"testing"
 )
 
-// TestInLine runs work of a kind once at a time on all its routes, and drops whoever left while they waited.
+// TestInLine runs work of a kind so many at a time on all its routes, and drops whoever left while they waited.
 func TestInLine(t *testing.T) {
-	line := InLine()
+	for _, atOnce := range []int32{1, 2} {
+		inLine(t, atOnce)
+	}
+}
+
+func inLine(t *testing.T, atOnce int32) {
+	t.Helper()
+	line := InLine(int(atOnce))
 	var here, most, done atomic.Int32
 	hold := make(chan struct{})
 	work := http.HandlerFunc(func(http.ResponseWriter, *http.Request) {
-		most.Store(max(most.Load(), here.Add(1)))
+		now := here.Add(1)
+		for was := most.Load(); now > was && !most.CompareAndSwap(was, now); was = most.Load() {
+		}
 		<-hold
 		here.Add(-1)
 		done.Add(1)
@@ -27,14 +36,14 @@ func TestInLine(t *testing.T) {
 			routes[i%2].ServeHTTP(httptest.NewRecorder(), httptest.NewRequest("GET", "/", nil))
 		})
 	}
-	for here.Load() == 0 {
+	for here.Load() < atOnce {
 	}
 	left, leave := context.WithCancel(t.Context())
 	leave()
 	routes[0].ServeHTTP(httptest.NewRecorder(), httptest.NewRequest("GET", "/", nil).WithContext(left)) // comes back at once
 	close(hold)
 	all.Wait()
-	if most.Load() != 1 || done.Load() != 6 {
+	if most.Load() != atOnce || done.Load() != 6 {
 		t.Errorf("%d at a time, %d done", most.Load(), done.Load())
 	}
 }

@@ -43,7 +43,7 @@ func (s *Pages) Routes(r chi.Router) {
 
 // Uploads hangs what reads in a weather file, which may be larger than a form.
 func (s *Pages) Uploads(r chi.Router) {
-	r.Post("/projects/{project}/place/file", s.Page(s.readWeather))
+	r.With(page.InLine(readAtOnce)).Post("/projects/{project}/place/file", s.Page(s.readWeather))
 }
 
 // The page Place and sun: /projects/{project}/place.

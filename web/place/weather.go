@@ -28,6 +28,8 @@ import (
 const (
 	WeatherLimit = 64 << 20 // bytes of a form with a weather file
 	weatherKept  = 4        // files that wait for an answer
+	weatherSpace = 16 << 20 // bytes of them together; the last one waits however large it is
+	readAtOnce   = 2        // forms with files
 	weatherWaits = 10 * time.Minute
 )
 
@@ -53,12 +55,28 @@ type sheetOnDesk struct {
 	said    weather.Mapping // what the file itself says of its place, where it was read in full
 }
 
-// put lays a file on the desk; the oldest goes.
+// put lays a file on the desk for as long as it may wait; the oldest go where there is no room.
 func (d *desk) put(s sheetOnDesk) {
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	d.kept = append(d.kept, s)
-	d.kept = append([]sheetOnDesk(nil), d.kept[max(0, len(d.kept)-weatherKept):]...)
+	first, size := len(d.kept)-1, d.kept[len(d.kept)-1].size()
+	for first > 0 && len(d.kept)-first < weatherKept && size+d.kept[first-1].size() <= weatherSpace {
+		first--
+		size += d.kept[first].size()
+	}
+	d.kept = append([]sheetOnDesk(nil), d.kept[first:]...)
+	token := s.token // and not the file
+	time.AfterFunc(weatherWaits, func() { d.drop(token) })
+}
+
+// size is how many bytes a file holds while it waits: its text, and three columns of hours for each year.
+func (s sheetOnDesk) size() int {
+	years := len(s.years)
+	if s.year != nil {
+		years++
+	}
+	return len(s.data) + years*3*8*sun.YearHours
 }
 
 // find gives the file of a token and a project, and forgets all that waited too long.

@@ -25,7 +25,7 @@ func (s *Pages) Routes(r chi.Router) {
 	r.Get("/shelf", s.Page(s.showAnyShelf))
 	page.EditorAt(r, s.Site, "/projects/{project}/shelf", s.shelfEditor)
 	r.Post("/projects/{project}/shelf/put", s.Page(s.shelveHoist))
-	long := r.With(page.InLine())
+	long := r.With(page.InLine(1))
 	long.Get("/projects/{project}/shelf/fits", s.Page(s.showFits))
 	long.Get("/projects/{project}/shelf/fits/many", s.Page(s.sendFits))
 	long.Get("/projects/{project}/shelf/fits.csv", s.Page(s.sendFitsCSV))

@@ -31,12 +31,12 @@ type Pages struct {
 
 // Routes hangs the pages of a project at their addresses.
 func (s *Pages) Routes(r chi.Router) {
-	long := r.With(page.InLine())
+	long := r.With(page.InLine(1))
 	long.Get("/projects/{project}/sure", s.Page(s.showSure))
 	long.Get("/projects/{project}/sure/years.csv", s.Page(s.sendYearsCSV))
 	long.Get("/projects/{project}/sure/many", s.Page(s.sendSure))
 	r.Get("/projects/{project}/sure/said", s.Page(s.sendRange))
-	r.With(page.InLine()).Get("/projects/{project}/sure/moves", s.Page(s.sendMoves))
+	r.With(page.InLine(1)).Get("/projects/{project}/sure/moves", s.Page(s.sendMoves))
 }
 
 // OfVariant hangs the second answer of a variant below the address of the variant.
