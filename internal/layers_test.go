@@ -63,6 +63,7 @@ var layers = map[string]layer{
 	"web/typical":     {ours: front},
 	"web/page":        {ours: []string{"web/form", "web/typical", "internal/*"}, others: append([]string{"github.com/go-echarts/go-echarts/v2", "golang.org/x/net/html", "github.com/tdewolff/minify/v2"}, pages...)},
 	"web/cells":       room,
+	"web/cheapest":    room,
 	"web/compare":     room,
 	"web/guide":       {ours: room.ours, others: append([]string{"github.com/yuin/goldmark"}, pages...)},
 	"web/history":     room,

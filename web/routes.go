@@ -7,6 +7,7 @@ import (
 	"github.com/go-chi/chi/v5/middleware"
 
 	"duskweight/web/cells"
+	"duskweight/web/cheapest"
 	"duskweight/web/compare"
 	"duskweight/web/history"
 	"duskweight/web/hoist"
@@ -55,7 +56,7 @@ func (s *Site) Handler() http.Handler {
 		}
 		r.Route("/projects/{project}/variants/{variant}", func(r chi.Router) {
 			for _, room := range []interface{ OfVariant(chi.Router) }{
-				one, &hoist.Pages{Site: s.Site}, &cells.Pages{Site: s.Site}, &water.Pages{Site: s.Site}, &trials.Pages{Site: s.Site}, &takes.Pages{Site: s.Site},
+				one, &hoist.Pages{Site: s.Site}, &cells.Pages{Site: s.Site}, &water.Pages{Site: s.Site}, &trials.Pages{Site: s.Site}, &takes.Pages{Site: s.Site}, &cheapest.Pages{Site: s.Site},
 				&parts.Pages{Site: s.Site}, sure, &sheet.Pages{Site: s.Site},
 			} {
 				room.OfVariant(r)

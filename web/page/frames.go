@@ -89,7 +89,7 @@ func (s *Site) VariantFrame(ctx context.Context, p store.Saved[model.Project], v
 		}
 	}
 	f.Inner = append(f.Inner, Tab{Text: "Buy and make", URL: u + "/parts"}, Tab{Text: "Plan sheet", URL: u + "/sheet"})
-	f.Answers = []Tab{{Text: "What it would take", URL: u + "/takes"}, {Text: "Panel and store together", URL: u + "/sweep"},
+	f.Answers = []Tab{{Text: "What it would take", URL: u + "/takes"}, {Text: "Panel and store together", URL: u + "/sweep"}, {Text: "Cheapest variant", URL: u + "/cheapest"},
 		{Text: "How sure", URL: ProjectURL(p.ID) + "/sure?v=" + strconv.FormatInt(v.ID, 10)}}
 	at(f.Answers, here)
 	at(f.Inner, here)

@@ -74,7 +74,7 @@ func (s *Pages) showFits(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	f.Style = "shelf.css"
+	f.Style, f.Script = "shelf.css", "many.js"
 	if len(a.all) == 0 {
 		return s.Show(w, r, http.StatusOK, f, fitsPage(fitsView{Back: at, Say: "No variant of this project has a lifted mass yet. Add one to a variant, then come back."}))
 	}

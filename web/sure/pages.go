@@ -119,7 +119,7 @@ func (s *Pages) showSure(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	f.Steps.Back, f.Style = address, "sure.css"
+	f.Steps.Back, f.Style, f.Script = address, "sure.css", "many.js"
 	began := time.Now()
 	_ = http.NewResponseController(w).SetWriteDeadline(began.Add(sureWaits)) // it is not a slow reader, it is a long sum
 	err = a.run.Until(r.Context(), a.n, runtime.GOMAXPROCS(0), nil)

@@ -78,7 +78,7 @@ func PagesOf(p store.Saved[model.Project], vs []store.Saved[model.Variant]) []st
 	pages := []string{base, base + "?class=1", base + "?class=1&guess=40", base + "/place", base + "/place?all=1", base + "/place?part=means", base + "/load", base + "/load?all=1", base + "/load?part=appliances%5B0%5D", base + "/compare", base + "/sure", base + "/sure?n=10&parts=yes", base + "/money", base + "/history", base + "/shelf", base + "/shelf/fits"}
 	for _, v := range vs {
 		at := page.VariantURL(p.ID, v.ID)
-		pages = append(pages, at, at+"/takes", at+"/sweep", at+"/sheet", at+"/sheet?paper=letter", at+"/parts", at+"/parts/market", at+"/parts/making?paper=letter")
+		pages = append(pages, at, at+"/takes", at+"/sweep", at+"/cheapest", at+"/cheapest?run=1", at+"/sheet", at+"/sheet?paper=letter", at+"/parts", at+"/parts/market", at+"/parts/making?paper=letter")
 		for i, st := range v.Value.Stores {
 			kind, n := st.Kind().Key, page.Itoa(i)
 			pages = append(pages, page.StoreURL(p.ID, v.ID, i, kind))
