@@ -81,9 +81,26 @@ func (s *Pages) sendVerdicts(w http.ResponseWriter, r *http.Request) error {
 	return s.Show(w, r, http.StatusOK, page.Frame{Title: "Projects", Style: "projects.css"}, ProjectsPage(ProjectsView{List: list}))
 }
 
-// addSample adds the worked example.
+// What a button of a worked example sends: nothing for the one with a lifted mass.
+const (
+	nameExample  = "example"
+	exampleCabin = "cabin"
+)
+
+// addSample adds a worked example.
 func (s *Pages) addSample(w http.ResponseWriter, r *http.Request) error {
-	saved, err := s.Store.CreateProject(r.Context(), catalog.Sample(), "Worked example added", s.Now())
+	if err := page.ParseForm(r); err != nil {
+		return err
+	}
+	doc := catalog.Sample()
+	switch which := r.PostForm.Get(nameExample); which {
+	case "":
+	case exampleCabin:
+		doc = catalog.Cabin()
+	default:
+		return page.BadRequest("There is no such example.")
+	}
+	saved, err := s.Store.CreateProject(r.Context(), doc, "Worked example added", s.Now())
 	if err != nil {
 		return err
 	}
