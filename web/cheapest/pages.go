@@ -33,9 +33,10 @@ type Pages struct {
 
 // OfVariant hangs the pages below the address of the variant.
 func (s *Pages) OfVariant(r chi.Router) {
-	r.Get("/cheapest", s.Page(s.show))
-	r.Get("/cheapest/many", s.Page(s.send))
-	r.Get("/cheapest.csv", s.Page(s.sendCSV))
+	long := r.With(page.InLine(1))
+	long.Get("/cheapest", s.Page(s.show))
+	long.Get("/cheapest/many", s.Page(s.send))
+	long.Get("/cheapest.csv", s.Page(s.sendCSV))
 	r.Post("/cheapest", s.Page(s.make))
 }
 
