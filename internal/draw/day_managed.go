@@ -92,9 +92,13 @@ func (p *pen) charge(x, y axis, d ManagedDay) {
 	}
 	p.path(append(append([]float64{pts[0], y.a}, pts...), x.b, y.a), true, attrs{"fill", cellColour, "fill-opacity", ".2"})
 	p.path(pts, false, stroke(cellColour, 2, ""))
-	for _, m := range d.Marks {
+	for i, m := range d.Marks { // names to the right and to the left in turn: two marks may lie close together
 		p.line(x.a, y.at(m.At), x.b, y.at(m.At), stroke(ink, 0.8, "4 3"))
-		p.text(x.b, y.at(m.At)-3, m.Say, small, "end", 0)
+		if i%2 == 0 {
+			p.text(x.b, y.at(m.At)-3, m.Say, small, "end", 0)
+		} else {
+			p.text(x.a+3, y.at(m.At)-3, m.Say, small, "start", 0)
+		}
 	}
 	p.line(x.a, y.a, x.b, y.a, stroke(ink, 1, ""))
 }
