@@ -15,9 +15,11 @@ import (
 
 // aloneRoutes are the addresses that no link of a page leads to, each with its reason.
 var aloneRoutes = map[string]string{
-	"/verdicts":                           "the verdicts of the list of projects, asked for by a script",
-	"/projects/{project}/shelf/fits/many": "the second answer of a page, asked for by a script",
-	"/shelf":                              "leads on to the shelf of the project that was open last",
+	"/verdicts": "the verdicts of the list of projects, asked for by a script",
+	"/projects/{project}/variants/{variant}/cheapest/many":          "the second answer of a page, asked for by a script",
+	"/projects/{project}/variants/{variant}/cheapest.csv":           "the numbers of a search, behind the button that begins it",
+	"/projects/{project}/shelf/fits/many":                           "the second answer of a page, asked for by a script",
+	"/shelf":                                                        "leads on to the shelf of the project that was open last",
 	"/projects/{project}/variants/{variant}/hoist":                  "without its number: the first one",
 	"/projects/{project}/variants/{variant}/motion":                 "without its number: the first one",
 	"/projects/{project}/variants/{variant}/cells":                  "without its number: the first one",

@@ -282,7 +282,7 @@ func withoutLinks(project int64, vs []store.Saved[model.Variant]) []string {
 	for i, v := range vs {
 		at := page.VariantURL(project, v.ID)
 		if i == 0 {
-			out = append(out, base+"/sure/many?n=10&v="+page.Itoa(int(v.ID)), base+"/shelf/fits/many?v="+page.Itoa(int(v.ID)))
+			out = append(out, base+"/sure/many?n=10&v="+page.Itoa(int(v.ID)), base+"/shelf/fits/many?v="+page.Itoa(int(v.ID)), at+"/cheapest/many")
 		}
 		out = append(out, at+"/hoist", at+"/motion", at+"/trials", at+"/cells", at+"/water", at+"/sure", at+"/trials/0/records.csv")
 	}
