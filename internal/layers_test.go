@@ -22,7 +22,7 @@ const module = "duskweight"
 type layer struct{ ours, others []string }
 
 var (
-	leaf    = []string{"internal/model/unit", "internal/model/source", "internal/model/reservoir", "internal/model/reason", "internal/say"}
+	leaf    = []string{"internal/model/unit", "internal/model/source", "internal/model/reservoir", "internal/model/reason", "internal/model/pipe", "internal/say"}
 	front   = []string{"internal/model", "internal/model/*", "internal/say"}
 	ofUse   = layer{ours: front}
 	ofModel = layer{ours: leaf}
@@ -37,6 +37,7 @@ var layers = map[string]layer{
 	"migrations":               {},
 	"internal/model/unit":      {},
 	"internal/model/source":    {},
+	"internal/model/pipe":      {ours: []string{"internal/model/unit"}},
 	"internal/say":             {ours: []string{"internal/model/unit"}},
 	"internal/model/reservoir": {ours: []string{"internal/model/unit", "internal/say"}},
 	"internal/model/reason":    {ours: []string{"internal/model/unit", "internal/model/source", "internal/say"}},

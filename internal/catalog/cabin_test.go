@@ -19,7 +19,7 @@ func TestCabin(t *testing.T) {
 	for i, want := range []struct {
 		verdict string
 		burns   bool
-	}{{"carries most nights", false}, {"carries the night", false}, {"carries the night", true}} {
+	}{{"carries the essentials", false}, {"carries the night", false}, {"carries the night", true}} {
 		v := r.Variants[i]
 		if v.Verdict != want.verdict || v.Ready != reason.Yes {
 			t.Errorf("%s: %s, %v %v", v.Name, v.Verdict, v.Ready, v.Because)

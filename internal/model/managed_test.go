@@ -8,8 +8,8 @@ import (
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
 	"duskweight/internal/model/load"
+	"duskweight/internal/model/pipe"
 	"duskweight/internal/model/unit"
-	"duskweight/internal/model/water"
 	"duskweight/internal/model/year"
 )
 
@@ -17,7 +17,7 @@ import (
 func TestPumpIsAPump(t *testing.T) {
 	for _, q := range []float64{1e-5, 3e-4, 2e-3} {
 		p := load.Pump{Lift: unit.Of[unit.Length](17), PipeLength: unit.Of[unit.Length](80), PipeInner: unit.Of[unit.Length](0.04), Flow: unit.Of(unit.Flow(q))}
-		want := 17 + float64(water.Friction(unit.Flow(q), 80, 0.04))
+		want := 17 + float64(pipe.Friction(unit.Flow(q), 80, 0.04))
 		if got := float64(p.Head()); math.Abs(got-want) > 1e-12*want {
 			t.Errorf("%g m³/s: head %.15g, want %.15g", q, got, want)
 		}

@@ -3,8 +3,8 @@ package model
 import (
 	"math"
 
+	"duskweight/internal/model/pipe"
 	"duskweight/internal/model/unit"
-	"duskweight/internal/model/water"
 )
 
 // Weighed is what gives one energy at the end of the wires: rock or water that comes down from a height, or a battery.
@@ -24,7 +24,7 @@ const (
 // Weigh reckons what gives an energy, J, from a height, m, over zero: m = E/(g·h·η), V = E/(ρ·g·h·η), and the battery.
 func Weigh(e unit.Energy, height unit.Length) Weighed {
 	gh := unit.G * float64(height)
-	return Weighed{unit.Mass(float64(e) / (gh * hoistOut)), unit.Volume(float64(e) / (float64(water.Density) * gh * turbineOut)), batteryFor(e)}
+	return Weighed{unit.Mass(float64(e) / (gh * hoistOut)), unit.Volume(float64(e) / (float64(pipe.Density) * gh * turbineOut)), batteryFor(e)}
 }
 
 // What stone weighs, solid, kg/m³, and the energy on the label of a battery for each m³ of it, J (both from memory: granite; an

@@ -1,6 +1,7 @@
 package water
 
 import (
+	"duskweight/internal/model/pipe"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
@@ -29,7 +30,7 @@ const (
 // Surge is the pressure in a pipe below a head whose flow stops at once, Pa: that of the standing water, ρ·g·h, and that of the
 // shock, ρ·c·Δv (Joukowsky).
 func Surge(head unit.Length, v, wave unit.Speed) (static, shock unit.Stress) {
-	return unit.Stress(float64(Density) * unit.G * float64(head)), unit.Stress(float64(Density) * float64(wave) * float64(v))
+	return unit.Stress(float64(pipe.Density) * unit.G * float64(head)), unit.Stress(float64(pipe.Density) * float64(wave) * float64(v))
 }
 
 // Fastest is the speed of the water in the pipe, of the faster of filling and drawing.
@@ -93,7 +94,7 @@ func (r Resolved) base() Check {
 	c := Check{ID: "tank_base", Path: "stands_on", Part: "what carries the tank", Word: reason.Yes, Clears: reason.Answer, Source: source.Judgement.Whole()}
 	load := say.Words("the tank")
 	if v, ok := r.Design.Volume.Value(); ok {
-		load = say.That("%s of water", say.Mass(unit.Mass(float64(Density)*float64(v))).To(2).Up())
+		load = say.That("%s of water", say.Mass(unit.Mass(float64(pipe.Density)*float64(v))).To(2).Up())
 	}
 	switch d := r.Design; {
 	case d.Stands == OnGround:

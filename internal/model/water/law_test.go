@@ -3,6 +3,7 @@ package water
 import (
 	"testing"
 
+	"duskweight/internal/model/pipe"
 	"duskweight/internal/model/unit"
 	"pgregory.net/rapid"
 )
@@ -41,14 +42,14 @@ func TestNothingFromNothing(t *testing.T) {
 		if f := s.Fault(); f != "" {
 			t.Fatalf("%s: %+v", f, s)
 		}
-		most := float64(Density) * unit.G * float64(w.Volume.Val) * float64(w.Head.Val)
+		most := float64(pipe.Density) * unit.G * float64(w.Volume.Val) * float64(w.Head.Val)
 		if got := float64(s.Drawn(s.DrawMax)); got > most*(1+1e-12) {
 			t.Fatalf("%g J drawn of %g", got, most)
 		}
 		if back := s.RoundTrip(s.DrawMax); back > 1 {
 			t.Fatalf("%g of it comes back", back)
 		}
-		lifts := float64(Density) * unit.G * float64(r.PumpFlow) * float64(w.Head.Val)
+		lifts := float64(pipe.Density) * unit.G * float64(r.PumpFlow) * float64(w.Head.Val)
 		if into := s.FillGain * float64(s.FillMax); into < lifts*(1-1e-9) || into > lifts*(1+1e-9) || lifts > float64(w.Pump.Rated.Val)*(1+1e-12) {
 			t.Fatalf("%g W go in, the water that is lifted has %g", into, lifts)
 		}

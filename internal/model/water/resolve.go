@@ -1,6 +1,7 @@
 package water
 
 import (
+	"duskweight/internal/model/pipe"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
@@ -85,7 +86,7 @@ var words = map[string]string{
 
 // Stored is the energy of a volume of water at a height, ρ·g·V·h.
 func Stored(v unit.Volume, head unit.Length) unit.Energy {
-	return unit.Energy(float64(Density) * unit.G * float64(v) * float64(head))
+	return unit.Energy(float64(pipe.Density) * unit.G * float64(v) * float64(head))
 }
 
 // fills works out the pump: its efficiency, its flow against the friction, and how long it fills.
@@ -98,7 +99,7 @@ func (r *Resolved) fills() {
 	}
 	r.PumpEff = eta
 	r.PumpFlow = PumpFlow(w.Pump.Rated.Val, eta, w.Head.Val, w.Pipe.Length.Val, w.Pipe.Inner.Val)
-	r.PumpLost = Friction(r.PumpFlow, w.Pipe.Length.Val, w.Pipe.Inner.Val)
+	r.PumpLost = pipe.Friction(r.PumpFlow, w.Pipe.Length.Val, w.Pipe.Inner.Val)
 	if r.PumpFlow > 0 {
 		r.FillTime = unit.Duration(float64(w.Volume.Val) / float64(r.PumpFlow))
 	}
@@ -107,7 +108,7 @@ func (r *Resolved) fills() {
 // gives works out the turbine: what friction leaves of the height, and the power that comes of it.
 func (r *Resolved) gives() {
 	w, q := r.Design, r.Design.Turbine.Flow.Val
-	r.TurbineLost = Friction(q, w.Pipe.Length.Val, w.Pipe.Inner.Val)
+	r.TurbineLost = pipe.Friction(q, w.Pipe.Length.Val, w.Pipe.Inner.Val)
 	r.Net = w.Head.Val - r.TurbineLost
 	r.EmptyTime = unit.Duration(float64(w.Volume.Val) / float64(q))
 	if r.Net <= 0 {
@@ -115,7 +116,7 @@ func (r *Resolved) gives() {
 		r.WhyNot = say.That("Friction in the pipe uses all of the height at %s. Use a thicker pipe, or let less water through.", say.Of(unit.Flows, float64(q)))
 		return
 	}
-	hydraulic := unit.Power(float64(Density) * unit.G * float64(q) * float64(r.Net))
+	hydraulic := unit.Power(float64(pipe.Density) * unit.G * float64(q) * float64(r.Net))
 	eta, ok := w.Turbine.Efficiency.Value()
 	if !ok {
 		r.TurbineSize = new(TurbineSize(hydraulic))

@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"duskweight/internal/model/pipe"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 )
@@ -50,30 +51,12 @@ func TestFarm(t *testing.T) {
 	near(t, "least with a valve: three tenths", float64(w.Resolve().Reduce(nil).DrawMin), 0.3*54.8024226, tol)
 }
 
-// Friction in feet of water for 100 feet of Schedule 40 plastic pipe with C = 150, from Exhibit I of the Illinois
-// Administrative Code, title 77, part 906. Inner diameters of Schedule 40: 1.049, 1.380, 2.067, 3.068 and 4.026 in (ASTM
-// D1785). The table has two decimals and comes from an exponent of 1.85 instead of 1.852: 3 % and half of its last digit.
-func TestFrictionOfPublishedTable(t *testing.T) {
-	const gallon = 231 * 0.0254 * 0.0254 * 0.0254 / 60 // m³/s for each US gallon a minute
-	for _, c := range []struct{ inches, gpm, feet float64 }{
-		{1.049, 5, 1.52}, {1.049, 10, 5.50}, {1.380, 20, 5.23}, {2.067, 20, 0.74}, {2.067, 50, 3.98}, {3.068, 60, 0.81}, {3.068, 100, 2.09}, {4.026, 100, 0.55},
-	} {
-		got := float64(Friction(unit.Flow(c.gpm*gallon), 100*unit.Foot, unit.Length(c.inches)*unit.Inch)) / float64(unit.Foot)
-		if math.Abs(got-c.feet) > 0.03*c.feet+0.005 {
-			t.Errorf("%g gpm in %g in: %.3f ft in 100 ft, the table has %g", c.gpm, c.inches, got, c.feet)
-		}
-	}
-	if Friction(0, 10, 0.05) != 0 {
-		t.Error("water that stands still has friction")
-	}
-}
-
 // The flow of the pump spends its power: ρ·g·Q·(h + h_f(Q)) is η·P, in thin and in thick pipes.
 func TestPumpFlowSpendsItsPower(t *testing.T) {
 	for _, inner := range []unit.Length{0.006, 0.02, 0.1} {
 		for _, power := range []unit.Power{10, 1000, 50000} {
 			q := PumpFlow(power, 0.5, 8, 60, inner)
-			spent := float64(Density) * unit.G * float64(q) * float64(8+Friction(q, 60, inner))
+			spent := float64(pipe.Density) * unit.G * float64(q) * float64(8+pipe.Friction(q, 60, inner))
 			near(t, "spent", spent, 0.5*float64(power), 1e-12)
 		}
 	}
