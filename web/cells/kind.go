@@ -20,9 +20,11 @@ func Kind() page.Kind {
 	}
 }
 
-// inNumbers is what a battery is: its voltage and its charge.
+// inNumbers is what a battery is, all its blocks together: its voltage and its charge.
 func inNumbers(s model.StoreResult, sys unit.System) (name, numbers string) {
 	b := model.CellsOf(s).Design
+	b.Voltage.Val *= unit.Voltage(b.Series.Or(1))
+	b.Capacity.Val *= unit.Charge(b.Parallel.Or(1))
 	return page.OrUnnamed(s.Name), page.Clauses(" ", page.IfKnown(b.Voltage, unit.Voltages, sys, "%s"), page.IfKnown(b.Capacity, unit.Charges, sys, "%s"))
 }
 
