@@ -116,11 +116,15 @@ type Facts struct {
 	banks       int                     // how many batteries were counted
 }
 
-// Holds is what the stores give from full that are of the kind of the first one, and that kind; the first of the table where
-// there is no store.
+// Holds is what the stores give from full that are of the kind of the first one of which that is told, and that kind; the
+// first of the table where there is no such store.
 func (r VariantResult) Holds() (k *Kind, gives unit.Known[unit.Energy]) {
-	if k = kinds[0]; len(r.Stores) > 0 {
-		k = r.Stores[0].Kind
+	k = kinds[0]
+	for _, s := range r.Stores {
+		if s.Kind.Holds.Say != "" {
+			k = s.Kind
+			break
+		}
 	}
 	for _, s := range r.Stores {
 		if s.Kind == k && s.Capacity.Is {
