@@ -10,9 +10,6 @@ func (p Pump) known() bool {
 	return p.Daily.Is && p.Lift.Is && p.PipeLength.Is && p.PipeInner.Is && p.Flow.Is && p.Efficiency.Is
 }
 
-// begun reports whether anything of it is given.
-func (p Pump) begun() bool { return p != Pump{} }
-
 // Head is the height, m, against which the pump works: the lift, and what the flow loses along a plastic pipe.
 func (p Pump) Head() unit.Length {
 	return p.Lift.Val + pipe.Friction(p.Flow.Val, p.PipeLength.Val, p.PipeInner.Val)
