@@ -73,7 +73,7 @@ func (r Resolved) pipe() Check {
 	if !w.Pipe.Rated.Is {
 		c.Word, c.Clears = reason.NotKnown, reason.Answer
 		c.Say = say.That("When the flow stops at once, %s strike the pipe. What it withstands is not known.", say.Of(unit.Pressures, most).Up())
-		c.Mend = say.That("Read the pressure that stands on the pipe: PN 10 is %s.", say.Of(unit.Pressures, 1e6))
+		c.Mend = say.That("Read the pressure that is printed on the pipe: PN 10 is %s.", say.Of(unit.Pressures, 1e6))
 		return c
 	}
 	rated := float64(w.Pipe.Rated.Val)

@@ -37,7 +37,7 @@ type Turbine struct {
 type Pipe struct {
 	Length unit.Known[unit.Length] `json:"length_m" say:"Length of the pipe" range:"(0,5000]"`
 	Inner  unit.Known[unit.Length] `json:"inner_m" say:"Inner diameter of the pipe" range:"(0,2]"`
-	Rated  unit.Known[unit.Stress] `json:"rated_pa" say:"Pressure that stands on the pipe" range:"(0,1e8]"`
+	Rated  unit.Known[unit.Stress] `json:"rated_pa" say:"Pressure that is printed on the pipe" range:"(0,1e8]"`
 	Wave   unit.Known[unit.Speed]  `json:"wave_m_s" say:"Speed of a pressure wave in the pipe: about {450 m/s} in plastic, {1200 m/s} in metal" range:"[100,1500]"`
 }
 
