@@ -5,9 +5,6 @@ import (
 	"reflect"
 	"slices"
 	"sync"
-	"sync/atomic"
-
-	"golang.org/x/sync/errgroup"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/load"
@@ -174,31 +171,21 @@ func (b *bench) field(v model.Variant) int {
 
 // runAll shares the years from … on out among the workers. Each year is a matter of its own, so it does not matter who runs it.
 func (b *bench) runAll(ctx context.Context, briefs [][]outcome, from, workers int, weather bool, run func(*worker, int) []outcome, progress func(int)) error {
-	var next atomic.Int64
 	var mu sync.Mutex
 	done := 0
-	group, ctx := errgroup.WithContext(ctx)
-	for range min(workers, len(briefs)) {
-		group.Go(func() error {
-			w := b.worker()
-			w.weather = weather
-			for {
-				j := int(next.Add(1)) - 1
-				if j >= len(briefs) {
-					return nil
-				}
-				if err := ctx.Err(); err != nil {
-					return err
-				}
-				briefs[j] = run(w, from+j)
-				mu.Lock()
-				done++
-				if progress != nil {
-					progress(from + done)
-				}
-				mu.Unlock()
-			}
-		})
-	}
-	return group.Wait()
+	room := make([]*worker, min(workers, len(briefs)))
+	return shareJobs(ctx, len(briefs), workers, func(at, j int) error {
+		if room[at] == nil {
+			room[at] = b.worker()
+			room[at].weather = weather
+		}
+		briefs[j] = run(room[at], from+j)
+		mu.Lock()
+		defer mu.Unlock()
+		done++
+		if progress != nil {
+			progress(from + done)
+		}
+		return nil
+	})
 }

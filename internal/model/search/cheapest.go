@@ -6,9 +6,6 @@ import (
 	"math"
 	"slices"
 	"sync"
-	"sync/atomic"
-
-	"golang.org/x/sync/errgroup"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/cost"
@@ -122,22 +119,7 @@ type lit struct {
 
 // side runs n jobs, several at a time. job is told which worker it is.
 func (h *hunt) side(ctx context.Context, n int, job func(worker, i int) error) error {
-	var next atomic.Int64
-	group, inside := errgroup.WithContext(ctx)
-	for w := range min(h.workers, n) {
-		group.Go(func() error {
-			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
-				if err := inside.Err(); err != nil {
-					return err
-				}
-				if err := job(w, i); err != nil {
-					return err
-				}
-			}
-			return nil
-		})
-	}
-	return cmp.Or(group.Wait(), ctx.Err())
+	return cmp.Or(shareJobs(ctx, n, h.workers, job), ctx.Err())
 }
 
 // light works out the sun at each tilt.
