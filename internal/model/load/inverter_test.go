@@ -44,4 +44,10 @@ func TestKettleOnTheInverter(t *testing.T) {
 	near(t, "the hour", y.Essential[18], 111.8518519, 1e-6)
 	near(t, "the next", y.Essential[19], 0, 0)
 	near(t, "the appliance", y.Each[0].Winter[18], 111.8518519, 1e-6)
+	l, err := Inverter{Rated: unit.Of[unit.Power](3000)}.Losses()
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "mean and variance", float64(l.Line(100, 190000)), 111.851852, 1e-6*111.851852) // 0.05·0.95·2000² = 190 000 W²
+	near(t, "the mean alone", float64(l.Line(100, 0)), 104.814815, 1e-6*104.814815)
 }
