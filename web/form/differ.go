@@ -8,7 +8,13 @@ import (
 // Differences lists what differs between two versions of the thing that the form edits, in the order of the form.
 func (f Form[T]) Differences(old, new T, sys unit.System) []Difference {
 	old, new = document.Clone(old), document.Clone(new) // walking a form makes empty rows
-	return Differ(ValuesOf(f.Parts, &old, "", sys), ValuesOf(f.Parts, &new, "", sys), "")
+	return Tell(f.Parts, &old, &new, sys)
+}
+
+// Tell lists what differs between two versions, in the order of the parts. Walking them makes empty rows in both.
+func Tell[T any](parts []Part[T], was, is *T, sys unit.System) []Difference {
+	w, i := Told(parts, was, is, sys)
+	return Differ(w, i, "")
 }
 
 // Differ lists what differs between two versions; where is the row that they are in, "Panel 2, ". What a save says, what the

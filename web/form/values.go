@@ -2,6 +2,7 @@ package form
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 	"strings"
 
@@ -18,14 +19,65 @@ type Value struct {
 	Names       []string  // of a list: what each row is called, where it has a name of its own
 }
 
-// ValuesOf tells a thing in the order of its form. at is the place of what the parts are inside of.
-func ValuesOf[T any](parts []Part[T], t *T, at string, sys unit.System) (out []Value) {
+// Told tells two versions of a thing in the order of its form, without what is alike in both: to word one value takes
+// a hundred times as long as to compare it. A version that is nil has nothing to tell.
+func Told[T any](parts []Part[T], was, is *T, sys unit.System) (w, i []Value) {
+	parts = differing(parts, was, is)
+	if was != nil {
+		w = valuesOf(parts, was, "", sys)
+	}
+	if is != nil {
+		i = valuesOf(parts, is, "", sys)
+	}
+	return w, i
+}
+
+// differing keeps the parts whose place in the document is in a field of T that two versions do not share.
+func differing[T any](parts []Part[T], was, is *T) []Part[T] {
+	if was == nil || is == nil {
+		return parts
+	}
+	alike := map[string]bool{}
+	a, b := reflect.ValueOf(was).Elem(), reflect.ValueOf(is).Elem()
+	for i := range a.NumField() {
+		key, _, _ := strings.Cut(a.Type().Field(i).Tag.Get("json"), ",")
+		alike[key] = reflect.DeepEqual(a.Field(i).Interface(), b.Field(i).Interface())
+	}
+	return outside(parts, alike)
+}
+
+// outside leaves out the parts that lie in one of the fields.
+func outside[T any](parts []Part[T], fields map[string]bool) (out []Part[T]) {
+	for _, p := range parts {
+		switch {
+		case p.Group != nil:
+			g := *p.Group
+			if g.Parts = outside(g.Parts, fields); len(g.Parts) > 0 {
+				out = append(out, Part[T]{Group: &g})
+			}
+		case p.Input != nil && !fields[field(p.Input.Path)], p.List != nil && !fields[field(p.List.Path)]:
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// field is the first word of a path.
+func field(path string) string {
+	if end := strings.IndexAny(path, ".["); end >= 0 {
+		return path[:end]
+	}
+	return path
+}
+
+// valuesOf tells a thing in the order of its form. at is the place of what the parts are inside of.
+func valuesOf[T any](parts []Part[T], t *T, at string, sys unit.System) (out []Value) {
 	for _, p := range parts {
 		switch {
 		case p.Input != nil:
 			out = append(out, Value{Path: p.Input.Path, Key: strings.TrimPrefix(p.Input.Path, at), label: p.Input.Label, text: p.Input.Text(t, sys)})
 		case p.Group != nil:
-			for _, v := range ValuesOf(p.Group.Parts, t, at, sys) {
+			for _, v := range valuesOf(p.Group.Parts, t, at, sys) {
 				if p.Group.Shape == "" && slices.ContainsFunc(MonthNames[:], func(m string) bool { return m == v.label }) {
 					v.label = p.Group.Title + ", " + v.label
 				}
@@ -34,7 +86,7 @@ func ValuesOf[T any](parts []Part[T], t *T, at string, sys unit.System) (out []V
 		default:
 			l := Value{Path: p.List.Path, Key: strings.TrimPrefix(p.List.Path, at), label: p.List.Title, One: p.List.One}
 			for i := range p.List.Count(t) {
-				l.Rows = append(l.Rows, ValuesOf(p.List.Row(i), t, l.rowPath(i), sys))
+				l.Rows = append(l.Rows, valuesOf(p.List.Row(i), t, l.rowPath(i), sys))
 				l.Names = append(l.Names, "")
 			}
 			out = append(out, l)

@@ -61,8 +61,9 @@ func (s *Pages) showHistory(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	tables := onceEach(s.Tables)
 	for _, c := range changes {
-		row := s.historyRowOf(c, sys)
+		row := s.historyRowOf(c, tables, sys)
 		if c.Number < now[c.Thing] && !c.Deleted && s.Store.ReadOnly() == "" {
 			row.Seq = strconv.FormatInt(c.Seq, 10)
 		}
@@ -77,11 +78,11 @@ func (s *Pages) showHistory(w http.ResponseWriter, r *http.Request) error {
 
 // historyRowOf says what a change changed, value by value, in the units of the page; where nothing that has a field
 // changed, it is what was said when it was saved.
-func (s *Pages) historyRowOf(c store.FullChange, sys unit.System) HistoryRow {
+func (s *Pages) historyRowOf(c store.FullChange, of page.Tables, sys unit.System) HistoryRow {
 	row := HistoryRow{When: s.When(c.At), Thing: c.Name, Number: strconv.FormatInt(c.Number, 10)}
 	var told []string
 	if !c.Created && !c.Deleted {
-		told = changesOf(c, s.Tables, sys)
+		told = changesOf(c, of, sys)
 	}
 	if len(told) == 0 {
 		row.What = deedInWords(c.Change)

@@ -3,6 +3,7 @@ package history
 import (
 	"reflect"
 	"strings"
+	"sync"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/load"
@@ -13,14 +14,30 @@ import (
 	"duskweight/web/page"
 )
 
+// onceEach makes each table when it is first asked for, and keeps it for all changes of a page.
+func onceEach(of page.Tables) page.Tables {
+	of.Load, of.Shelf, of.Money = sync.OnceValue(of.Load), sync.OnceValue(of.Shelf), sync.OnceValue(of.Money)
+	of.Variant, of.Parts = sync.OnceValue(of.Variant), sync.OnceValue(of.Parts)
+	return of
+}
+
 // changesOf tells what a change changed, value by value: "Rope diameter: 6 mm → 8 mm".
 func changesOf(c store.FullChange, of page.Tables, sys unit.System) []string {
 	var diffs []form.Difference
 	switch {
 	case c.ProjectWas != nil && c.ProjectIs != nil:
-		diffs = form.Differ(projectValues(c.ProjectWas, of, sys), projectValues(c.ProjectIs, of, sys), "")
+		was, is := c.ProjectWas, c.ProjectIs
+		if !reflect.DeepEqual(withoutLists(*was), withoutLists(*is)) { // its table is made for each project
+			diffs = form.Tell(of.Place(is), was, is, sys)
+		}
+		diffs = append(diffs, form.Tell(of.Load(), &was.Load, &is.Load, sys)...)
+		diffs = append(diffs, form.Tell(of.Shelf(), &was.Shelf, &is.Shelf, sys)...)
+		diffs = append(diffs, form.Tell(of.Money(), was, is, sys)...)
 	case c.VariantWas != nil && c.VariantIs != nil:
-		diffs = form.Differ(variantValues(c.VariantWas, of, sys), variantValues(c.VariantIs, of, sys), "")
+		was, is := c.VariantWas, c.VariantIs
+		diffs = form.Tell(of.Variant(), was, is, sys)
+		diffs = append(diffs, form.Tell(of.Parts(), was, is, sys)...)
+		diffs = append(diffs, storesDiffer(was.Stores, is.Stores, of.Stores, sys)...)
 	}
 	var out []string
 	for _, d := range diffs {
@@ -35,22 +52,34 @@ func changesOf(c store.FullChange, of page.Tables, sys unit.System) []string {
 	return out
 }
 
-func projectValues(p *model.Project, of page.Tables, sys unit.System) []form.Value {
-	out := form.ValuesOf(of.Place(p), p, "", sys)
-	out = append(out, form.ValuesOf(form.Within("load", func(p *model.Project) *load.Load { return &p.Load }, of.Load()...), p, "", sys)...)
-	out = append(out, form.ValuesOf(form.Within("shelf", func(p *model.Project) *model.Shelf { return &p.Shelf }, of.Shelf()...), p, "", sys)...)
-	return append(out, form.ValuesOf(of.Money(), p, "", sys)...)
+// withoutLists is a project without its load and its shelf, which have pages of their own.
+func withoutLists(p model.Project) model.Project {
+	p.Load, p.Shelf = load.Load{}, model.Shelf{}
+	return p
 }
 
-// variantValues are those of the variant's own form, and its stores as a list, each with those of its page.
-func variantValues(v *model.Variant, of page.Tables, sys unit.System) []form.Value {
-	out := append(form.ValuesOf(of.Variant(), v, "", sys), form.ValuesOf(of.Parts(), v, "", sys)...)
-	stores := form.Value{Path: "stores", Key: "stores", One: "store"}
-	for _, st := range v.Stores {
-		stores.Rows = append(stores.Rows, of.Stores.Of(st.Kind()).Inputs.Values(st, sys))
-		stores.Names = append(stores.Names, st.Design().Name())
+// storesDiffer tells what differs between the stores of two versions, each by the form of its page. Where none came or
+// went, those that stand at the same place are told side by side.
+func storesDiffer(was, is []model.Store, of page.Kinds, sys unit.System) []form.Difference {
+	rows := func(n int) form.Value {
+		return form.Value{Path: "stores", Key: "stores", One: "store", Rows: make([][]form.Value, n), Names: make([]string, n)}
 	}
-	return append(out, stores)
+	w, i := rows(len(was)), rows(len(is))
+	for n, st := range was {
+		w.Names[n] = st.Design().Name()
+		if len(was) == len(is) && st.Kind() == is[n].Kind() {
+			w.Rows[n], i.Rows[n] = of.Of(st.Kind()).Inputs.Told(st, is[n], sys)
+		} else {
+			w.Rows[n], _ = of.Of(st.Kind()).Inputs.Told(st, model.Store{}, sys)
+		}
+	}
+	for n, st := range is {
+		i.Names[n] = st.Design().Name()
+		if len(was) != len(is) || st.Kind() != was[n].Kind() {
+			_, i.Rows[n] = of.Of(st.Kind()).Inputs.Told(model.Store{}, st, sys)
+		}
+	}
+	return form.Differ([]form.Value{w}, []form.Value{i}, "")
 }
 
 // untold names what differs and has no field, by its meaning in the document. Where a value comes from is none of it.

@@ -60,26 +60,31 @@ func (ks Kinds) Of(row *model.Kind) Kind {
 type Inputs struct {
 	Labels func(st model.Store) map[string]string // by their path inside the design
 	Texts  func(st model.Store, sys unit.System) []form.InputText
-	Values func(st model.Store, sys unit.System) []form.Value
-	Usual  func() []UsualPage // what is usual of the numbers, for the guide
+	// Told are the values of two versions of a store, without those that are alike in both. An empty one has none.
+	Told  func(was, is model.Store, sys unit.System) (w, i []form.Value)
+	Usual func() []UsualPage // what is usual of the numbers, for the guide
 }
 
 // InputsOf makes them from the tables of the forms of a kind. The first is that of its own page; the others are told in the
 // history alone. usual may be nil. The tables are made once: nothing that reads them here changes them.
 func InputsOf[T any](of func(model.Store) *T, usual func() []UsualPage, own func() []form.Part[T], more ...func() []form.Part[T]) Inputs {
 	own = sync.OnceValue(own)
+	for i, table := range more {
+		more[i] = sync.OnceValue(table)
+	}
 	return Inputs{
 		Usual:  usual,
 		Labels: func(st model.Store) map[string]string { return form.Form[T]{Parts: own()}.Labels(*of(st)) },
 		Texts: func(st model.Store, sys unit.System) []form.InputText {
 			return form.TextsOf(own(), *of(st), sys)
 		},
-		Values: func(st model.Store, sys unit.System) []form.Value {
-			out := form.ValuesOf(own(), of(st), "", sys)
+		Told: func(was, is model.Store, sys unit.System) (w, i []form.Value) {
+			w, i = form.Told(own(), of(was), of(is), sys)
 			for _, table := range more {
-				out = append(out, form.ValuesOf(table(), of(st), "", sys)...)
+				otherW, otherI := form.Told(table(), of(was), of(is), sys)
+				w, i = append(w, otherW...), append(i, otherI...)
 			}
-			return out
+			return w, i
 		},
 	}
 }
