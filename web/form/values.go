@@ -19,8 +19,8 @@ type Value struct {
 	Names       []string  // of a list: what each row is called, where it has a name of its own
 }
 
-// Told tells two versions of a thing in the order of its form, without what is alike in both: to word one value takes
-// a hundred times as long as to compare it. A version that is nil has nothing to tell.
+// Told tells two versions of a thing in the order of its form, without what is alike in both: comparing a value is
+// far quicker than wording it. A version that is nil has nothing to tell.
 func Told[T any](parts []Part[T], was, is *T, sys unit.System) (w, i []Value) {
 	parts = differing(parts, was, is)
 	if was != nil {
@@ -55,15 +55,15 @@ func outside[T any](parts []Part[T], fields map[string]bool) (out []Part[T]) {
 			if g.Parts = outside(g.Parts, fields); len(g.Parts) > 0 {
 				out = append(out, Part[T]{Group: &g})
 			}
-		case p.Input != nil && !fields[field(p.Input.Path)], p.List != nil && !fields[field(p.List.Path)]:
+		case p.Input != nil && !fields[Field(p.Input.Path)], p.List != nil && !fields[Field(p.List.Path)]:
 			out = append(out, p)
 		}
 	}
 	return out
 }
 
-// field is the first word of a path.
-func field(path string) string {
+// Field is the first word of a path: "rope" of "rope.breaking_load_n", "panels" of "panels[0].count".
+func Field(path string) string {
 	if end := strings.IndexAny(path, ".["); end >= 0 {
 		return path[:end]
 	}

@@ -59,15 +59,16 @@ func withoutLists(p model.Project) model.Project {
 }
 
 // storesDiffer tells what differs between the stores of two versions, each by the form of its page. Where none came or
-// went, those that stand at the same place are told side by side.
+// went, two of one kind at the same place are told side by side.
 func storesDiffer(was, is []model.Store, of page.Kinds, sys unit.System) []form.Difference {
 	rows := func(n int) form.Value {
 		return form.Value{Path: "stores", Key: "stores", One: "store", Rows: make([][]form.Value, n), Names: make([]string, n)}
 	}
+	paired := func(n int) bool { return len(was) == len(is) && was[n].Kind() == is[n].Kind() }
 	w, i := rows(len(was)), rows(len(is))
 	for n, st := range was {
 		w.Names[n] = st.Design().Name()
-		if len(was) == len(is) && st.Kind() == is[n].Kind() {
+		if paired(n) {
 			w.Rows[n], i.Rows[n] = of.Of(st.Kind()).Inputs.Told(st, is[n], sys)
 		} else {
 			w.Rows[n], _ = of.Of(st.Kind()).Inputs.Told(st, model.Store{}, sys)
@@ -75,7 +76,7 @@ func storesDiffer(was, is []model.Store, of page.Kinds, sys unit.System) []form.
 	}
 	for n, st := range is {
 		i.Names[n] = st.Design().Name()
-		if len(was) != len(is) || st.Kind() != was[n].Kind() {
+		if !paired(n) {
 			_, i.Rows[n] = of.Of(st.Kind()).Inputs.Told(model.Store{}, st, sys)
 		}
 	}

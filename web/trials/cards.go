@@ -8,6 +8,7 @@ import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
+	"duskweight/web/form"
 	"duskweight/web/page"
 )
 
@@ -53,14 +54,11 @@ func groups() []group {
 // keyOf is the group that a path of the form belongs to.
 func keyOf(path string) string {
 	_, path, _ = strings.Cut(path, "trials.")
-	path = strings.TrimPrefix(path, "steps.")
-	if i := strings.IndexAny(path, ".["); i >= 0 {
-		path = path[:i]
-	}
-	if path == "warm_at" {
+	key := form.Field(strings.TrimPrefix(path, "steps."))
+	if key == "warm_at" {
 		return "warmth"
 	}
-	return path
+	return key
 }
 
 // trialsAt is what the address asks for.
