@@ -83,6 +83,9 @@ func TestGoingBackStopped(t *testing.T) {
 		cancel()
 		if err != nil {
 			stopped++
+			if !errors.Is(err, context.DeadlineExceeded) { // the one before left something behind
+				t.Fatalf("stopped after %v: %v", wait, err)
+			}
 			if got := logicalDump(t, s.Path()); got != was {
 				t.Fatalf("stopped after %v it says\n%s\nand said\n%s", wait, got, was)
 			}

@@ -41,7 +41,8 @@ func (s *Store) Restore(ctx context.Context, from string, now time.Time) (before
 	if before, err = backUp(ctx, s.path, now); err != nil {
 		return before, fmt.Errorf("store: nothing was changed, for no copy of what is here could be made first: %w", err)
 	}
-	if _, err := p.conn.ExecContext(ctx, `ATTACH ? AS copied`, dsn(ready, looking)); err != nil {
+	// The connection outlives us: whatever becomes of ctx, the copy is attached, and then let go.
+	if _, err := p.conn.ExecContext(context.WithoutCancel(ctx), `ATTACH ? AS copied`, dsn(ready, looking)); err != nil {
 		return before, fmt.Errorf("store: %w", err)
 	}
 	err = inTx(ctx, p.conn, func(tx *sql.Tx) error { return replaceAll(ctx, tx, now) })

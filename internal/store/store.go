@@ -95,47 +95,59 @@ func (s *Store) inTx(ctx context.Context, f func(*sql.Tx) error) error {
 	if err != nil {
 		return err
 	}
-	err = errors.Join(inTx(ctx, conn, f), conn.Close())
-	if err == nil {
-		err = s.moved() // between the last look and the end
+	if err := closing(conn, func() error { return inTx(ctx, conn, f) }); err != nil {
+		return err
 	}
-	return err
+	return s.moved() // between the last look and the end
 }
 
 // read runs f on one unchanging view of the file.
-func (s *Store) read(ctx context.Context, f func(*sql.Tx) error) error { return inTx(ctx, s.reader, f) }
+func (s *Store) read(ctx context.Context, f func(*sql.Tx) error) error {
+	conn, err := s.reader.Conn(ctx)
+	if err != nil {
+		return fmt.Errorf("store: %w", err)
+	}
+	return closing(conn, func() error { return inTx(ctx, conn, f) })
+}
 
-// beginner is a pool of connections, or one of them.
-type beginner interface {
-	BeginTx(context.Context, *sql.TxOptions) (*sql.Tx, error)
+// closing runs f and gives the connection back, even out of a panic: there is one that writes.
+func closing(conn *sql.Conn, f func() error) (err error) {
+	defer func() { err = errors.Join(err, conn.Close()) }()
+	return f()
 }
 
 // inTx runs f in one transaction. What the disk refuses is ErrFull or ErrDisk: the transaction is taken back then, and
 // what is read next is what is stored.
-func inTx(ctx context.Context, db beginner, f func(*sql.Tx) error) (err error) {
+//
+// The transaction itself does not end with ctx, only what f asks in it does: database/sql would take it back beside us,
+// and the connection would still be inside it when inTx has returned.
+func inTx(ctx context.Context, conn *sql.Conn, f func(*sql.Tx) error) (err error) {
 	defer func() {
 		if kind := diskError(err); kind != nil {
 			err = fmt.Errorf("%w: %w", kind, err)
 		}
 	}()
-	tx, err := db.BeginTx(ctx, nil)
+	tx, err := conn.BeginTx(context.WithoutCancel(ctx), nil)
 	if err != nil {
 		return fmt.Errorf("store: %w", err)
 	}
+	done := false
+	defer func() {
+		if !done { // out of a panic too
+			err = errors.Join(err, tx.Rollback())
+		}
+	}()
 	if err := f(tx); err != nil {
-		return errors.Join(err, ignoreDone(tx.Rollback()))
+		return err
 	}
+	if err := ctx.Err(); err != nil { // nobody waits for it any more
+		return fmt.Errorf("store: %w", err)
+	}
+	done = true
 	if err := tx.Commit(); err != nil {
 		return fmt.Errorf("store: not saved: %w", err)
 	}
 	return nil
-}
-
-func ignoreDone(err error) error {
-	if errors.Is(err, sql.ErrTxDone) {
-		return nil
-	}
-	return err
 }
 
 const clockForm = "2006-01-02T15:04:05.000000000Z"
