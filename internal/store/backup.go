@@ -9,6 +9,7 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
+	"net/url"
 	"os"
 	"path/filepath"
 	"slices"
@@ -128,8 +129,10 @@ func verify(ctx context.Context, path, fingerprinted string) error {
 }
 
 // sound reads a whole file and checks its structure.
-func sound(ctx context.Context, path string) error {
-	return look(ctx, path, func(db *sql.DB) error {
+func sound(ctx context.Context, path string) error { return soundAs(ctx, path, looking) }
+
+func soundAs(ctx context.Context, path string, how url.Values) error {
+	return lookAs(ctx, path, how, func(db *sql.DB) error {
 		var said string
 		if err := db.QueryRowContext(ctx, `PRAGMA integrity_check`).Scan(&said); err != nil {
 			return err
@@ -168,8 +171,12 @@ func fingerprint(ctx context.Context, path string) (string, error) {
 }
 
 // look runs f on a connection of its own that only reads.
-func look(ctx context.Context, path string, f func(*sql.DB) error) (err error) {
-	db, err := sql.Open("sqlite3", dsn(path, looking))
+func look(ctx context.Context, path string, f func(*sql.DB) error) error {
+	return lookAs(ctx, path, looking, f)
+}
+
+func lookAs(ctx context.Context, path string, how url.Values, f func(*sql.DB) error) (err error) {
+	db, err := sql.Open("sqlite3", dsn(path, how))
 	if err == nil {
 		defer func() { err = errors.Join(err, db.Close()) }()
 		err = f(db)

@@ -25,14 +25,15 @@ const readers = 4
 // checked copy where something changed since the last one, brings the schema up to date, and reads back the settings
 // that keep a save from being lost.
 //
-// A file that another process has open is a *Busy with that one's address. A file that is no database, or somebody
-// else's, is ErrForeign and is left as it is. A file of a newer program opens to be read only; see ReadOnly.
+// A file that another process has open is a *Busy with that one's address. A file that is damaged, no database, somebody
+// else's, or gone although copies of it are there, is a *Lost and is left as it is; see OpenRescue. A file of a newer program
+// opens to be read only; see ReadOnly.
 func Open(ctx context.Context, path string, now time.Time) (*Store, error) {
 	path, err := settle(path)
 	if err != nil {
 		return nil, err
 	}
-	s := &Store{path: path, copying: make(chan struct{}, 1)}
+	s := newStore(path)
 	s.lock, err = takeLock(ctx, path)
 	if errors.Is(err, fs.ErrPermission) || isReadOnlyDisk(err) {
 		return openLocked(ctx, path)
@@ -46,12 +47,17 @@ func Open(ctx context.Context, path string, now time.Time) (*Store, error) {
 	return s, nil
 }
 
+func newStore(path string) *Store { return &Store{path: path, copying: make(chan struct{}, 1)} }
+
+// lockedFolder is why nothing is saved where the folder cannot be written to.
+const lockedFolder = "This folder cannot be written to. You can look at your projects and export them, but not save."
+
 // openLocked opens a file in a folder that cannot be written to, so that what is in it can be seen and exported. SQLite
 // needs to write beside a file to read it, unless it is told that nobody changes it.
 func openLocked(ctx context.Context, path string) (*Store, error) {
-	s := &Store{path: path, still: true, copying: make(chan struct{}, 1)}
-	s.readOnly = "This folder cannot be written to. You can look at your projects and export them, but not save."
-	version, err := inspect(ctx, path, s.looking())
+	s := newStore(path)
+	s.still, s.readOnly = true, lockedFolder
+	version, err := s.examine(ctx)
 	switch {
 	case err != nil:
 		return nil, err
@@ -91,9 +97,15 @@ func (s *Store) open(ctx context.Context, now time.Time) error {
 		s.notices = append(s.notices, fmt.Sprintf("What a program that was stopped left of a copy is still there: %v.", err))
 	}
 	if err := heal(ctx, s.path); err != nil {
+		if ctx.Err() == nil && isFile(s.path) && diskError(err) != ErrFull {
+			return &Lost{s.path, Damaged, err}
+		}
 		return err
 	}
-	version, err := inspect(ctx, s.path, s.looking())
+	if info, err := os.Stat(s.path); err == nil && info.Mode().IsRegular() && info.Size() == 0 && !s.anew {
+		s.notices = append(s.notices, "The data file was empty, and there is no spare copy of it. Duskweight began a new one.")
+	}
+	version, err := s.examine(ctx)
 	if err != nil {
 		return err
 	}
@@ -217,8 +229,11 @@ func inspect(ctx context.Context, path string, how url.Values) (version int, err
 	return version, nil
 }
 
+// errNotDatabase is the ErrForeign of a file that is no database at all.
+var errNotDatabase = fmt.Errorf("%w", ErrForeign)
+
 func notDatabase(path string) error {
-	return fmt.Errorf("%w: %s is not a database, and was left as it is", ErrForeign, path)
+	return fmt.Errorf("%w: %s is not a database, and was left as it is", errNotDatabase, path)
 }
 
 // openWriter opens the one connection that writes, and brings the schema up to date.

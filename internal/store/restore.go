@@ -6,8 +6,10 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"time"
 
@@ -219,7 +221,7 @@ func RestoreFile(ctx context.Context, path, from string, now time.Time) (before 
 		before, err = s.Restore(ctx, from, now)
 		err = errors.Join(err, s.Close())
 	}
-	if err == nil || errors.Is(err, ErrBusy) || usable(ctx, path) {
+	if err == nil || errors.Is(err, ErrBusy) || !errors.Is(err, ErrLost) && usable(ctx, path) {
 		return before, "", err
 	}
 	aside, failed := replaceFile(ctx, path, from, now)
@@ -244,6 +246,12 @@ func replaceFile(ctx context.Context, path, from string, now time.Time) (aside s
 		return "", err
 	}
 	defer func() { err = errors.Join(err, l.release()) }()
+	return replaceHeld(ctx, path, from, now)
+}
+
+// replaceHeld puts a copy in the place of a file whose lock the caller has, and keeps that one: aside is where, "" where
+// there was none.
+func replaceHeld(ctx context.Context, path, from string, now time.Time) (aside string, err error) {
 	ready, err := readCopy(ctx, path, from)
 	if err != nil {
 		return "", err
@@ -251,17 +259,42 @@ func replaceFile(ctx context.Context, path, from string, now time.Time) (aside s
 	if err := syncPath(ready); err != nil {
 		return "", err
 	}
+	if aside, err = setAside(path, now); err != nil {
+		return "", err
+	}
+	if err := os.Rename(ready, path); err != nil {
+		return "", fmt.Errorf("store: %w", err)
+	}
+	return aside, syncFolder(filepath.Dir(path))
+}
+
+// setAside gives a file and all that SQLite puts beside it another name that nothing has yet, and returns it; "" where there
+// was no file. The caller has the lock.
+func setAside(path string, now time.Time) (aside string, err error) {
+	sides := []string{"-wal", "-shm", "-journal", ""} // the file last: a log that stays would be played into the new one
 	aside = path + ".set-aside-" + now.UTC().Format(copyStamp)
-	for _, side := range []string{"-wal", "-shm", "-journal", ""} { // the file last: a log that stays would be played into the new one
-		if err := os.Rename(path+side, aside+side); err != nil && !errors.Is(err, os.ErrNotExist) {
+	for n := 2; slices.ContainsFunc(sides, func(side string) bool { return exists(aside + side) }); n++ {
+		aside = fmt.Sprintf("%s.set-aside-%s-%d", path, now.UTC().Format(copyStamp), n)
+	}
+	kept := false
+	for _, side := range sides {
+		switch err := os.Rename(path+side, aside+side); {
+		case err == nil:
+			kept = kept || side == ""
+		case !errors.Is(err, fs.ErrNotExist):
 			return "", fmt.Errorf("store: %w", err)
 		}
 	}
 	if err := syncFolder(filepath.Dir(path)); err != nil {
 		return "", fmt.Errorf("store: %w", err)
 	}
-	if err := os.Rename(ready, path); err != nil {
-		return "", fmt.Errorf("store: %w", err)
+	if !kept {
+		return "", nil
 	}
-	return aside, syncFolder(filepath.Dir(path))
+	return aside, nil
+}
+
+func exists(path string) bool {
+	_, err := os.Lstat(path)
+	return err == nil
 }

@@ -41,6 +41,7 @@ type Store struct {
 	lock     *lock
 	readOnly string
 	still    bool // nobody can change the file while it is open
+	anew     bool // an empty file is wanted, although there are copies
 	anchor   anchor
 	notices  []string
 	years    cache[string, sun.Series]
