@@ -74,6 +74,7 @@ var layers = map[string]layer{
 	"web/parts":       room,
 	"web/place":       room,
 	"web/projects":    room,
+	"web/rescue":      room,
 	"web/settings":    room,
 	"web/sheet":       room,
 	"web/shelf":       room,

@@ -29,13 +29,12 @@ import (
 
 // Handler puts the rooms together: each is asked for its addresses. Nothing that is fetched by GET changes anything.
 func (s *Site) Handler() http.Handler {
-	r := chi.NewRouter()
-	r.Use(WithHeaders, s.onlyOwnHost, s.onlyOwnPages, middleware.GetHead)
+	r := s.guarded()
+	if s.rescue != nil {
+		s.rescueRoutes(r)
+		return r
+	}
 	r.NotFound(s.Page(func(http.ResponseWriter, *http.Request) error { return page.ErrNotFound }))
-	r.MethodNotAllowed(s.Page(func(http.ResponseWriter, *http.Request) error { return page.ErrWrongMethod }))
-
-	r.Get("/static/*", s.Page(s.ServeAsset))
-
 	all, one := projects.New(s.Site), &variant.Pages{Site: s.Site}
 	sure := &sure.Pages{Site: s.Site, EditVariant: one.EditVariant}
 	r.Group(func(r chi.Router) { // files that are read in
@@ -64,4 +63,28 @@ func (s *Site) Handler() http.Handler {
 		})
 	})
 	return r
+}
+
+// guarded is a router with what guards every page, and the files that they use.
+func (s *Site) guarded() chi.Router {
+	r := chi.NewRouter()
+	r.Use(WithHeaders, s.onlyOwnHost, s.onlyOwnPages, middleware.GetHead)
+	r.MethodNotAllowed(s.Page(func(http.ResponseWriter, *http.Request) error { return page.ErrWrongMethod }))
+	r.Get("/static/*", s.Page(s.ServeAsset))
+	return r
+}
+
+// rescueRoutes are the pages while the data file is lost: its own one and the guide. Every other address leads to it.
+func (s *Site) rescueRoutes(r chi.Router) {
+	r.NotFound(s.Page(func(w http.ResponseWriter, r *http.Request) error {
+		if !safe(r.Method) {
+			return page.ErrNotFound
+		}
+		return page.SeeOther(w, r, "/")
+	}))
+	r.Group(func(r chi.Router) {
+		r.Use(s.onlySmallForms(page.FormLimit))
+		s.rescue.Routes(r)
+		s.guide.Routes(r)
+	})
 }

@@ -4,6 +4,7 @@ package web
 
 import (
 	"embed"
+	"errors"
 	"log/slog"
 	"net/http"
 	"time"
@@ -12,6 +13,7 @@ import (
 	"duskweight/web/guide"
 	"duskweight/web/page"
 	"duskweight/web/place"
+	"duskweight/web/rescue"
 )
 
 //go:embed static
@@ -24,13 +26,17 @@ type Config struct {
 	Version string           // shown in the footer and on the sheet
 	File    string           // the data file, shown in the footer
 	Log     *slog.Logger
+
+	Lost   *store.Rescue            // in place of Store: a data file that cannot be used
+	Opened func(*store.Store) error // is handed the file that is opened once somebody has chosen how to go on
 }
 
 // Site is the whole web side of one running program.
 type Site struct {
 	*page.Site
-	guide *guide.Pages
-	place *place.Pages
+	guide  *guide.Pages
+	place  *place.Pages
+	rescue *rescue.Pages // nil where the data file is well
 }
 
 // New checks that a site has what it needs and reads its embedded files.
@@ -43,7 +49,16 @@ func New(c Config) (*Site, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Site{Site: shared, guide: book, place: place.New(shared)}, nil
+	site := &Site{Site: shared, guide: book}
+	switch {
+	case c.Store != nil:
+		site.place = place.New(shared)
+	case c.Lost != nil && c.Opened != nil:
+		site.rescue = &rescue.Pages{Site: shared, Lost: c.Lost, Opened: c.Opened}
+	default:
+		return nil, errors.New("a site needs a store, or a lost file and somebody who takes it over")
+	}
+	return site, nil
 }
 
 // Timeouts of a server that talks to one household. An import of 8 MiB over loopback takes a moment; a slow peer that
@@ -56,14 +71,17 @@ const (
 )
 
 // Server is an http.Server for the site with every timeout and limit set.
-func (s *Site) Server() *http.Server {
+func (s *Site) Server() *http.Server { return Server(s.Handler(), s.Log) }
+
+// Server is an http.Server for pages that a Site made, with every timeout and limit set.
+func Server(pages http.Handler, log *slog.Logger) *http.Server {
 	return &http.Server{
-		Handler:           s.Handler(),
+		Handler:           pages,
 		ReadHeaderTimeout: readHeaderTimeout,
 		ReadTimeout:       readTimeout,
 		WriteTimeout:      writeTimeout,
 		IdleTimeout:       idleTimeout,
 		MaxHeaderBytes:    headerLimit,
-		ErrorLog:          slog.NewLogLogger(s.Log.Handler(), slog.LevelWarn),
+		ErrorLog:          slog.NewLogLogger(log.Handler(), slog.LevelWarn),
 	}
 }

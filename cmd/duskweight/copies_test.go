@@ -111,3 +111,69 @@ func TestTend(t *testing.T) {
 		t.Errorf("%v %q", seen, log.String())
 	}
 }
+
+// A file that is damaged while the program is not running: the next start says so on its page, which goes back to a copy, and the
+// same address then shows the projects. The commands read what can be read, and begin an empty file.
+func TestStartOnADamagedFile(t *testing.T) {
+	data := home(t)
+	file := filepath.Join(data, "duskweight.db")
+	s := start(t, "-addr", "127.0.0.1:0", "-data", data, "-no-browser")
+	post := func(at string) {
+		t.Helper()
+		r, err := http.PostForm(s.url+at, url.Values{})
+		if err != nil || r.StatusCode != http.StatusOK {
+			t.Fatal(r, err)
+		}
+		r.Body.Close()
+	}
+	post("sample")
+	s.end(t)
+	if code, _, stderr := command(t, "", "backup", "-data", data); code != exitDone {
+		t.Fatal(stderr)
+	}
+	spoil := func() {
+		t.Helper()
+		f, err := os.OpenFile(file, os.O_RDWR, 0)
+		if err == nil {
+			_, err = f.WriteAt(make([]byte, 4096), 0)
+			err = errors.Join(err, f.Close())
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	spoil()
+	into := filepath.Join(data, "saved")
+	if code, stdout, stderr := command(t, "", "rescue", "-data", data, into); code != exitDone || !strings.Contains(stdout, "project-1.json") {
+		t.Errorf("%d %q %q", code, stdout, stderr)
+	}
+	if code, stdout, stderr := command(t, "", "evaluate", filepath.Join(into, "project-1.json")); code != exitDone || stdout == "" {
+		t.Errorf("%d %q", code, stderr)
+	}
+	if code, _, stderr := command(t, "", "rescue", "-data", data, into); code != exitRefused || !strings.Contains(stderr, "exists") {
+		t.Errorf("it wrote over what was there: %d %q", code, stderr)
+	}
+	s = start(t, "-addr", "127.0.0.1:0", "-data", data, "-no-browser")
+	if body := get(t, s.url); !strings.Contains(body, "Your projects cannot be opened") || strings.Contains(body, "Settings</a>") {
+		t.Error("the page does not say that the file is lost")
+	}
+	if code, stdout, stderr := command(t, "", "empty", "-data", data); code != exitBusy || stdout != "" {
+		t.Errorf("while it runs: %d %q", code, stderr)
+	}
+	post("rescue/copies/1/restore")
+	if body := get(t, s.url); !strings.Contains(body, "set-aside") || !strings.Contains(body, "/projects/1") {
+		t.Error("the projects are not there behind the way back")
+	}
+	s.end(t)
+	if code, stdout, stderr := command(t, "", "empty", "-data", data); code != exitRefused || stdout != "" || !strings.Contains(stderr, "nothing was changed") {
+		t.Errorf("a file that is well: %d %q %q", code, stdout, stderr)
+	}
+	spoil()
+	if code, stdout, stderr := command(t, "", "empty", "-data", data); code != exitDone || !strings.Contains(stdout, "set-aside") {
+		t.Errorf("%d %q %q", code, stdout, stderr)
+	}
+	s = start(t, "-addr", "127.0.0.1:0", "-data", data, "-no-browser")
+	if body := get(t, s.url); strings.Contains(body, "/projects/1") || strings.Contains(body, "cannot be opened") {
+		t.Error("the file that was begun is not empty")
+	}
+}

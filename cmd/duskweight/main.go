@@ -43,9 +43,11 @@ const help = `Duskweight plans a store for the night: a lifted mass or a battery
   duskweight schema           print the JSON Schema of the project document
   duskweight where            print where the data file lies
   duskweight backup           make a checked copy of the data file and print where it is
-  duskweight copies           list the copies: number, time, bytes, file
+  duskweight copies           list the copies: number, time, bytes, file, how many projects
   duskweight restore WHICH    go back to a copy: its number or its file; this can be taken back
-      -data FOLDER              as above, for where, backup, copies and restore
+  duskweight rescue FOLDER    write each project that can be read, of a damaged data file too, into FOLDER
+  duskweight empty            begin an empty data file in place of a lost one, which is kept
+      -data FOLDER              as above, for where, backup, copies, restore, rescue and empty
   duskweight version          print the version
   duskweight help             print this
 
@@ -77,9 +79,13 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 	case "backup":
 		return backup(ctx, args, stdout, stderr)
 	case "copies":
-		return copies(args, stdout, stderr)
+		return copies(ctx, args, stdout, stderr)
 	case "restore":
 		return restore(ctx, args, stdout, stderr)
+	case "rescue":
+		return rescue(args, stdout, stderr)
+	case "empty":
+		return empty(ctx, args, stdout, stderr)
 	case "version":
 		return alone(args, stderr, func() error { return say(stdout, "duskweight %s\n", version()) })
 	case "help":

@@ -157,14 +157,13 @@ func TestTakenPort(t *testing.T) {
 	if err == nil {
 		defer taken.Close()
 	}
-	var out bytes.Buffer
-	l, err := listen(t.Context(), "", &out)
+	l, note, err := listen(t.Context(), "")
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer l.Close()
-	if strings.HasSuffix(l.Addr().String(), ":8807") || !strings.Contains(out.String(), "Port 8807 is taken") {
-		t.Errorf("%v %q", l.Addr(), out.String())
+	if strings.HasSuffix(l.Addr().String(), ":8807") || !strings.Contains(note, "Port 8807 is taken") {
+		t.Errorf("%v %q", l.Addr(), note)
 	}
 	if host, _, _ := net.SplitHostPort(l.Addr().String()); host != "127.0.0.1" {
 		t.Errorf("it listens on %s", host)
@@ -250,17 +249,21 @@ func TestMisused(t *testing.T) {
 	isEmpty(t, dir)
 }
 
-// A file that is no database is left as it is.
+// A file that is no database is left as it is: the program says so on its page, and by command it is refused.
 func TestForeignFile(t *testing.T) {
 	dir := home(t)
 	file := filepath.Join(dir, "duskweight.db")
 	if err := os.WriteFile(file, []byte("a letter to my aunt, long enough to be taken for something"), 0o600); err != nil {
 		t.Fatal(err)
 	}
-	code, stdout, stderr := command(t, "", "-addr", "127.0.0.1:0", "-data", dir, "-no-browser")
-	if code != exitRefused || stdout != "" || !strings.Contains(stderr, "left as it is") {
+	if code, stdout, stderr := command(t, "", "backup", "-data", dir); code != exitRefused || stdout != "" || !strings.Contains(stderr, "left as it is") {
 		t.Errorf("%d %q %q", code, stdout, stderr)
 	}
+	s := start(t, "-addr", "127.0.0.1:0", "-data", dir, "-no-browser")
+	if body := get(t, s.url); !strings.Contains(body, "a file that is not a database") || !strings.Contains(body, "There is no spare copy") {
+		t.Error("the page does not say what was found")
+	}
+	s.end(t)
 	if now, err := os.ReadFile(file); err != nil || !strings.HasPrefix(string(now), "a letter") {
 		t.Errorf("%q %v", now, err)
 	}

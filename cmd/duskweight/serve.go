@@ -13,6 +13,7 @@ import (
 	"path/filepath"
 	"slices"
 	"strconv"
+	"sync/atomic"
 	"syscall"
 	"time"
 
@@ -38,7 +39,7 @@ type serveOptions struct {
 }
 
 // serve opens the data file and serves its pages until the context ends. Where the file is open already, it opens the
-// page of the program that has it, and leaves.
+// page of the program that has it, and leaves. Where the file is lost, it serves the page that says so.
 func serve(ctx context.Context, args []string, stdout, stderr io.Writer) int {
 	var o serveOptions
 	flags := flag.NewFlagSet("serve", flag.ContinueOnError)
@@ -56,7 +57,21 @@ func serve(ctx context.Context, args []string, stdout, stderr io.Writer) int {
 	if err != nil {
 		return done(stderr, err)
 	}
-	kept, err := store.Open(ctx, file, time.Now())
+	l, note, taken := listen(ctx, o.addr) // first: where nothing can be served, nothing is made
+	if taken != nil {
+		if _, err := os.Stat(file); err != nil {
+			return done(stderr, taken)
+		}
+	}
+	p := &program{log: slog.New(slog.NewTextHandler(stderr, nil))}
+	err = p.open(ctx, file)
+	if err == nil && taken == nil {
+		return done(stderr, errors.Join(p.serve(ctx, l, note, o, stdout, stderr), p.close()))
+	}
+	err = errors.Join(err, p.close())
+	if l != nil {
+		err = errors.Join(err, l.Close())
+	}
 	if busy, ok := errors.AsType[*store.Busy](err); ok && busy.Address != "" {
 		if err := say(stdout, "Duskweight is open already: %s\n", busy.Address); err != nil {
 			return done(stderr, err)
@@ -64,47 +79,113 @@ func serve(ctx context.Context, args []string, stdout, stderr io.Writer) int {
 		openBrowser(busy.Address, o.noBrowser)
 		return exitDone
 	}
-	if err != nil {
-		return done(stderr, err)
-	}
-	return done(stderr, errors.Join(serveStore(ctx, kept, o, stdout, stderr), kept.Close()))
+	return done(stderr, errors.Join(err, taken))
 }
 
-func serveStore(ctx context.Context, kept *store.Store, o serveOptions, stdout, stderr io.Writer) error {
-	l, err := listen(ctx, o.addr, stdout)
+// program is what one start serves: the site of an open data file, or the page of a lost one until somebody has chosen how
+// to go on; the same address answers with the site then.
+type program struct {
+	log   *slog.Logger
+	lost  *store.Rescue // nil where the file could be opened at once
+	kept  atomic.Pointer[store.Store]
+	pages atomic.Pointer[http.Handler]
+}
+
+// open opens the data file, or takes hold of it where it is lost.
+func (p *program) open(ctx context.Context, file string) error {
+	kept, err := store.Open(ctx, file, time.Now())
+	if lost, ok := errors.AsType[*store.Lost](err); ok {
+		p.lost, err = store.OpenRescue(ctx, lost)
+		return err
+	}
+	if err == nil {
+		p.kept.Store(kept)
+	}
+	return err
+}
+
+func (p *program) close() error {
+	var errs []error
+	if kept := p.kept.Load(); kept != nil {
+		errs = append(errs, kept.Close())
+	}
+	if p.lost != nil {
+		errs = append(errs, p.lost.Close())
+	}
+	return errors.Join(errs...)
+}
+
+// ServeHTTP answers with the pages that there are by then.
+func (p *program) ServeHTTP(w http.ResponseWriter, r *http.Request) {
+	(*p.pages.Load()).ServeHTTP(w, r)
+}
+
+// show makes the pages and shows them from now on.
+func (p *program) show(c web.Config) error {
+	c.Now, c.Version, c.Log = time.Now, version(), p.log
+	site, err := web.New(c)
 	if err != nil {
 		return err
 	}
-	log := slog.New(slog.NewTextHandler(stderr, nil))
-	site, err := web.New(web.Config{Store: kept, Now: time.Now, Version: version(), File: kept.Path(), Log: log})
+	pages := site.Handler()
+	p.pages.Store(&pages)
+	return nil
+}
+
+func (p *program) serve(ctx context.Context, l net.Listener, note string, o serveOptions, stdout, stderr io.Writer) error {
+	url := "http://" + l.Addr().String() + "/"
+	opened := make(chan *store.Store, 1)
+	enter := func(kept *store.Store) error {
+		p.kept.Store(kept)
+		opened <- kept
+		return p.show(web.Config{Store: kept, File: kept.Path()})
+	}
+	var file string
+	var err error
+	if kept := p.kept.Load(); kept != nil {
+		file, err = kept.Path(), errors.Join(enter(kept), kept.Announce(url))
+		for _, sentence := range slices.Concat(kept.Notices(), []string{kept.ReadOnly()}) {
+			if sentence != "" {
+				fmt.Fprintln(stderr, sentence)
+			}
+		}
+	} else {
+		file = p.lost.Lost.Path
+		err = errors.Join(p.show(web.Config{Lost: p.lost, Opened: enter, File: file}), p.lost.Announce(url))
+		fmt.Fprintln(stderr, p.lost.Lost.Say(), "Nothing in it was changed. The page says how to go on.")
+	}
+	if err == nil {
+		err = say(stdout, "%sDuskweight: %s\nYour data:  %s\nTo end it, press Ctrl-C here.\n", note, url, file)
+	}
 	if err != nil {
 		return errors.Join(err, l.Close())
 	}
-	url := "http://" + l.Addr().String() + "/"
-	if err := kept.Announce(url); err != nil {
-		return errors.Join(err, l.Close())
-	}
-	for _, sentence := range slices.Concat(kept.Notices(), []string{kept.ReadOnly()}) {
-		if sentence != "" {
-			fmt.Fprintln(stderr, sentence)
-		}
-	}
-	if err := say(stdout, "Duskweight: %s\nYour data:  %s\nTo end it, press Ctrl-C here.\n", url, kept.Path()); err != nil {
-		return errors.Join(err, l.Close())
-	}
 	openBrowser(url, o.noBrowser)
-	ticker := time.NewTicker(tendEvery)
-	defer ticker.Stop()
 	tending, stop := context.WithCancel(ctx)
-	ended := tend(tending, ticker.C, kept.Tend, log)
-	guard := time.NewTicker(guardEvery)
-	defer guard.Stop()
-	guarded := tend(tending, guard.C, onceSaid(kept.Guard), log)
-	err = serveUntil(ctx, site.Server(), l)
+	ended := make(chan struct{})
+	go func() {
+		defer close(ended)
+		select {
+		case kept := <-opened:
+			lookAfter(tending, kept, p.log)
+		case <-tending.Done():
+		}
+	}()
+	err = serveUntil(ctx, web.Server(p, p.log), l)
 	stop()
 	<-ended // the file is closed after this
-	<-guarded
 	return err
+}
+
+// lookAfter looks after the open file until the context ends.
+func lookAfter(ctx context.Context, kept *store.Store, log *slog.Logger) {
+	ticker, guard := time.NewTicker(tendEvery), time.NewTicker(guardEvery)
+	defer ticker.Stop()
+	defer guard.Stop()
+	tended := tend(ctx, ticker.C, kept.Tend, log)
+	guarded := tend(ctx, guard.C, onceSaid(kept.Guard), log)
+	<-tended
+	<-guarded
 }
 
 // serveUntil serves until the context ends, and lets open requests finish.
@@ -142,15 +223,15 @@ func checkAddr(addr string) error {
 	return nil
 }
 
-// listen takes the wanted address, or the first free port from the usual one on, and says so where it is another.
-func listen(ctx context.Context, addr string, stdout io.Writer) (net.Listener, error) {
+// listen takes the wanted address, or the first free port from the usual one on; then the note says that it is another.
+func listen(ctx context.Context, addr string) (l net.Listener, note string, err error) {
 	var config net.ListenConfig
 	if addr != "" {
 		l, err := config.Listen(ctx, "tcp", addr)
 		if err != nil {
-			return nil, fmt.Errorf("cannot listen there: %w", err)
+			return nil, "", fmt.Errorf("cannot listen there: %w", err)
 		}
-		return l, nil
+		return l, "", nil
 	}
 	for port := firstPort; port <= firstPort+morePorts; port++ {
 		l, err := config.Listen(ctx, "tcp", net.JoinHostPort("127.0.0.1", strconv.Itoa(port)))
@@ -158,11 +239,11 @@ func listen(ctx context.Context, addr string, stdout io.Writer) (net.Listener, e
 			continue
 		}
 		if err == nil && port != firstPort {
-			err = say(stdout, "Port %d is taken by another program. This is port %d.\n", firstPort, port)
+			note = fmt.Sprintf("Port %d is taken by another program. This is port %d.\n", firstPort, port)
 		}
-		return l, err
+		return l, note, err
 	}
-	return nil, fmt.Errorf("ports %d to %d are all taken: choose another with -addr 127.0.0.1:PORT", firstPort, firstPort+morePorts)
+	return nil, "", fmt.Errorf("ports %d to %d are all taken: choose another with -addr 127.0.0.1:PORT", firstPort, firstPort+morePorts)
 }
 
 // dataFile is where the data file lies: in the given folder, or where the operating system wants it.

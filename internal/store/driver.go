@@ -9,8 +9,8 @@ import (
 	sqlite3 "github.com/mattn/go-sqlite3"
 )
 
-// diskError is ErrFull or ErrDisk for what the disk refused, nil for every other error.
-func diskError(err error) error {
+// DiskError is ErrFull or ErrDisk for what the disk refused, nil for every other error.
+func DiskError(err error) error {
 	e, ok := errors.AsType[sqlite3.Error](err)
 	switch {
 	case !ok:

@@ -5,7 +5,7 @@ package store
 // Without cgo the driver can open nothing; the program itself stops the build with a sentence (cmd/duskweight).
 func isNoDatabase(error) bool { return false }
 
-func diskError(error) error { return nil }
+func DiskError(error) error { return nil }
 
 func isReadOnlyFile(error) bool { return false }
 

@@ -97,7 +97,7 @@ func (s *Store) open(ctx context.Context, now time.Time) error {
 		s.notices = append(s.notices, fmt.Sprintf("What a program that was stopped left of a copy is still there: %v.", err))
 	}
 	if err := heal(ctx, s.path); err != nil {
-		if ctx.Err() == nil && isFile(s.path) && diskError(err) != ErrFull {
+		if ctx.Err() == nil && isFile(s.path) && DiskError(err) != ErrFull {
 			return &Lost{s.path, Damaged, err}
 		}
 		return err

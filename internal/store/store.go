@@ -124,7 +124,7 @@ func closing(conn *sql.Conn, f func() error) (err error) {
 // and the connection would still be inside it when inTx has returned.
 func inTx(ctx context.Context, conn *sql.Conn, f func(*sql.Tx) error) (err error) {
 	defer func() {
-		if kind := diskError(err); kind != nil {
+		if kind := DiskError(err); kind != nil {
 			err = fmt.Errorf("%w: %w", kind, err)
 		}
 	}()

@@ -137,3 +137,15 @@ func OrNone[T unit.Number](k unit.Known[T]) float64 {
 	}
 	return float64(k.Val)
 }
+
+// Bytes writes a size for reading.
+func Bytes(n int64) string {
+	switch {
+	case n < 1<<10:
+		return strconv.FormatInt(n, 10) + " bytes"
+	case n < 1<<20:
+		return strconv.FormatInt((n+1<<9)>>10, 10) + " KiB"
+	default:
+		return strconv.FormatFloat(float64(n)/(1<<20), 'f', 1, 64) + " MiB"
+	}
+}

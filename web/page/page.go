@@ -25,6 +25,7 @@ var (
 	ErrWrongHost   = errors.New("request for another host")
 	ErrForeignPage = errors.New("request from a page of another origin")
 	ErrNotAForm    = errors.New("body is not a form")
+	ErrNotChosen   = errors.New("the way out of a lost file could not be gone")
 )
 
 // BadRequest is a request that no page of ours sends; the text is a sentence for the reader.
@@ -129,6 +130,9 @@ func (s *Site) refusalOf(r *http.Request, err error) Refusal {
 		bad      BadRequest
 		clash    *Conflict
 	)
+	if kind := store.DiskError(err); kind != nil {
+		err = errors.Join(err, kind)
+	}
 	switch {
 	case errors.As(err, &clash):
 		return Refusal{
@@ -149,6 +153,11 @@ func (s *Site) refusalOf(r *http.Request, err error) Refusal {
 			Status: http.StatusConflict, Title: "Saved somewhere else meanwhile",
 			Say: []string{"This was changed on another page or in another window after you opened it. Nothing of yours was saved over it. Open the page again and repeat your change."},
 		}
+	case errors.Is(err, ErrNotChosen):
+		return Refusal{
+			Status: http.StatusConflict, Title: "Not done",
+			Say: []string{"This copy cannot be used, or there is no room on the disk. The file that lay there is kept. Go back to the first page and choose another copy, or make room on the disk."},
+		}
 	case errors.Is(err, store.ErrReadOnly), errors.Is(err, store.ErrMoved):
 		return Refusal{Status: http.StatusForbidden, Title: "Nothing can be saved", Say: []string{s.Store.ReadOnly()}}
 	case errors.Is(err, store.ErrWait):
@@ -159,7 +168,7 @@ func (s *Site) refusalOf(r *http.Request, err error) Refusal {
 			Say: []string{"Nothing of this was saved: there is no room left on the disk that holds your data. Make room, then save again. What was saved before is still there."}}
 	case errors.Is(err, store.ErrDisk):
 		return Refusal{Status: http.StatusInternalServerError, Title: "The disk reports a fault",
-			Say: []string{"Nothing of this was saved. Open the page again: what it shows then is what is stored.", "Make a copy on another disk, on the page Settings, before you go on."}}
+			Say: []string{"Nothing of this was saved, and the file with your projects may be damaged.", "End Duskweight and start it again. It then checks the whole file, and offers what can be read and your spare copies."}}
 	case errors.Is(err, store.ErrNothing):
 		return Refusal{Status: http.StatusConflict, Title: "Nothing to take back", Say: []string{"There is nothing left to undo or redo."}}
 	case errors.Is(err, ErrNotFound), errors.Is(err, store.ErrNotFound):

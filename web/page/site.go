@@ -14,7 +14,7 @@ import (
 
 // Site is what the pages of one running program share.
 type Site struct {
-	Store   *store.Store
+	Store   *store.Store     // nil where no file is open, on the pages of a lost one
 	Now     func() time.Time // the only clock of the pages
 	Version string           // shown in the footer and on the sheet
 	File    string           // the data file, shown in the footer
@@ -30,8 +30,8 @@ type Site struct {
 
 // New checks that a site has what it needs and reads the files that its pages use.
 func New(s Site, files fs.FS) (*Site, error) {
-	if s.Store == nil || s.Now == nil || s.Log == nil {
-		return nil, errors.New("a site needs a store, a clock and a log")
+	if s.Now == nil || s.Log == nil {
+		return nil, errors.New("a site needs a clock and a log")
 	}
 	var err error
 	if s.Assets, err = readAssets(files); err != nil {

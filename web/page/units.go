@@ -19,6 +19,9 @@ func (s *Site) Units(ctx context.Context) (unit.System, error) {
 
 // unitsOr is Units for the page of an error: metric where the settings cannot be read either.
 func (s *Site) unitsOr(r *http.Request) unit.System {
+	if s.Store == nil {
+		return unit.Metric
+	}
 	sys, err := s.Units(r.Context())
 	if err != nil {
 		return unit.Metric

@@ -60,7 +60,7 @@ func (s *Pages) settingsView(ctx context.Context) (SettingsView, error) {
 	}
 	v := SettingsView{Imperial: set[page.SettingUnits] == "imperial", Currency: set[settingCurrency], File: s.File, Version: s.Version}
 	for _, c := range copies {
-		row := CopyRow{Number: strconv.Itoa(c.Number), Name: filepath.Base(c.Path), Size: bytesInWords(c.Size), URL: "/settings/copies/" + strconv.Itoa(c.Number)}
+		row := CopyRow{Number: strconv.Itoa(c.Number), Name: filepath.Base(c.Path), Size: page.Bytes(c.Size), URL: "/settings/copies/" + strconv.Itoa(c.Number)}
 		if !c.At.IsZero() {
 			row.When = s.When(c.At)
 		}
@@ -180,16 +180,4 @@ func sendCopy(w http.ResponseWriter, r *http.Request, c store.Backup) error {
 	w.Header().Set("Content-Disposition", `attachment; filename="`+filepath.Base(c.Path)+`"`)
 	http.ServeContent(w, r, "", info.ModTime(), f)
 	return nil
-}
-
-// bytesInWords writes a size for reading.
-func bytesInWords(n int64) string {
-	switch {
-	case n < 1<<10:
-		return strconv.FormatInt(n, 10) + " bytes"
-	case n < 1<<20:
-		return strconv.FormatInt((n+1<<9)>>10, 10) + " KiB"
-	default:
-		return strconv.FormatFloat(float64(n)/(1<<20), 'f', 1, 64) + " MiB"
-	}
 }
