@@ -152,7 +152,7 @@ func (p *program) serve(ctx context.Context, l net.Listener, note string, o serv
 	} else {
 		file = p.lost.Lost.Path
 		err = errors.Join(p.show(web.Config{Lost: p.lost, Opened: enter, File: file}), p.lost.Announce(url))
-		fmt.Fprintln(stderr, p.lost.Lost.Say(), "Nothing in it was changed. The page says how to go on.")
+		fmt.Fprintln(stderr, p.lost.Lost.Say(), "Duskweight has changed nothing. The page says how to go on.")
 	}
 	if err == nil {
 		err = say(stdout, "%sDuskweight: %s\nYour data:  %s\nTo end it, press Ctrl-C here.\n", note, url, file)

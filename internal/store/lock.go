@@ -93,4 +93,10 @@ func (l *lock) write(data []byte) error {
 	return nil
 }
 
-func (l *lock) release() error { return errors.Join(l.write(nil), l.file.Close()) }
+// release lets the next program have the file. No lock, nil, has nothing to let go.
+func (l *lock) release() error {
+	if l == nil {
+		return nil
+	}
+	return errors.Join(l.write(nil), l.file.Close())
+}

@@ -127,24 +127,30 @@ func (s *Store) whole(ctx context.Context, version int) error {
 	if err := plainHeader(s.path); err != nil {
 		return err
 	}
-	db, err := sql.Open("sqlite3", dsn(s.path, s.looking()))
-	if err != nil {
+	return lookAs(ctx, s.path, s.looking(), func(db *sql.DB) error {
+		conn, err := db.Conn(ctx)
+		if err != nil {
+			return err
+		}
+		return closing(conn, func() error {
+			return inTx(ctx, conn, func(tx *sql.Tx) error { return s.readable(ctx, tx, version) })
+		})
+	})
+}
+
+// readable reads the number of the schema, and the newest state of each thing.
+func (s *Store) readable(ctx context.Context, tx *sql.Tx, version int) error {
+	var steps int
+	if err := tx.QueryRowContext(ctx, `SELECT coalesce(max(version_id), 0) FROM goose_db_version WHERE is_applied`).Scan(&steps); err != nil {
 		return fmt.Errorf("store: %w", err)
 	}
-	err = inTx(ctx, db, func(tx *sql.Tx) error {
-		var steps int
-		if err := tx.QueryRowContext(ctx, `SELECT coalesce(max(version_id), 0) FROM goose_db_version WHERE is_applied`).Scan(&steps); err != nil {
-			return fmt.Errorf("store: %w", err)
-		}
-		if steps != version {
-			return fmt.Errorf("store: the file says that its schema is number %d, and that step %d was the last", version, steps)
-		}
-		if version > migrations.Newest {
-			return nil
-		}
-		return errors.Join(allReadable(ctx, tx, s.projects()), allReadable(ctx, tx, s.variants()), allSeries(ctx, tx))
-	})
-	return errors.Join(err, db.Close())
+	if steps != version {
+		return fmt.Errorf("store: the file says that its schema is number %d, and that step %d was the last", version, steps)
+	}
+	if version > migrations.Newest {
+		return nil
+	}
+	return errors.Join(allReadable(ctx, tx, s.projects()), allReadable(ctx, tx, s.variants()), allSeries(ctx, tx))
 }
 
 // plainHeader makes sure that a file says of itself that we may write to it: it is in one of the two ways of writing that
@@ -245,12 +251,7 @@ func (r *Rescue) Announce(address string) error {
 }
 
 // Close lets the next program have the file. After Open it does nothing.
-func (r *Rescue) Close() error {
-	if r.lock == nil {
-		return nil
-	}
-	return r.lock.release()
-}
+func (r *Rescue) Close() error { return r.lock.release() }
 
 // Locked reports whether the folder of the file cannot be written to, so that nothing can be mended there.
 func (r *Rescue) Locked() bool { return r.lock == nil }

@@ -2,6 +2,7 @@ package store
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"math/rand/v2"
@@ -366,5 +367,40 @@ func TestWeatherIsLooked(t *testing.T) {
 	}
 	if say := (Shortfall{Thing: Thing{VariantKind, 3}, Name: "Second", Instead: noon}).Say(func(at time.Time) string { return at.Format("2 January") }); say != "Variant “Second”: its last change cannot be read. Its state of 20 March stands here instead." {
 		t.Error(say)
+	}
+}
+
+// TestBeginAgain lets somebody choose once more where the chosen file could not be opened: the lock is still held, and the file
+// that was set aside is still kept.
+func TestBeginAgain(t *testing.T) {
+	ctx := t.Context()
+	path, copied := worked(t)
+	spoilt := bytes.Repeat([]byte("Dear aunt, "), 900)
+	put(t, path, spoilt)
+	_, err := Open(ctx, path, noon)
+	lost, ok := errors.AsType[*Lost](err)
+	if !ok {
+		t.Fatal(err)
+	}
+	r := must[*Rescue](t)(OpenRescue(ctx, lost))
+	gone, cancel := context.WithCancel(ctx)
+	cancel()
+	if _, _, err := r.Begin(gone, noon); !errors.Is(err, context.Canceled) {
+		t.Fatalf("it began although nobody waits: %v", err)
+	}
+	if _, err := Open(ctx, path, noon); !errors.Is(err, ErrBusy) {
+		t.Errorf("the lock was let go: %v", err)
+	}
+	s, _, err := r.GoBack(ctx, copied.Path, later(31))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if ps := must[[]Listed](t)(s.Projects(ctx)); len(ps) != 3 {
+		t.Errorf("%d projects", len(ps))
+	}
+	s.Close()
+	all := must[[]string](t)(filepath.Glob(path + ".set-aside-*Z"))
+	if len(all) == 0 || !bytes.Equal(must[[]byte](t)(os.ReadFile(all[0])), spoilt) {
+		t.Errorf("what lay there is not kept: %q", all)
 	}
 }

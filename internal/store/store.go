@@ -83,10 +83,7 @@ func (s *Store) Close() error {
 	if s.writer != nil {
 		errs = append(errs, s.leaveLog(), s.writer.Close())
 	}
-	if s.lock != nil {
-		errs = append(errs, s.lock.release())
-	}
-	return errors.Join(errs...)
+	return errors.Join(append(errs, s.lock.release())...)
 }
 
 // inTx runs f in one transaction that holds the pen from its start. It is saved when inTx returns nil. While a return to a

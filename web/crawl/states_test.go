@@ -18,6 +18,7 @@ import (
 	"duskweight/web/history"
 	"duskweight/web/page"
 	"duskweight/web/projects"
+	"duskweight/web/rescue"
 	"duskweight/web/settings"
 	"duskweight/web/webtest"
 )
@@ -62,15 +63,21 @@ func pageStates() map[string]state {
 		"import, refused":   {page.Frame{Title: "Projects", Refused: true}, projects.ProjectsPage(projects.ProjectsView{Import: projects.ImportView{Problems: []form.ProblemView{{Label: "variants[0].stores[0].hoist." + word, Say: "There is no value of this name."}}, More: "And 12 more."}})},
 		"settings":          {page.Frame{Title: "Settings"}, settings.SettingsPage(settings.SettingsView{File: "/home/" + word + "/duskweight.db", Version: "1", Saved: true})},
 		"settings, refused": {page.Frame{Title: "Settings", Refused: true}, settings.SettingsPage(settings.SettingsView{Currency: word, Problem: "At most 12 letters.", Copied: settings.CopyRow{Name: "copy.db"}, Back: settings.CopyRow{Name: "a.db"}, Before: settings.CopyRow{Name: "b.db", URL: "/settings/copies/2"}, Copies: []settings.CopyRow{{Name: word + ".db", When: "today, 18:05", Size: "1.2 MiB", URL: "/settings/copies/1"}}})},
-		"history, empty":    {page.Frame{Title: "History", Tabs: tabs}, history.HistoryPage(history.HistoryView{Project: "Barn", URL: "/projects/1"})},
-		"history, huge":     {page.Frame{Title: "History", Tabs: tabs, Inner: tabs}, history.HistoryPage(history.HistoryView{Project: huge, URL: "/projects/1", Undo: page.StepView{Seq: "7", What: huge}, Redo: page.StepView{Seq: "8", What: word}, Rows: []history.HistoryRow{{When: "today, 18:05", What: word, Thing: huge, Number: "1000000"}}})},
-		"form, empty":       {page.Frame{Title: "Panels", Tabs: tabs}, table(f.View(&empty, nil, nil, unit.Metric), templ.Raw("<p>Nothing yet.</p>"), false)},
-		"form, refused":     {page.Frame{Title: "Panels", Tabs: tabs, Refused: true}, table(f.View(&v, typed, problems, unit.Imperial), templ.Raw(`<p data-headline>A learning piece.</p>`), true)},
-		"form, no answer":   {page.Frame{Title: "Panels"}, table(f.View(&v, url.Values{}, nil, unit.Imperial), nil, false)},
-		"not found":         {page.Frame{Title: "Not here"}, page.Refused(page.Refusal{Title: "Not here", Say: []string{"There is nothing at /" + word + "."}})},
-		"problems":          {page.Frame{Title: "Refused", Refused: true}, page.Refused(page.Refusal{Title: "Refused", Problems: []form.ProblemView{{Label: word, Say: huge}}})},
-		"conflict":          {page.Frame{Title: "Conflict"}, page.Refused(page.Refusal{Title: "Conflict", Say: []string{"Changed meanwhile."}, Conflict: &page.Conflict{Back: "/x", Rows: []page.ConflictRow{{Label: huge, Saved: word, Yours: "not known"}}}})},
-		"conflict, none":    {page.Frame{Title: "Conflict"}, page.Refused(page.Refusal{Title: "Conflict", Conflict: &page.Conflict{Back: "/x"}})},
+		"rescue, damaged": {page.Frame{Title: "Your projects cannot be opened"}, rescue.RescuePage(rescue.View{Say: "The file with your projects is damaged.", Found: word, File: "/home/" + word + "/duskweight.db", There: true,
+			Projects: []rescue.ProjectRow{{URL: "/rescue/projects/1/export.json", Name: huge, When: "today, 18:05", Variants: "3 variants", Short: []string{huge, "A variant cannot be read."}}, {URL: "/rescue/projects/2/export.json", Name: word, When: "today, 18:05", Variants: "0 variants"}},
+			Lost:     []string{"Project “" + word + "” cannot be read."},
+			Copies:   []rescue.CopyRow{{Number: "2", Name: word + ".db", When: "today, 18:05", Size: "1.2 MiB", Holds: "2 projects", URL: "/rescue/copies/2"}, {Number: "1", Name: "a.db", When: "not known", Size: "12 bytes", URL: "/rescue/copies/1", Unsound: true}}})},
+		"rescue, missing": {page.Frame{Title: "Your projects cannot be opened"}, rescue.RescuePage(rescue.View{Say: "The file with your projects is not at its place.", Found: "no such file", File: "/a.db", Locked: true})},
+		"rescue, unread":  {page.Frame{Title: "Your projects cannot be opened"}, rescue.RescuePage(rescue.View{Say: "The file with your projects is damaged.", Found: "the disk", File: "/a.db", There: true, Unread: true})},
+		"history, empty":  {page.Frame{Title: "History", Tabs: tabs}, history.HistoryPage(history.HistoryView{Project: "Barn", URL: "/projects/1"})},
+		"history, huge":   {page.Frame{Title: "History", Tabs: tabs, Inner: tabs}, history.HistoryPage(history.HistoryView{Project: huge, URL: "/projects/1", Undo: page.StepView{Seq: "7", What: huge}, Redo: page.StepView{Seq: "8", What: word}, Rows: []history.HistoryRow{{When: "today, 18:05", What: word, Thing: huge, Number: "1000000"}}})},
+		"form, empty":     {page.Frame{Title: "Panels", Tabs: tabs}, table(f.View(&empty, nil, nil, unit.Metric), templ.Raw("<p>Nothing yet.</p>"), false)},
+		"form, refused":   {page.Frame{Title: "Panels", Tabs: tabs, Refused: true}, table(f.View(&v, typed, problems, unit.Imperial), templ.Raw(`<p data-headline>A learning piece.</p>`), true)},
+		"form, no answer": {page.Frame{Title: "Panels"}, table(f.View(&v, url.Values{}, nil, unit.Imperial), nil, false)},
+		"not found":       {page.Frame{Title: "Not here"}, page.Refused(page.Refusal{Title: "Not here", Say: []string{"There is nothing at /" + word + "."}})},
+		"problems":        {page.Frame{Title: "Refused", Refused: true}, page.Refused(page.Refusal{Title: "Refused", Problems: []form.ProblemView{{Label: word, Say: huge}}})},
+		"conflict":        {page.Frame{Title: "Conflict"}, page.Refused(page.Refusal{Title: "Conflict", Say: []string{"Changed meanwhile."}, Conflict: &page.Conflict{Back: "/x", Rows: []page.ConflictRow{{Label: huge, Saved: word, Yours: "not known"}}}})},
+		"conflict, none":  {page.Frame{Title: "Conflict"}, page.Refused(page.Refusal{Title: "Conflict", Conflict: &page.Conflict{Back: "/x"}})},
 	}
 }
 

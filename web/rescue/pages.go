@@ -27,7 +27,7 @@ type Pages struct {
 	Lost   *store.Rescue
 	Opened func(*store.Store) error // is handed the file that is opened in the end
 
-	mu     sync.Mutex // one choice at a time
+	mu     sync.Mutex // one choice at a time, and nobody reads meanwhile
 	chosen bool
 }
 
@@ -46,6 +46,7 @@ type View struct {
 	Found    string // what was found in the words of whoever found it, for somebody who helps
 	File     string
 	Locked   bool
+	There    bool // something lies at the place of the file
 	Projects []ProjectRow
 	Lost     []string
 	Unread   bool // the file itself cannot be read at all
@@ -65,7 +66,10 @@ type CopyRow struct {
 }
 
 func (s *Pages) show(w http.ResponseWriter, r *http.Request) error {
-	v := View{Say: s.Lost.Lost.Say(), Found: s.Lost.Lost.Error(), File: s.Lost.Lost.Path, Locked: s.Lost.Locked()}
+	s.mu.Lock() // not while a choice moves the files
+	defer s.mu.Unlock()
+	lost := s.Lost.Lost
+	v := View{Say: lost.Say(), Found: lost.Error(), File: lost.Path, Locked: s.Lost.Locked(), There: lost.How != store.Missing}
 	found, err := s.Lost.Salvage()
 	if v.Unread = err != nil; v.Unread {
 		s.Log.Warn("the data file cannot be read", "error", err)
@@ -106,7 +110,9 @@ func (s *Pages) export(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	s.mu.Lock()
 	found, err := s.Lost.Salvage()
+	s.mu.Unlock()
 	if err != nil {
 		return err
 	}

@@ -21,8 +21,8 @@ import (
 )
 
 // lostSite is the site of a data file of which spoil made something else: it held the worked example, a copy of it lies
-// beside it, and the name of the project was changed after that.
-func lostSite(t *testing.T, spoil func([]byte) []byte) (s *web.Site, path string, spoilt []byte, opened func() *store.Store) {
+// beside it, and the name of the project was changed after that. What is opened in the end is handed to then.
+func lostSite(t *testing.T, spoil func([]byte) []byte, then ...func(*store.Store)) (s *web.Site, path string, spoilt []byte, opened func() *store.Store) {
 	t.Helper()
 	ctx := t.Context()
 	path = filepath.Join(t.TempDir(), "duskweight.db")
@@ -51,7 +51,13 @@ func lostSite(t *testing.T, spoil func([]byte) []byte) (s *web.Site, path string
 	var now *store.Store
 	s = must(t, func() (*web.Site, error) {
 		return web.New(web.Config{Lost: held, File: path, Version: "test", Now: func() time.Time { return webtest.TestNow }, Log: slog.New(slog.NewTextHandler(io.Discard, nil)),
-			Opened: func(s *store.Store) error { now = s; return nil }})
+			Opened: func(s *store.Store) error {
+				now = s
+				for _, f := range then {
+					f(s)
+				}
+				return nil
+			}})
 	})
 	t.Cleanup(func() {
 		if now != nil {
@@ -60,6 +66,14 @@ func lostSite(t *testing.T, spoil func([]byte) []byte) (s *web.Site, path string
 		held.Close()
 	})
 	return s, path, spoilt, func() *store.Store { return now }
+}
+
+// siteOf is the site of an open file.
+func siteOf(t *testing.T, kept *store.Store) *web.Site {
+	t.Helper()
+	return must(t, func() (*web.Site, error) {
+		return web.New(web.Config{Store: kept, File: kept.Path(), Version: "test", Now: func() time.Time { return webtest.TestNow }, Log: slog.New(slog.NewTextHandler(io.Discard, nil))})
+	})
 }
 
 func must[T any](t *testing.T, f func() (T, error)) T {
@@ -86,7 +100,7 @@ func TestPageOfALostFile(t *testing.T) {
 		h := s.Handler()
 		w := webtest.Ask(h, "GET", "/", nil)
 		body := w.Body.String()
-		want := []string{"Your projects cannot be opened", "Nothing in it was changed", "1 project<", "Go back to it", "Begin with an empty file"}
+		want := []string{"Your projects cannot be opened", "Duskweight has changed nothing", "1 project, ", "Go back to it", "Begin with an empty file"}
 		want = append(want, map[string][]string{
 			"first page": {"is damaged", "After the copy", "/rescue/projects/1/export.json"},
 			"emptied":    {"is empty", "No project can be read"},
