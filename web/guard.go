@@ -4,11 +4,16 @@ import (
 	"mime"
 	"net/http"
 
+	"github.com/go-chi/chi/v5"
+
 	"duskweight/web/page"
 )
 
-// Limits of what is read from a request, before anything is parsed.
+// Limits of what stands before the body of a request. More than mostHeaders is refused with a page's headers and a sentence.
+// From headerLimit on net/http ends the connection with a 431 of its own, which nothing here can add to; it holds nothing of
+// ours.
 const (
+	mostHeaders = 8 << 10
 	headerLimit = 16 << 10
 )
 
@@ -29,6 +34,34 @@ func WithHeaders(next http.Handler) http.Handler {
 		h.Set("Cross-Origin-Resource-Policy", "same-origin")
 		h.Set("Permissions-Policy", "camera=(), microphone=(), geolocation=(), payment=(), usb=(), serial=()")
 		h.Set("Cache-Control", "no-store")
+		next.ServeHTTP(w, r)
+	})
+}
+
+// onlySmallHeaders answers 431 to a request with more before its body than a browser sends to this program by itself: cookies
+// of every program that ever answered at this address are sent to us too.
+func (s *Site) onlySmallHeaders(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		size := len(r.RequestURI) + len(r.Host)
+		for name, values := range r.Header {
+			for _, v := range values {
+				size += len(name) + len(v) + len(": \r\n")
+			}
+		}
+		if size > mostHeaders {
+			s.Fail(w, r, page.ErrHeaders)
+			return
+		}
+		next.ServeHTTP(w, r)
+	})
+}
+
+// headAsGet looks up the page of a HEAD as that of a GET, in every room; net/http leaves its body out.
+func headAsGet(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if r.Method == http.MethodHead {
+			chi.RouteContext(r.Context()).RouteMethod = http.MethodGet
+		}
 		next.ServeHTTP(w, r)
 	})
 }

@@ -4,7 +4,6 @@ import (
 	"net/http"
 
 	"github.com/go-chi/chi/v5"
-	"github.com/go-chi/chi/v5/middleware"
 
 	"duskweight/web/cells"
 	"duskweight/web/cheapest"
@@ -68,7 +67,7 @@ func (s *Site) Handler() http.Handler {
 // guarded is a router with what guards every page, and the files that they use.
 func (s *Site) guarded() chi.Router {
 	r := chi.NewRouter()
-	r.Use(WithHeaders, s.onlyOwnHost, s.onlyOwnPages, middleware.GetHead)
+	r.Use(WithHeaders, s.onlyOwnHost, s.onlySmallHeaders, s.onlyOwnPages, headAsGet)
 	r.MethodNotAllowed(s.Page(func(http.ResponseWriter, *http.Request) error { return page.ErrWrongMethod }))
 	r.Get("/static/*", s.Page(s.ServeAsset))
 	return r

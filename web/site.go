@@ -82,6 +82,8 @@ func Server(pages http.Handler, log *slog.Logger) *http.Server {
 		WriteTimeout:      writeTimeout,
 		IdleTimeout:       idleTimeout,
 		MaxHeaderBytes:    headerLimit,
-		ErrorLog:          slog.NewLogLogger(log.Handler(), slog.LevelWarn),
+
+		DisableGeneralOptionsHandler: true, // net/http would answer "OPTIONS *" before our guards
+		ErrorLog:                     slog.NewLogLogger(log.Handler(), slog.LevelWarn),
 	}
 }

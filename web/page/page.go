@@ -2,6 +2,7 @@ package page
 
 import (
 	"bytes"
+	"context"
 	"errors"
 	"fmt"
 	"net/http"
@@ -9,6 +10,7 @@ import (
 	"strings"
 
 	"github.com/a-h/templ"
+	"github.com/go-chi/chi/v5"
 
 	"duskweight/internal/model"
 	"duskweight/internal/store"
@@ -24,6 +26,7 @@ var (
 	ErrWrongMethod = errors.New("method not allowed")
 	ErrWrongHost   = errors.New("request for another host")
 	ErrForeignPage = errors.New("request from a page of another origin")
+	ErrHeaders     = errors.New("too much before the body")
 	ErrNotAForm    = errors.New("body is not a form")
 	ErrNotChosen   = errors.New("the way out of a lost file could not be gone")
 )
@@ -71,7 +74,7 @@ func (s *Site) Write(w http.ResponseWriter, r *http.Request, status int, c templ
 func Rendered(r *http.Request, c templ.Component) ([]byte, error) {
 	var b bytes.Buffer
 	if err := c.Render(r.Context(), &b); err != nil {
-		return nil, fmt.Errorf("render %s: %w", r.URL.Path, err)
+		return nil, fmt.Errorf("render: %w", err)
 	}
 	return b.Bytes(), nil
 }
@@ -102,17 +105,22 @@ type Refusal struct {
 	Conflict *Conflict
 }
 
-// Fail answers with the page of an error.
+// Fail answers with the page of an error. The log names the page by its place among the pages: an address may hold what
+// somebody typed.
 func (s *Site) Fail(w http.ResponseWriter, r *http.Request, err error) {
+	if errors.Is(err, context.Canceled) && r.Context().Err() != nil { // whoever asked has left
+		w.WriteHeader(http.StatusServiceUnavailable)
+		return
+	}
 	f := s.refusalOf(r, err)
 	if f.Status >= http.StatusInternalServerError && f.Status != http.StatusServiceUnavailable {
-		s.Log.Error("a page failed", "method", r.Method, "path", r.URL.Path, "error", err)
+		s.Log.Error("a page failed", "method", r.Method, "page", chi.RouteContext(r.Context()).RoutePattern(), "error", err)
 	}
 	if wantsJSON(r) {
 		_ = writeJSON(w, f.Status, map[string]any{"say": strings.Join(f.Say, " "), "problems": f.Problems})
 		return
 	}
-	if f.Status == http.StatusMisdirectedRequest { // nothing of ours is shown under another name
+	if f.Status == http.StatusMisdirectedRequest || f.Status == http.StatusRequestHeaderFieldsTooLarge { // nothing of ours is shown under another name
 		http.Error(w, f.Say[0], f.Status)
 		return
 	}
@@ -177,6 +185,9 @@ func (s *Site) refusalOf(r *http.Request, err error) Refusal {
 		return Refusal{Status: http.StatusMethodNotAllowed, Title: "Not that way", Say: []string{"This page does not take " + r.Method + "."}}
 	case errors.Is(err, ErrWrongHost):
 		return Refusal{Status: http.StatusMisdirectedRequest, Title: "Wrong name", Say: []string{"This program answers only to 127.0.0.1, localhost and [::1]."}}
+	case errors.Is(err, ErrHeaders):
+		return Refusal{Status: http.StatusRequestHeaderFieldsTooLarge, Title: "Too much at once",
+			Say: []string{"The address, the cookies and what else the browser sends are too long together. Delete the cookies of this address in the browser, then open the page again."}}
 	case errors.Is(err, ErrForeignPage):
 		return Refusal{Status: http.StatusForbidden, Title: "Not from here", Say: []string{"This was sent by a page that is not ours. Nothing was changed."}}
 	case errors.Is(err, ErrNotAForm):
