@@ -6,7 +6,7 @@ TOOL     := go tool -modfile=internal/tools/go.mod
 FUZZTIME ?= 15s
 IMAGE    ?= docker
 
-.PHONY: run build test check fresh browser vet race fuzz torture mutants bench shots generate image vulnerable clean
+.PHONY: run build test check fresh browser vet race fuzz torture mutants bench shots generate image release package-check package-quick vulnerable clean
 
 run: build
 	./build/duskweight
@@ -95,6 +95,20 @@ shots: browser
 
 image:
 	$(IMAGE) build -t duskweight .
+
+# What is handed to others, into build/release: programs, packages, licences, bills of materials and their sums.
+release:
+	internal/release/release.sh
+
+# Builds it twice, in two folders and with nothing kept in between, and compares every byte; then tries the package.
+package-check:
+	internal/release/twice.sh
+	internal/release/check.sh
+
+# The package of this machine alone, from the objects that a build left: built, installed, started, asked and removed.
+package-quick:
+	QUICK=1 OUT=build/package ARCHS="$$(go env GOHOSTARCH)" internal/release/release.sh
+	QUICK=1 internal/release/check.sh build/package
 
 # Known holes in what is linked. Needs a network; findings in the standard library go away with a newer Go.
 vulnerable:
