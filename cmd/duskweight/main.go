@@ -52,7 +52,7 @@ const help = `Duskweight plans a store for the night: a lifted mass or a battery
   duskweight help             print this
 
 Exit codes: 0 done; 1 not possible, or the document was refused; 2 the command was not understood;
-3 the data file is open in another Duskweight.
+3 the data file is open in another Duskweight. A second serve of the same file opens the page of the first and ends with 0.
 `
 
 // run is the whole program. It returns the exit code.

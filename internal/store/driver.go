@@ -9,14 +9,16 @@ import (
 	sqlite3 "github.com/mattn/go-sqlite3"
 )
 
-// DiskError is ErrFull or ErrDisk for what the disk refused, nil for every other error.
-func DiskError(err error) error {
+// refusedBy is DiskError for what SQLite says.
+func refusedBy(err error) error {
 	e, ok := errors.AsType[sqlite3.Error](err)
 	switch {
 	case !ok:
 		return nil
 	case e.Code == sqlite3.ErrFull:
 		return ErrFull
+	case e.Code == sqlite3.ErrReadonly:
+		return ErrReadOnly
 	case e.Code == sqlite3.ErrIoErr, e.Code == sqlite3.ErrCorrupt, e.Code == sqlite3.ErrCantOpen:
 		return ErrDisk
 	}

@@ -5,8 +5,7 @@ package store
 // Without cgo the driver can open nothing; the program itself stops the build with a sentence (cmd/duskweight).
 func isNoDatabase(error) bool { return false }
 
-// DiskError is nil for every error.
-func DiskError(error) error { return nil }
+func refusedBy(error) error { return nil }
 
 func isReadOnlyFile(error) bool { return false }
 

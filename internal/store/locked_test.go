@@ -56,10 +56,16 @@ func TestLockedFolder(t *testing.T) {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { os.Chmod(locked, 0o755) })
+	fileOnly := filepath.Join(dir, "file only") // the file alone is write-protected
+	put(t, filepath.Join(fileOnly, "duskweight.db"), must[[]byte](t)(os.ReadFile(filepath.Join(locked, "duskweight.db"))))
+	if err := errors.Join(os.Chmod(filepath.Join(fileOnly, "duskweight.db"), 0o444), os.Chmod(fileOnly, 0o777)); err != nil {
+		t.Fatal(err)
+	}
 	for name, want := range map[string]string{
-		"duskweight.db": "Shed lamp / This folder cannot be written to. You can look at your projects and export them, but not save. / true / 0",
-		"junk.db":       "refused: this is not a Duskweight file: " + filepath.Join(locked, "junk.db") + " is not a database, and was left as it is",
-		"none.db":       "refused: store: there are no projects in " + filepath.Join(locked, "none.db") + " yet, and the folder cannot be written to",
+		"../file only/duskweight.db": "Shed lamp / " + lockedFile + " / true / 0",
+		"duskweight.db":              "Shed lamp / This folder cannot be written to. You can look at your projects and export them, but not save. / true / 0",
+		"junk.db":                    "refused: this is not a Duskweight file: " + filepath.Join(locked, "junk.db") + " is not a database, and was left as it is",
+		"none.db":                    "refused: store: there are no projects in " + filepath.Join(locked, "none.db") + " yet, and the folder cannot be written to",
 	} {
 		cmd := partCommand("look", filepath.Join(locked, name))
 		cmd.Path, cmd.Dir = program, dir

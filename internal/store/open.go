@@ -52,6 +52,18 @@ func newStore(path string) *Store { return &Store{path: path, copying: make(chan
 // lockedFolder is why nothing is saved where the folder cannot be written to.
 const lockedFolder = "This folder cannot be written to. You can look at your projects and export them, but not save."
 
+// lockedFile is why nothing is saved where the file alone cannot be written to.
+const lockedFile = "The file with your projects is write-protected. You can look at your projects and export them, but not save. Allow Duskweight to write to that file, then start it again."
+
+// writable reports whether the system lets us write to a file.
+func writable(path string) bool {
+	f, err := os.OpenFile(path, os.O_RDWR, 0)
+	if err == nil {
+		err = f.Close()
+	}
+	return err == nil
+}
+
 // openLocked opens a file in a folder that cannot be written to, so that what is in it can be seen and exported. SQLite
 // needs to write beside a file to read it, unless it is told that nobody changes it.
 func openLocked(ctx context.Context, path string) (*Store, error) {
@@ -111,6 +123,10 @@ func (s *Store) open(ctx context.Context, now time.Time) error {
 	}
 	if version > migrations.Newest {
 		s.readOnly = "This file was written by a newer Duskweight. You can look at your projects, but not save. Install the newer version to go on."
+		return s.openReader(ctx)
+	}
+	if version == migrations.Newest && !writable(s.path) {
+		s.readOnly = lockedFile
 		return s.openReader(ctx)
 	}
 	copied := version > 0

@@ -13,6 +13,7 @@ import (
 	"errors"
 	"fmt"
 	"sync/atomic"
+	"syscall"
 	"time"
 
 	"duskweight/internal/model"
@@ -114,7 +115,20 @@ func closing(conn *sql.Conn, f func() error) (err error) {
 	return f()
 }
 
-// inTx runs f in one transaction. What the disk refuses is ErrFull or ErrDisk: the transaction is taken back then, and
+// DiskError is ErrFull, ErrDisk or ErrReadOnly for what the disk refused, nil for every other error.
+func DiskError(err error) error {
+	switch {
+	case errors.Is(err, syscall.ENOSPC):
+		return ErrFull
+	case errors.Is(err, syscall.EIO):
+		return ErrDisk
+	case errors.Is(err, syscall.EROFS):
+		return ErrReadOnly
+	}
+	return refusedBy(err)
+}
+
+// inTx runs f in one transaction. What the disk refuses is ErrFull, ErrDisk or ErrReadOnly: the transaction is taken back then, and
 // what is read next is what is stored.
 //
 // The transaction itself does not end with ctx, only what f asks in it does: database/sql would take it back beside us,

@@ -2,6 +2,7 @@ package page
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -167,7 +168,7 @@ func (s *Site) refusalOf(r *http.Request, err error) Refusal {
 			Say: []string{"This copy cannot be used, or there is no room on the disk. The file that lay there is kept. Go back to the first page and choose another copy, or make room on the disk."},
 		}
 	case errors.Is(err, store.ErrReadOnly), errors.Is(err, store.ErrMoved):
-		return Refusal{Status: http.StatusForbidden, Title: "Nothing can be saved", Say: []string{s.Store.ReadOnly()}}
+		return Refusal{Status: http.StatusForbidden, Title: "Nothing can be saved", Say: []string{cmp.Or(s.readOnly(), "The file with your projects is write-protected. Allow Duskweight to write to that file and its folder, then start it again. Nothing of this was saved.")}}
 	case errors.Is(err, store.ErrWait):
 		return Refusal{Status: http.StatusServiceUnavailable, Title: "Going back to a copy",
 			Say: []string{"Nothing of this was saved: all projects go back to a copy at this moment. Wait a few seconds, then save again."}}

@@ -4,10 +4,12 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"io/fs"
 	"log/slog"
 	"net/http"
 	"net/http/httptest"
 	"strings"
+	"syscall"
 	"testing"
 
 	"duskweight/internal/model"
@@ -37,6 +39,9 @@ func TestErrorsBecomePages(t *testing.T) {
 		{page.ErrWrongMethod, 405, "does not take"},
 		{&http.MaxBytesError{Limit: 1 << 20}, 413, "At most 1024 KiB"},
 		{page.BadRequest("A sentence."), 400, "A sentence."},
+		{&fs.PathError{Op: "write", Path: "/backups/a.db", Err: syscall.ENOSPC}, 507, "no room left"},
+		{&fs.PathError{Op: "write", Path: "/backups/a.db", Err: syscall.EIO}, 500, "may be damaged"},
+		{fmt.Errorf("wrapped: %w", store.ErrReadOnly), 403, "is write-protected"},
 		{page.ErrForeignPage, 403, "not ours"},
 		{page.ErrNotAForm, 415, "Only a form"},
 		{errors.New("secret: disk /dev/sda1 broken"), 500, "window where the program was started"},
@@ -51,7 +56,7 @@ func TestErrorsBecomePages(t *testing.T) {
 		if strings.Contains(body, "secret") {
 			t.Errorf("%v: its own text is on the page", one.err)
 		}
-		if logged := strings.Count(log.String(), "\n"); logged != map[bool]int{true: 1}[one.code == 500] {
+		if logged := strings.Count(log.String(), "\n"); logged != map[bool]int{true: 1}[one.code >= 500] {
 			t.Errorf("%v: %d lines in the log", one.err, logged)
 		}
 	}
