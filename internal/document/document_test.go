@@ -227,3 +227,21 @@ func FuzzDecode(f *testing.F) {
 		}
 	})
 }
+
+// A byte order mark before a document is passed over, as RFC 8259, section 8.1 allows; a second one is no JSON.
+func TestByteOrderMark(t *testing.T) {
+	data, err := Encode(newFiller(1).document())
+	if err != nil {
+		t.Fatal(err)
+	}
+	marked, err := Decode(append([]byte("\xef\xbb\xbf"), data...))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if again, err := Encode(marked); err != nil || !bytes.Equal(again, data) {
+		t.Errorf("with a mark it is read otherwise, %v", err)
+	}
+	if _, err := Decode(append([]byte("\xef\xbb\xbf\xef\xbb\xbf"), data...)); err == nil {
+		t.Error("two marks are taken")
+	}
+}

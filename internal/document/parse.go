@@ -59,6 +59,7 @@ func (v *value) field(key string) *value {
 
 // parse reads one JSON value and nothing after it, within the limits.
 func parse(data []byte) (*value, error) {
+	data = bytes.TrimPrefix(data, []byte("\ufeff")) // a byte order mark may be ignored (RFC 8259, section 8.1)
 	if len(data) > MaxBytes {
 		return nil, refuse(whole, "must be at most 8 MiB; it is %.1f MiB", float64(len(data))/(1<<20))
 	}

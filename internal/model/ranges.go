@@ -46,7 +46,7 @@ func rangesOf(ps *Problems, path string, v reflect.Value, tag reflect.StructTag)
 		}
 	case reflect.Map:
 		for _, k := range sortedKeys(v) {
-			if !utf8.ValidString(k) || strings.ContainsFunc(k, unicode.IsControl) || len(k) > MaxText {
+			if !utf8.ValidString(k) || strings.ContainsFunc(k, func(r rune) bool { return unicode.IsControl(r) || Unprintable(r) }) || len(k) > MaxText {
 				ps.Add(path, "has a key that is too long or cannot be printed")
 				continue
 			}
@@ -139,15 +139,19 @@ func checkText(ps *Problems, path, s string, tag reflect.StructTag) {
 		ps.Add(path, "is empty; choose "+Choices(words))
 	case closed && !slices.Contains(words, s):
 		ps.Add(path, fmt.Sprintf("must be %s; it is %q", Choices(words), short(s)))
-	case !utf8.ValidString(s) || strings.ContainsFunc(s, unprintable):
+	case !utf8.ValidString(s) || strings.ContainsFunc(s, Unprintable):
 		ps.Add(path, "holds characters that cannot be printed")
 	case utf8.RuneCountInString(s) > MaxText:
 		ps.Add(path, fmt.Sprintf("must be at most %d characters; it has %d", MaxText, utf8.RuneCountInString(s)))
 	}
 }
 
-// unprintable is a control character other than the ends of lines and the tabulator.
-func unprintable(r rune) bool { return unicode.IsControl(r) && !strings.ContainsRune("\n\r\t", r) }
+// Unprintable reports whether no text of ours may hold a character: a control character other than the ends of lines and the
+// tabulator, or one that turns the direction of all that follows, so that a name reads otherwise than it is written. Source:
+// Unicode Standard Annex 9, sections 2.1 to 2.5: embeddings, overrides, isolates.
+func Unprintable(r rune) bool {
+	return unicode.IsControl(r) && !strings.ContainsRune("\n\r\t", r) || r >= '\u202a' && r <= '\u202e' || r >= '\u2066' && r <= '\u2069'
+}
 
 // Choices says which words are allowed: "a, b or c", and "nothing" for the empty word.
 func Choices(words []string) string {

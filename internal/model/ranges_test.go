@@ -80,6 +80,9 @@ func TestRangesRefuse(t *testing.T) {
 		{func(d *Document) { d.Project.Name = strings.Repeat("ü", MaxText+1) },
 			"project.name: must be at most 2000 characters; it has 2001"},
 		{func(d *Document) { d.Project.Name = "a\x00b" }, "project.name: holds characters that cannot be printed"},
+		{func(d *Document) { d.Project.Name = "a\u202egnp.exe" }, "project.name: holds characters that cannot be printed"},
+		{func(d *Document) { d.Project.Name = "\u2066a\u2069" }, "project.name: holds characters that cannot be printed"},
+		{func(d *Document) { d.Project.Origins["a\u202db"] = Origin{} }, "project.origins: has a key that is too long or cannot be printed"},
 		{func(d *Document) { d.Project.Name = "a\xffb" }, "project.name: holds characters that cannot be printed"},
 	} {
 		d := inRange()

@@ -13,6 +13,7 @@ import (
 
 	"github.com/go-chi/chi/v5"
 
+	"duskweight/internal/model"
 	"duskweight/internal/store"
 	"duskweight/web/page"
 )
@@ -106,7 +107,7 @@ func labelProblem(label string) string {
 	if n := len([]rune(label)); n > longestLabel {
 		return fmt.Sprintf("At most %d letters; these are %d.", longestLabel, n)
 	}
-	if strings.ContainsFunc(label, func(r rune) bool { return r < ' ' || r == 0x7f || r == 0xFFFD }) {
+	if strings.ContainsFunc(label, func(r rune) bool { return r < ' ' || r == 0xFFFD || model.Unprintable(r) }) {
 		return "There is a sign in it that cannot be shown."
 	}
 	return ""
