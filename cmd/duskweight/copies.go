@@ -130,7 +130,7 @@ func restore(ctx context.Context, args []string, stdout, stderr io.Writer) int {
 	if before.Path == "" { // nothing lay there
 		return done(stderr, say(stdout, "Gone back to %s\n", from))
 	}
-	return done(stderr, say(stdout, "Gone back to %s\nTo take this back: duskweight restore %d\n", from, before.Number))
+	return done(stderr, say(stdout, "Gone back to %s\nTo undo this: duskweight restore %d\n", from, before.Number))
 }
 
 func copyNamed(file, name string) (string, error) {

@@ -29,7 +29,7 @@ const (
 	exitBusy    = 3 // another Duskweight has the data file open
 )
 
-const help = `Duskweight plans a store for the night: a lifted mass or a battery. It plans; it certifies nothing.
+const help = `Duskweight plans a store for the night: a lifted mass or a battery. Duskweight plans; it certifies nothing.
 
   duskweight [serve]          serve the pages on this computer and open them
       -addr 127.0.0.1:8807      where to listen; port 0 takes any free port

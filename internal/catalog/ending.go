@@ -41,9 +41,9 @@ func Endings() []Ending {
 	slippery := "Never in high-modulus rope: there a knot counts as nothing."
 	return []Ending{
 		{readNote("D. E. Avery, The New Encyclopedia of Knots, p. 125", ""), "Spliced eye", lift.EndingSplice, false, 0.9},
-		{readNote("rope makers' advice: a figure of eight takes about 35 %", slippery), "Figure of eight", lift.EndingFigureEight, false, 0.65},
-		{readNote("Cordage Institute, CI 1401-06: a knot may take half", slippery+" Books differ: a bowline takes 10 to 40 %."), "Bowline", lift.EndingBowline, false, 0.5},
-		{readNote("Cordage Institute, CI 1401-06; an overhand knot takes 55 %", slippery), "Another knot", lift.EndingOtherKnot, false, 0.45},
+		{readNote("rope makers' advice: a figure of eight costs about 35 % of the strength", slippery), "Figure of eight", lift.EndingFigureEight, false, 0.65},
+		{readNote("Cordage Institute, CI 1401-06: a knot may cost half of the strength", slippery+" Books differ: a bowline costs 10 to 40 %."), "Bowline", lift.EndingBowline, false, 0.5},
+		{readNote("Cordage Institute, CI 1401-06; an overhand knot costs 55 %", slippery), "Another knot", lift.EndingOtherKnot, false, 0.45},
 		{fromMemory("Pressed and clamped endings are made for wire."), "Clips or clamps on fibre rope", lift.EndingClips, false, 0.45},
 		{terminals("The table gives 92.5 % for a pressed sleeve on rope with a fibre core."), "Swaged", lift.EndingSwaged, true, 0.9},
 		{terminals("Enough clips for the size, tightened again under load."), "Clips", lift.EndingClips, true, 0.8},

@@ -43,7 +43,7 @@ func Eyebolts() []Eyebolt {
 		axial, f unit.Mass
 	}{{"M8", 140, 100}, {"M10", 230, 170}, {"M12", 340, 240}, {"M16", 700, 500}, {"M20", 1200, 860}, {"M24", 1800, 1290}} {
 		out = append(out, Eyebolt{
-			From: readNote("DIN 580, Lifting eye bolts, annex A, table A.1", "Screwed down to its collar, into steel. A bolt without a collar takes no pull from the side at all."),
+			From: readNote("DIN 580, Lifting eye bolts, annex A, table A.1", "Screwed down to its collar, into steel. A bolt without a collar may not be pulled from the side at all."),
 			Size: r.size, Straight: r.axial.Weight(), At45: r.f.Weight(),
 		})
 	}

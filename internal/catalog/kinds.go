@@ -61,20 +61,20 @@ func KindOf(word string) (Kind, bool) {
 // Kinds returns everything that may be taken into a hoist, in the order of its form.
 func Kinds() []Kind {
 	return []Kind{
-		{Word: "material", Title: "What the mass is made of", Into: "Weight and travel", Asks: []string{AskVolume}, Rows: materialRows(), places: fixed("mass", "A new piece of the mass", "base", "Added to the weight that keeps the drive down")},
+		{Word: "material", Title: "Materials of the mass", Into: "Weight and travel", Asks: []string{AskVolume}, Rows: materialRows(), places: fixed("mass", "A new piece of the mass", "base", "Added to the weight that keeps the drive down")},
 		{Word: "rope", Title: "Ropes", Into: "Rope and pulleys", Rows: ropeRows()},
 		{Word: "ending", Title: "Knots and other endings", Into: "Rope and pulleys", Rows: endingRows()},
-		{Word: "wear", Title: "What sun, wet and wear leave of a rope", Into: "Rope and pulleys", Rows: wearRows()},
+		{Word: "wear", Title: "Strength of a rope after sun, wet and wear", Into: "Rope and pulleys", Rows: wearRows()},
 		{Word: "pulley", Title: "Pulleys", Into: "Rope and pulleys", Rows: pulleyRows(), places: pulleyPlaces},
 		{Word: "stage", Title: "Gear stages, printed and metal", Into: "Gears", Asks: []string{AskRatio, AskRated}, Rows: stageRows(), places: stagePlaces(true)},
-		{Word: "teeth", Title: "What gear teeth are made of", Into: "Gears", Rows: toothRows(), places: stagePlaces(false)},
+		{Word: "teeth", Title: "Materials of gear teeth", Into: "Gears", Rows: toothRows(), places: stagePlaces(false)},
 		{Word: "motor", Title: "Motors by size", Into: "Motor", Rows: motorRows()},
-		{Word: "lamp", Title: "Lamps and other loads", Into: "What it drives at night", Asks: []string{AskSeries, AskRows}, Rows: lampRows(), places: lampPlaces},
-		{Word: "eyebolt", Title: "Eye bolts", Into: "What carries it", Rows: eyeboltRows(), places: eyes()},
-		{Word: "shackle", Title: "Shackles", Into: "What carries it", Rows: shackleRows(), places: eyes()},
-		{Word: "timber", Title: "Classes of timber", Into: "What carries it", Rows: timberRows(), places: members},
-		{Word: "steel", Title: "Grades of steel", Into: "What carries it", Rows: steelRows(), places: func(h *lift.Hoist) []Place { return append(members(h), Place{"shaft", "Shaft of the drum"}) }},
-		{Word: "bag", Title: "Bags", Into: "What holds the mass together", Rows: bagRows()},
+		{Word: "lamp", Title: "Lamps and other loads", Into: "Lamps and loads at night", Asks: []string{AskSeries, AskRows}, Rows: lampRows(), places: lampPlaces},
+		{Word: "eyebolt", Title: "Eye bolts", Into: "Beam, posts and hook", Rows: eyeboltRows(), places: eyes()},
+		{Word: "shackle", Title: "Shackles", Into: "Beam, posts and hook", Rows: shackleRows(), places: eyes()},
+		{Word: "timber", Title: "Classes of timber", Into: "Beam, posts and hook", Rows: timberRows(), places: members},
+		{Word: "steel", Title: "Grades of steel", Into: "Beam, posts and hook", Rows: steelRows(), places: func(h *lift.Hoist) []Place { return append(members(h), Place{"shaft", "Shaft of the drum"}) }},
+		{Word: "bag", Title: "Bags", Into: "Container of the mass", Rows: bagRows()},
 	}
 }
 

@@ -81,7 +81,7 @@ func ropeTables() []ropeTable {
 		{readNote("strength table of polypropylene rope, three strands (makers' figures)", even+" "+creeps), "Polypropylene, three strands", lift.RopePolypropylene,
 			metric, []unit.Force{5.0, 7.6, 10.8, 16.8, 24.8}},
 		{rememberedOf("ISO 1346, polypropylene ropes, 0.14 d² kN, ± 10 %", creeps), "Polypropylene, three strands, by the standard", lift.RopePolypropylene, metric, byCoefficient(0.14, metric)},
-		{labelled("makers' sheets of 12-strand high-modulus polyethylene; the lower of two that differ by half", "Never knot it: a knot takes 50 to 75 % of it. It is slippery: five turns stay on the drum, and its end is anchored."), "High-modulus polyethylene, 12 strands", lift.RopeHMPE,
+		{labelled("makers' sheets of 12-strand high-modulus polyethylene; the lower of two that differ by half", "Never knot it: a knot costs 50 to 75 % of it. It is slippery: five turns stay on the drum, and its end is anchored."), "High-modulus polyethylene, 12 strands", lift.RopeHMPE,
 			[]unit.Length{unit.Inch / 4}, []unit.Force{35.6}},
 		{read("API Specification 9A / ISO 10425, annex C.1: 6×7 with fibre core, grade 1770, 0.332 d²·R"), "Wire 6×7, fibre core", lift.RopeWire, metric, []unit.Force{21.2, 37.6, 58.8, 84.6, 150}},
 		{read("strength table of wire rope 6×19, fibre core, improved plow steel"), "Wire 6×19, fibre core", lift.RopeWire, millimetres(6.4, 9.5, 13), []unit.Force{24.4, 54.3, 95.2}},

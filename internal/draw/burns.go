@@ -36,7 +36,7 @@ func (b Burns) Draw(out io.Writer) error {
 	}
 	w := left + 232
 	floor := top + row*float64(max(len(each), 1))
-	p := open(out, "burns", w, floor+38, "What burns when, "+b.Name, b.reading())
+	p := open(out, "burns", w, floor+38, "What is switched on, hour by hour, "+b.Name, b.reading())
 	x := axis{lo: 0, hi: 24, a: left, b: w - right}
 	for i := 0; i < 24; i++ {
 		from := i

@@ -393,7 +393,7 @@ func TestStatesReadBack(t *testing.T) {
 	}
 	// Full from 99.5 % on and empty down to 0.5 %, what the whole hundredths of the band show as 100 and 0.
 	e := States{Least: []float64{0.004, 0.006, 0.006}, Most: []float64{0.994, 0.996, 1}}
-	if got, want := e.reading(), "It becomes full on 2 days and empty on 1 days of the year."; got != want {
+	if got, want := e.reading(), "The store gets full on 2 days of the year and empty on 1."; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 }
@@ -630,7 +630,7 @@ func TestNightsReadBack(t *testing.T) {
 			t.Errorf("%s: no %s at the end of its row", monthNames[m], count)
 		}
 	}
-	for s, say := range map[int8]string{Served: "light all night", PartlyServed: "essential only", Dark: "hours without light", NotCounted: "no night"} {
+	for s, say := range map[int8]string{Served: "full night", PartlyServed: "essential only", Dark: "hours without power", NotCounted: "no night"} {
 		x := r.text(t, say)
 		beside := false
 		for _, m := range marks[s] {

@@ -63,14 +63,14 @@ func TestNights(t *testing.T) {
 		t.Fatal(err)
 	}
 	sound(t, b.String())
-	for _, want := range []string{"362 of 364 nights have light all night.", ">30/31<", ">28/28<", ">29/29<"} {
+	for _, want := range []string{"362 of 364 nights are full.", ">30/31<", ">28/28<", ">29/29<"} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("no %q", want)
 		}
 	}
 	squares, _, _ := strings.Cut(b.String(), `" fill="`+loadColour+`"/>`) // one path holds a square for each night with light
 	if n := strings.Count(squares[strings.LastIndex(squares, `d="`):], "z"); n != 362 {
-		t.Errorf("%d nights with light drawn", n)
+		t.Errorf("%d full nights drawn", n)
 	}
 	for _, short := range [][]int8{nil, {9}, make([]int8, 400)} {
 		b.Reset()

@@ -127,7 +127,7 @@ func (d ManagedDay) reading() say.Sentence {
 	for _, one := range []struct {
 		v    []float64
 		says string
-	}{{d.Waited, "Devices that may wait used %s."}, {d.Off, "Kept off by a level: %s."}, {d.Backup, "The backup gives %s."}} {
+	}{{d.Waited, "Devices that may wait used %s."}, {d.Off, "Switched off by its charge level: %s."}, {d.Backup, "The backup gives %s."}} {
 		if e := energy(one.v); e > 0 {
 			s = say.Join(s, say.That(one.says, say.Energy(e)))
 		}

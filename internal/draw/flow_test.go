@@ -36,7 +36,7 @@ func TestStates(t *testing.T) {
 	if got, want := s.band(34, 122), "M34 22h1l1 20h1v30h-1l-1 50h-1Z"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
-	if got, want := s.reading(), "It becomes full on 2 days and empty on 2 days of the year."; got != want {
+	if got, want := s.reading(), "The store gets full on 2 days of the year and empty on 2."; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	for _, s := range []States{{}, s, {Look: "mass", Least: []float64{math.NaN()}, Most: []float64{math.Inf(1), 2}}, {Least: make([]float64, 400), Most: make([]float64, 400)}} {

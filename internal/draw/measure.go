@@ -156,7 +156,7 @@ func (b *builder) describe() {
 		mass, say.Plural(b.parts, "rope", "ropes"), travel, say.Plural(b.lead, "pulley", "pulleys"), drum)
 	for _, d := range s.Dims {
 		if d.Column == 1 && d.Known {
-			desc = say.Join(desc, say.That("Its axis stands at %s.", d.Short))
+			desc = say.Join(desc, say.That("Its axis is at %s.", d.Short))
 		}
 	}
 	s.Desc = desc.In(b.p.Units)

@@ -136,7 +136,7 @@ func (p *pen) nightsKey(x, y, s float64, state []int8) {
 	for _, k := range []struct {
 		state int8
 		say   string
-	}{{Served, "light all night"}, {PartlyServed, "essential only"}, {Dark, "hours without light"}, {NotCounted, "no night"}} {
+	}{{Served, "full night"}, {PartlyServed, "essential only"}, {Dark, "hours without power"}, {NotCounted, "no night"}} {
 		if !has[k.state] {
 			continue
 		}
@@ -163,7 +163,7 @@ func nightsReading(state []int8) string {
 			all++
 		}
 	}
-	s := fmt.Sprintf("%d of %d nights have light all night.", lit, all)
+	s := fmt.Sprintf("%d of %d nights are full.", lit, all)
 	if part > 0 {
 		s += fmt.Sprintf(" In %d more the essential things have power.", part)
 	}

@@ -19,7 +19,7 @@ type Spot struct {
 	Say    string // its word and what opens, for whoever does not see the sign; its name and words stand before
 	Word   path.Word
 	Here   bool // its card is open
-	Around bool // it stands round the hoist, in no place of the scene
+	Around bool // it stands around the hoist, in no place of the scene
 	At     Point
 }
 

@@ -19,7 +19,7 @@ type States struct {
 func (s States) Draw(out io.Writer) error {
 	const left, top, floor = 34.0, 22.0, 122.0 // a day is one unit wide and a hundredth of full one high
 	const w, h = left + 365 + 6, floor + 22
-	p := open(out, "states", w, h, s.Name+", how full over the year", s.reading())
+	p := open(out, "states", w, h, s.Name+", charge level through the year", s.reading())
 	x, y := axis{lo: 0, hi: 365, a: left, b: left + 365}, axis{lo: 0, hi: 100, a: floor, b: top}
 	p.text(2, 12, "% of full", small, "start", 0)
 	p.levels(x, y, 4)
@@ -91,5 +91,5 @@ func (s States) reading() string {
 			empty++
 		}
 	}
-	return fmt.Sprintf("It becomes full on %d days and empty on %d days of the year.", full, empty)
+	return fmt.Sprintf("The store gets full on %d days of the year and empty on %d.", full, empty)
 }

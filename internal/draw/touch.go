@@ -17,7 +17,7 @@ const (
 	touchH    = 476.0 // at the highest, but for many parts
 )
 
-// Touch draws the scene with its parts as links beside it. What stands round the hoist stands below the ground.
+// Touch draws the scene with its parts as links beside it. What stands around the hoist stands below the ground.
 func Touch(s Scene, spots []Spot, w io.Writer) error {
 	var beside, below []placed
 	at := s.anchors()

@@ -21,7 +21,7 @@ const (
 // Backup is what helps out when the stores hold little. Without a kind there is none.
 type Backup struct {
 	Kind        BackupKind                `json:"kind" say:"What helps out when the stores are nearly empty; empty means nothing" enum:"|petrol|diesel|grid|car"`
-	Rated       unit.Known[unit.Power]    `json:"rated_w" say:"Power it gives all day" range:"(0,1e6]"`
+	Rated       unit.Known[unit.Power]    `json:"rated_w" say:"Rated power" range:"(0,1e6]"`
 	Charge      unit.Known[unit.Power]    `json:"charge_w" say:"Power of it that may go into the stores; not known counts as all of it" range:"[0,1e6]"`
 	Efficiency  unit.Known[unit.Ratio]    `json:"charge_efficiency" say:"Efficiency of its charger; not known counts as 0.85" range:"(0,1]"`
 	Start       unit.Known[unit.Ratio]    `json:"start_below" say:"It starts while the stores are less full than this" range:"[0,1]"`

@@ -31,10 +31,10 @@ func checkMachine(m lift.Machine) Problems {
 		ps.Tell("machine.i0_a", say.That("the current without load (%s) must be smaller than the current with the shaft held (%s)", say.Current(i.Val), say.Current(s.Val)))
 	}
 	if c, s := m.MaxCurrent, m.SheetStall; c.Is && s.Is && c.Val >= s.Val {
-		ps.Tell("machine.continuous_current_a", say.That("the current it stands all day (%s) must be smaller than the current with the shaft held (%s)", say.Current(c.Val), say.Current(s.Val)))
+		ps.Tell("machine.continuous_current_a", say.That("the current it withstands all day (%s) must be smaller than the current with the shaft held (%s)", say.Current(c.Val), say.Current(s.Val)))
 	}
 	if c, i := m.MaxCurrent, m.I0; c.Is && i.Is && i.Val >= c.Val {
-		ps.Tell("machine.i0_a", say.That("the current without load (%s) must be smaller than the current it stands all day (%s)", say.Current(i.Val), say.Current(c.Val)))
+		ps.Tell("machine.i0_a", say.That("the current without load (%s) must be smaller than the current it withstands all day (%s)", say.Current(i.Val), say.Current(c.Val)))
 	}
 	if v, r, i := m.SheetVolts, m.R, m.I0; v.Is && r.Is && i.Is && float64(i.Val)*float64(r.Val) >= float64(v.Val) {
 		ps.Tell("machine.r_ohm", say.That("without load %s through %s needs %s, as much as the label's voltage: nothing is left to turn it", say.Current(i.Val), say.Resistance(r.Val), say.Voltage(unit.Voltage(float64(i.Val)*float64(r.Val)))))

@@ -37,7 +37,7 @@ func TestRefusedHoists(t *testing.T) {
 			h.Machine.SheetStall, h.Machine.I0 = unit.Of[unit.Current](5), unit.Of[unit.Current](6)
 		}},
 		{"machine.continuous_current_a", "smaller than the current with the shaft held", func(h *lift.Hoist) { h.Machine.SheetStall = unit.Of[unit.Current](3) }},
-		{"machine.i0_a", "smaller than the current it stands all day", func(h *lift.Hoist) { h.Machine.I0 = unit.Of[unit.Current](4.5) }},
+		{"machine.i0_a", "smaller than the current it withstands all day", func(h *lift.Hoist) { h.Machine.I0 = unit.Of[unit.Current](4.5) }},
 		{"machine.r_ohm", "nothing is left to turn it", func(h *lift.Hoist) {
 			h.Machine.SheetVolts, h.Machine.R = unit.Of[unit.Voltage](12), unit.Of[unit.Resistance](50)
 		}},
@@ -69,7 +69,7 @@ func TestClashesAreNotReady(t *testing.T) {
 		bad             bool
 		change          func(v *model.Variant, h *lift.Hoist)
 	}{
-		{"a controller and the motor on the panels", "raise.feed", "a controller stands between panels and motor", "no", true, func(_ *model.Variant, h *lift.Hoist) { h.Raise.Feed = "panel" }},
+		{"a controller and the motor on the panels", "raise.feed", "there is a controller between panels and motor", "no", true, func(_ *model.Variant, h *lift.Hoist) { h.Raise.Feed = "panel" }},
 		{"a drive without a controller", "raise.feed", "nothing reaches the line", "no", true, func(v *model.Variant, _ *lift.Hoist) { direct(v) }},
 		{"panels of which the sheet is not known", "raise.feed", "the curve of the panel needs", "not_known", false, func(v *model.Variant, h *lift.Hoist) {
 			direct(v)

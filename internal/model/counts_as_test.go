@@ -14,6 +14,12 @@ import (
 // one number stands here. The judge takes them for known at that value.
 var countsAs = map[string]any{
 	"stores[].hoist.units":                               1.0,
+	"stores[].hoist.rope.knot_factor":                    "the careful value of the ending",
+	"stores[].hoist.rope.age_factor":                     "the careful value of the fibre and the place",
+	"stores[].hoist.base.rope_angle_rad":                 "the angle at the top pulley",
+	"stores[].hoist.holds.dynamic_factor":                "1.25, or 2 where the rope can go slack",
+	"stores[].hoist.holds.holds[].acts_in_s":             "the time until the brake sets",
+	"stores[].hoist.holds.holds[].stopping_torque_nm":    "a share of what the hold withstands",
 	"stores[].hoist.drum.bearing_torque_nm":              0.0,
 	"stores[].hoist.machine.brush_drop_v":                "a range, and both ends are judged",
 	"stores[].hoist.machine.max_speed_rad_s":             "the label's own speed without load",
@@ -29,6 +35,7 @@ var countsAs = map[string]any{
 	"stores[].hoist.train.stages[].pressure_angle_rad":   20 * math.Pi / 180,
 	"stores[].hoist.train.stages[].tooth.meshes_sharing": 1.0,
 	"stores[].cells.rated_time_s":                        "by the kind of cells",
+	"stores[].cells.internal_ohm":                        "by the kind of cells",
 	"stores[].cells.end_share":                           0.8,
 	"stores[].cells.series":                              1.0,
 	"stores[].cells.parallel":                            1.0,
@@ -64,6 +71,7 @@ var countsAs = map[string]any{
 	"backup.fuel_standing_l_kwh":                         "energy alone",
 	"backup.fuel_l_kwh":                                  "energy alone",
 	"parts[].count":                                      "money alone",
+	"parts[].life_s":                                     "money alone",
 	"parts[].price_low":                                  "money alone",
 	"parts[].price_high":                                 "money alone",
 	"parts[].upkeep_per_year":                            "money alone",

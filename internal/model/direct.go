@@ -89,9 +89,9 @@ func directOf(v Variant, h lift.Hoist, d lift.Drive, second bool) *Direct {
 		return lack("", "another hoist hangs on the panels already")
 	case v.Controller.Kind != panel.ControllerDirect:
 		r.Clash = v.Controller.Kind != ""
-		return lack("controller.kind", "a controller stands between panels and motor. Say on the page of the variant that there is none (direct)")
+		return lack("controller.kind", "there is a controller between panels and motor. Say on the page of the variant that there is none (direct)")
 	case len(d.Raising.Layers) == 0:
-		return lack("", "what the motor takes is not known yet")
+		return lack("", "what the motor uses is not known yet")
 	}
 	panels, problems := panel.NewStraight(v.Panels)
 	if len(problems) > 0 {

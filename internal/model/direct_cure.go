@@ -64,9 +64,9 @@ func (r *Direct) words() {
 	case starts:
 		tell("The motor starts when the sun on the panels reaches %s, and stalls under %s.", say.Light(start), say.Light(stall))
 	case turns:
-		tell("No sun starts this motor: the first push takes %s, and the panels give at most %s. Once pushed it would run above %s.", say.Current(r.Start), say.Current(r.Short), say.Light(stall))
+		tell("No sun starts this motor: the first push needs %s, and the panels give at most %s. Once pushed it would run above %s.", say.Current(r.Start), say.Current(r.Short), say.Light(stall))
 	default:
-		tell("No sun runs this motor: lifting takes %s, and in full sun the panels give at most %s and %s.", say.Current(r.Run), say.Current(r.Short), say.Voltage(r.Open))
+		tell("No sun runs this motor: lifting needs %s, and in full sun the panels give at most %s and %s.", say.Current(r.Run), say.Current(r.Short), say.Voltage(r.Open))
 	}
 	if y := r.Year; y != nil && starts {
 		tell("On a mean day here it could gain %s of height, %s lifts, in %s hours.", say.Height(y.HeightDay), say.Times(unit.Ratio(y.LiftsDay)).To(2), say.Times(unit.Ratio(y.Hours)/365).To(2))

@@ -66,7 +66,7 @@ func TestColdBatteryIsTold(t *testing.T) {
 		return say.Join(r.Headline...).String(), cautions, r.Year.NightsServed
 	}
 	headline, cautions, outside := told()
-	if !strings.Contains(headline, "too cold or too hot to charge") || !strings.Contains(cautions, "Where it stands is not known, so it counts as cold") {
+	if !strings.Contains(headline, "too cold or too hot to charge") || !strings.Contains(cautions, "The place of the battery is not known, so it counts as cold") {
 		t.Errorf("%s\n%s", headline, cautions)
 	}
 	doc.Variants[1].Stores[0].Cells.Indoors = "own_room"

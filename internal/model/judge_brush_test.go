@@ -31,7 +31,7 @@ func TestBrushDropDecides(t *testing.T) {
 			}
 		})
 		for _, b := range r.Because {
-			if b.ID == "load_rating" && strings.Contains(b.Say.String(), "Lifting takes") {
+			if b.ID == "load_rating" && strings.Contains(b.Say.String(), "Lifting needs") {
 				return h, &b
 			}
 		}

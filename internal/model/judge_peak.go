@@ -119,7 +119,7 @@ func harm(j judgement) []reason.Reason {
 		if !mayHarm[string(a.Purpose)] || a.StopsHarm != "" {
 			continue
 		}
-		r := ask("harm", atAppliance(i, "stops_harm"), source.Judgement.Whole(), say.That("Is anyone or an animal harmed when %s stops?", harmName(a)), say.That("Answer it. If so, give it a supply that does not stop."))
+		r := ask("harm", atAppliance(i, "stops_harm"), source.Judgement.Whole(), say.That("Is a person or an animal harmed when %s stops?", harmName(a)), say.That("Answer this question. If yes, the device needs a supply that does not stop."))
 		r.Forbids = true
 		out = append(out, r)
 	}

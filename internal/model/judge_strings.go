@@ -23,7 +23,7 @@ func voltsString(j judgement) []reason.Reason {
 	for _, s := range j.result.Wiring.Strings {
 		switch most, known := c.MaxInput.Value(); {
 		case !s.Known:
-			out = append(out, ask("volts_string", atPanels(s.At, seriesField(j.variant.Panels[s.At])), source.NEC690.At("690.7"), say.That("How many panels stand in series, and so which voltage they make, is not known."), say.That("Give the panel's data sheet, or the number of strings.")))
+			out = append(out, ask("volts_string", atPanels(s.At, seriesField(j.variant.Panels[s.At])), source.NEC690.At("690.7"), say.That("How many panels are in series, and so which voltage they make, is not known."), say.That("Give the panel's data sheet, or the number of strings.")))
 		case !known:
 			out = append(out, ask("volts_string", "controller.max_input_v", source.NEC690.At("690.7"), say.That("In frost the string makes up to %s, and what the controller withstands is not known.", say.Voltage(s.ColdWorst).Up()), say.That("Read it on the controller's label.")))
 		default:
@@ -82,7 +82,7 @@ func voltsTouch(j judgement) []reason.Reason {
 		case s.ColdWorst > stringMost:
 			out = append(out, ask("volts_touch", path, from, text, fewer(reason.NotKnown)))
 		case s.ColdWorst > touchable && !licensed:
-			r := ask("volts_touch", path, from, text, say.That("A licensed person joins it, or fewer panels stand in series."))
+			r := ask("volts_touch", path, from, text, say.That("Let a licensed person join it, or use fewer panels in series."))
 			r.Clears = reason.Person
 			out = append(out, r)
 		}
@@ -103,9 +103,9 @@ func stringsFuse(j judgement) []reason.Reason {
 		if s.Most <= 1 || known && most <= a.SeriesFuse() {
 			continue
 		}
-		text := say.That("One shaded string takes the current of the others: how much is not known.")
+		text := say.That("The current of the other strings flows into a shaded one: how much is not known.")
 		if known {
-			text = say.That("One shaded string takes the current of the others: up to %s, and its panels withstand %s.", say.Current(most), say.Current(a.SeriesFuse()))
+			text = say.That("The current of the other strings flows into a shaded one: up to %s, and its panels withstand %s.", say.Current(most), say.Current(a.SeriesFuse()))
 		}
 		out = append(out, ask("strings_fuse", "controller.string_fuses", source.FromMemory.At("IEC 62548"), text, say.That("Give each string its own fuse.")))
 	}

@@ -74,7 +74,7 @@ func (b bankDesign) Copy() Store     { return Store{Cells: new(*b.Bank)} }
 // Reduce fills the bank up with its kind's typical values.
 func (b bankDesign) Reduce(*Env) Part { return &CellsResult{Design: *b.Bank, Resolved: b.Resolve()} }
 
-// Begin takes the temperature where the battery stands, and the night's load over its voltage as the first current.
+// Begin takes the temperature where the battery is, and the night's load over its voltage as the first current.
 func (c *CellsResult) Begin(g Ground, _ []panel.Light) {
 	if c.Resolved.WhyNot == "" {
 		c.begun, c.warm, c.Current = true, g.cellsOf(c.Design), g.nightCurrent(c.Resolved.Voltage)
@@ -123,10 +123,10 @@ func (c *CellsResult) Take(StoreReadiness) {}
 // unprotected is what is not known of the fuse close to a battery and of the cable that it protects.
 func (c *CellsResult) unprotected() (ms []Missing) {
 	if !c.Design.Fuse.Is {
-		ms = append(ms, Missing{"fuse_a", say.Words("Which fuse stands close to the battery")})
+		ms = append(ms, Missing{"fuse_a", say.Words("Which fuse is close to the battery")})
 	}
 	if !c.Design.CableArea.Is {
-		ms = append(ms, Missing{"cable_area_m2", say.Words("How thick the battery’s cable is")})
+		ms = append(ms, Missing{"cable_area_m2", say.Words("The thickness of the battery’s cable")})
 	}
 	return ms
 }

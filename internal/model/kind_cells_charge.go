@@ -62,7 +62,7 @@ func chargeCurrent(j judgement, c *CellsResult) []reason.Reason {
 	case over && w.Limited:
 		return []reason.Reason{must("charge_current", chargeField, source.CommonPractice.Whole(), text, mend)}
 	case (over || blows) && !w.Limited:
-		return []reason.Reason{ask("charge_current", chargeField, source.CommonPractice.Whole(), text, say.Join(say.That("Nobody says what limits it."), mend))}
+		return []reason.Reason{ask("charge_current", chargeField, source.CommonPractice.Whole(), text, say.Join(say.That("Nothing in the plan limits it."), mend))}
 	}
 	return nil
 }
@@ -111,7 +111,7 @@ func chargeUngoverned(j judgement, c *CellsResult) []reason.Reason {
 		return nil
 	}
 	return []reason.Reason{must("charge_current", chargeField, source.CommonPractice.Whole(),
-		say.That("The panels stand straight on the battery: nothing ends the charge when it is full, and an overcharged battery burns or gives off hydrogen."),
+		say.That("The panels are wired straight to the battery: nothing ends the charge when it is full. An overcharged battery burns or gives off hydrogen."),
 		say.That("Use a charge controller made for this kind of cells."))}
 }
 

@@ -32,7 +32,7 @@ func (g Ground) asCold(c CellsResult) []cell.Flag {
 	}
 	switch {
 	case c.Design.Indoors == "":
-		return []cell.Flag{{Path: "place", Say: say.That("Where it stands is not known, so it counts as cold and as warm as the air outside.")}}
+		return []cell.Flag{{Path: "place", Say: say.That("The place of the battery is not known, so it counts as cold and as warm as the air outside.")}}
 	case indoors[c.Design.Indoors]:
 		return []cell.Flag{{Path: "place", Say: say.That("How warm its room is is not known, so it counts as cold and as warm as the air outside. Say it on the page Place and sun, under Room of the battery.")}}
 	}

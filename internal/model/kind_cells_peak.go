@@ -37,7 +37,7 @@ func (c *CellsResult) Peak(g Ground, b PeakBank) []LineCheck {
 		most := lineCheck(breaksDown, path("internal_ohm"), unit.Powers, float64(b.Asked), float64(b.Most), 1)
 		most.Say = say.That("At most %s can be drawn from this battery, and %s may be on at once: its voltage breaks down.", say.Power(b.Most), say.Power(b.Asked))
 		for k := range out {
-			out[k].Say = say.Join(out[k].Say, say.That("At no current does this battery give that power through its cable."))
+			out[k].Say = say.Join(out[k].Say, say.That("This battery cannot give that power through its cable at any current."))
 		}
 		out = append(out, most)
 	}
@@ -57,7 +57,7 @@ func (c *CellsResult) board(b PeakBank) LineCheck {
 	k.Word = Holds
 	if half := c.Resolved.Charge.AmpereHours() / 2; float64(b.Current) > half { // more than half its capacity in an hour
 		k.Word = NotKnown
-		k.Say = say.That("How much the battery and its board let through is not known, and up to %s flow.", say.Current(b.Current))
+		k.Say = say.That("How much current the battery and its board let through is not known, and up to %s flow.", say.Current(b.Current))
 		return k
 	}
 	k.Say = say.That("Cells of this kind and size give %s, and up to %s flow.", say.Current(unit.Current(most)), say.Current(b.Current))

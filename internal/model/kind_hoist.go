@@ -17,7 +17,7 @@ import (
 // hoistKind is the row of lifted masses.
 var hoistKind = &Kind{
 	Key: "hoist", Noun: "a hoist", Title: "Lifted mass", Look: "mass",
-	Stop: "DO NOT HANG", Go: "READY for the load steps", GoWhy: "every check holds or is tight", Hold: "Hang nothing",
+	Stop: "DO NOT HANG", Go: "READY for the load steps", GoWhy: "every part is strong enough or tight", Hold: "Hang nothing",
 	of: func(s Store) Design {
 		if s.Hoist == nil {
 			return nil

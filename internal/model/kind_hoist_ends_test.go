@@ -149,7 +149,7 @@ func TestUsualDragDecides(t *testing.T) {
 			t.Errorf("%g mN·m, measured: %v, want %q", c.reaches, b, c.own)
 		}
 		b, _ := plan(ratio, true)
-		if reasonWord(b) != c.word || c.word == reason.NotKnown && !strings.Contains(b.Mend.String(), "without load is a usual value, and it decides") {
+		if reasonWord(b) != c.word || c.word == reason.NotKnown && !strings.Contains(b.Mend.String(), "without load is a usual value, and that value decides") {
 			t.Errorf("%g mN·m, a usual drag: %v, want %q", c.reaches, b, c.word)
 		}
 	}

@@ -135,7 +135,7 @@ func typicalValues(v Variant, i int) []reason.Reason {
 	}
 	text := say.That("One typical value counts as if it were true of your hoist.")
 	if n := len(paths); n > 1 {
-		text = say.That("%s typical values count as if they were true of your hoist.", n)
+		text = say.That("%s typical values count as if you had measured them.", n)
 	}
 	return []reason.Reason{{ID: "typical", Word: reason.NotKnown, Path: strings.TrimPrefix(paths[0], HoistPath(i)+"."), Clears: reason.Answer, Say: text,
 		Mend: say.That("Confirm them on its page, or type your own."), Source: source.Judgement.Whole()}}

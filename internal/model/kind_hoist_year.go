@@ -28,7 +28,7 @@ func (r *HoistResult) underSun(sun unit.Power) {
 	if tank == nil || tank.Own != nil || sun >= tank.FillMax {
 		return
 	}
-	f := lift.Flag{Path: "raise.feed", Say: say.That("At full speed lifting takes %s. Your panels bring at most %s to the line in a usual year, so it lifts more slowly than told here.", say.Power(tank.FillMax), say.Power(sun))}
+	f := lift.Flag{Path: "raise.feed", Say: say.That("At full speed lifting needs %s. Your panels bring at most %s to the line in a usual year, so the hoist lifts more slowly than stated here.", say.Power(tank.FillMax), say.Power(sun))}
 	if sun < tank.FillThreshold {
 		f.Bad, f.ID = true, "never_lifts"
 		f.Say = say.That("It never lifts under this sun: lifting needs %s on the line, and your panels bring at most %s in a usual year. More gears, a lower voltage or more panels are needed.", say.Power(tank.FillThreshold), say.Power(sun))
@@ -108,6 +108,6 @@ func (r *VariantResult) noMass(g Ground, f *Facts, tank *reservoir.Reservoir) {
 	case float64(tank.DrawMax) < asked:
 		f.NoMass = say.That("this drive gives %s however large it is; the night asks for up to %s", say.Power(tank.DrawMax).To(2), say.Power(unit.Power(asked)).To(2))
 	case f.SurplusDay.Is && fill > float64(f.SurplusDay.Val):
-		f.NoMass = say.That("lifting that takes %s a day, and the sun leaves over %s", say.Energy(unit.Energy(fill)).To(2), say.Energy(f.SurplusDay.Val).To(2))
+		f.NoMass = say.That("lifting that needs %s a day, and the sun leaves over %s", say.Energy(unit.Energy(fill)).To(2), say.Energy(f.SurplusDay.Val).To(2))
 	}
 }

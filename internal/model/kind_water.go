@@ -74,7 +74,7 @@ func (w waterDesign) Reduce(*Env) Part {
 // checkWater returns the contradictions inside one store of water.
 func checkWater(w water.Water) (ps Problems) {
 	if h := w.Head; h.Is && h.Val <= 0 {
-		ps.Add("head_m", "the tank must stand above its turbine: water does not run up")
+		ps.Add("head_m", "the tank must be above its turbine: water does not run uphill")
 	}
 	if l, h := w.Pipe.Length, w.Head; l.Is && h.Is && h.Val > 0 && l.Val < h.Val {
 		ps.Tell("pipe.length_m", say.That("the pipe is shorter than the height of %s that it climbs", say.Height(h.Val)))

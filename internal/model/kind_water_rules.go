@@ -36,5 +36,5 @@ func lowerWater(l water.Lower) []reason.Reason {
 	if l != "" {
 		return nil // none is said by not_computed
 	}
-	return []reason.Reason{ask("lower_water", "lower_water", source.Derivation.Whole(), say.That("Where the pump takes its water from is not known. A pump that runs dry breaks."), say.That("Say whether a tank or a stream is below."))}
+	return []reason.Reason{ask("lower_water", "lower_water", source.Derivation.Whole(), say.That("Where the pump gets its water is not known. A pump that runs dry breaks."), say.That("Say whether a tank or a stream is below."))}
 }

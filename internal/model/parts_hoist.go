@@ -27,7 +27,7 @@ func hoistNeeds(r HoistResult, at string) []Need {
 }
 
 func massNeed(r HoistResult) Need {
-	n := Need{As: cost.AsMass, Name: "What hangs", Of: cost.OfStore, Count: 1}
+	n := Need{As: cost.AsMass, Name: "Mass", Of: cost.OfStore, Count: 1}
 	var names []string
 	for _, p := range r.Design.Mass {
 		if p.Name != "" {
@@ -124,7 +124,7 @@ func driveNeeds(h lift.Hoist, d lift.Drive) []Need {
 	amps := func(x float64, where string) []Want {
 		return []Want{{Least: known(x, x > 0 && !math.IsInf(x, 0)), Unit: unit.Amperes, Where: say.Words(where)}}
 	}
-	out := []Need{{As: cost.AsMotor, Name: orElse(h.Machine.Name, "Motor"), Of: cost.OfStore, Count: 1, Want: amps(most, "that it stands all day"),
+	out := []Need{{As: cost.AsMotor, Name: orElse(h.Machine.Name, "Motor"), Of: cost.OfStore, Count: 1, Want: amps(most, "that it withstands all day"),
 		Sizes: []Size{{Name: "between its wires", Value: ratio(d.Machine.R), Unit: unit.Ohms}}}}
 	switch h.Raise.Feed {
 	case lift.FeedDrive:
@@ -136,7 +136,7 @@ func driveNeeds(h lift.Hoist, d lift.Drive) []Need {
 	both := max(first, most)
 	shunt := Need{As: cost.AsShunt, Name: "Resistor or clamp straight on the motor", Of: cost.OfSafety, Count: 1, Look: say.Words("on metal, no fuse, no switch, no plug")}
 	if l := d.Lowering; l.Known && l.Current > 0 && l.Voltage > 0 {
-		shunt.Want = []Want{{Least: unit.Of(unit.Ratio(float64(l.Current) * float64(l.Voltage))), Unit: unit.Watts, Where: say.Words("that it may burn without end")}}
+		shunt.Want = []Want{{Least: unit.Of(unit.Ratio(float64(l.Current) * float64(l.Voltage))), Unit: unit.Watts, Where: say.Words("that it may turn into heat without a break")}}
 	}
 	return append(out, shunt,
 		Need{As: cost.AsChangeover, Name: "Changeover switch, off in the middle", Of: cost.OfSafety, Count: 1, Look: say.Words("made for direct current: sun or lamps, never both"), Want: amps(both, "for direct current")})
@@ -147,7 +147,7 @@ func safetyNeeds(r HoistResult) []Need {
 	h := r.Design
 	amps := float64(max(r.Drive.Raising.Current, r.Drive.Raising.FirstPush))
 	out := []Need{
-		{As: cost.AsUpperStop, Name: "Stops at the top, each by a path of its own", Of: cost.OfSafety, Count: max(2, len(h.Holds.UpperStops)), Look: say.Words("two kinds, so that one fault cannot take both"),
+		{As: cost.AsUpperStop, Name: "Stops at the top, each by a path of its own", Of: cost.OfSafety, Count: max(2, len(h.Holds.UpperStops)), Look: say.Words("two kinds, so that one fault cannot disable both"),
 			Want: []Want{{Least: known(amps, amps > 0), Unit: unit.Amperes, Where: say.Words("for direct current, where they cut the motor")}}},
 		{As: cost.AsSlackSwitch, Name: "Switch that stops the drum when the rope goes slack", Of: cost.OfSafety, Count: 1},
 		{As: cost.AsStopButton, Name: "Stop button within reach, which sets the brake", Of: cost.OfSafety, Count: 1},
@@ -163,7 +163,7 @@ func safetyNeeds(r HoistResult) []Need {
 		keep.Look = say.Words("at least so far: a size is missing")
 	}
 	pad := Need{As: cost.AsLanding, Name: "Soft landing under the mass", Of: cost.OfSafety, Count: 1, Want: []Want{{Least: ratio(h.Site.PadDepth), Unit: unit.Metres, Where: say.Words("deep")}}}
-	return append(out, pad, keep, Need{As: cost.AsGloves, Name: "Gloves, shoes with caps, eye protection", Of: cost.OfSafety, Count: 1, Look: say.Words("for each who works at it")})
+	return append(out, pad, keep, Need{As: cost.AsGloves, Name: "Gloves, shoes with caps, eye protection", Of: cost.OfSafety, Count: 1, Look: say.Words("for everyone who works on it")})
 }
 
 // propFactor is what a hold bears over the mass it holds (as for the holds of the drum).

@@ -67,7 +67,7 @@ func stageNeed(i int, s lift.Stage) Need {
 func beamNeed(b lift.Beam) Need {
 	return Need{As: cost.AsBeam, Name: "Beam", Of: cost.OfStore, Make: true, Count: 1, Sizes: sized(
 		Size{Name: "span", Value: ratio(b.Span), Unit: unit.Metres}, Size{Name: "kind", Text: string(b.Kind)}, Size{Name: "class, stamped on it", Text: string(b.Class)},
-		Size{Name: "wide", Value: ratio(b.Width), Unit: unit.Metres}, Size{Name: "deep, standing", Value: ratio(b.Depth), Unit: unit.Metres}, Size{Name: "wall", Value: ratio(b.Wall), Unit: unit.Metres},
+		Size{Name: "wide", Value: ratio(b.Width), Unit: unit.Metres}, Size{Name: "height of the section", Value: ratio(b.Depth), Unit: unit.Metres}, Size{Name: "wall", Value: ratio(b.Wall), Unit: unit.Metres},
 		Size{Name: "lies on, at each end", Value: ratio(b.Bearing), Unit: unit.Metres}, Size{Name: "largest hole", Value: ratio(b.Hole), Unit: unit.Metres})}
 }
 

@@ -24,15 +24,15 @@ func TestReadyOfBattery(t *testing.T) {
 		why    string
 	}{
 		{"all answered", func(*cell.Bank) {}, "yes", ""},
-		{"place not known", func(b *cell.Bank) { b.Indoors = "" }, "not_known", "where the battery stands"},
+		{"place not known", func(b *cell.Bank) { b.Indoors = "" }, "not_known", "where the battery is"},
 		{"board not known", func(b *cell.Bank) { b.Board = "" }, "not_known", "management board"},
 		{"origin not known", func(b *cell.Bank) { b.Origin = "" }, "not_known", "new and matched"},
 		{"fuse not known", func(b *cell.Bank) { b.Fuse = unit.Known[unit.Current]{} }, "not_known", "Which fuse"},
-		{"cable not known", func(b *cell.Bank) { b.CableArea = unit.Known[unit.Area]{} }, "not_known", "How thick"},
+		{"cable not known", func(b *cell.Bank) { b.CableArea = unit.Known[unit.Area]{} }, "not_known", "thickness of the battery’s cable"},
 		{"no board", func(b *cell.Bank) { b.Board = "no" }, "no", "Do not use them"},
-		{"bedroom", func(b *cell.Bank) { b.Indoors = "bedroom" }, "no", "Not in a bedroom"},
+		{"bedroom", func(b *cell.Bank) { b.Indoors = "bedroom" }, "no", "may not be in a bedroom"},
 		{"way out", func(b *cell.Bank) { b.Indoors = "escape_route" }, "no", "on the way out"},
-		{"loft", func(b *cell.Bank) { b.Indoors = "loft" }, "no", "Not in a loft"},
+		{"loft", func(b *cell.Bank) { b.Indoors = "loft" }, "no", "may not be in a loft"},
 		{"mixed cells", func(b *cell.Bank) { b.Origin = "mixed" }, "no", "must not be joined"},
 		{"fuse above its cable", func(b *cell.Bank) {
 			b.Fuse, b.CableArea = unit.Of[unit.Current](200), unit.Of[unit.Area](1.5e-6)

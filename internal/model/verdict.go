@@ -208,9 +208,9 @@ func (r *VariantResult) verdictSentences() []say.Sentence {
 	case CarriesMost:
 		out[0] = say.That("Carries most nights: %s of %s are full, with %s of the energy.", t.NightsFull, t.Nights, share)
 		if more := r.ToFull(); more == 1 {
-			out = append(out, say.That("One more full night would carry the night."))
+			out = append(out, say.That("With one more full night it carries the night."))
 		} else {
-			out = append(out, say.That("%s more full nights would carry the night.", more))
+			out = append(out, say.That("With %s more full nights it carries the night.", more))
 		}
 	case CarriesPart:
 		out[0] = say.That("Carries part: %s of the night's energy; %s of %s nights are full.", share, t.NightsFull, t.Nights)
@@ -218,7 +218,7 @@ func (r *VariantResult) verdictSentences() []say.Sentence {
 		out[0] = say.That("A learning piece: it gives %s of the night's energy.", share)
 	}
 	if len(r.Worn) > 0 && r.Worn[0].NightsFull != t.NightsFull {
-		out = append(out, say.That("That is in the last year of the battery; new it fills %s nights.", r.Worn[0].NightsFull))
+		out = append(out, say.That("That is in the last year of the battery; when new, %s nights are full.", r.Worn[0].NightsFull))
 	}
 	return out
 }

@@ -28,7 +28,7 @@ var (
 	ErrReadOnly = errors.New("this file can only be read")
 	ErrMoved    = errors.New("the file was moved, replaced or deleted while it was open")
 	ErrForeign  = errors.New("this is not a Duskweight file")
-	ErrNothing  = errors.New("there is nothing to take back")
+	ErrNothing  = errors.New("there is nothing to undo")
 	ErrWait     = errors.New("the projects go back to a copy at this moment") // nothing of the change was saved
 	ErrFull     = errors.New("the disk is full")                              // nothing of the change was saved
 	ErrDisk     = errors.New("the disk reports a fault")

@@ -21,7 +21,7 @@ func (y *year) finish(t *sheet, rep *Report) (sun.Series, error) {
 	shift := y.shift + int(math.Round((offset-zone)/60))
 	rep.Shifted = shift%60 != 0 && (y.step == 60 || shift%y.step != 0)
 	if rep.Shifted {
-		rep.note(true, "The rows begin %s minutes past the hours of the place's clock. Each hour takes its share of the two rows that it meets.", (shift%60+60)%60)
+		rep.note(true, "The rows begin %s minutes past the hours of the place's clock. Each hour gets its share of the two rows that it meets.", (shift%60+60)%60)
 	}
 	moved := float64(shift)
 	if by := float64(t.move.Val) / 60; by != 0 {

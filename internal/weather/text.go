@@ -85,15 +85,15 @@ func otherKind(b []byte) error {
 	head := strings.ToLower(raw)
 	switch {
 	case begins(raw, "PK\x03\x04", "PK\x05\x06"):
-		return refuse("This is a zip archive or a spreadsheet, whatever its name says. Unpack it, or save the sheet as CSV, and take the file inside.")
+		return refuse("This is a zip archive or a spreadsheet, whatever its name says. Unpack it, or save the sheet as CSV, and choose the file inside.")
 	case begins(raw, "\x1f\x8b", "BZh", "7z\xbc\xaf", "Rar!", "\xfd7zXZ", "\x28\xb5\x2f\xfd"):
-		return refuse("This file is packed. Unpack it and take the file inside.")
+		return refuse("This file is packed. Unpack it and choose the file inside.")
 	case begins(raw, "%PDF"):
 		return refuse("This is a PDF document, not a weather file.")
 	case strings.Contains(head, "<!doctype"), strings.Contains(head, "<html"), strings.HasPrefix(strings.TrimSpace(head), "<?xml"):
 		return refuse("This is a web page, not a weather file. The download may have asked for something first.")
 	case begins(raw, "\xd0\xcf\x11\xe0"):
-		return refuse("This is an old spreadsheet or document. Save the sheet as CSV and take that.")
+		return refuse("This is an old spreadsheet or document. Save the sheet as CSV and choose that.")
 	case begins(raw, "SQLite format", "\x89HDF", "CDF\x01", "CDF\x02"):
 		return refuse("This is a database or an array file, not a weather file in text.")
 	}

@@ -111,12 +111,12 @@ func (b *bench) life() lifeView {
 		top := 5 * math.Ceil(float64(high)*1.1/5)
 		v.Span = draw.Span{Low: float64(low), Usual: float64(usual), High: float64(high), Top: top, Known: true}.Draw()
 		v.Top = unit.Rounded(top, 3) + " years"
-		v.Say = fmt.Sprintf("About %s years until %s of its capacity is left; %s if it goes badly, %s at most. Use makes %s %% of the wear, age the rest.",
+		v.Say = fmt.Sprintf("About %s years until %s of its capacity is left; %s in a bad case, %s at most. Use causes %s %% of the wear, age the rest.",
 			years(usual), unit.Percents.Format(b.c.Resolved.End(), b.h.sys), years(low), years(high), unit.Rounded(100*l.Wear/(l.Wear+l.Shelf+1e-300), 2))
 	} else if l.Known {
 		v.Say = "Nothing wears it in this year."
 	}
-	names := []string{"New", "Half-way", "Last year"}
+	names := []string{"New", "Halfway", "Last year"}
 	for i, w := range b.whole.Worn {
 		if w.Nights == 0 || i >= len(names) {
 			break

@@ -82,7 +82,7 @@ var shortAsk = map[string]string{
 	"kind": "which kind?", "block_capacity_c": "how many Ah?", "block_voltage_v": "how many volts?", "cells_are": "new or used?", "management_board": "is there one?", "board_max_a": "how many A?",
 	"place": "where is it?", "vent_area_m2": "opening for air?", "fuse_a": "how many A?", "fuse_distance_m": "how far?", "breaking_a": "which short?", "cable_area_m2": "how thick?", "cable_length_m": "how long?",
 	"panels.count": "how many?", "panels.panel_w": "how many watts?", "panels.sheet.panels_in_series": "how many in a row?", "panels.sheet": "data sheet?", "panels.cable_area_m2": "how thick?",
-	"controller.max_input_v": "up to which volts?", "controller.licensed": "who wires it?",
+	"controller.max_input_v": "up to which voltage?", "controller.licensed": "who wires it?",
 }
 
 // subs are words about a part that the drawing may have room for, the best first.

@@ -12,9 +12,9 @@ import (
 func CellsForm() []form.Part[cell.Bank] {
 	type b = cell.Bank
 	return []form.Part[b]{
-		form.Heading("The battery you have or want", "",
+		form.Heading("The battery", "",
 			form.Text("name", "Name", func(b *b) *string { return &b.Name }),
-			form.Word("role", "It is there for", func(b *b) *cell.Role { return &b.Role }),
+			form.Word("role", "Used for", func(b *b) *cell.Role { return &b.Role }),
 			form.Word("kind", "Kind", func(b *b) *cell.Chemistry { return &b.Kind }),
 			form.Number("block_capacity_c", "Capacity on the label", unit.Charges, func(b *b) *unit.Known[unit.Charge] { return &b.Capacity }, form.Hint[b]("of one block")),
 			form.Number("block_voltage_v", "Voltage on the label", unit.Voltages, func(b *b) *unit.Known[unit.Voltage] { return &b.Voltage }),
@@ -22,7 +22,7 @@ func CellsForm() []form.Part[cell.Bank] {
 			form.Number("parallel", "Side by side", unit.Counts, func(b *b) *unit.Known[unit.Count] { return &b.Parallel }),
 			form.Number("rated_time_s", "The label’s Ah are for a discharge in", unit.Hours, func(b *b) *unit.Known[unit.Duration] { return &b.RatedHours }, form.Hint[b]("20 h on most lead batteries"), ofKind(unit.Hours, float64(unit.Hour), "1 h", "120 h", func(k cell.Kind) cell.Typical { return k.RatedHours })),
 		),
-		form.Heading("Where it stands", "",
+		form.Heading("Place of the battery", "",
 			form.Word("place", "Place", func(b *b) *cell.Room { return &b.Indoors }),
 			form.Word("cells_are", "Cells are", func(b *b) *cell.Origin { return &b.Origin }),
 			form.Word("management_board", "Board that stops charging in the cold", func(b *b) *unit.Answer { return &b.Board }),
@@ -37,7 +37,7 @@ func CellsForm() []form.Part[cell.Bank] {
 			form.Number("fuse_distance_m", "From battery to fuse", unit.Lengths, func(b *b) *unit.Known[unit.Length] { return &b.FuseFrom }),
 			form.Number("autonomy_days", "Days without sun to last", unit.Ratios, func(b *b) *unit.Known[unit.Ratio] { return &b.Autonomy }),
 		),
-		form.Folded("What its data sheet says", "Empty takes the typical value of the kind.",
+		form.Folded("What its data sheet says", "If empty: the typical value of the kind.",
 			form.Number("usable_depth", "Share that is used", unit.Percents, func(b *b) *unit.Known[unit.Ratio] { return &b.Depth }, ofKind(unit.Percents, 1, "20 %", "100 %", func(k cell.Kind) cell.Typical { return k.Depth })),
 			form.Number("round_trip", "Energy out of energy in", unit.Percents, func(b *b) *unit.Known[unit.Ratio] { return &b.RoundTrip }, ofKind(unit.Percents, 1, "50 %", "98 %", func(k cell.Kind) cell.Typical { return k.RoundTrip })),
 			form.Number("charge_efficiency", "Charging alone", unit.Percents, func(b *b) *unit.Known[unit.Ratio] { return &b.ChargeEff }),
@@ -54,7 +54,7 @@ func CellsForm() []form.Part[cell.Bank] {
 			form.Number("calendar_life_s", "Life on the shelf", unit.Years, func(b *b) *unit.Known[unit.Duration] { return &b.Calendar }, ofKind(unit.Years, float64(cell.Year), "2 years", "30 years", func(k cell.Kind) cell.Typical { return k.Calendar })),
 			form.Number("end_share", "Replaced at this share of its capacity", unit.Percents, func(b *b) *unit.Known[unit.Ratio] { return &b.EndShare }, form.UsualBy(unit.Percents, func(*b) typical.Habit { return typical.None(typical.WhyYours, "50 %", "95 %") })),
 			form.Number("internal_ohm", "Internal resistance of one block", unit.Resistances, func(b *b) *unit.Known[unit.Resistance] { return &b.Internal }),
-			form.Number("standing_w", "Its own electronics take", unit.Powers, func(b *b) *unit.Known[unit.Power] { return &b.Standing }),
+			form.Number("standing_w", "Power of its own electronics", unit.Powers, func(b *b) *unit.Known[unit.Power] { return &b.Standing }),
 		),
 	}
 }

@@ -38,7 +38,7 @@ func usual() []page.UsualPage {
 func end(s model.StoreResult) string {
 	switch life := model.CellsOf(s).Life; {
 	case life.Years.Is:
-		return "worn to four fifths in about " + unit.Rounded(float64(life.Years.Val), 2) + " years"
+		return "down to 80 % of its capacity in about " + unit.Rounded(float64(life.Years.Val), 2) + " years"
 	case life.Known:
 		return "nothing wears it"
 	}
@@ -52,7 +52,7 @@ func set(s model.StoreResult, sys unit.System) []page.PairView {
 	rows := []page.PairView{{Name: form.Clip(page.OrUnnamed(s.Name), 40), Value: "gives " + page.Known(s.Capacity, unit.Energies, sys) + " from full"},
 		{Name: "Fuse close to it, for direct current", Value: fuseText(*c, sys)},
 		{Name: "Cable, one way", Value: cableText(*c, sys)},
-		{Name: "Where it stands", Value: form.OrNotKnown(form.WordFor(string(b.Indoors)))},
+		{Name: "Place of the battery", Value: form.OrNotKnown(form.WordFor(string(b.Indoors)))},
 		{Name: "Its cells are", Value: form.OrNotKnown(form.WordFor(string(b.Origin)))}}
 	if c.Resolved.Kind.Ion {
 		rows = append(rows, page.PairView{Name: "A board stops charging in the cold", Value: form.OrNotKnown(form.WordFor(string(b.Board)))})
@@ -79,7 +79,7 @@ func cableText(c model.CellsResult, sys unit.System) string {
 func fuseText(c model.CellsResult, sys unit.System) string {
 	say := page.OrTake(c.Design.Fuse, c.Line.FuseTake, unit.Currents, sys)
 	if f, ok := c.Design.Fuse.Value(); ok && f < c.Line.FuseLeast && c.Line.FuseTake.Is {
-		say += ", may blow; take " + page.Known(c.Line.FuseTake, unit.Currents, sys)
+		say += ", may blow; use " + page.Known(c.Line.FuseTake, unit.Currents, sys)
 	}
 	return say
 }
@@ -87,4 +87,4 @@ func fuseText(c model.CellsResult, sys unit.System) string {
 // order is how a battery, its controller and the panels are joined and taken apart: the controller finds the battery's
 // voltage before the sun reaches it (common practice; the controller's own paper comes first).
 var order = []string{"Before all: the fuse out, the panels covered or unplugged.", "Battery to the controller, then the fuse in.", "Lamps to the line, panels last.",
-	"To take it apart: panels first, then lamps, the fuse, the battery. The controller’s own paper comes first."}
+	"To disconnect: panels first, then lamps, the fuse, the battery. The controller’s own paper comes first."}

@@ -40,8 +40,8 @@ var allParts = []part{
 	{id: partBattery, name: "Battery", first: []string{"kind", "block_capacity_c", "block_voltage_v"}, needs: []string{"kind", "block_capacity_c", "block_voltage_v", "cells_are"}},
 	{id: partBoard, name: "Board", first: []string{"management_board", "board_max_a"}, needs: []string{"management_board"}},
 	{id: partPlace, name: "Place and air", first: []string{"place"}, needs: []string{"place"}},
-	{id: partInverter, name: "Inverter", page: "/load?part=inverter#card", why: "One inverter serves every variant of this project, so its inputs stand on the page Night load."},
-	{id: partLoads, name: "Lamps, devices", page: "/load", why: "Every variant of this project has the same lamps and devices, so they stand on the page Night load."},
+	{id: partInverter, name: "Inverter", page: "/load?part=inverter#card", why: "One inverter serves every variant of this project, so its inputs are on the page Night load."},
+	{id: partLoads, name: "Lamps, devices", page: "/load", why: "Every variant of this project has the same lamps and devices, so they are on the page Night load."},
 }
 
 // ownPart is the part that owns an input inside the battery, by its key. What it does not name belongs to the battery.

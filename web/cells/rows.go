@@ -21,7 +21,7 @@ func cellsHow(formula string, from source.Ref, inputs ...page.PairView) page.How
 }
 
 // byRun is the source of what the year run counts.
-func byRun() source.Ref { return source.Derivation.At("settled year, run hour by hour") }
+func byRun() source.Ref { return source.Derivation.At("the year run hour by hour") }
 
 func cellsYear(st model.StoreResult, sys unit.System) []page.FigureRow {
 	if !st.InYear {
@@ -32,7 +32,7 @@ func cellsYear(st model.StoreResult, sys unit.System) []page.FigureRow {
 	e := func(x unit.Energy) string { return unit.BigEnergies.Format(float64(x), sys) }
 	share := func(x float64) string { return unit.Percents.Format(x, sys) }
 	return []page.FigureRow{
-		{ID: "holds", Name: "Gives from full", Value: page.Known(st.Capacity, unit.Energies, sys), How: cellsHow("capacity · voltage · share for fast drawing · usable share · discharging efficiency", byRun(),
+		{ID: "holds", Name: "Energy from full", Value: page.Known(st.Capacity, unit.Energies, sys), How: cellsHow("capacity · voltage · share for fast drawing · usable share · discharging efficiency", byRun(),
 			page.PairView{Name: "capacity on the label", Value: unit.Charges.Format(float64(r.Charge), sys)}, page.PairView{Name: "voltage", Value: unit.Voltages.Format(float64(r.Voltage), sys)}, page.PairView{Name: "usable share", Value: share(r.Depth)}, page.PairView{Name: "discharging", Value: share(r.DrawEff)})},
 		{ID: "trip", Name: "You get back", Value: page.Known(st.RoundTrip, unit.Percents, sys), How: cellsHow("charging efficiency · discharging efficiency", source.TypicalCells.Whole(), page.PairView{Name: "charging", Value: share(r.ChargeEff)}, page.PairView{Name: "discharging", Value: share(r.DrawEff)})},
 		{ID: "peukert", Name: "Capacity left at the night’s current", Value: share(float64(c.Rated)), How: cellsHow("min(1, (C / (I · H))^(k − 1))", source.Peukert.Whole(),
@@ -60,7 +60,7 @@ func cellsLife(c *model.CellsResult, sys unit.System) []page.FigureRow {
 			page.PairView{Name: "cycles N_ref", Value: unit.Rounded(r.CycleLife, 3)}, page.PairView{Name: "at a depth D_ref", Value: unit.Percents.Format(r.CycleDepth, sys)}, page.PairView{Name: "exponent k", Value: unit.Rounded(r.CycleSlope, 3)}, page.PairView{Name: "life on the shelf", Value: unit.Years.Format(float64(r.Calendar), sys)})},
 		{ID: "use", Name: "Of the wear, by use", Value: unit.Rounded(100*l.Wear/(l.Wear+l.Shelf+1e-300), 2) + " %", How: cellsHow("Σ 1 / N(D) of all swings of a year / all wear", source.E1049.At("rainflow counting"), page.PairView{Name: "swings counted as full cycles", Value: unit.Rounded(l.FullTurn, 3)})},
 		{ID: "deepest", Name: "Deepest discharge of the year", Value: unit.Rounded(100*float64(l.Deepest), 2) + " %", How: cellsHow("1 − lowest state, of the capacity on the label", byRun())},
-		{ID: "notfull", Name: "Longest time without being full", Value: form.Lasting(l.NotFull), How: cellsHow("hours on end under 98 % full; lead–acid wants to be full every 14 days", source.CommonPractice.Whole())},
+		{ID: "notfull", Name: "Longest time without being full", Value: form.Lasting(l.NotFull), How: cellsHow("hours on end under 98 % full; lead–acid needs to be full every 14 days", source.CommonPractice.Whole())},
 		{ID: "zero", Name: "Hours of frost", Value: strconv.Itoa(l.BelowZero), How: cellsHow("hours in which the mean of the last 24 hours of air is below freezing", byRun())},
 		{ID: "nofill", Name: "Hours too cold or hot to charge", Value: strconv.Itoa(l.NoFillHours), How: cellsHow("hours outside the range in which it may be charged", source.TypicalCells.Whole(),
 			page.PairView{Name: "coldest charge", Value: unit.Temperatures.Format(float64(r.ChargeMin), sys)}, page.PairView{Name: "warmest charge", Value: unit.Temperatures.Format(float64(r.ChargeMax), sys)})},
@@ -78,9 +78,9 @@ func lineRows(c *model.CellsResult, sys unit.System) []page.FigureRow {
 	amps := func(x unit.Current) string { return unit.Currents.Format(float64(x), sys) }
 	rows := []page.FigureRow{
 		{ID: "most", Name: "Greatest current", Value: amps(l.Most), How: cellsHow("greatest hour of the year, in or out, or the panels in full sun into an empty battery / voltage", byRun(), page.PairView{Name: "voltage", Value: unit.Voltages.Format(float64(c.Resolved.Voltage), sys)},
-			page.PairView{Name: "it is a mean over an hour", Value: "a motor that starts takes more for a moment"})},
-		{ID: "fuse", Name: "Fuse to take", Value: page.Known(l.FuseTake, unit.Currents, sys), How: cellsHow("the next usual size over 1.25 × the greatest current, for direct current", source.CommonPractice.Whole(), page.PairView{Name: "at least", Value: amps(l.FuseLeast)}, page.PairView{Name: "yours", Value: page.Known(d.Fuse, unit.Currents, sys)})},
-		{ID: "area", Name: "Copper to take", Value: page.Known(l.AreaTake, unit.SmallAreas, sys), How: cellsHow("smallest standard size that carries the fuse and loses at most 3 % of the voltage", source.IEC60364.Whole(), page.PairView{Name: "length, one way", Value: page.Known(d.CableLength, unit.Lengths, sys)}, page.PairView{Name: "yours", Value: page.Known(d.CableArea, unit.SmallAreas, sys)})},
+			page.PairView{Name: "it is a mean over an hour", Value: "a motor that starts draws more for a moment"})},
+		{ID: "fuse", Name: "Fuse to use", Value: page.Known(l.FuseTake, unit.Currents, sys), How: cellsHow("the next usual size over 1.25 × the greatest current, for direct current", source.CommonPractice.Whole(), page.PairView{Name: "at least", Value: amps(l.FuseLeast)}, page.PairView{Name: "yours", Value: page.Known(d.Fuse, unit.Currents, sys)})},
+		{ID: "area", Name: "Copper to use", Value: page.Known(l.AreaTake, unit.SmallAreas, sys), How: cellsHow("smallest standard size that carries the fuse and loses at most 3 % of the voltage", source.IEC60364.Whole(), page.PairView{Name: "length, one way", Value: page.Known(d.CableLength, unit.Lengths, sys)}, page.PairView{Name: "yours", Value: page.Known(d.CableArea, unit.SmallAreas, sys)})},
 	}
 	if !d.CableLength.Is {
 		rows[2].Value += ", if it is short"
@@ -123,7 +123,7 @@ func sizingRows(z cell.Sizing, sys unit.System) []page.FigureRow {
 		{ID: "load", Name: "Load of a day", Value: unit.Energies.Format(float64(z.DailyLoad), sys), How: cellsHow("all loads of the year / 365", byRun())},
 		{ID: "plain", Name: "Before corrections", Value: charge(z.Unadjusted), How: cellsHow("load of a day · days / voltage", from, page.PairView{Name: "days without sun", Value: num(z.Days)}, page.PairView{Name: "voltage", Value: unit.Voltages.Format(float64(z.Voltage), sys)})},
 		{ID: "depth", Name: "With the usable share", Value: charge(z.ByDepth), How: cellsHow("before corrections / usable share", from, page.PairView{Name: "usable share", Value: unit.Percents.Format(z.Depth, sys)})},
-		{ID: "age", Name: "With what age takes", Value: charge(z.ByEndOfLife), How: cellsHow("before corrections / share left at the end of life", from, page.PairView{Name: "share left", Value: unit.Percents.Format(z.EndOfLife, sys)})},
+		{ID: "age", Name: "With the loss by age", Value: charge(z.ByEndOfLife), How: cellsHow("before corrections / share left at the end of life", from, page.PairView{Name: "share left", Value: unit.Percents.Format(z.EndOfLife, sys)})},
 		{ID: "cold", Name: "With the cold", Value: charge(z.AfterCold), How: cellsHow("the larger of the two · factor of the coldest day", from, page.PairView{Name: "factor", Value: num(z.Cold)})},
 		{ID: "answer", Name: "With the margin: the trade's answer", Value: charge(z.AfterMargin), How: cellsHow("with the cold · margin", from, page.PairView{Name: "margin", Value: num(z.Margin)})},
 	}

@@ -28,7 +28,7 @@ func cheapestPage(v view) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<div class=\"wide cheapest-page\" id=\"results\"><div id=\"many-work\" class=\"work\" data-noun=\"plans\" hidden><progress id=\"many-bar\" max=\"1\" value=\"0\" aria-label=\"Plans done\"></progress> <span id=\"many-done\"></span> <button type=\"button\" class=\"small\" id=\"many-stop\">Stop</button></div><p id=\"many-said\" class=\"quiet-text\" role=\"status\"></p>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<div class=\"wide cheapest-page\" id=\"results\"><div id=\"many-work\" class=\"work\" data-noun=\"plans\" hidden><progress id=\"many-bar\" max=\"1\" value=\"0\" aria-label=\"Plans worked out\"></progress> <span id=\"many-done\"></span> <button type=\"button\" class=\"small\" id=\"many-stop\">Stop</button></div><p id=\"many-said\" class=\"quiet-text\" role=\"status\"></p>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -59,7 +59,7 @@ func cheapestPage(v view) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "\"><h1>Which plan is cheapest?</h1><p>Other numbers of panels, other sizes of the stores and other tilts are tried. This takes some seconds.</p><form method=\"get\" action=\"")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "\"><h1>Which plan is cheapest?</h1><p>Other numbers of panels, other sizes of the stores and other tilts are tried. It needs some seconds.</p><form method=\"get\" action=\"")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

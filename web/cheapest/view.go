@@ -139,7 +139,7 @@ func (s *Pages) view(a asked, c search.Cheapest) view {
 	}
 	for _, st := range now.Stores {
 		if st.Kind == c.Sized && len(st.Because) > 0 {
-			v.Not = st.Name + " is not ready: " + form.Sentence(st.Because[0].Say.In(a.sys)) + " Its cost and its nights here count as if it worked as planned."
+			v.Not = st.Name + " is not ready: " + form.Sentence(st.Because[0].Say.In(a.sys)) + " Cost and nights on this page count as if it worked as planned."
 		}
 	}
 	return v

@@ -39,7 +39,7 @@ type axesView struct {
 // axesOf draws the variants beside one another.
 func axesOf(names []string, rs []model.VariantResult, years []search.Sure, currency string) axesView {
 	columns := [][]onAxis{nightSpans(rs, years), shareSpans(rs), costSpans(rs, currency), useSpans(rs)}
-	v := axesView{Axes: []axis{{Name: "Full nights", Note: "of 365"}, {Name: "Energy", Note: "share of what the nights ask"}, {Name: "Parts", Note: currency + ", all that are listed"}, {Name: "Breaks first", Note: "the dashed line is the limit"}},
+	v := axesView{Axes: []axis{{Name: "Full nights", Note: "of 365"}, {Name: "Energy", Note: "share of the energy that the nights need"}, {Name: "Parts", Note: currency + ", all that are listed"}, {Name: "Breaks first", Note: "the dashed line is the limit"}},
 		Rows: make([][]measure, len(rs))}
 	for c, column := range columns {
 		top := topOf(c, column)
@@ -102,7 +102,7 @@ func bestInWords(names []string, nights, cost []onAxis) (headline, more string) 
 	if light < 0 {
 		headline = "None of them is better at night than the others"
 	} else {
-		headline = "For light at night: “" + names[light] + "”, " + nights[light].value + " full nights"
+		headline = "For lamps at night: “" + names[light] + "”, " + nights[light].value + " full nights"
 	}
 	priced := 0
 	for _, m := range cost {
@@ -112,9 +112,9 @@ func bestInWords(names []string, nights, cost []onAxis) (headline, more string) 
 	}
 	switch {
 	case cheap >= 0 && cheap == light:
-		more = fmt.Sprintf("It costs least of the %d that are priced.", priced)
+		more = fmt.Sprintf("It costs least of the %d that have a price.", priced)
 	case cheap >= 0:
-		more = fmt.Sprintf("“%s” costs least of the %d that are priced.", names[cheap], priced)
+		more = fmt.Sprintf("“%s” costs least of the %d that have a price.", names[cheap], priced)
 	case priced < 2:
 		more = "Which costs least is not known: the parts of fewer than two are all priced."
 	}

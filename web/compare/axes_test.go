@@ -29,7 +29,7 @@ func TestBestOfKnown(t *testing.T) {
 		}
 	}
 	head, more := bestInWords([]string{"A", "B"}, spans(10, 20), spans(7, 5))
-	if head != "For light at night: “B”, n full nights." || more != "It costs least of the 2 that are priced." {
+	if head != "For lamps at night: “B”, n full nights." || more != "It costs least of the 2 that have a price." {
 		t.Errorf("%q %q", head, more)
 	}
 	if head, more := bestInWords([]string{"A", "B"}, spans(10, 10), spans(7, -1)); head != "None of them is better at night than the others." || more == "" {

@@ -43,7 +43,7 @@ func inputGroups(of page.Tables, vs []store.Saved[model.Variant], all bool, sys 
 	}
 	var out []compareGroup
 	for _, t := range titles {
-		g := compareGroup{Title: "What was put in: " + strings.ToLower(t), Rows: inputRows(byTitle[t], "no "+strings.ToLower(t))}
+		g := compareGroup{Title: "Inputs: " + strings.ToLower(t), Rows: inputRows(byTitle[t], "no "+strings.ToLower(t))}
 		if !all {
 			g.Rows = slices.DeleteFunc(g.Rows, func(r compareRow) bool { return !r.Differs })
 		}

@@ -19,12 +19,12 @@ func managedGroup(rs []model.VariantResult, sys unit.System) []compareGroup {
 		return func(r model.VariantResult) (float64, bool) { return f(r), r.YearKnown }
 	}
 	energy := func(v float64) string { return unit.BigEnergies.Format(v, sys) }
-	return []compareGroup{{"When there is too little, average year", []compareRow{
+	return []compareGroup{{"When the stores run low, average year", []compareRow{
 		numberRow("Backup runs, hours", "lowest", rs, of(func(r model.VariantResult) float64 { return float64(r.Year.Backup.Hours) }), func(v float64) string { return unit.Rounded(v, 3) }),
 		numberRow("Fuel of the backup", "lowest", rs, of(func(r model.VariantResult) float64 { return float64(r.Year.Backup.Fuel) }), func(v float64) string { return unit.Volumes.Format(v, sys) }),
 		numberRow("Share of the energy from the sun", "highest", rs, func(r model.VariantResult) (float64, bool) { s := r.SunShare(); return float64(s.Val), s.Is }, func(v float64) string { return unit.Percents.Format(v, sys) }),
-		numberRow("Kept off by levels", "lowest", rs, of(shed), energy),
-		numberRow("Waited in vain", "lowest", rs, of(missed), energy),
+		numberRow("Switched off by charge levels", "lowest", rs, of(shed), energy),
+		numberRow("Waited without running", "lowest", rs, of(missed), energy),
 	}}}
 }
 

@@ -43,7 +43,7 @@ func (s *Pages) moneyEditor(r *http.Request) (page.Editor[model.Project], error)
 // termsSay tells what is counted.
 func termsSay(t cost.Terms) string {
 	c := cost.Reckon(cost.Input{Terms: t})
-	return fmt.Sprintf("%s are counted, at %s %% a year above inflation.", page.Counted(c.Horizon, "year"), unit.Rounded(100*c.Rate, 3))
+	return fmt.Sprintf("%s count, at %s %% interest a year above inflation.", page.Counted(c.Horizon, "year"), unit.Rounded(100*c.Rate, 3))
 }
 
 // MoneyForm is what counts for all variants of a project, and what the cheapest of them has to reach.
@@ -51,15 +51,15 @@ func MoneyForm() []form.Part[model.Project] {
 	type p = model.Project
 	terms := form.Within("money", func(p *p) *cost.Terms { return &p.Money }, termsForm()...)
 	return append(terms, form.Heading("The cheapest plan", "",
-		form.Number("target_share", "Share of the nights that it has full", unit.Percents, func(p *p) *unit.Known[unit.Ratio] { return &p.Target }, form.Hint[p]("if empty: 95 %"))))
+		form.Number("target_share", "Share of full nights to reach", unit.Percents, func(p *p) *unit.Known[unit.Ratio] { return &p.Target }, form.Hint[p]("if empty: 95 %"))))
 }
 
 func termsForm() []form.Part[cost.Terms] {
 	type t = cost.Terms
 	return []form.Part[t]{
 		form.Heading("Years and interest", "The same for every variant.",
-			form.Number("horizon_years", "Years that are counted", unit.Counts, func(t *t) *unit.Known[unit.Count] { return &t.Horizon }, form.Hint[t]("if empty: 20")),
+			form.Number("horizon_years", "Years to count", unit.Counts, func(t *t) *unit.Known[unit.Count] { return &t.Horizon }, form.Hint[t]("if empty: 20")),
 			form.Number("real_rate", "Interest above inflation, a year", unit.Percents, func(t *t) *unit.Known[unit.Ratio] { return &t.Rate }, form.Hint[t]("if empty: 3 %")),
-			form.Number("upkeep_per_year", "Upkeep of the store a year", unit.Prices, func(t *t) *unit.Known[unit.Money] { return &t.Upkeep }, form.Hint[t]("besides the upkeep of single parts"))),
+			form.Number("upkeep_per_year", "Upkeep of the store a year", unit.Prices, func(t *t) *unit.Known[unit.Money] { return &t.Upkeep }, form.Hint[t]("in addition to the upkeep of single parts"))),
 	}
 }

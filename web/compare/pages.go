@@ -116,7 +116,7 @@ func (s *Pages) compareOf(ctx context.Context, p store.Saved[model.Project], all
 	}
 	v.Axes = axesOf(names, results, years, p.Value.Currency)
 	money := &v.Groups[len(v.Groups)-1]
-	money.Rows = append(money.Rows, compareRow{Name: "Asked for by the plan, not on its list"})
+	money.Rows = append(money.Rows, compareRow{Name: "Needed by the plan, not on its list"})
 	for i, c := range chosen {
 		_, open := model.Matched(c.Value.Parts, model.Needs(c.Value, results[i]))
 		row := &money.Rows[len(money.Rows)-1]
@@ -178,15 +178,15 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 		}},
 		{"Energy, a year", []compareRow{
 			numberRow("Out of stores", "highest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Delivered) }), energy),
-			numberRow("Uses power all the time", "lowest", rs, year(func(r model.VariantResult) float64 {
+			numberRow("Always on", "lowest", rs, year(func(r model.VariantResult) float64 {
 				return float64(r.Year.Standing.Wanted + r.Year.StoreStanding.Wanted)
 			}), energy),
 			numberRow("Sun not used", "", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Spilled) }), energy),
-			numberRow("Wanted and not there", "lowest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Unmet) }), energy),
+			numberRow("Needed and missing", "lowest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Unmet) }), energy),
 		}},
 		{"Stores", []compareRow{
 			textRow("Stores", rs, storeNames),
-			textRow("Give from full", rs, func(r model.VariantResult) string {
+			textRow("Energy from full", rs, func(r model.VariantResult) string {
 				return eachStore(r, func(s model.StoreResult) string { return page.Known(s.Capacity, unit.Energies, sys) })
 			}),
 			textRow("You get back", rs, func(r model.VariantResult) string {
@@ -197,10 +197,10 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 		{"Money", []compareRow{
 			textRow("Parts priced", rs, func(r model.VariantResult) string { return fmt.Sprintf("%d of %d", r.Cost.Priced, r.Cost.Parts) }),
 			numberRow("Cost of the listed parts", "lowest", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Capital.Val), r.Cost.Capital.Is }, money),
-			rangeRow("All parts over the years, at today's worth", rs, func(r model.VariantResult) string {
+			rangeRow("All parts over the years, in today's money", rs, func(r model.VariantResult) string {
 				return page.MoneyRange(r.Cost.Low.Whole, r.Cost.Whole, r.Cost.High.Whole, currency)
 			}, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Whole.Val), r.Cost.Whole.Is }, money),
-			numberRow("Spent so far", "", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Spent), r.Cost.Parts > 0 }, money),
+			numberRow("Paid so far", "", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Spent), r.Cost.Parts > 0 }, money),
 			numberRow("One stored kWh over its life", "lowest", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Levelised.Val), r.Cost.Levelised.Is }, money),
 		}},
 	}

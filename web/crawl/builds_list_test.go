@@ -151,7 +151,7 @@ func amateurBuilds() []build {
 	train.stages[0].ratio = 1
 	train.stages[0].efficiency =
 `,
-			ready: "no", words: "gear_tooth=not_known", says: []string{"30 revolutions a minute is slow for a motor's own shaft", "If a gearbox stands before it, find its ratio", "Add its gearbox as a stage of ratio 1 with its efficiency"},
+			ready: "no", words: "gear_tooth=not_known", says: []string{"30 revolutions a minute is slow for a motor's own shaft", "If there is a gearbox on it, find the gearbox's ratio", "Add its gearbox as a stage of ratio 1 with its efficiency"},
 		},
 		{
 			// drum torque down 20·g·.87·44 mm = 7.5 N·m, /5·.947 = 1.42; /.5 − .3 = 2.5 A through 38 Ω and two diodes: 76 V, 196 rad/s, 1.724 m/s,
@@ -184,7 +184,7 @@ func amateurBuilds() []build {
 	lower.loads[0].slope_ohm = 2.8
 	lower.loads[0].rated_current_a = 0.35
 `,
-			ready: "no", says: []string{"rated 0.35 A", "More rows side by side share the current", "Whatever opens lets the mass go"},
+			ready: "no", says: []string{"rated 0.35 A", "More rows side by side share the current", "If one of these opens, the mass runs away"},
 		},
 		{
 			// 5.73 A; the converter wants 9 V, with 15 % to spare 10.35 V: 10.35/(5.73 − 8/10.35) = 2.09 Ω
@@ -223,7 +223,7 @@ func amateurBuilds() []build {
 	train.stages[0].tooth.strength_pa = 50 MPa
 	train.stages[0].tooth.layers = in_plane
 `,
-			ready: "no", words: "gear_tooth=gives_way rope=gives_way", says: []string{"wires joined while it races", "Wire a resistor or clamp to the motor for good"},
+			ready: "no", words: "gear_tooth=gives_way rope=gives_way", says: []string{"wires joined while it runs away", "Wire a resistor or clamp to the motor for good"},
 		},
 		{
 			// tubes of 48.3 × 3.2 mm that lean 25° on slabs: tan 25° = .47 of the load pushes out, .3 holds in the wet

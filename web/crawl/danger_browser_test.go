@@ -32,7 +32,7 @@ func TestBrowserDangerFirst(t *testing.T) {
 	tab.Type(field, unit.Rounded(10, 2))
 	tab.Wait(said + ".startsWith('DO NOT HANG.')")
 	heard, above := tab.String(said), tab.String("document.getElementById('band').innerText")
-	danger, verdict := strings.Index(heard, "what holds the top pulley"), strings.Index(heard, "Carries most")
+	danger, verdict := strings.Index(heard, "the hook of the top pulley"), strings.Index(heard, "Carries most")
 	if danger < 0 || verdict < danger {
 		t.Errorf("it reads %q: the danger and its reason first, then the verdict", heard)
 	}

@@ -10,7 +10,7 @@ import (
 // enumWords are the words on the screen for the words of the document, where they are not simply the same with spaces.
 var enumWords = map[string]string{
 	"head_sheave": "top pulley", "redirect_sheave": "further pulley",
-	"none_one_block": "nothing: it is one block",
+	"none_one_block": "none: the mass is one block",
 	"":               "not known",
 	"hmpe":           "high-modulus (HMPE)",
 	"lfp":            "lithium iron phosphate (LFP)",
@@ -34,7 +34,7 @@ var enumWords = map[string]string{
 	"governed":  "kept at one speed",
 	"clamp":     "clamp (voltage limit)",
 	"monthly":   "twelve monthly means",
-	"described": "a sky told in words",
+	"described": "a sky described in words",
 	"file":      "one weather file",
 	"files":     "several weather files, each one year",
 	"own":       "my own",

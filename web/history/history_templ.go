@@ -58,7 +58,7 @@ func HistoryPage(v HistoryView) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, "</h1><p>Every save is kept. Undo saves again what was there before, so undo can be undone too. <i>Back to here</i> does the same with an older revision; the weather files stay those of today.</p><p>A deleted project is kept for 30 days in the list of projects.</p><div class=\"actions\">")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, "</h1><p>Every save is kept. Undo saves what was there before as a new revision, so an undo can be undone too. <i>Back to here</i> does the same with an older revision. Weather files stay as they are today.</p><p>A deleted project is kept for 30 days in the list of projects.</p><div class=\"actions\">")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -165,7 +165,7 @@ func HistoryPage(v HistoryView) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "\">Back to the project</a></div><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"History\"><table class=\"words history\"><thead><tr><th scope=\"col\">When</th><th scope=\"col\">Of what</th><th scope=\"col\">Revision</th><th scope=\"col\">What was done</th><td></td></tr></thead> <tbody>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 12, "\">Back to the project</a></div><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"History\"><table class=\"words history\"><thead><tr><th scope=\"col\">When</th><th scope=\"col\">Item</th><th scope=\"col\">Revision</th><th scope=\"col\">Change</th><td></td></tr></thead> <tbody>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -30,7 +30,7 @@ func (s *Pages) takeBack(w http.ResponseWriter, r *http.Request, step func(conte
 	}
 	seq, err := strconv.ParseInt(r.PostForm.Get("seq"), 10, 64)
 	if err != nil || seq <= 0 {
-		return page.BadRequest("The form does not say what to take back. Open the history again.")
+		return page.BadRequest("The form does not say what to undo. Open the history again.")
 	}
 	taken, err := step(r.Context(), id, seq, s.Now())
 	if err != nil {

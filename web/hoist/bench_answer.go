@@ -19,7 +19,7 @@ import (
 var tabNames = []string{"lifting", "down", "heat", "wiring", "round"}
 
 // tabWords are the tabs as they are read.
-var tabWords = map[string]string{"lifting": "Lifting", "down": "Coming down", "heat": "Heat", "wiring": "Wiring", "round": "Round it"}
+var tabWords = map[string]string{"lifting": "Lifting", "down": "Coming down", "heat": "Heat", "wiring": "Wiring", "round": "Around it"}
 
 // benchView is what follows the answer on the page: state, progress, drawing, list and the answer itself.
 type benchView struct {

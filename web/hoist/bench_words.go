@@ -102,7 +102,7 @@ func (b bench) subs(s parts.State) []string {
 	switch s.Word {
 	case path.GivesWay:
 		if s.Use.Is {
-			add(page.UseText(float64(s.Use.Val)) + " too much")
+			add(page.UseText(float64(s.Use.Val)) + " its limit")
 		}
 		add(word(s))
 	case path.NotKnown:
@@ -146,7 +146,7 @@ func (b bench) progressSay() (settled int, say string) {
 func (b bench) settles() string {
 	switch n := b.ask.Settles; {
 	case b.ask.Why == parts.TierRefused:
-		return "What stands there cannot be taken as it is."
+		return "The value there cannot be used as it is."
 	case n > 1:
 		return fmt.Sprintf("It settles %d checks.", n)
 	case n == 1:
@@ -156,8 +156,8 @@ func (b bench) settles() string {
 		parts.TierMass:    "Everything else follows from it.",
 		parts.TierDrive:   "It decides whether the mass goes up and comes down.",
 		parts.TierHolds:   "Two holds that share no part, two stops: without them nothing hangs.",
-		parts.TierTypical: "A typical value stands there. Say what yours is.",
-		parts.TierRound:   "The worse answer counts until you say.",
+		parts.TierTypical: "This is a typical value. Give your own.",
+		parts.TierRound:   "Until you answer, the worse answer counts.",
 	}[b.ask.Why]
 }
 

@@ -167,7 +167,7 @@ func (s sketch) motorLines() page.Plot {
 	turns, torques, amps := page.ScaleOf(unit.RotationSpeeds, s.sys), page.ScaleOf(unit.SmallTorques, s.sys), page.ScaleOf(unit.Currents, s.sys)
 	p := page.Plot{Id: "motor", Title: "Torque and current of the motor over its speed", X: turns.Axis("motor speed"), Y: []string{torques.Axis("torque"), amps.Axis("current")}}
 	if !d.Raising.Known || !d.AtMotorUp.Is {
-		return s.empty(p, "Not drawn yet: what the motor takes is not known.", append(machinePaths, "raise.voltage")...)
+		return s.empty(p, "Not drawn yet: what the motor uses is not known.", append(machinePaths, "raise.voltage")...)
 	}
 	torque := page.PlotLine{Name: "torque", Unit: torques.Unit, Color: "--mass", Dash: "solid"}
 	current := page.PlotLine{Name: "current", Unit: amps.Unit, Color: "--ink", Dash: "dashed", Scale: 1}
@@ -187,7 +187,7 @@ func (s sketch) motorLines() page.Plot {
 	if !r.Stalls && r.Rotor > 0 {
 		p.Lines = append(p.Lines, mark("lifting", "--mass", "circle", torques.Unit, 0, turns.Of(float64(r.Rotor)), torques.Of(float64(d.AtMotorUp.Val))))
 		p.Rows = append(p.Rows, s.motorRow("lifting", float64(r.Rotor), float64(d.AtMotorUp.Val), float64(r.Current)))
-		p.Say = fmt.Sprintf("Lifting asks for %s, and the motor has that at %s. Held still it has %s times what the first push takes.", need,
+		p.Say = fmt.Sprintf("Lifting asks for %s, and the motor has that at %s. Held still it has %s times what the first push needs.", need,
 			unit.RotationSpeeds.Format(float64(r.Rotor), s.sys), unit.Rounded(float64(r.Margin), 3))
 	} else {
 		p.Lines = append(p.Lines, mark("lifting needs this", "--fail", "rect", torques.Unit, 0, 0, torques.Of(float64(d.AtMotorUp.Val))))

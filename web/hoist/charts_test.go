@@ -160,7 +160,7 @@ func TestPicturesSayTheNumbers(t *testing.T) {
 	same("height", day[24][1], sum)
 	same("start", at("panel", "first push")[0][1], float64(h.Direct.Start))
 	// the loads' line passes the settling point: between two of its points, in a straight line for a row of lamps
-	line := at("settling", "the loads take")
+	line := at("settling", "the loads use")
 	for n := 1; n < len(line); n++ {
 		if a, b := line[n-1], line[n]; a[1] <= float64(d.Lowering.Current) && b[1] > float64(d.Lowering.Current) {
 			same("crossing", a[0]+(float64(d.Lowering.Current)-a[1])*(b[0]-a[0])/(b[1]-a[1]), float64(d.Lowering.Voltage))

@@ -52,7 +52,7 @@ func (s sketch) panelCurve() page.Plot {
 			unit.Currents.Format(float64(at.Current), s.sys), speed, unit.Powers.Format(float64(at.Power), s.sys)})
 	}
 	p.Lines = append(p.Lines, here)
-	p.Say = x.Say[0].In(s.sys) + " Where the panel's curve meets the motor's line, there they work: on the slope it stands still, on the level it turns."
+	p.Say = x.Say[0].In(s.sys) + " They work where the panel's curve meets the motor's line. On the slope the motor is at rest; on the level part it turns."
 	return p
 }
 

@@ -14,7 +14,7 @@ func HoistForm() []form.Part[lift.Hoist] {
 	return []form.Part[h]{
 		form.InBrief(form.Heading("Weight and travel", "",
 			form.Text("name", "Name", func(h *h) *string { return &h.Name }),
-			form.Rows("mass", "What hangs", "piece", 40, func(h *h) *[]lift.Piece { return &h.Mass }, lift.Piece{},
+			form.Rows("mass", "Mass", "piece", 40, func(h *h) *[]lift.Piece { return &h.Mass }, lift.Piece{},
 				form.Text("name", "What", func(p *lift.Piece) *string { return &p.Name }),
 				form.Number("mass_kg", "Mass", unit.Masses, func(p *lift.Piece) *unit.Known[unit.Mass] { return &p.Mass }),
 				form.Word("weighed", "Weighed by", func(p *lift.Piece) *lift.Weighing { return &p.Weighed })),
@@ -25,14 +25,14 @@ func HoistForm() []form.Part[lift.Hoist] {
 		form.Telling(form.Folded("Drum", "", drumInputs()...), "drum.diameter_m|%s across"),
 		form.Telling(form.Folded("Gears", "", trainInputs()...), "train.stages"),
 		form.Telling(form.Folded("Motor", "", motorInputs()...), "machine.name", "machine.sheet_voltage_v", "machine.sheet_no_load_speed_rad_s"),
-		form.Folded("What feeds it by day", "", raiseInputs()...),
-		form.Telling(form.Folded("What it drives at night", "", lowerInputs()...), "lower.loads"),
-		form.Telling(form.Folded("What carries it", "", structureInputs()...), "structure.hanger_kind", "structure.hanger_working_load_n|for %s", "structure.beam.kind|%s"),
-		form.Telling(form.Folded("Weight that keeps the drive down", "", baseInputs()...), "base.mass_kg", "base.where"),
+		form.Folded("Power supply by day", "", raiseInputs()...),
+		form.Telling(form.Folded("Lamps and loads at night", "", lowerInputs()...), "lower.loads"),
+		form.Telling(form.Folded("Beam, posts and hook", "", structureInputs()...), "structure.hanger_kind", "structure.hanger_working_load_n|for %s", "structure.beam.kind|%s"),
+		form.Telling(form.Folded("Weight on the base", "", baseInputs()...), "base.mass_kg", "base.where"),
 		form.Telling(form.Folded("Holds and stops", "Motor, gears, joined wires and lamps hold nothing.", holdInputs()...), "holds.holds", "holds.upper_stops"),
 		form.Telling(form.Folded("Drum shaft, hub and coupling", "Needed for the checks of these parts.", shaftInputs()...), "drum.shaft_diameter_m|shaft %s"),
-		form.Telling(form.Folded("What holds the mass together", "", containerInputs()...), "container.kind", "container.working_load_n|for %s"),
-		form.Telling(form.Folded("Round the hoist", "Asked once. What you do not answer counts as the worse answer.", siteInputs()...), "site.owner|structure: %s"),
+		form.Telling(form.Folded("Container of the mass", "", containerInputs()...), "container.kind", "container.working_load_n|for %s"),
+		form.Telling(form.Folded("Aaround the hoist", "These questions are asked once. A question without an answer counts as the worse answer.", siteInputs()...), "site.owner|structure: %s"),
 		form.Telling(form.Folded("Motor: measured at the bench", "", benchInputs()...), "machine.bench_resistance", "machine.bench_no_load", "machine.bench_driven"),
 	}
 }
@@ -68,7 +68,7 @@ func ropeInputs() []form.Part[lift.Hoist] {
 			form.Word("rating_of", "The label means", func(s *lift.Sheave) *lift.RatingOf { return &s.RatingOf }),
 			form.Number("angle_rad", "Angle between its ropes", unit.Angles, func(s *lift.Sheave) *unit.Known[unit.Angle] { return &s.Angle }),
 			form.Word("on_base", "On the drive's base", func(s *lift.Sheave) *unit.Answer { return &s.OnBase }),
-			form.Number("fixing_working_load_n", "What holds it bears", unit.Loads, func(s *lift.Sheave) *unit.Known[unit.Force] { return &s.Fixing })))
+			form.Number("fixing_working_load_n", "Working load of its fixing", unit.Loads, func(s *lift.Sheave) *unit.Known[unit.Force] { return &s.Fixing })))
 }
 
 func drumInputs() []form.Part[lift.Hoist] {
@@ -85,7 +85,7 @@ func trainInputs() []form.Part[lift.Hoist] {
 		form.Folded("Case screws", "",
 			form.Number("train.case_screw_diameter_m", "Screw size", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Train.CaseScrewSize }),
 			form.Number("train.case_screw_count", "How many", unit.Counts, func(h *h) *unit.Known[unit.Count] { return &h.Train.CaseScrewCount }),
-			form.Number("train.case_screw_circle_m", "Circle they stand on", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Train.CaseScrewCircle }),
+			form.Number("train.case_screw_circle_m", "Circle of the screws, diameter", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Train.CaseScrewCircle }),
 			form.Number("train.case_screw_proof_pa", "Proof strength", unit.Stresses, func(h *h) *unit.Known[unit.Stress] { return &h.Train.CaseScrewProof })),
 	}
 }
@@ -114,7 +114,7 @@ func benchInputs() []form.Part[lift.Hoist] {
 func raiseInputs() []form.Part[lift.Hoist] {
 	type h = lift.Hoist
 	return []form.Part[h]{
-		form.Word("raise.feed", "Fed by", func(h *h) *lift.Feed { return &h.Raise.Feed }),
+		form.Word("raise.feed", "Kind of supply", func(h *h) *lift.Feed { return &h.Raise.Feed }),
 		form.Number("raise.voltage_v", "Supply voltage", unit.Voltages, func(h *h) *unit.Known[unit.Voltage] { return &h.Raise.Voltage }),
 		form.Number("raise.current_limit_a", "Most current it gives", unit.Currents, func(h *h) *unit.Known[unit.Current] { return &h.Raise.CurrentLimit }),
 		form.Number("raise.wire_ohm", "Resistance of the wires", unit.Resistances, func(h *h) *unit.Known[unit.Resistance] { return &h.Raise.WireR }),
@@ -156,7 +156,7 @@ func structureInputs() []form.Part[lift.Hoist] {
 	type h = lift.Hoist
 	type p = lift.Post
 	return []form.Part[h]{
-		form.Word("structure.hanger_kind", "Holds the top pulley", func(h *h) *lift.HangerKind { return &h.Structure.HangerKind }),
+		form.Word("structure.hanger_kind", "Hook or eye of the top pulley", func(h *h) *lift.HangerKind { return &h.Structure.HangerKind }),
 		form.Number("structure.hanger_working_load_n", "Hook or eye: working load", unit.Loads, func(h *h) *unit.Known[unit.Force] { return &h.Structure.HangerRating }, form.Hint[h]("printed on it; never guessed")),
 		form.Word("structure.hanger_fixing", "How it is fastened", func(h *h) *lift.HangerFixing { return &h.Structure.HangerFixing }),
 		form.Number("structure.hanger_washer_m", "Washer on the wood", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Washer }),
@@ -191,7 +191,7 @@ func beamInputs() []form.Part[lift.Hoist] {
 		form.Word("structure.beam.kind", "Kind", func(h *h) *lift.MemberKind { return &h.Structure.Beam.Kind }),
 		form.Word("structure.beam.class", "Timber class", func(h *h) *lift.TimberClass { return &h.Structure.Beam.Class }),
 		form.Number("structure.beam.width_m", "Width", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Beam.Width }),
-		form.Number("structure.beam.depth_m", "Depth, standing", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Beam.Depth }),
+		form.Number("structure.beam.depth_m", "Height of the section", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Beam.Depth }),
 		form.Number("structure.beam.wall_m", "Wall", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Beam.Wall }),
 		form.Number("structure.beam.yield_pa", "Yield strength", unit.Stresses, func(h *h) *unit.Known[unit.Stress] { return &h.Structure.Beam.Yield }),
 		form.Number("structure.beam.span_m", "Span", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Beam.Span }),
@@ -206,7 +206,7 @@ func beamInputs() []form.Part[lift.Hoist] {
 func baseInputs() []form.Part[lift.Hoist] {
 	type h = lift.Hoist
 	return []form.Part[h]{
-		form.Word("base.where", "Drive stands", func(h *h) *lift.BaseWhere { return &h.Base.Where }),
+		form.Word("base.where", "Place of the drive", func(h *h) *lift.BaseWhere { return &h.Base.Where }),
 		form.Number("base.mass_kg", "Mass of base, drive and weights", unit.Masses, func(h *h) *unit.Known[unit.Mass] { return &h.Base.Mass }),
 		form.Word("base.weights_fixed", "Weights fastened", func(h *h) *unit.Answer { return &h.Base.WeightsFixed }),
 		form.Number("base.loose_mass_kg", "Of it loose", unit.Masses, func(h *h) *unit.Known[unit.Mass] { return &h.Base.LoosePart }),
@@ -232,7 +232,7 @@ func shaftInputs() []form.Part[lift.Hoist] {
 func containerInputs() []form.Part[lift.Hoist] {
 	type h = lift.Hoist
 	return []form.Part[h]{
-		form.Word("container.kind", "Held by", func(h *h) *lift.ContainerKind { return &h.Container.Kind }),
+		form.Word("container.kind", "Container", func(h *h) *lift.ContainerKind { return &h.Container.Kind }),
 		form.Number("container.working_load_n", "Bag or cage: working load", unit.Loads, func(h *h) *unit.Known[unit.Force] { return &h.Container.Rating }),
 		form.Number("container.safety_factor", "Safety factor on its label", unit.Ratios, func(h *h) *unit.Known[unit.Ratio] { return &h.Container.Factor }),
 		form.Number("container.in_use_s", "In use for", unit.Years, func(h *h) *unit.Known[unit.Duration] { return &h.Container.Age }),
@@ -243,7 +243,7 @@ func containerInputs() []form.Part[lift.Hoist] {
 func holdInputs() []form.Part[lift.Hoist] {
 	type h = lift.Hoist
 	return []form.Part[h]{
-		form.Rows("holds.holds", "What holds the mass", "hold", 10, func(h *h) *[]lift.Hold { return &h.Holds.Holds }, lift.Hold{},
+		form.Rows("holds.holds", "Holds of the mass", "hold", 10, func(h *h) *[]lift.Hold { return &h.Holds.Holds }, lift.Hold{},
 			form.Word("kind", "Kind", func(o *lift.Hold) *lift.HoldKind { return &o.Kind }),
 			form.Word("on_drum", "Acts on the drum", func(o *lift.Hold) *unit.Answer { return &o.OnDrum }),
 			form.Number("torque_nm", "Holds at the drum a torque of", unit.Torques, func(o *lift.Hold) *unit.Known[unit.Torque] { return &o.Torque }),
@@ -256,8 +256,8 @@ func holdInputs() []form.Part[lift.Hoist] {
 			form.Word("trip_how", "Catch: what throws the pawl", func(o *lift.Hold) *lift.TripHow { return &o.TripHow }),
 			form.Number("stopping_torque_nm", "Brake: torque while it slows the drum", unit.Torques, func(o *lift.Hold) *unit.Known[unit.Torque] { return &o.Stopping }),
 			form.Word("independent", "Shares no part with another hold", func(o *lift.Hold) *unit.Answer { return &o.Independent })),
-		form.Word("holds.brake_release", "What holds the brake open", func(h *h) *lift.BrakeRelease { return &h.Holds.BrakeRelease }),
-		form.Rows("holds.upper_stops", "What stops it at the top", "stop", 10, func(h *h) *[]lift.Stop { return &h.Holds.UpperStops }, lift.Stop{},
+		form.Word("holds.brake_release", "How the brake is opened", func(h *h) *lift.BrakeRelease { return &h.Holds.BrakeRelease }),
+		form.Rows("holds.upper_stops", "Stops at the top", "stop", 10, func(h *h) *[]lift.Stop { return &h.Holds.UpperStops }, lift.Stop{},
 			form.Word("kind", "Kind", func(o *lift.Stop) *lift.StopKind { return &o.Kind }),
 			form.Word("own_path", "Cuts power by its own path", func(o *lift.Stop) *unit.Answer { return &o.Path })),
 		form.Word("holds.slack_switch", "Slack-rope switch", func(h *h) *unit.Answer { return &h.Holds.SlackSwitch }),
@@ -275,29 +275,29 @@ func siteInputs() []form.Part[lift.Hoist] {
 		form.Word("site.outdoors", "Outdoors", func(h *h) *unit.Answer { return &h.Site.Outdoors }),
 		form.Word("site.earthquake", "Earthquakes", func(h *h) *lift.Earthquakes { return &h.Site.Earthquake }),
 		form.Word("site.children", "Children or animals near", func(h *h) *unit.Answer { return &h.Site.Children }),
-		form.Word("site.owner", "Whose structure", func(h *h) *lift.Consent { return &h.Site.Owner }),
-		form.Word("site.lives_below", "Someone lives below or behind", func(h *h) *unit.Answer { return &h.Site.LivesBelow }),
-		form.Word("site.helper", "Someone can come to help", func(h *h) *unit.Answer { return &h.Site.Helper }),
-		form.Word("site.self_start", "Can start by itself", func(h *h) *unit.Answer { return &h.Site.SelfStart }),
-		form.Long("site.comes_down_without_power", "How it comes down without power", func(h *h) *string { return &h.Site.ComesDown }),
+		form.Word("site.owner", "Owner of the structure", func(h *h) *lift.Consent { return &h.Site.Owner }),
+		form.Word("site.lives_below", "Somebody lives below or behind", func(h *h) *unit.Answer { return &h.Site.LivesBelow }),
+		form.Word("site.helper", "Somebody can come to help", func(h *h) *unit.Answer { return &h.Site.Helper }),
+		form.Word("site.self_start", "Hoist can start by itself", func(h *h) *unit.Answer { return &h.Site.SelfStart }),
+		form.Long("site.comes_down_without_power", "How the mass comes down without power", func(h *h) *string { return &h.Site.ComesDown }),
 		form.Word("site.floor_below", "Under the floor", func(h *h) *lift.FloorBelow { return &h.Site.FloorBelow }),
 		form.Number("site.pad_depth_m", "Soft landing, depth", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Site.PadDepth }),
 		form.Number("site.load_width_m", "Width of the mass", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Site.LoadWidth }),
 		form.Number("site.load_height_m", "Height of the mass", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Site.LoadHeight }),
 		form.Number("site.frame_height_m", "Height of the frame", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Site.FrameHeight }),
-		form.Word("site.neighbours_told", "Neighbours told", func(h *h) *unit.Answer { return &h.Site.Told }),
-		form.Word("site.lit_at_night", "Light there at night", func(h *h) *unit.Answer { return &h.Site.Lit }),
-		form.Word("site.noise_at_bed", "Noise at the bed is fine", func(h *h) *unit.Answer { return &h.Site.Noise }),
+		form.Word("site.neighbours_told", "Neighbours know the hours", func(h *h) *unit.Answer { return &h.Site.Told }),
+		form.Word("site.lit_at_night", "Lamp there at night", func(h *h) *unit.Answer { return &h.Site.Lit }),
+		form.Word("site.noise_at_bed", "Noise at the bed is acceptable", func(h *h) *unit.Answer { return &h.Site.Noise }),
 		form.Word("site.wind_plan", "Lowered in wind and frost", func(h *h) *unit.Answer { return &h.Site.WindPlan }),
-		form.Word("site.insurance_and_rules", "Insurance and rules asked", func(h *h) *unit.Answer { return &h.Site.Insurance }),
-		form.Word("site.barrier", "What keeps people away", func(h *h) *lift.Barrier { return &h.Site.Barrier }),
+		form.Word("site.insurance_and_rules", "Insurance and local rules checked", func(h *h) *unit.Answer { return &h.Site.Insurance }),
+		form.Word("site.barrier", "Barrier around it", func(h *h) *lift.Barrier { return &h.Site.Barrier }),
 		form.Word("site.below_secured", "Room and pipes below secured", func(h *h) *unit.Answer { return &h.Site.BelowSecured }),
 		form.Word("site.self_start_guard", "Guard against starting by itself", func(h *h) *unit.Answer { return &h.Site.SelfStartGuard }),
-		form.Word("site.carries_people", "Ever carries a person", func(h *h) *unit.Answer { return &h.Site.CarriesPeople }),
-		form.Word("site.way_down", "Way down with dead power", func(h *h) *lift.WayDown { return &h.Site.WayDown }),
-		form.Word("site.may_fall", "May fall, nobody can be there", func(h *h) *unit.Answer { return &h.Site.MayFall }),
+		form.Word("site.carries_people", "Carries a person at any time", func(h *h) *unit.Answer { return &h.Site.CarriesPeople }),
+		form.Word("site.way_down", "Way down without power", func(h *h) *lift.WayDown { return &h.Site.WayDown }),
+		form.Word("site.may_fall", "The mass may fall: nobody can be there", func(h *h) *unit.Answer { return &h.Site.MayFall }),
 		form.Number("site.fence_radius_m", "Distance to the fence", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Site.FenceRadius }),
-		form.Word("site.controls_outside", "Controls stand outside the fence", func(h *h) *unit.Answer { return &h.Site.ControlsOutside }),
+		form.Word("site.controls_outside", "Controls are outside the fence", func(h *h) *unit.Answer { return &h.Site.ControlsOutside }),
 		form.Number("site.rig_m", "Splice, shackle and hook: height", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Site.Rig }),
 		form.Word("site.watched_halfway", "Watched while halfway", func(h *h) *unit.Answer { return &h.Site.Watched }),
 	}

@@ -19,14 +19,14 @@ func (s sketch) warming(of string) page.Plot {
 		p.Id, p.Title = "heat-down", "Motor temperature over repeated ways down"
 	}
 	if !heat.Known || run <= 0 {
-		return s.empty(p, "Not drawn: there is no "+what+" whose heat could be told.", append(machinePaths, "machine.rth", "machine.tau", "raise.voltage", "lower.loads")...)
+		return s.empty(p, "Not drawn: there is no "+what+" whose heat could be worked out.", append(machinePaths, "machine.rth", "machine.tau", "raise.voltage", "lower.loads")...)
 	}
 	temp := page.ScaleOf(unit.Temperatures, s.sys)
 	p.Y = []string{temp.Axis("winding")}
 	c := cycle(heat, run)
 	moments := s.course.Warmths(current, rotor, c.run, c.rest, c.runs, c.points)
 	if len(moments) == 0 {
-		return s.empty(p, "Not drawn: its temperature cannot be told.", "machine.rth", "machine.tau")
+		return s.empty(p, "Not drawn: its temperature cannot be worked out.", "machine.rth", "machine.tau")
 	}
 	span := float64(moments[len(moments)-1].Time)
 	per, name := timeUnit(span)

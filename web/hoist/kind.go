@@ -31,5 +31,5 @@ func wasted(s model.StoreResult, sys unit.System) string {
 	if s.Reservoir == nil || !s.InYear || !s.RoundTrip.Is || s.Reservoir.DrawMin <= 0 || float64(s.Year.Delivered) >= 0.5*float64(s.RoundTrip.Val)*float64(s.Year.Taken) {
 		return ""
 	}
-	return "“" + page.OrUnnamed(s.Name) + "” comes down at " + unit.Powers.Format(float64(s.Reservoir.DrawMin), sys) + " or more. Mostly less was wanted: what uses power all the time brings it down for nothing."
+	return "“" + page.OrUnnamed(s.Name) + "” comes down at " + unit.Powers.Format(float64(s.Reservoir.DrawMin), sys) + " or more. It cannot give less, so small devices waste most of it."
 }

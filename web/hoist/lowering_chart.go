@@ -84,13 +84,13 @@ func (s sketch) settling() page.Plot {
 	case lo.RunsBack == "":
 		return s.empty(p, "Not drawn yet: what the motor makes coming down is not known.", machinePaths...)
 	case lo.RunsBack == lift.DownNo:
-		p.Say = "Not drawn: it does not come down by itself, so there is no current."
+		p.Say = "Not drawn: the mass does not come down by itself, so there is no current."
 		return p
 	case !s.course.LoadsKnown():
 		return s.empty(p, "Not drawn yet: what hangs on the motor's wires is not known.", "lower.loads")
 	}
 	star := float64(lo.Current)
-	loads := page.PlotLine{Name: "the loads take", Unit: amps.Unit, Color: "--night", Dash: "solid"}
+	loads := page.PlotLine{Name: "the loads use", Unit: amps.Unit, Color: "--night", Dash: "solid"}
 	for _, at := range s.loadsLine() {
 		loads.Points = append(loads.Points, [2]float64{volts.Of(at[0]), amps.Of(at[1])})
 	}
@@ -100,7 +100,7 @@ func (s sketch) settling() page.Plot {
 	}
 	machine := page.PlotLine{Name: "the motor makes", Unit: amps.Unit, Color: "--mass", Dash: "dashed", Points: [][2]float64{{0, amps.Of(star)}, {volts.Of(last), amps.Of(star)}}}
 	p.Lines, p.Top = []page.PlotLine{loads, machine}, []float64{2 * amps.Of(star)}
-	p.Head = []string{"Voltage", "The loads take", "The motor makes"}
+	p.Head = []string{"Voltage", "The loads use", "The motor makes"}
 	n := len(loads.Points)
 	for i := 0; i < n; i += max(1, n/10) {
 		at := loads.Points[i]
@@ -112,11 +112,11 @@ func (s sketch) settling() page.Plot {
 		u := unit.Voltages.Format(float64(lo.Voltage), s.sys)
 		p.Lines = append(p.Lines, mark("settles here", "--night", "diamond", amps.Unit, 0, volts.Of(float64(lo.Voltage)), amps.Of(star)))
 		p.Rows = append(p.Rows, []string{u + " (settles)", makes, makes})
-		p.Say = fmt.Sprintf("The motor makes %s whatever the voltage. The loads take that at %s, and more when the voltage rises: it settles there.", makes, u)
+		p.Say = fmt.Sprintf("The motor makes %s whatever the voltage. The loads use that at %s, and more when the voltage rises: the speed settles there.", makes, u)
 	case lo.Voltage > 0:
 		u := unit.Voltages.Format(float64(lo.Voltage), s.sys)
 		p.Lines = append(p.Lines, mark("balance that does not last", "--fail", "rect", amps.Unit, 0, volts.Of(float64(lo.Voltage)), amps.Of(star)))
-		p.Say = fmt.Sprintf("The lines cross at %s, but there the loads take less when the voltage rises. So nothing holds it: it never settles.", u)
+		p.Say = fmt.Sprintf("The lines cross at %s, but there the loads use less when the voltage rises. Nothing holds the speed: it never settles.", u)
 	default:
 		p.Say = fmt.Sprintf("The motor makes %s, and the loads' line does not cross that while it rises. It never settles.", makes)
 	}
@@ -157,7 +157,7 @@ func (s sketch) descent() page.Plot {
 			unit.Durations.Format(float64(moments[len(moments)-2].Time), s.sys), unit.Durations.Format(float64(lo.Time), s.sys), unit.SlowSpeeds.Format(float64(lo.EndSpeed), s.sys))
 	}
 	if !s.h.Design.Machine.J.Is {
-		p.Say += " The inertia of the rotor is not known and counts as none; really it takes longer."
+		p.Say += " The inertia of the rotor is not known and counts as none; in truth it starts more slowly."
 	}
 	return p
 }

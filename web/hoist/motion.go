@@ -113,7 +113,7 @@ func whyStill(d lift.Drive, sys unit.System) string {
 	case lo.RunsBack == lift.DownNo, !lo.Say.IsZero():
 		return lo.Say.In(sys)
 	}
-	return "Nothing holds its speed on the way down. It runs away."
+	return "Nothing keeps its speed low on the way down. The mass runs away."
 }
 
 // trip prints the moments of a trip.

@@ -130,9 +130,9 @@ func motorViewOf(h *model.HoistResult, sys unit.System, at, here string) motorVi
 	link := func(field, text string) form.LinkView {
 		return form.LinkView{Text: text, URL: page.FieldURL(here, at+".machine."+field)}
 	}
-	typicalAmps := "a tenth to a quarter of the current that it stands all day"
+	typicalAmps := "a tenth to a quarter of the current that the motor withstands all day"
 	if i, ok := m.MaxCurrent.Value(); ok {
-		typicalAmps = fmt.Sprintf("%s to %s, a tenth to a quarter of what it stands all day", unit.Currents.Format(0.1*float64(i), sys), unit.Currents.Format(0.25*float64(i), sys))
+		typicalAmps = fmt.Sprintf("%s to %s, a tenth to a quarter of what it withstands all day", unit.Currents.Format(0.1*float64(i), sys), unit.Currents.Format(0.25*float64(i), sys))
 	}
 	v.Steps = []benchStep{
 		{"held", "1. Hold the shaft", []string{
@@ -145,7 +145,7 @@ func motorViewOf(h *model.HoistResult, sys unit.System, at, here string) motorVi
 			"Nothing on the shaft, no gears. Fasten the motor, for it jumps when it starts.",
 			"Feed it with about the voltage of your supply, and wait until amperes are steady.",
 			"Read volts and amperes.",
-		}, "The current without load is what its own friction takes. If you can only measure with the gears on, say so in the form.", link("bench_no_load", "Type the reading"), readings(m.BenchI0, 1)},
+		}, "The current without load is what the motor's own friction uses. If you can only measure with the gears on, say so in the form.", link("bench_no_load", "Type the reading"), readings(m.BenchI0, 1)},
 		{"driven", "3. Turn it with a drill", []string{
 			"Nothing on its wires but a voltmeter. Couple the shaft to a drill with a piece of hose or a socket.",
 			"Turn it at a speed that you know: from the drill's label under light load, or with a turn counter.",
@@ -158,7 +158,7 @@ func motorViewOf(h *model.HoistResult, sys unit.System, at, here string) motorVi
 func readings(list []lift.Bench, wanted int) string {
 	switch n := len(list); {
 	case n == 0:
-		return fmt.Sprintf("no reading yet, %d wanted", wanted)
+		return fmt.Sprintf("no reading yet, %d needed", wanted)
 	case n == 1 && wanted == 1:
 		return "one reading"
 	case n < wanted:
@@ -190,7 +190,7 @@ func gearWords(found []lift.Found, m lift.Machine) []string {
 		return nil
 	}
 	return []string{
-		"The label's speed counts as the speed of the motor's own shaft. If a gearbox stands before it, find its ratio: mark both shafts, turn the motor's by hand and count its turns for ten of the other.",
+		"The label's speed counts as the speed of the motor's own shaft. If there is a gearbox on it, find the gearbox's ratio: mark both shafts, turn the motor's by hand and count its turns for ten of the other.",
 		"If the motor's own shaft cannot be reached, do test 3 at the slow shaft and leave the ratio open. Then motor and gearbox are one machine with a large K. Add its gearbox as a stage of ratio 1 with its efficiency, for its losses are not in K.",
 	}
 }

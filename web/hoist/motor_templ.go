@@ -121,7 +121,7 @@ func motorPage(v motorView, back form.LinkView) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "<div class=\"wide\"><h1>Know your motor</h1><p class=\"intro\">Three numbers tell everything about a motor with brushes: R, the current without load, and K. A label, a bench test or both will do.</p><p><a href=\"")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 8, "<div class=\"wide\"><h1>Know your motor</h1><p class=\"intro\">Three numbers describe a motor with brushes: R, the current without load, and K. A label or a bench test gives them.</p><p><a href=\"")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

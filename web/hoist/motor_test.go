@@ -67,7 +67,7 @@ func TestTroubles(t *testing.T) {
 	g := h.Drive.LetGo
 	for _, want := range []string{unit.Speeds.Format(float64(g.OpenSpeed), unit.Metric), unit.SlowSpeeds.Format(float64(g.JoinedSpeed.Val), unit.Metric),
 		unit.SmallLengths.Format(float64(g.BrakeFall.Val), unit.Metric), page.ForceBoth(g.BurstForce, unit.Metric), page.ForceBoth(h.Drive.StallRopePull, unit.Metric),
-		"wired for good", ": holds", unit.Speeds.Format(float64(h.Hazards.DropSpeed.Val), unit.Metric)} {
+		"With the resistor or clamp", ": strong enough", unit.Speeds.Format(float64(h.Hazards.DropSpeed.Val), unit.Metric)} {
 		if !strings.Contains(said, want) {
 			t.Errorf("%q is not in\n%s", want, said)
 		}

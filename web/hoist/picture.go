@@ -18,13 +18,13 @@ func massPicture(r model.VariantResult, s model.StoreResult, sys unit.System) (p
 	for _, wh := range []float64{1, 10, 100, 1000} {
 		m.Lines = append(m.Lines, draw.Energies{Energy: unit.Energy(wh) * unit.WattHour, Name: unit.Energies.Format(wh*3600, sys)})
 	}
-	v := page.PictureView{ID: "mass", Title: "Mass against height", Say: "Each line is one energy, before any loss.", Head: []string{"What", "Value"},
+	v := page.PictureView{ID: "mass", Title: "Mass against height", Say: "Each line is one amount of energy, before losses.", Head: []string{"What", "Value"},
 		Rows: [][]string{{"Mass today", page.Known(h.Drive.Mass, unit.Masses, sys)}, {"Travel today", page.Known(h.Design.Travel, unit.Lengths, sys)}, {"Energy of one lift, before any loss", page.Known(h.Drive.RaiseEnergyMech, unit.Energies, sys)}}}
 	if need, ok := r.Facts.NightAppliances.Value(); ok && need > 0 {
 		all := need + r.Facts.NightStanding.Val
 		m.Lines = append(m.Lines, draw.Energies{Energy: all, Name: "a night", Strong: true})
 		v.Rows = append(v.Rows, []string{"What a night needs", unit.Energies.Format(float64(all), sys)})
-		v.Say = "Each line is one energy, before any loss; the thick one is what a night needs, the ring is today’s design."
+		v.Say = "Each line is one amount of energy, before losses. The thick line is what a night needs; the ring is today’s design."
 	}
 	v.SVG = page.SvgOf(func(w io.Writer) error { return draw.MassHeight(m, w) })
 	v.Numbers = func() page.SheetOfNumbers { return massNumbers(m, sys) }

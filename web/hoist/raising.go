@@ -42,7 +42,7 @@ func raisingRows(d lift.Drive, ends *model.BrushEnds, direct *model.Direct, sys 
 	}
 	if r.Speed > 0 {
 		rows = append(rows, page.PairView{Name: "Speed of the mass", Value: s.of(unit.SlowSpeeds, d, func(d lift.Drive) float64 { return float64(d.Raising.Speed) })}, page.PairView{Name: "Time for one lift", Value: form.Lasting(r.Time)},
-			page.PairView{Name: "Energy for one lift", Value: s.of(unit.Energies, d, func(d lift.Drive) float64 { return float64(d.Raising.EnergyIn) })}, page.PairView{Name: "Start: torque it has over torque it needs", Value: unit.Rounded(float64(r.Margin), 3) + " (1.3 wanted)"})
+			page.PairView{Name: "Energy for one lift", Value: s.of(unit.Energies, d, func(d lift.Drive) float64 { return float64(d.Raising.EnergyIn) })}, page.PairView{Name: "Torque at the start, times what is needed", Value: unit.Rounded(float64(r.Margin), 3) + " (1.3 needed)"})
 	}
 	return rows
 }

@@ -13,7 +13,7 @@ import (
 // judgement of what makers lift.
 var tryable = []page.Tryable{
 	{
-		Name: "mass", Label: "What hangs", Quantity: unit.Masses, Least: 5, Most: 500, Low: "a rucksack", High: "a cow",
+		Name: "mass", Label: "Mass", Quantity: unit.Masses, Least: 5, Most: 500, Low: "a rucksack", High: "a cow",
 		Of: func(st model.Store) (float64, bool) { m := st.Hoist.Hangs(); return float64(m.Val), m.Is },
 		Set: func(st model.Store, si float64) (model.Store, []string) {
 			h := st.Hoist.Hanging(unit.Mass(si))

@@ -78,7 +78,7 @@ func (s *Pages) onceOf(g model.Ground, p store.Saved[model.Project], variants []
 		v.Groups = append([]onceGroup{shared}, v.Groups...)
 	}
 	if len(results) > 0 && worst == nil {
-		v.None = "No variant has a battery, a motor on the line or an inverter that this could be too much for."
+		v.None = "No variant has a battery, a motor on the line or an inverter that this could overload."
 	}
 	v.Say = say.All(g.PeakOfLoad().SayLoad(g.Project.Load), sys)
 	return v

@@ -46,7 +46,7 @@ func loadViewOf(g model.Ground, sys unit.System, labels map[string]string, here 
 	}
 	v.Flags = whyNoSun(g, sys)
 	if l.StandingNight > l.MeanNight && l.MeanNight > 0 {
-		v.Flags = append(v.Flags, page.FlagView{Say: "What uses power all the time takes more than all lamps and devices. Switching it off saves more than any store gives."})
+		v.Flags = append(v.Flags, page.FlagView{Say: "What is always on uses more than all lamps and devices. Switching it off saves more than any store gives."})
 	}
 	for _, f := range l.Flags {
 		v.Flags = append(v.Flags, page.FlagView{Say: f.Say.In(sys)})
@@ -122,7 +122,7 @@ func burnsPicture(g model.Ground, name string, day int, hours func(load.Applianc
 			b.Each = append(b.Each, draw.Burn{Name: page.OrUnnamed(e.Name), Hours: hours(e)})
 		}
 	}
-	return page.PictureView{ID: fmt.Sprintf("burns-%d", day), Title: "What burns when, " + name, Say: mostAt(b), SVG: page.SvgOf(b.Draw), Numbers: func() page.SheetOfNumbers { return burnsNumbers(b) }}
+	return page.PictureView{ID: fmt.Sprintf("burns-%d", day), Title: "What is switched on, hour by hour, " + name, Say: mostAt(b), SVG: page.SvgOf(b.Draw), Numbers: func() page.SheetOfNumbers { return burnsNumbers(b) }}
 }
 
 // burnsNumbers is the power of each appliance by the hour.

@@ -30,7 +30,7 @@ type barsView struct {
 func barsOf(r model.VariantResult, of, url string, sys unit.System) barsView {
 	b, f := r.Facts.Bars(), page.FactsOf(r, sys)
 	v := barsView{Scale: "from 0 to " + unit.Energies.FormatTo(float64(b.Top), sys, 3, unit.Up)}
-	v.ID, v.Title, v.CSV = "bars", "One scale, three things", url
+	v.ID, v.Title, v.CSV = "bars", "Three amounts", url
 	v.Head = []string{"What", "Energy", "Beside it"}
 	energy := func(k unit.Known[unit.Energy]) string { return page.EnergyOr(k, sys) }
 	each := draw.PiecesOf(float64(b.Lifts.Val))

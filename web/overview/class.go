@@ -54,7 +54,7 @@ func (s *Pages) classOf(a asked, guess string) classView {
 	v := classView{URL: page.ProjectURL(a.project.ID), Leave: a.here(), Guess: guess}
 	for i, r := range a.results {
 		b := page.VariantBand(r, a.sys, nil)
-		if b.Of = "What you see here:"; i != a.focus {
+		if b.Of = "Shown here:"; i != a.focus {
 			b.Of = "Another variant:"
 		}
 		if i == a.focus || b.Bars || b.State == reason.No {
@@ -111,9 +111,9 @@ func (s *Pages) opened(a asked, v classView, n float64) classView {
 	case b.Lifts.Is && b.Lifts.Val < 1.05:
 		v.Answer += "One lift is enough for a usual night."
 	case b.Lifts.Is:
-		v.Answer += "A night takes " + lifts(b) + "."
+		v.Answer += "A night needs " + lifts(b) + "."
 	default:
-		v.Answer += "How many it is, is not known yet."
+		v.Answer += "How many lifts it is, is not known yet."
 	}
 	for _, st := range r.Stores {
 		if tell := s.Tables.Stores.Of(st.Kind).Idea.Day; tell != nil {

@@ -40,7 +40,7 @@ func TestClassMode(t *testing.T) {
 	if strings.Contains(open, `class="draw bar"`) || strings.Contains(open, "57.6") {
 		t.Error("the answer stands there before the guess")
 	}
-	if n := strings.Count(told, `class="draw bar"`); n != 4 || !strings.Contains(webtest.TextOf(told), "You guessed 40 lifts. A night takes 130 lifts.") {
+	if n := strings.Count(told, `class="draw bar"`); n != 4 || !strings.Contains(webtest.TextOf(told), "You guessed 40 lifts. A night needs 130 lifts.") {
 		t.Errorf("%d bars, %s", n, webtest.TextOf(told))
 	}
 	for _, bad := range []string{"many", "0", "-3", "1e9"} {

@@ -27,7 +27,7 @@ func (s *Pages) nextSteps(a asked) []nextView {
 	add := func(text, url string) { out = append(out, nextView{Link: form.LinkView{Text: text, URL: url}}) }
 	g := a.ground
 	if g.Sky == nil {
-		add("Say where you are and how your sky is", u+"/place")
+		add("Enter where you are and how your sky is", u+"/place")
 	}
 	out = append(out, s.openReasons(a)...)
 	if g.Sky != nil && g.Load.ApplianceYear <= 0 {
@@ -45,12 +45,12 @@ func (s *Pages) nextSteps(a asked) []nextView {
 		}
 		if at, hours := r.Uncharged(); hours > 0 && r.Stores[at].Kind.Stands != "" {
 			k := r.Stores[at].Kind
-			add(fmt.Sprintf("“%s”: in %d hours of the year %s. Say where it stands", r.Name, hours, k.Idle),
+			add(fmt.Sprintf("“%s”: in %d hours of the year %s. Say where it is", r.Name, hours, k.Idle),
 				page.StoreURL(a.project.ID, a.variants[i].ID, at, k.Key)+"#"+form.FieldID(model.Join(k.Path(at), k.Stands)))
 		}
 	}
 	if g.Sky != nil && g.Sky.Rough {
-		add("The sky is rough: take a starter climate or type twelve monthly means", u+"/place")
+		add("The sky is rough: choose a starter climate or type twelve monthly means", u+"/place")
 	}
 	if len(out) == 0 && len(a.variants) > 1 {
 		add("Compare the variants side by side", u+"/compare")

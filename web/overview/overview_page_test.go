@@ -49,7 +49,7 @@ func TestFirstScreen(t *testing.T) {
 	_, todo, _ := strings.Cut(body, `id="next"`)
 	first, _, _ := strings.Cut(todo, "</li>")
 	field := page.StoreURL(p.ID, vs[0].ID, 0, "hoist")
-	if !strings.Contains(first, "what holds the top pulley") || !strings.Contains(first, field) || !strings.Contains(first, "hanger") {
+	if !strings.Contains(webtest.Readable(first), "the hook of the top pulley") || !strings.Contains(first, field) || !strings.Contains(first, "hanger") {
 		t.Errorf("the next step is %q", first)
 	}
 	for _, csv := range []string{"bars", "day"} {

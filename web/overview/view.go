@@ -130,7 +130,7 @@ func dangers(results []model.VariantResult, variants []store.Saved[model.Variant
 		}
 		b := page.VariantBand(r, sys, nil)
 		b.Of = "“" + r.Name + "”:"
-		b.Link = form.LinkView{Text: "What stands against it", URL: page.VariantURL(p.ID, variants[i].ID) + "#against"}
+		b.Link = form.LinkView{Text: "Reasons against it", URL: page.VariantURL(p.ID, variants[i].ID) + "#against"}
 		bands = append(bands, b)
 	}
 	return bands, more
@@ -139,7 +139,7 @@ func dangers(results []model.VariantResult, variants []store.Saved[model.Variant
 // projectHeadline says the best verdict among the variants, and by which.
 func projectHeadline(g model.Ground, results []model.VariantResult, sys unit.System) string {
 	if g.Sky == nil {
-		return "Say where you are, and the sun and the length of the nights are known."
+		return "Enter where you are. Then the sun and the length of the nights are known."
 	}
 	if len(results) == 0 {
 		return "There is no variant yet. Add one: something heavy, or a battery."

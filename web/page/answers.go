@@ -15,7 +15,7 @@ func BreaksFirst(r model.VariantResult) string {
 	return "nothing hangs"
 }
 
-// NightsByMonth counts the nights with light, by the month in which each night begins.
+// NightsByMonth counts the full nights, by the month in which each night begins.
 func NightsByMonth(r model.VariantResult) [][]string {
 	var out [][]string
 	d := 0

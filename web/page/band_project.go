@@ -32,12 +32,12 @@ func ProjectBands(results []model.VariantResult, project int64, variants []store
 	for _, i := range order[:min(len(order), mostOfProject)] {
 		b := VariantBand(results[i], sys, nil)
 		b.Of = "“" + OrUnnamed(results[i].Name) + "”:"
-		b.Link = form.LinkView{Text: "What stands against it", URL: VariantURL(project, variants[i].ID) + "#against"}
+		b.Link = form.LinkView{Text: "Reasons against it", URL: VariantURL(project, variants[i].ID) + "#against"}
 		bands = append(bands, b)
 	}
 	if n := len(order) - mostOfProject; n > 0 {
 		last := &bands[len(bands)-1]
-		last.Why = fmt.Sprintf("%s %s not told here, none of them worse.", last.Why, Counted(n, "more variant"))
+		last.Why = fmt.Sprintf("%s %s not shown here; none of them is worse.", last.Why, Counted(n, "more variant"))
 	}
 	return bands
 }

@@ -19,7 +19,7 @@ func IfKnown[T unit.Number](k unit.Known[T], q unit.Quantity, sys unit.System, w
 // OrTake is a value, or where it is not known the one to take.
 func OrTake[T unit.Number](is, take unit.Known[T], q unit.Quantity, sys unit.System) string {
 	if !is.Is && take.Is {
-		return "not known; take " + Known(take, q, sys)
+		return "not known; use " + Known(take, q, sys)
 	}
 	return Known(is, q, sys)
 }

@@ -93,7 +93,7 @@ func notPriced(b Bill) string {
 	return fmt.Sprintf("“%s” is not drawn. No price yet for: %s.", OrUnnamed(b.Name), say)
 }
 
-// crossingsOf tells for each pair in which year one becomes dearer than the other, the dearer one of the beginning first.
+// crossingsOf tells for each pair in which year one costs more than the other, the dearer one of the beginning first.
 func crossingsOf(bills []Bill) []string {
 	var out []string
 	for i, a := range bills {
@@ -114,7 +114,7 @@ func pairCost(a, b Bill) string {
 			say = append(say, fmt.Sprintf("They cross %d times in all.", len(cross)))
 			break
 		}
-		say = append(say, fmt.Sprintf("%s becomes dearer than %s in year %d.", names[c.Dearer], names[1-c.Dearer], c.Year))
+		say = append(say, fmt.Sprintf("%s costs more than %s in year %d.", names[c.Dearer], names[1-c.Dearer], c.Year))
 	}
 	if len(say) > 0 {
 		return strings.Join(say, " ")
@@ -122,9 +122,9 @@ func pairCost(a, b Bill) string {
 	end := float64(a.Cost.Years[horizon].Total - b.Cost.Years[horizon].Total)
 	switch {
 	case end > 0:
-		return fmt.Sprintf("%s stays dearer than %s: they never cross in the %d years.", names[0], names[1], horizon)
+		return fmt.Sprintf("%s always costs more than %s: the two lines never cross in the %d years.", names[0], names[1], horizon)
 	case end < 0:
-		return fmt.Sprintf("%s stays dearer than %s: they never cross in the %d years.", names[1], names[0], horizon)
+		return fmt.Sprintf("%s always costs more than %s: the two lines never cross in the %d years.", names[1], names[0], horizon)
 	}
 	return fmt.Sprintf("%s and %s cost the same after %d years.", names[0], names[1], horizon)
 }

@@ -69,7 +69,7 @@ func CostsPart(v CostsView, terms string) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "<p class=\"intro\">The picture is at today's prices and without interest; the cost of a stored kWh counts interest. What is bought again is a step at the end of its year. What parts are still worth at the end is not taken off.</p>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 7, "<p class=\"intro\">The picture is at today's prices and without interest; the cost of a stored kWh counts interest. What is bought again is a step at the end of its year. The worth of parts at the end is not subtracted.</p>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

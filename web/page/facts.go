@@ -60,7 +60,7 @@ func liftFact(f model.Facts, sys unit.System) FactView {
 		v.Note = "of " + EnergyOr(in, sys) + " put in, " + unit.Percents.Format(float64(out.Val/unit.Energy(in.Val)), sys)
 	}
 	if !out.Is {
-		v.Note = "the missing inputs stand under “Still missing”"
+		v.Note = "the missing inputs are listed under “Still missing”"
 	}
 	if f.LiftMinutes.Is {
 		v.Note += "; your lamps use that in " + form.Lasting(f.LiftMinutes.Val)
@@ -78,14 +78,14 @@ func takesFact(f model.Facts, sys unit.System) FactView {
 			v.Value, v.Note = "no mass", "this drive gives nothing back"
 		}
 		if !f.OneLiftOut.Is {
-			v.Note = "what one lift gives is not known"
+			v.Note = "the energy of one lift is not known"
 		}
 		return v
 	}
 	v.Value = Tonnes(f.MassForNight.Val, sys)
-	v.Note = "at this height, and all that holds it grown along"
+	v.Note = "at this height, and everything that holds it must grow too"
 	if !f.NoMass.IsZero() {
-		v.Value, v.Note = "no mass", "in proportion "+v.Value+". But "+f.NoMass.In(sys)+"."
+		v.Value, v.Note = "no mass", "by energy alone "+v.Value+". But "+f.NoMass.In(sys)+"."
 	}
 	if f.NightBattery.Is {
 		if f.NoMass.IsZero() {
@@ -94,9 +94,9 @@ func takesFact(f model.Facts, sys unit.System) FactView {
 		v.Note += " For one mean night: a 12.8 V battery of " + unit.Charges.Format(float64(f.NightBattery.Val), sys)
 	}
 	v.How = &HowView{Formula: "mass × what a night needs / what one lift gives;  battery = energy / (0.8 × 12.8 V)", Topic: "hoist",
-		Inputs: []PairView{{"mass in proportion", Known(f.MassForNight, unit.Masses, sys)}, {"times one lift", Known(f.TimesMore, unit.Ratios, sys)}, {"or, with this mass, a height of", Known(f.HeightFor, unit.Lengths, sys)},
+		Inputs: []PairView{{"mass, by energy alone", Known(f.MassForNight, unit.Masses, sys)}, {"times one lift", Known(f.TimesMore, unit.Ratios, sys)}, {"or, with this mass, a height of", Known(f.HeightFor, unit.Lengths, sys)},
 			{"the battery that equals one lift", Known(f.SameBattery, unit.Charges, sys)}},
-		Source: "in proportion; base weights, beam, rope and gears must grow with the mass"}
+		Source: "by energy alone; base weights, beam, rope and gears must grow with the mass"}
 	return v
 }
 
@@ -109,7 +109,7 @@ func Tonnes(m unit.Mass, sys unit.System) string {
 
 func holdsFact(r model.VariantResult, sys unit.System) FactView {
 	k, gives := r.Holds()
-	return FactView{ID: k.Key, Label: k.Holds.Say, Value: EnergyOr(gives, sys), Note: "from full, at the night's load",
+	return FactView{ID: k.Key, Label: k.Holds.Say, Value: EnergyOr(gives, sys), Note: "from a full charge, at the night's load",
 		How: &HowView{Formula: k.Holds.Formula, Topic: k.Key, Source: k.Holds.Source}}
 }
 
@@ -121,7 +121,7 @@ func nightsFact(r model.VariantResult) FactView {
 		if w := r.Worn; len(w) == 3 {
 			v.Note += fmt.Sprintf("; the battery new: %d, half-way: %d, in its last year: %d", w[0].NightsFull, w[1].NightsFull, w[2].NightsFull)
 		}
-		v.How = &HowView{Formula: "a night is full when at most 1 % of what it needs is missing, with batteries in the last year of their life", Topic: "night", Source: "settled year, run hour by hour"}
+		v.How = &HowView{Formula: "a night is full when at most 1 % of what it needs is missing, with batteries in the last year of their life", Topic: "night", Source: "the year run hour by hour"}
 	}
 	return v
 }

@@ -24,7 +24,7 @@ func GivenBy(r model.VariantResult, sys unit.System) string {
 		}
 		gave = append(gave, "“"+OrUnnamed(s.Name)+"” gave "+what)
 	}
-	return "Out of stores in the year: " + strings.Join(gave, ", ") + "."
+	return "Energy from the stores in a year: " + strings.Join(gave, ", ") + "."
 }
 
 // HeadlineAndGiven are the sentences of a verdict on the page of one of several stores, with what each of them gave behind

@@ -59,7 +59,7 @@ type CheckView struct {
 var CheckWords = map[path.Word]struct{ sign, Word, class string }{
 	path.GivesWay: {"✕", "gives way", "bad"},
 	path.Tight:    {"!", "tight", "tight"},
-	path.Holds:    {"✓", "holds", "good"},
+	path.Holds:    {"✓", "strong enough", "good"},
 	path.NotKnown: {"?", "not known", "unk"},
 }
 
@@ -74,7 +74,7 @@ func CheckViews(checks []path.Check, at string, sys unit.System, labels map[stri
 		v.May, v.MaySI = loadText(allowed(c), sys)
 		if c.Demand.In == unit.Pieces && c.Capacity.Is { // counted, not pulled: so many are wanted, so many are there
 			v.Counted = true
-			v.Pulls, v.May = unit.Rounded(float64(c.Wanted)*c.Demand.Val, 3)+" wanted", unit.Rounded(c.Capacity.Val, 3)+" there"
+			v.Pulls, v.May = unit.Rounded(float64(c.Wanted)*c.Demand.Val, 3)+" needed", unit.Rounded(c.Capacity.Val, 3)+" there"
 		}
 		if u, ok := c.Use.Value(); ok {
 			v.Use, v.Over = UseText(float64(u)), u > 1

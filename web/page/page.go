@@ -179,11 +179,11 @@ func (s *Site) refusalOf(r *http.Request, err error) Refusal {
 		return Refusal{Status: http.StatusInternalServerError, Title: "The disk reports a fault",
 			Say: []string{"Nothing of this was saved, and the file with your projects may be damaged.", "End Duskweight and start it again. It then checks the whole file, and offers what can be read and your spare copies."}}
 	case errors.Is(err, store.ErrNothing):
-		return Refusal{Status: http.StatusConflict, Title: "Nothing to take back", Say: []string{"There is nothing left to undo or redo."}}
+		return Refusal{Status: http.StatusConflict, Title: "Nothing to undo", Say: []string{"There is nothing left to undo or redo."}}
 	case errors.Is(err, ErrNotFound), errors.Is(err, store.ErrNotFound):
 		return Refusal{Status: http.StatusNotFound, Title: "Not here", Say: []string{"There is nothing at this address. It may have been deleted: the list of projects can bring it back."}}
 	case errors.Is(err, ErrWrongMethod):
-		return Refusal{Status: http.StatusMethodNotAllowed, Title: "Not that way", Say: []string{"This page does not take " + r.Method + "."}}
+		return Refusal{Status: http.StatusMethodNotAllowed, Title: "Not that way", Say: []string{"This page does not accept " + r.Method + "."}}
 	case errors.Is(err, ErrWrongHost):
 		return Refusal{Status: http.StatusMisdirectedRequest, Title: "Wrong name", Say: []string{"This program answers only to 127.0.0.1, localhost and [::1]."}}
 	case errors.Is(err, ErrHeaders):

@@ -8,7 +8,7 @@ import (
 	"duskweight/internal/store"
 )
 
-// The range of a headline: what a bad, a usual and a good year of nights with light come to. It takes longer than the
+// The range of a headline: what a bad, a usual and a good year of full nights come to. It takes longer than the
 // answer, so it follows as a second one; without scripts a link leads to the page How sure.
 
 // RangeView is a range, ready to print.
@@ -16,7 +16,7 @@ type RangeView struct {
 	Follow string // where it comes from
 	Link   string // the page How sure, with the same variants
 	Lines  []RangeLine
-	Pairs  []string // which has more nights with light, pair by pair
+	Pairs  []string // which has more full nights, pair by pair
 	Say    string   // instead of lines
 	Get    bool     // it is that of what is saved, whatever is typed on the page
 	Room   string   // how many lines are kept free for it: "room3"

@@ -28,7 +28,7 @@ func Reasons(v ReasonsView) templ.Component {
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
 		if len(v.List) > 0 || v.Answered != "" {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<section class=\"against\" id=\"against\" aria-labelledby=\"against-title\"><h2 id=\"against-title\">What stands against it</h2>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<section class=\"against\" id=\"against\" aria-labelledby=\"against-title\"><h2 id=\"against-title\">Reasons against it</h2>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

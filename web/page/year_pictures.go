@@ -80,13 +80,13 @@ func WeekOf(g model.Ground, r model.VariantResult) Week {
 func WeekPicture(d Week, sys unit.System) PictureView {
 	energy := func(watts []float64) string { return unit.Energies.Format(Sum(watts)*3600, sys) }
 	v := PictureView{ID: "week", Title: "The worst week of the year", SVG: SvgOf(d.Draw), Head: []string{"Day from", "Sun at the line", "Wanted", "Not there"}}
-	v.Say = fmt.Sprintf("From %s at %s: of %s wanted, %s are not there.", d.Days[0], Clock(float64(d.from%24)), energy(d.Load), energy(d.Missing))
+	v.Say = fmt.Sprintf("From %s at %s: %s are needed, and %s of them are missing.", d.Days[0], Clock(float64(d.from%24)), energy(d.Load), energy(d.Missing))
 	for i, day := range d.Days {
 		from, to := 24*i, min(24*i+24, len(d.Sun))
 		v.Rows = append(v.Rows, []string{day, energy(d.Sun[from:to]), energy(d.Load[from:to]), energy(d.Missing[from:to])})
 	}
 	v.Numbers = func() SheetOfNumbers {
-		t := SheetOfNumbers{Name: "worst-week", Head: []string{"hour of the year", "sun at the line, W", "wanted, W", "not there, W"}}
+		t := SheetOfNumbers{Name: "worst-week", Head: []string{"hour of the year", "sun at the line, W", "needed, W", "missing, W"}}
 		if len(d.Stored) > 0 {
 			t.Head = append(t.Head, "stored at the end, Wh")
 		}
@@ -129,11 +129,11 @@ func StatePicture(r model.VariantResult, i int) (PictureView, bool) {
 			empty++
 		}
 	}
-	say := fmt.Sprintf("The band is from the lowest to the highest of each day. It becomes full on %d days of the year and empty on %d.", full, empty)
+	say := fmt.Sprintf("The band shows each day's lowest and highest level. The store gets full on %d days of the year and empty on %d.", full, empty)
 	if slices.ContainsFunc(s.Reservoir.Locked, func(share float64) bool { return share > 0 }) {
 		say += " In the cold it gives less: a part stays in it."
 	}
-	return PictureView{ID: "state" + Itoa(n+1), Title: "How full over the year: " + d.Name, Say: say,
+	return PictureView{ID: "state" + Itoa(n+1), Title: "Charge level through the year: " + d.Name, Say: say,
 		SVG: SvgOf(d.Draw), Head: []string{"Month", "Least", "Most", "Days full", "Days empty"}, Rows: statesByMonth(d), Numbers: func() SheetOfNumbers { return stateNumbers(d) }}, true
 }
 

@@ -75,12 +75,12 @@ func (s *Pages) showList(w http.ResponseWriter, r *http.Request, title string, f
 
 // marketOf sorts the parts by how they are got. What is not on the list stands last, so that nothing is forgotten.
 func marketOf(l *listSheet, r model.VariantResult, v model.Variant, needs []model.Need, currency string, sys unit.System) {
-	l.Intro = "One number for each part. Buy nothing on which it is smaller or cannot be read; a fuse has exactly that number."
+	l.Intro = "Each part has one number. Buy nothing on which that number is smaller or cannot be read. A fuse must have exactly that number."
 	of, open := model.Matched(v.Parts, needs)
 	titles := []struct {
 		get   cost.Get
 		title string
-	}{{cost.GetBuy, "To buy"}, {cost.GetBorrow, "To borrow"}, {"", "How to get it is not known"}, {cost.GetHave, "At hand: look for the number before you trust it"}}
+	}{{cost.GetBuy, "To buy"}, {cost.GetBorrow, "To borrow"}, {"", "How to get it is not known"}, {cost.GetHave, "At hand: look for the number before you use it"}}
 	for _, t := range titles {
 		g := listGroup{Title: t.title}
 		for i, p := range v.Parts {
@@ -92,7 +92,7 @@ func marketOf(l *listSheet, r model.VariantResult, v model.Variant, needs []mode
 			l.Groups = append(l.Groups, g)
 		}
 	}
-	rest := listGroup{Title: "The plan asks for these too; they are not on the list"}
+	rest := listGroup{Title: "The plan needs these too; they are not on the list"}
 	for _, n := range open {
 		if !needs[n].Make {
 			rest.Rows = append(rest.Rows, marketRow(needs[n].Part(), n, needs, currency, sys))
@@ -105,7 +105,7 @@ func marketOf(l *listSheet, r model.VariantResult, v model.Variant, needs []mode
 		l.Empty = "There is nothing to get yet."
 	}
 	if c := r.Cost; c.Parts > 0 {
-		l.Sum = fmt.Sprintf("%d of %s priced: %s. Spent so far: %s.", c.Priced, page.Counted(c.Parts, "part"), page.MoneyText(c.Listed, currency), page.MoneyText(c.Spent, currency))
+		l.Sum = fmt.Sprintf("%d of %s priced: %s. Paid so far: %s.", c.Priced, page.Counted(c.Parts, "part"), page.MoneyText(c.Listed, currency), page.MoneyText(c.Spent, currency))
 	}
 }
 
@@ -132,7 +132,7 @@ func marketRow(p cost.Part, n int, needs []model.Need, currency string, sys unit
 
 // makingOf are the parts that are made, with the design's sizes.
 func makingOf(l *listSheet, _ model.VariantResult, v model.Variant, needs []model.Need, _ string, sys unit.System) {
-	l.Intro = "Sizes are those of the plan. What is not known here is not known there either: settle it before you cut."
+	l.Intro = "The sizes are those of the plan. What is not known here is not known in the plan either: find it out before you cut."
 	of, open := model.Matched(v.Parts, needs)
 	for i, p := range v.Parts {
 		if p.Get != cost.GetMake {
@@ -175,7 +175,7 @@ func sizesOf(n model.Need, sys unit.System) []page.PairView {
 		out = append(out, page.PairView{Name: s.Name, Value: text})
 	}
 	if number, _ := page.WantText(n, sys); number != "" {
-		out = append(out, page.PairView{Name: "the number that matters", Value: number})
+		out = append(out, page.PairView{Name: "the number to look for", Value: number})
 	}
 	return out
 }

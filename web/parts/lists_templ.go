@@ -157,7 +157,7 @@ func listPage(v listSheet) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 13, "<tr><th scope=\"col\"><span class=\"quiet\">Tick</span></th><th scope=\"col\">Part</th><th scope=\"col\">The number that matters</th><th scope=\"col\" class=\"right\">Price</th></tr></thead> <tbody>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 13, "<tr><th scope=\"col\"><span class=\"quiet\">Tick</span></th><th scope=\"col\">Part</th><th scope=\"col\">Number to look for</th><th scope=\"col\" class=\"right\">Price</th></tr></thead> <tbody>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

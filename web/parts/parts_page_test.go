@@ -28,7 +28,7 @@ func TestPartsNotPriced(t *testing.T) {
 		"Priced so far", "308 EUR", // 0 + 32 + 28 + 45 + 70 + 25 + 90 + 12 + 6
 		"No price yet for: Four planetary stages 5:1, steel; Motor 24 V, 3000 rpm; Fence and sign; Eye bolt M8 with shoulder.",
 		"All parts, at the start how", "not known",
-		"The plan asks for",
+		"Parts that the plan needs",
 	} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not on the page", want)
@@ -56,7 +56,7 @@ func TestPartTooWeak(t *testing.T) {
 	}
 }
 
-// What the plan asks for goes on the list at the press of a button, without a price, and what was typed beside it stays.
+// Parts that the plan needs goes on the list at the press of a button, without a price, and what was typed beside it stays.
 func TestAddNeeds(t *testing.T) {
 	s := webtest.NewSite(t)
 	p, vs := webtest.Create(t, s, "sample", catalog.Sample())
@@ -99,7 +99,7 @@ func TestCostsCross(t *testing.T) {
 	s := webtest.NewSite(t)
 	p, _ := webtest.Create(t, s, "two", parts.TwoBills(30))
 	body := webtest.Ask(s.Handler(), "GET", page.ProjectURL(p.ID)+"/compare", nil).Body.String()
-	if text := webtest.Readable(body); !strings.Contains(text, "“Battery under the bench” becomes dearer than “Block in the gable” in year 24.") {
+	if text := webtest.Readable(body); !strings.Contains(text, "“Battery under the bench” costs more than “Block in the gable” in year 24.") {
 		t.Error("the crossing is not said")
 	}
 	option := body[strings.Index(body, `<script id="data-costs"`):]
@@ -124,7 +124,7 @@ func TestCostsCross(t *testing.T) {
 		t.Errorf("%d lines, year 24: %s", len(lines), lines[min(25, len(lines)-1)])
 	}
 	q, _ := webtest.Create(t, s, "short", parts.TwoBills(20))
-	if text := webtest.Readable(webtest.Ask(s.Handler(), "GET", page.ProjectURL(q.ID)+"/compare", nil).Body.String()); !strings.Contains(text, "“Block in the gable” stays dearer than “Battery under the bench”: they never cross in the 20 years.") {
+	if text := webtest.Readable(webtest.Ask(s.Handler(), "GET", page.ProjectURL(q.ID)+"/compare", nil).Body.String()); !strings.Contains(text, "“Block in the gable” always costs more than “Battery under the bench”: the two lines never cross in the 20 years.") {
 		t.Error("that they never cross is not said")
 	}
 }

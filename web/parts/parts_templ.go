@@ -88,7 +88,7 @@ func partsResults(v partsView) templ.Component {
 			}
 		}
 		if len(v.Rows) > 0 {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "<section aria-labelledby=\"list\"><h2 id=\"list\">The list</h2><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"The list of parts, table\"><table class=\"bill\"><thead><tr><th scope=\"col\">Part</th><th scope=\"col\" class=\"text\">The number that matters</th><th scope=\"col\">Price</th></tr></thead> <tbody>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "<section aria-labelledby=\"list\"><h2 id=\"list\">The list</h2><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"The list of parts, table\"><table class=\"bill\"><thead><tr><th scope=\"col\">Part</th><th scope=\"col\" class=\"text\">Number to look for</th><th scope=\"col\">Price</th></tr></thead> <tbody>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -333,7 +333,7 @@ func partsResults(v partsView) templ.Component {
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 30, "\">What I have or borrow costs nothing</button>")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 30, "\">Set the price of what I have or borrow to 0</button>")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
@@ -392,7 +392,7 @@ func partsResults(v partsView) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = page.PairTable("again", "Bought again", v.Again).Render(ctx, templ_7745c5c3_Buffer)
+			templ_7745c5c3_Err = page.PairTable("again", "Replacements", v.Again).Render(ctx, templ_7745c5c3_Buffer)
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -455,17 +455,17 @@ func askedParts(v askedView) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 41, "<section class=\"asked\" id=\"asked\" aria-labelledby=\"asked-title\" tabindex=\"-1\"><h2 id=\"asked-title\">What the plan asks for</h2>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 41, "<section class=\"asked\" id=\"asked\" aria-labelledby=\"asked-title\" tabindex=\"-1\"><h2 id=\"asked-title\">Parts that the plan needs</h2>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
 		if len(v.Rows) == 0 {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 42, "<p class=\"intro\">Each part that the plan asks for stands on the list.</p>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 42, "<p class=\"intro\">Each part that the plan needs is on the list.</p>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 		} else {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 43, "<p class=\"intro\">Not on the list yet. No price comes with it.</p><ul class=\"asks\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 43, "<p class=\"intro\">These are not on the list yet, and have no price.</p><ul class=\"asks\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

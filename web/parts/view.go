@@ -56,7 +56,7 @@ func partsViewOf(r model.VariantResult, v model.Variant, needs []model.Need, p s
 		view.Headline = fmt.Sprintf("%d of %s priced; %d more are asked for by the plan.", c.Priced, page.Counted(c.Parts, "listed part"), n)
 	}
 	if r.Ready == reason.No && r.Facts.Lifts {
-		view.Unfit = "Do not buy by this list yet. The plan sheet says do not hang: mend that first, and the numbers change with it."
+		view.Unfit = "Do not buy from this list yet. The plan sheet says DO NOT HANG. Mend that first: the numbers change with it."
 		view.Variant = at
 	}
 	view.Lacks = lackSay(needs, open)
@@ -91,7 +91,7 @@ func lackSay(needs []model.Need, open []int) string {
 			safety++
 		}
 	}
-	say := fmt.Sprintf("The plan asks for %s that the list lacks", page.Counted(len(open), "part"))
+	say := fmt.Sprintf("The plan needs %s that are not on the list", page.Counted(len(open), "part"))
 	if safety > 0 {
 		say += fmt.Sprintf(", %d of them for safety", safety)
 	}
@@ -139,7 +139,7 @@ func moneyFacts(c cost.Result, currency string) []page.FactView {
 	return []page.FactView{
 		{ID: "priced", Label: "Priced so far", Value: page.MoneyText(c.Listed, currency), Note: note,
 			How: &page.HowView{Formula: "Σ price × number, of the parts with a price", Inputs: []page.PairView{{Name: "parts with a price", Value: fmt.Sprintf("%d of %d", c.Priced, c.Parts)}}, Source: "your own prices; none ships", Topic: "money"}},
-		{ID: "spent", Label: "Spent so far", Value: page.MoneyText(c.Spent, currency), Note: "of what is marked as bought",
+		{ID: "spent", Label: "Paid so far", Value: page.MoneyText(c.Spent, currency), Note: "of the parts marked as bought",
 			How: &page.HowView{Formula: "Σ price × number, of the parts that are bought already", Source: "your own prices", Topic: "money"}},
 		{ID: "levelised", Label: "One stored kWh, over its life", Value: page.MoneyOr(c.Levelised, currency), Note: levelisedNote(c),
 			How: levelisedHow(c, currency)},
@@ -155,7 +155,7 @@ func levelisedNote(c cost.Result) string {
 	case c.NPV.Is:
 		return "the store gives nothing back"
 	}
-	return "a part of the store has no price"
+	return "a part of the store has no price yet"
 }
 
 func levelisedHow(c cost.Result, currency string) *page.HowView {
@@ -172,15 +172,15 @@ func moneyRowsOf(r model.VariantResult, currency string) []page.FigureRow {
 	if r.YearKnown {
 		nights = page.Itoa(r.Year.NightsServed)
 		if r.Year.NightsServed == 0 {
-			perNight = "no night has light"
+			perNight = "no night is full"
 		}
 	}
 	return []page.FigureRow{
 		{ID: "capital", Name: "All parts, at the start", Value: page.MoneyRange(c.Low.Capital, c.Capital, c.High.Capital, currency), How: page.HowView{Formula: "Σ price × number", Inputs: []page.PairView{{Name: "parts with a price", Value: fmt.Sprintf("%d of %d", c.Priced, c.Parts)}}, Source: "your own prices", Topic: "money"}},
-		{ID: "npv", Name: "The store over the years, at today's worth", Value: page.MoneyRange(c.Low.NPV, c.NPV, c.High.NPV, currency), How: page.HowView{Formula: "Σ Cₜ ÷ (1 + i)^t − left over ÷ (1 + i)^n, without panels and lamps", Inputs: years, Source: from, Topic: "money"}},
-		{ID: "whole", Name: "All parts over the years, at today's worth", Value: page.MoneyRange(c.Low.Whole, c.Whole, c.High.Whole, currency), How: page.HowView{Formula: "Σ Cₜ ÷ (1 + i)^t − left over ÷ (1 + i)^n; low: the lowest prices and the longest lives, high: the reverse", Inputs: years, Source: from, Topic: "money"}},
-		{ID: "pernight", Name: "One night with light", Value: perNight, How: page.HowView{Formula: "present worth × i(1 + i)^n / ((1 + i)^n − 1) / nights with light", Inputs: append([]page.PairView{{Name: "nights with light", Value: nights}}, years...), Source: from, Topic: "money"}},
-		{ID: "salvage", Name: "Still worth at the end", Value: page.MoneyOr(c.Salvage, currency), How: page.HowView{Formula: "Σ price × share of the life that is left", Inputs: years[:1], Source: "straight line over the life", Topic: "money"}},
+		{ID: "npv", Name: "The store over the years, in today's money", Value: page.MoneyRange(c.Low.NPV, c.NPV, c.High.NPV, currency), How: page.HowView{Formula: "Σ Cₜ ÷ (1 + i)^t − left over ÷ (1 + i)^n, without panels and lamps", Inputs: years, Source: from, Topic: "money"}},
+		{ID: "whole", Name: "All parts over the years, in today's money", Value: page.MoneyRange(c.Low.Whole, c.Whole, c.High.Whole, currency), How: page.HowView{Formula: "Σ Cₜ ÷ (1 + i)^t − left over ÷ (1 + i)^n; low: the lowest prices and the longest lives, high: the reverse", Inputs: years, Source: from, Topic: "money"}},
+		{ID: "pernight", Name: "One full night", Value: perNight, How: page.HowView{Formula: "present worth × i(1 + i)^n / ((1 + i)^n − 1) / full nights", Inputs: append([]page.PairView{{Name: "full nights", Value: nights}}, years...), Source: from, Topic: "money"}},
+		{ID: "salvage", Name: "Worth at the end", Value: page.MoneyOr(c.Salvage, currency), How: page.HowView{Formula: "Σ price × share of the life that is left", Inputs: years[:1], Source: "straight line over the life", Topic: "money"}},
 	}
 }
 

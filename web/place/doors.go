@@ -100,7 +100,7 @@ func rowsOf(p model.Project, at placeAt, open string, sys unit.System) []rowView
 	if place.UTCOffset.Is {
 		where += ", clock UTC" + page.Known(place.UTCOffset, unit.UTCOffsets, sys)
 	}
-	ground := "20 % of the light thrown back, if nothing else is typed"
+	ground := "20 % of the sunlight is reflected, unless you type another share"
 	if place.Albedo.Is {
 		ground = page.Known(place.Albedo, unit.Percents, sys) + " of the light thrown back"
 	}
@@ -129,7 +129,7 @@ func noted(l layView) page.CardView {
 	c := *l.Card
 	switch l.Part {
 	case partClimate:
-		c.Title, c.Note = "None is like mine", "Say your latitude and how your sky is, and choose “a sky told in words” as what it is known by."
+		c.Title, c.Note = "No climate of the list is like mine", "Give your latitude and how your sky is, and choose “a sky described in words”."
 	case partOutline:
 		c.Note = "Give a direction and the height of what hides the sky there: hills, trees, houses. Between two points it is a straight line. If nothing hides it, give one point of 0°."
 	case partFiles:

@@ -37,15 +37,15 @@ func latitudeInput() form.Part[model.Project] {
 }
 
 func skyInput() form.Part[model.Project] {
-	return form.Word("place.sky", "Known by", func(p *model.Project) *sun.SkyKind { return &p.Place.Sky })
+	return form.Word("place.sky", "How the sun is known", func(p *model.Project) *sun.SkyKind { return &p.Place.Sky })
 }
 
 func describedInput() form.Part[model.Project] {
-	return form.Word("place.described", "How is your sky", func(p *model.Project) *sun.DescribedSky { return &p.Place.Described }, form.Hint[model.Project]("in words: rough, and marked so"))
+	return form.Word("place.described", "How is your sky", func(p *model.Project) *sun.DescribedSky { return &p.Place.Described }, form.Hint[model.Project]("a description in words is rough, and is marked as rough"))
 }
 
 func albedoInput() form.Part[model.Project] {
-	return form.Number("place.albedo", "Light the ground throws back", unit.Percents, func(p *model.Project) *unit.Known[unit.Ratio] { return &p.Place.Albedo }, form.Hint[model.Project]("if empty: 20 %"))
+	return form.Number("place.albedo", "Sunlight that the ground reflects", unit.Percents, func(p *model.Project) *unit.Known[unit.Ratio] { return &p.Place.Albedo }, form.Hint[model.Project]("if empty: 20 %"))
 }
 
 // monthInputs are the twelve means as a table, and how single days differ; nothing where there are none.
@@ -96,7 +96,7 @@ func spreads() *form.Group[model.Project] {
 // singleDays is how the days differ: how one spreads round the mean of its month, and how much it is like the day before.
 func singleDays(p *model.Project) form.Part[model.Project] {
 	spread, lag := whereEmpty(p)
-	return form.Heading("Single days", "The spread of the days tells how much one day differs from the next. It is the standard deviation of the share of light that the air lets through."+spread,
+	return form.Heading("Single days", "The spread of the days shows how much one day differs from the next. It is the standard deviation of the share of light that the air lets through."+spread,
 		form.Number("place.monthly.kt_lag1", "How much a day is like the day before", unit.Ratios, func(p *model.Project) *unit.Known[unit.Ratio] { return &p.Place.Monthly.KTLag1 },
 			form.Hint[model.Project]("0: not at all, 1: always the same weather"+lag)))
 }

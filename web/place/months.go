@@ -49,7 +49,7 @@ var middleDays = func() (out [12]int) {
 func yearViewOf(g model.Ground, light sun.Light, sys unit.System, at placeAt) yearView {
 	v := yearView{Where: at.card(partWhere), Lead: at.known}
 	if g.Sky == nil {
-		v.Headline = "Where does it stand, and how is the sky there?"
+		v.Headline = "Where is your home, and how is the sky there?"
 		for m := range 12 {
 			v.Months = append(v.Months, monthView{Name: form.MonthNames[m][:3], Picture: draw.MonthSky{}.Draw()})
 		}

@@ -739,7 +739,7 @@ func cardOf(l layView) templ.Component {
 		ctx = templ.ClearChildren(ctx)
 		if l.Card != nil {
 			if l.Part == partClimate {
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 67, "<section class=\"card\" aria-labelledby=\"starter\"><h2 id=\"starter\">Start from a climate that ships</h2><form method=\"post\" action=\"")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 67, "<section class=\"card\" aria-labelledby=\"starter\"><h2 id=\"starter\">Start from a climate of the list</h2><form method=\"post\" action=\"")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
@@ -850,7 +850,7 @@ func cardOf(l layView) templ.Component {
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 78, "\" aria-label=\"Close the card of: Twelve monthly means\">✕</a></header><p>There are none yet. They open filled in: with those of the sky that you said in words, to be typed over.</p>")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 78, "\" aria-label=\"Close the card of: Twelve monthly means\">✕</a></header><p>There are no means yet. They open with the values of the sky that you described; type over them.</p>")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
@@ -1412,7 +1412,7 @@ func tiltPart(v outlineView) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 130, " The tilt of your own panels stands with each variant.</p></section>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 130, " The tilt of your own panels is set in each variant.</p></section>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

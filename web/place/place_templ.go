@@ -168,7 +168,7 @@ func climatePicker(v pickerView) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "<section class=\"picker\" aria-labelledby=\"starter\"><h2 id=\"starter\">Start from a climate that ships</h2><form method=\"post\" action=\"")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 10, "<section class=\"picker\" aria-labelledby=\"starter\"><h2 id=\"starter\">Start from a climate of the list</h2><form method=\"post\" action=\"")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -208,7 +208,7 @@ func TestWeatherMapping(t *testing.T) {
 	before := webtest.Fingerprint(t, s)
 	w := webtest.Upload(h, place.WeatherURL, "file", place.PlainYear("when,first,second,third", nil))
 	body := w.Body.String()
-	if w.Code != http.StatusOK || !strings.Contains(body, "Say what stands where") || !strings.Contains(body, "2: first") || strings.Contains(body, "Use this file") {
+	if w.Code != http.StatusOK || !strings.Contains(body, "Say what each column of") || !strings.Contains(body, "2: first") || strings.Contains(body, "Use this file") {
 		t.Fatalf("%d %s", w.Code, form.Clip(webtest.TextOf(body), 900))
 	}
 	table := url.Values{"token": {tokenOf(t, body)}, "first": {"2"}, "delimiter": {","}, "comma": {"no"}, "radiation": {"W/m2"}, "thermo": {"C"}, "stamp": {"start"},

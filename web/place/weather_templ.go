@@ -37,20 +37,20 @@ func weatherPage(v weatherView) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		if v.Asks {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, "<div class=\"summary\" role=\"group\" aria-labelledby=\"asks\" tabindex=\"-1\"><h2 id=\"asks\">Say what stands where in ")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 2, "<div class=\"summary\" role=\"group\" aria-labelledby=\"asks\" tabindex=\"-1\"><h2 id=\"asks\">Say what each column of ")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 			var templ_7745c5c3_Var2 string
 			templ_7745c5c3_Var2, templ_7745c5c3_Err = templ.JoinStringErrs(v.File)
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/place/weather.templ`, Line: 13, Col: 50}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/place/weather.templ`, Line: 13, Col: 49}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var2))
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, "</h2>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, " is</h2>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -225,7 +225,7 @@ func weatherPage(v weatherView) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 21, "\" enctype=\"multipart/form-data\"><div class=\"field kind-file\"><label for=\"file\">Weather file</label> <input id=\"file\" type=\"file\" name=\"file\" multiple required aria-describedby=\"file-notes\"><div class=\"notes\" id=\"file-notes\"><p class=\"hint\">A year of hours, or of minutes: an hourly weather file (.epw), a typical year (TMY3 or TM2), or a table of separated values (CSV). Several real years of one place, in one file or in up to 20 files, tell best how years differ. They are read and shown first; nothing is stored before you say so.</p></div></div><div class=\"actions\">")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 21, "\" enctype=\"multipart/form-data\"><div class=\"field kind-file\"><label for=\"file\">Weather file</label> <input id=\"file\" type=\"file\" name=\"file\" multiple required aria-describedby=\"file-notes\"><div class=\"notes\" id=\"file-notes\"><p class=\"hint\">A year of hours, or of minutes: an hourly weather file (.epw), a typical year (TMY3 or TM2), or a table of separated values (CSV). Several real years of one place, in one file or in up to 20 files, show best how years differ. They are read and shown first. Nothing is stored until you press the button for it.</p></div></div><div class=\"actions\">")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -958,7 +958,7 @@ func mappingForm(v weatherView) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 85, "<section aria-labelledby=\"as-is\"><h2 id=\"as-is\">The first rows, as they stand in the file</h2>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 85, "<section aria-labelledby=\"as-is\"><h2 id=\"as-is\">The first rows, as they are in the file</h2>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

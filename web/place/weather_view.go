@@ -217,7 +217,7 @@ var wordNames = []struct {
 }{
 	{"radiation", "Unit of light", func(m *weather.Mapping) *string { return &m.RadiationUnit }, radiationOptions()},
 	{"thermo", "Unit of temperature", func(m *weather.Mapping) *string { return &m.TemperatureUnit }, []form.Option{{Value: "C", Word: "°C"}, {Value: "F", Word: "°F"}, {Value: "K", Word: "K"}}},
-	{"stamp", "The time stands at", func(m *weather.Mapping) *string { return &m.Stamp }, []form.Option{{Value: "", Word: "tell by the rows"}, {Value: "start", Word: "the start of its hour"}, {Value: "middle", Word: "the middle of its hour"}, {Value: "end", Word: "the end of its hour"}}},
+	{"stamp", "The time is", func(m *weather.Mapping) *string { return &m.Stamp }, []form.Option{{Value: "", Word: "tell by the rows"}, {Value: "start", Word: "the start of its hour"}, {Value: "middle", Word: "the middle of its hour"}, {Value: "end", Word: "the end of its hour"}}},
 	{"order", "Order of the date", func(m *weather.Mapping) *string { return &m.Order }, []form.Option{{Value: "", Word: "tell by the rows"}, {Value: "ymd", Word: "year, month, day"}, {Value: "dmy", Word: "day, month, year"}, {Value: "mdy", Word: "month, day, year"}}},
 	{"delimiter", "Fields parted by", func(m *weather.Mapping) *string { return &m.Delimiter }, []form.Option{{Value: ",", Word: "comma"}, {Value: ";", Word: "semicolon"}, {Value: "\t", Word: "tab"}, {Value: "|", Word: "bar"}, {Value: " ", Word: "blanks"}}},
 	{"comma", "Decimal sign", func(m *weather.Mapping) *string { return &m.DecimalComma }, []form.Option{{Value: "no", Word: "point"}, {Value: "yes", Word: "comma"}}},

@@ -154,7 +154,7 @@ func startPage(v startView) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 16, "><summary>None of these is like mine</summary>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 16, "><summary>No place here is like mine</summary>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -208,7 +208,7 @@ func startPage(v startView) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 23, "</select><div class=\"notes\"><p class=\"hint\">rough, and marked so</p></div></div></details></fieldset><fieldset><legend>2. What heavy thing, and how high?</legend>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 23, "</select><div class=\"notes\"><p class=\"hint\">rough, and marked as rough</p></div></div></details></fieldset><fieldset><legend>2. What heavy thing, and how high?</legend>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -232,7 +232,7 @@ func startPage(v startView) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = startField(v, "watts", "Power of one", "W", "", "Printed on it; a bright one takes about 7 W. "+v.Hints["watts"]).Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = startField(v, "watts", "Power of one", "W", "", "Printed on it; a bright one uses about 7 W. "+v.Hints["watts"]).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

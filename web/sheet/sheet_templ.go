@@ -600,7 +600,7 @@ func sheetPage(v sheetView) templ.Component {
 					return templ_7745c5c3_Err
 				}
 			} else {
-				templ_7745c5c3_Err = sheetOrder("Join in this order", v.Order).Render(ctx, templ_7745c5c3_Buffer)
+				templ_7745c5c3_Err = sheetOrder("Connect in this order", v.Order).Render(ctx, templ_7745c5c3_Buffer)
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}

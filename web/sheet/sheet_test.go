@@ -109,11 +109,11 @@ func TestSheetOfBattery(t *testing.T) {
 	if s := sheet(func(*cell.Bank) {}); s.Band.State != reason.Yes || !s.Sign || len(s.Order) != 4 {
 		t.Errorf("as it is: %q, sign %v, %d lines of order", s.Band.State, s.Sign, len(s.Order))
 	}
-	if s := sheet(func(b *cell.Bank) { b.Indoors = "bedroom" }); s.Band.Word != "DO NOT USE." || !strings.HasPrefix(s.Band.Why, "Not in a bedroom") || s.Sign {
+	if s := sheet(func(b *cell.Bank) { b.Indoors = "bedroom" }); s.Band.Word != "DO NOT USE." || !strings.HasPrefix(s.Band.Why, "A battery may not be in a bedroom") || s.Sign {
 		t.Errorf("in a bedroom: %q, sign %v", s.Band.Word+" "+s.Band.Why, s.Sign)
 	}
 	s := sheet(func(b *cell.Bank) { b.Indoors, b.Board, b.Fuse = "", "", unit.Known[unit.Current]{} })
-	if want := []string{"Which fuse stands close to the battery is not known.", "Whether a board stops cold charging", "Where the battery stands"}; !slices.Equal(s.Causes, want) || s.Band.Word != "NOT READY: 3 things are not known." {
+	if want := []string{"Which fuse is close to the battery is not known.", "Whether a board stops charging in the cold", "Where the battery is"}; !slices.Equal(s.Causes, want) || s.Band.Word != "NOT READY: 3 things are not known." {
 		t.Errorf("%q: %q, want %q", s.Band.Word, s.Causes, want)
 	}
 }

@@ -88,7 +88,7 @@ func (s *Pages) showFits(w http.ResponseWriter, r *http.Request) error {
 	}
 	f.Title = "What fits in " + a.at.Name
 	view.Bands = page.StoreBands(a.now, a.at.I, a.sys, a.links.To)
-	view.Bands[0].Of = "The hoist that the parts are tried in:"
+	view.Bands[0].Of = "The parts are tried in this hoist:"
 	return s.Show(w, r, http.StatusOK, f, fitsPage(view))
 }
 
@@ -170,7 +170,7 @@ func (s *Pages) sendFitsCSV(w http.ResponseWriter, r *http.Request) error {
 		return page.LeftOr(r, err)
 	}
 	up := page.ScaleOf(unit.SlowSpeeds, a.sys)
-	t := page.SheetOfNumbers{Name: "what-fits", Head: []string{"parts", "gear ratio", "lamps run, minutes", up.Axis("goes up at"), "one lift, s", "gives back, Wh", "tightest part", "use of it"}}
+	t := page.SheetOfNumbers{Name: "what-fits", Head: []string{"parts", "gear ratio", "lamps run, minutes", up.Axis("lifts at"), "one lift, s", "gives back, Wh", "tightest part", "use of it"}}
 	for _, f := range fits.Found {
 		t.Rows = append(t.Rows, []any{partsSaid(f.Combination, a.project.Value.Shelf), number(f.Ratio), a.minutes(f.Moves), up.Of(number(f.Up)), number(f.Time), number(f.Gives) / 3600, f.Part, number(f.Use)})
 	}

@@ -202,7 +202,7 @@ func countsOf(f search.Fits, sys unit.System) (out []countView) {
 			out = append(out, countView{Say: say, Count: n, Shown: page.Thousands(n)})
 		}
 	}
-	add("It lifts, and does not come down by itself.", f.Stuck)
+	add("It lifts, but does not come down by itself.", f.Stuck)
 	add("The motor stalls: it does not lift the mass.", f.Stalls)
 	for _, w := range f.Why {
 		say := form.Sentence(w.Say.In(sys))

@@ -25,9 +25,9 @@ type moveRow struct{ Label, URL, Range, Width, Text, Way string }
 
 // moveWords say an input, and which way its more goes.
 var moveWords = map[string]string{
-	"sun":    "Light of the twelve means",
+	"sun":    "Sunlight of the twelve means",
 	"panels": "Power of the panels",
-	"lamps":  "What lamps and devices take",
+	"lamps":  "What lamps and devices use",
 	"idle":   "What uses power all the time",
 }
 
@@ -72,21 +72,21 @@ func movesView(c search.Certain, years int, at func(input string) string) sureMo
 	case c.Share.Best == c.Share.Worst:
 		v.Say = "The answer is the same in every year, so nothing moves it."
 	case top.Share <= chance:
-		v.Say = fmt.Sprintf("No input stands out: the weather decides, or %s years are too few to tell.", page.Thousands(years))
+		v.Say = fmt.Sprintf("No single input decides: the weather does, or %s years are too few to tell.", page.Thousands(years))
 	default:
-		way := "More of it serves less."
+		way := "More of it leaves less for the lamps."
 		if top.More {
-			way = "More of it serves more."
+			way = "More of it gives more to the lamps."
 		}
 		v.Say = fmt.Sprintf("%s changes the result most. %s", moveName(top), way)
 	}
 	for _, m := range c.Moves {
-		way := "more of it serves less"
+		way := "more of it leaves less for the lamps"
 		if m.More {
-			way = "more of it serves more"
+			way = "more of it gives more to the lamps"
 		}
 		if m.Share <= chance {
-			way = "no more than chance does"
+			way = "not more than chance"
 		}
 		v.Rows = append(v.Rows, moveRow{moveName(m), at(m.Input), moveRange(m), fmt.Sprintf("%.1f", max(1, m.Share*100)), wholePercent(m.Share), way})
 	}

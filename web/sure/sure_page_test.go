@@ -212,7 +212,7 @@ func TestBrowserSureIsLight(t *testing.T) {
 	plain := b.Open(t, browsertest.Look{Width: 1366, Height: 768, NoScripts: true})
 	plain.Go(base + "/projects/1/sure")
 	plain.Follow("#moves a")
-	if got := plain.Text(".moves"); !strings.Contains(got, "What lamps and devices take") {
+	if got := plain.Text(".moves"); !strings.Contains(got, "What lamps and devices use") {
 		t.Errorf("without scripts: %q", got)
 	}
 }

@@ -28,7 +28,7 @@ func surePage(v sureView) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<div class=\"wide sure-page\" id=\"results\"><div id=\"many-work\" class=\"work\" data-noun=\"years\" hidden><progress id=\"many-bar\" max=\"1\" value=\"0\" aria-label=\"Years done\"></progress> <span id=\"many-done\"></span> <button type=\"button\" class=\"small\" id=\"many-stop\">Stop</button></div><p id=\"many-said\" class=\"quiet-text\" role=\"status\"></p><div id=\"many-results\">")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<div class=\"wide sure-page\" id=\"results\"><div id=\"many-work\" class=\"work\" data-noun=\"years\" hidden><progress id=\"many-bar\" max=\"1\" value=\"0\" aria-label=\"Years worked out\"></progress> <span id=\"many-done\"></span> <button type=\"button\" class=\"small\" id=\"many-stop\">Stop</button></div><p id=\"many-said\" class=\"quiet-text\" role=\"status\"></p><div id=\"many-results\">")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -105,7 +105,7 @@ func surePage(v sureView) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "> Light, parts and use differ too</label> <input type=\"hidden\" name=\"n\" value=\"")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 11, "> Sunlight, parts and use differ too</label> <input type=\"hidden\" name=\"n\" value=\"")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -465,7 +465,7 @@ func sureResults(v sureView) templ.Component {
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 44, "\">Let light, parts and use differ, and see which input changes the result most</a></p></section>")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 44, "\">Let sunlight, parts and use differ, and see which input changes the result most</a></p></section>")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
@@ -731,7 +731,7 @@ func sureTable(v sureView) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		if len(v.Pairs) > 1 {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 70, "<h3>Which has more full nights</h3><ul class=\"pairs-said\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 70, "<h3>Which variant has more full nights</h3><ul class=\"pairs-said\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -1049,7 +1049,7 @@ func movesPart(list []sureMoves, draws int) templ.Component {
 			}
 		}
 		if len(list) > 0 {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 100, "<p class=\"intro\">100 % would mean that this input alone orders the years. It is the squared rank correlation with the share of lamps and devices served. ")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 100, "<p class=\"intro\">100 % means that this input alone decides which years are better. The figure is the squared rank correlation with the share of the needed energy that lamps and devices got. ")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -1072,7 +1072,7 @@ func movesPart(list []sureMoves, draws int) templ.Component {
 					return templ_7745c5c3_Err
 				}
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 103, "The ranges are common practice and our own judgement; the typed value is the likeliest.</p>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 103, "The ranges are common practice and our own judgement; the typed value is the most likely.</p>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -71,7 +71,7 @@ func sureOf(s search.Sure, by beside, p model.Project, sys unit.System) sureView
 		v.Empty = "There is no variant to try yet."
 		return v
 	case !s.WhyOne.IsZero() && s.Years == 1 && s.Nights > 0:
-		v.Empty = "There is one year only: " + s.WhyOne.In(sys) + ". So there is no bad and no good year. The numbers of that one year stand on the page Compare."
+		v.Empty = "There is one year only: " + s.WhyOne.In(sys) + ". So there is no bad and no good year. The numbers of that one year are on the page Compare."
 		return v
 	case s.Nights == 0:
 		v.Empty = "No year can be run yet: " + s.WhyOne.Or(say.Words("no night has lamps or devices")).In(sys) + "."
@@ -93,7 +93,7 @@ func sureOf(s search.Sure, by beside, p model.Project, sys unit.System) sureView
 		v.Say = fmt.Sprintf("%s draws of the parts, all with the same weather: %s. Each has %d nights that count.", page.Thousands(s.Years), s.WhyOne.In(sys), s.Nights)
 	}
 	if s.Parts {
-		v.Say += " Light, parts and use are drawn anew for each year, within the ranges below."
+		v.Say += " Sunlight, parts and use are drawn anew for each year, within the ranges below."
 	}
 	if p.Place.Sky == sun.SkyDescribed {
 		v.Say += " Rough: the sky is only described in words."
@@ -114,11 +114,11 @@ func sureOf(s search.Sure, by beside, p model.Project, sys unit.System) sureView
 func notKnown(s search.Sure) string {
 	switch {
 	case s.Parts:
-		return "how good the means are, haze and dirt, snow on the panel, the next decades. Strength is never drawn."
+		return "how good the means are, haze and dirt, snow on the panel, the next decades. The strength of parts is never varied."
 	case len(s.Real) > 0:
 		return "haze and dirt, snow on the panel, the next decades. These are past years of this place; parts count exactly as typed."
 	}
-	return "how good the means are, haze and dirt, snow on the panel, the next decades. Tested on 450 real years: the range held about 8 of 10, at some places only half. Parts count exactly as typed."
+	return "how good the means are, haze and dirt, snow on the panel, the next decades. Tested on 450 real years: the range held about 8 of 10, at some places only half. Parts count exactly as you typed them."
 }
 
 // pairsSaid compares every pair of variants whose years are known, in words.
@@ -191,7 +191,7 @@ func pairSay(a, b string, v search.Versus) string {
 	case v.More == v.Less:
 		return fmt.Sprintf("Neither is better: in %s of %s years, %s has more full nights than %s, in as many it has fewer, and in %s the same.", page.Thousands(v.More), n, a, b, page.Thousands(v.Same))
 	}
-	return fmt.Sprintf("In %s of %s years, %s has more full nights than %s. In %s it has the same and in %s fewer. The chance is %s, give or take %s.",
+	return fmt.Sprintf("In %s of %s years, %s has more full nights than %s. In %s it has the same and in %s fewer. The chance is %s, plus or minus %s.",
 		page.Thousands(v.More), n, a, b, page.Thousands(v.Same), page.Thousands(v.Less), percentTo(v.Chance(), v.Places()), percentTo(v.Error(), v.Places()))
 }
 
@@ -222,7 +222,7 @@ func (v *sureView) choose(here string, a sureAsked) {
 	}
 	v.More = form.LinkView{Text: "Try " + page.Thousands(other) + " years", URL: here + "?" + a.query(other).Encode()}
 	a.parts = !a.parts
-	v.Other = form.LinkView{Text: "Let light, parts and use differ too", URL: here + "?" + a.query(usual).Encode()}
+	v.Other = form.LinkView{Text: "Let sunlight, parts and use differ too", URL: here + "?" + a.query(usual).Encode()}
 	if v.Parts {
 		v.Other.Text = "Only the weather differs"
 	}

@@ -101,7 +101,7 @@ func takeRowOf(t search.Take, sys unit.System) takeRow {
 		return row
 	}
 	if !t.Found {
-		row.Answer = "None would do: " + t.WhyNot.In(sys) + "."
+		row.Answer = "No size is enough: " + t.WhyNot.In(sys) + "."
 		return row
 	}
 	times := unit.Rounded(t.Factor, 3) + " × as much: "

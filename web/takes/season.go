@@ -38,13 +38,13 @@ func seasonOf(ctx context.Context, kinds page.Kinds, g model.Ground, v model.Var
 	}
 	for _, row := range page.NightsByMonth(r) {
 		if row[3] != "0" {
-			s.Months = append(s.Months, fmt.Sprintf("%s: the light does not last in %s of %s nights", row[0], row[3], row[2]))
+			s.Months = append(s.Months, fmt.Sprintf("%s: %s of %s nights are not full", row[0], row[3], row[2]))
 		}
 	}
 	if r.Year.NightsServed == 0 {
-		s.Months, s.Plenty = nil, "In no month is it enough: the light you ask for does not last in any night."
+		s.Months, s.Plenty = nil, "No month is enough: no night is full."
 	} else if len(s.Months) == 0 {
-		s.Plenty = "In the average year the light you ask for lasts in every night."
+		s.Plenty = "In the average year every night is full."
 	}
 	levers, err := search.Levers(ctx, g, v, r)
 	if err != nil {
@@ -70,7 +70,7 @@ func bestLever(levers []search.Lever, r model.VariantResult) string {
 	l := levers[0]
 	name := leverName(l)
 	if l.Nights <= 0 {
-		return "No change this small adds a full night. It takes a large one: see above."
+		return "No change this small adds a full night. A large one is needed: see above."
 	}
 	return fmt.Sprintf("The one change with most effect: %s. It adds %s a year.", strings.ToLower(name[:1])+name[1:], page.Counted(l.Nights, "full night"))
 }
@@ -101,7 +101,7 @@ func endsOf(kinds page.Kinds, r model.VariantResult, v model.Variant) []page.Pai
 	}
 	for _, p := range v.Parts {
 		if life, ok := p.Life.Value(); ok {
-			out = append(out, page.PairView{Name: p.Name, Value: "replaced after " + unit.Years.Format(float64(life), unit.Metric) + ", as you told"})
+			out = append(out, page.PairView{Name: p.Name, Value: "replaced after " + unit.Years.Format(float64(life), unit.Metric) + " (your entry)"})
 		}
 	}
 	return out

@@ -32,7 +32,7 @@ func TestSeason(t *testing.T) {
 	for _, m := range s.Months {
 		var name string
 		var n, of int
-		if _, err := fmt.Sscanf(strings.Replace(m, ":", "", 1), "%s the light does not last in %d of %d nights", &name, &n, &of); err != nil {
+		if _, err := fmt.Sscanf(strings.Replace(m, ":", "", 1), "%s %d of %d nights are not full", &name, &n, &of); err != nil {
 			t.Fatal(m, err)
 		}
 		short += n

@@ -24,7 +24,7 @@ type sweepView struct {
 	Back           form.LinkView
 	CSV            string
 	Missing        string          // where what is missing stands
-	Lines          *page.ChartView // which pairs have so many nights with light; nil where no border runs through the table
+	Lines          *page.ChartView // which pairs have so many full nights; nil where no border runs through the table
 }
 
 type sweepRow struct {
@@ -119,7 +119,7 @@ func contours(s search.Sweep, sys unit.System) page.Plot {
 	watts, store, name, colour := page.ScaleOf(unit.Powers, sys), page.ScaleOf(s.Lever.Quantity, sys), s.Lever.Name, "--"+s.Look
 	size := float64(s.Size.Val)
 	p := page.Plot{Id: "contours", Title: "Panel and store that together have so many full nights", X: watts.Axis("panels"), Y: []string{store.Axis(name)},
-		Say: "Above a line at least so many nights have light. Where a line stands upright, a larger store adds nothing; where it lies flat, more panels add nothing."}
+		Say: "Above a line at least so many nights are full. Where a line is upright, a larger store adds nothing. Where it is level, more panels add nothing."}
 	if len(s.Cells) == 0 || size <= 0 {
 		return p
 	}
@@ -188,7 +188,7 @@ var sweepBands = []struct {
 func sweepViewOf(s search.Sweep, currency string, sys unit.System) sweepView {
 	out := sweepView{Say: "Full nights in the average year, in which every month is at its mean. Panels grow with their controller; all else stays as it is."}
 	if len(s.Cells) == 0 {
-		out.Why = "There is no year to try yet: it takes a place, a night load, panels and a store."
+		out.Why = "There is no year to try yet: a place, a night load, panels and a store are needed."
 		return out
 	}
 	out.Store = form.SentenceCase(s.Lever.Name)
@@ -226,9 +226,9 @@ func bestPair(s search.Sweep, currency string, sys unit.System) string {
 	}
 	switch {
 	case !met:
-		return "No pair here has light in 95 % of the nights."
+		return "No pair here has 95 % full nights."
 	case s.Best != nil:
-		return fmt.Sprintf("The cheapest pair with light in 95 %% of the nights: %s of panel with %s, %s for all parts.",
+		return fmt.Sprintf("The cheapest pair with 95 %% full nights: %s of panel with %s, %s for all parts.",
 			panelPower(s, s.Best.Panel, sys), storeSize(s, s.Best.Size, sys), unit.Rounded(float64(s.Best.Cost.Val), 3)+" "+currency)
 	case !priced:
 		return "Which pair is cheapest is not known: the panels or another part have no price in the list of parts."

@@ -338,7 +338,7 @@ func sweepPage(v sweepView) templ.Component {
 					return templ_7745c5c3_Err
 				}
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 33, " <p class=\"intro\">Prices of panels and stores grow in proportion. Growing a mass is not free: everything that holds it grows too.</p>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 33, " <p class=\"intro\">Prices of panels and stores grow in proportion. A larger mass is not free: everything that holds it grows too.</p>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

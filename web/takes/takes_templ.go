@@ -50,7 +50,7 @@ func takesPage(v takesView) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		if len(v.Rows) > 0 {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, "<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"What it would take, table\"><table class=\"takes\"><thead><tr><th scope=\"col\">Changed alone</th><th scope=\"col\" class=\"text\">It would take</th>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, "<div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"What it would take, table\"><table class=\"takes\"><thead><tr><th scope=\"col\">Changed alone</th><th scope=\"col\" class=\"text\">Change needed</th>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -144,7 +144,7 @@ func takesPage(v takesView) templ.Component {
 					return templ_7745c5c3_Err
 				}
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "</tbody></table></div><p class=\"intro\">The mass grows with its gears: the same motor, more slowly. It must all be filled from the sun left over. Growing the mass is not free: everything that holds it grows too, and every check on the page Lifted mass must hold again.</p>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "</tbody></table></div><p class=\"intro\">The mass grows with its gears: the same motor, more slowly. All of it must be filled from the sun left over. A larger mass is not free: everything that holds it grows too, and every part on the page Lifted mass must be strong enough again.</p>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

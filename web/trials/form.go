@@ -22,7 +22,7 @@ func trialsFormOn(today reason.Day) []form.Part[lift.Hoist] {
 			stepInputs("at_75", "75 %", func(t *t) *lift.LoadStep { return &t.Steps.S75 }),
 			stepInputs("at_100", "100 %", func(t *t) *lift.LoadStep { return &t.Steps.S100 }),
 			stepInputs("at_125", "125 %", func(t *t) *lift.LoadStep { return &t.Steps.S125 })),
-		form.Rows("failures", "What broke, fell or jerked", "failure", 40, func(t *t) *[]lift.Failure { return &t.Failures }, lift.Failure{Date: day},
+		form.Rows("failures", "Parts that broke, fell or jerked", "failure", 40, func(t *t) *[]lift.Failure { return &t.Failures }, lift.Failure{Date: day},
 			form.Text("date", "Date", func(f *lift.Failure) *string { return &f.Date }),
 			form.Long("what", "What broke or moved", func(f *lift.Failure) *string { return &f.What }),
 			form.Word("shock", "Did it fall, jerk or hit a stop?", func(f *lift.Failure) *unit.Answer { return &f.Shock }, form.Hint[lift.Failure]("if empty: yes")),
@@ -30,7 +30,7 @@ func trialsFormOn(today reason.Day) []form.Part[lift.Hoist] {
 			form.Word("looked.knots", "Knots and ends, looked at", func(f *lift.Failure) *lift.Condition { return &f.Look.Knots }, form.Hint[lift.Failure]("a knot tied again is a new knot")),
 			form.Word("looked.pulleys", "Pulleys and what holds them", func(f *lift.Failure) *lift.Condition { return &f.Look.Pulleys }),
 			form.Word("looked.pins", "Pins, drum, gears, brake, stops", func(f *lift.Failure) *lift.Condition { return &f.Look.Pins }),
-			form.Word("looked.container", "What holds the mass together", func(f *lift.Failure) *lift.Condition { return &f.Look.Container }),
+			form.Word("looked.container", "Container of the mass", func(f *lift.Failure) *lift.Condition { return &f.Look.Container }),
 			form.Word("looked.base", "Base, posts and beam", func(f *lift.Failure) *lift.Condition { return &f.Look.Base }),
 			form.Text("looked.note", "Who looked, and when", func(f *lift.Failure) *string { return &f.Look.Note })),
 		form.Rows("raises", "Lifts", "lift", 100, func(t *t) *[]lift.RaiseTrial { return &t.Raises }, lift.RaiseTrial{Date: day},
@@ -58,7 +58,7 @@ func trialsFormOn(today reason.Day) []form.Part[lift.Hoist] {
 			form.Number("least.push_stays_kg", "Stopped again after a push", unit.Masses, func(t *t) *unit.Known[unit.Mass] { return &t.Least.PushStays }, form.Hint[t]("the largest that did")),
 			form.Text("least.date", "Date", func(t *t) *string { return &t.Least.Date })),
 		form.Folded("Motor temperature", "Each line is one reading. A line with time 0 begins a new run. Write down some readings while it cools too.",
-			form.Word("warm_at", "What the thermometer touches", func(t *t) *lift.WarmAt { return &t.WarmAt }, form.Hint[t]("the winding is hotter than the case")),
+			form.Word("warm_at", "Place of the thermometer", func(t *t) *lift.WarmAt { return &t.WarmAt }, form.Hint[t]("the winding is hotter than the case")),
 			form.Rows("warmth", "Readings", "reading", 200, func(t *t) *[]lift.WarmthTrial { return &t.Warmth }, lift.WarmthTrial{},
 				form.Number("at_s", "Time since the start", unit.Minutes, func(r *lift.WarmthTrial) *unit.Known[unit.Duration] { return &r.At }),
 				form.Number("motor_c", "Motor", unit.Temperatures, func(r *lift.WarmthTrial) *unit.Known[unit.Celsius] { return &r.Warm }),
@@ -94,7 +94,7 @@ func stepInputs(key, title string, at func(*lift.Trials) *lift.LoadStep) form.Pa
 	type s = lift.LoadStep
 	return form.Heading(title+" of the mass", "", form.Within("steps."+key, at,
 		form.Word("done", "Passed", func(s *s) *unit.Answer { return &s.Done }, form.Hint[s]("nothing moved, slipped or got hot")),
-		form.Number("mass_kg", "Mass that hung", unit.Masses, func(s *s) *unit.Known[unit.Mass] { return &s.Mass }),
+		form.Number("mass_kg", "Mass on the rope", unit.Masses, func(s *s) *unit.Known[unit.Mass] { return &s.Mass }),
 		form.Text("date", "Date", func(s *s) *string { return &s.Date }),
 		form.Text("note", "Note", func(s *s) *string { return &s.Note }))...)
 }

@@ -279,7 +279,7 @@ func recordPage(v recordView) templ.Component {
 					return templ_7745c5c3_Err
 				}
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 24, "</tbody></table><div class=\"record-two\"><table class=\"boxes\"><caption>Lifts and ways down, with what hung</caption> <thead><tr><td></td><th scope=\"col\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 24, "</tbody></table><div class=\"record-two\"><table class=\"boxes\"><caption>Lifts and ways down, with their mass</caption> <thead><tr><td></td><th scope=\"col\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

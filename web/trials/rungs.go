@@ -131,7 +131,7 @@ func (s stairs) rungs(at trialsAt, hoist string, f form.FormView, today reason.D
 		case one.before != "" && one.after != "" && one.Step.Done == "":
 			r.Say = "After " + one.before
 			if one.Key == "at_125" {
-				r.More = "Once, then take the rest off again."
+				r.More = "Once, then remove the extra mass again."
 			}
 		case !one.passed && s.barred:
 			r.Say = "Hang nothing now"

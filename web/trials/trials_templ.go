@@ -1248,7 +1248,7 @@ func proofList(v trialsView) templ.Component {
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
 		if len(v.Proofs) > 0 {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 109, "<section aria-labelledby=\"proof\"><h2 id=\"proof\">Proof by test: parts that nobody rates</h2><p>A load test clears what is not known of these parts, never a part that gives way. Nobody stands near, and a second adult sees it and signs.</p><ul class=\"proofs\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 109, "<section aria-labelledby=\"proof\"><h2 id=\"proof\">Proof by test: parts that nobody rates</h2><p>A load test clears what is not known of these parts, never a part that gives way. Nobody is near, and a second adult watches and signs.</p><ul class=\"proofs\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

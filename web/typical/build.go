@@ -24,7 +24,7 @@ var BuildHabits = map[string]Habit{
 	"lift.Post wall_m":                              None(WhyMeasure, "1 mm", "15 mm"),
 	"lift.Post yield_pa":                            None(WhyStrength, "180 MPa", "500 MPa"),
 	"lift.Post height_m":                            None(WhyMeasure, "0.5 m", "12 m"),
-	"lift.Post lean_rad":                            emptyIs("0 °", "0 °", "40 °", "a post that stands upright", source.CommonPractice),
+	"lift.Post lean_rad":                            emptyIs("0 °", "0 °", "40 °", "an upright post", source.CommonPractice),
 	"lift.Post load_share":                          emptyIs("100 %", "20 %", "100 %", "one post carries all, the careful share", source.Judgement),
 	"lift.Post foot_area_m2":                        None(WhyMeasure, "0.005 m²", "1 m²"),
 

@@ -57,7 +57,7 @@ var PlainHabits = map[string]Habit{
 	"load.Appliance from_s":         None(WhyYours, "", ""),
 	"load.Appliance to_s":           None(WhyYours, "", ""),
 	"load.Appliance share_on":       emptyIs("100 %", "1 %", "100 %", "on the whole time", source.Judgement),
-	"load.Standing power_w":         Value("0.2 W", "0.01 W", "30 W", "a small controller with sensors; a router takes 5 to 15 W", source.FromMemory),
+	"load.Standing power_w":         Value("0.2 W", "0.01 W", "30 W", "a small controller with sensors; a router uses 5 to 15 W", source.FromMemory),
 	"load.Load inverter.idle_w":     Value("5 W", "1 W", "50 W", "an inverter of 300 W", source.FromMemory),
 	"load.Load inverter.efficiency": emptyIs("85 %", "70 %", "97 %", "a small inverter at the load of an evening", source.FromMemory),
 	"load.Load growth_per_year":     None(WhyYours, "-5 %", "15 %"),

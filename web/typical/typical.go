@@ -27,7 +27,7 @@ const (
 	WhyMeasure  = "Measure it on your own build."
 	WhyYours    = "Only you know it."
 	WhySize     = "Take the values of a motor of its size from the catalog: they are marked typical."
-	WhyWorked   = "Left empty, it is worked out from the rest or takes the careful value."
+	WhyWorked   = "Left empty, it is worked out from the rest or the careful value is used."
 	whyPlace    = "Take it from a place near you or from a weather file."
 )
 

@@ -35,7 +35,7 @@ func (s *Pages) backupEditor(r *http.Request) (page.Editor[model.Variant], error
 		view := backupViewOf(g, w, r, p.Value.Currency, month, url, sys)
 		view.Load = page.ProjectURL(p.ID) + "/load"
 		if len(view.Sentences) == 0 {
-			view.Sentences = []string{"Nothing helps out in this variant, nothing waits, and nothing goes off by itself."}
+			view.Sentences = []string{"This variant has no backup, and no device waits or switches off by itself."}
 		}
 		return page.Answer{First: view.Sentences[0], Bands: []page.BandView{page.VariantBand(r, sys, links.To)}, Body: backupResults(view)}, nil
 	}
@@ -115,7 +115,7 @@ func managedPicture(g model.Ground, v model.Variant, r model.VariantResult, mont
 	m, date := page.DateOf(day)
 	d := managedDay(g, v, r, day)
 	d.Name = "A poor day: " + strconv.Itoa(date) + " " + form.MonthNames[m]
-	out := page.PictureView{ID: "day", Title: d.Name, Say: d.Say(sys), SVG: page.SvgOf(d.Draw), Head: []string{"From", "Sun", "Runs", "Waits", "Kept off", "Backup", "Charge at the end"}, CSV: url + "/day.csv?month=" + strconv.Itoa(month+1)}
+	out := page.PictureView{ID: "day", Title: d.Name, Say: d.Say(sys), SVG: page.SvgOf(d.Draw), Head: []string{"From", "Sun", "Runs", "Waits", "Switched off", "Backup", "Charge at the end"}, CSV: url + "/day.csv?month=" + strconv.Itoa(month+1)}
 	watts := func(list []float64, h int) string {
 		if list == nil || list[h] <= 0 {
 			return "–"

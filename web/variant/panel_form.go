@@ -34,7 +34,7 @@ func panelSheetInputs() []form.Part[panel.Array] {
 
 // shadeInputs are the shares of the light that trees or houses take from these panels, month by month, as one table.
 func shadeInputs() form.Part[panel.Array] {
-	months := &form.Group[panel.Array]{Title: "Light taken"}
+	months := &form.Group[panel.Array]{Title: "Sunlight lost"}
 	for i, name := range form.MonthNames {
 		months.Parts = append(months.Parts, shadeInput(i, name))
 	}

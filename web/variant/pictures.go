@@ -91,13 +91,13 @@ func nightsPicture(r model.VariantResult) page.PictureView {
 			states[d] = draw.Dark
 		}
 	}
-	return page.PictureView{ID: "nights", Title: "The nights of the year", Say: fmt.Sprintf("All the light you ask for in %d of %d nights; the essential things in %d.", r.Year.NightsServed, r.Year.Nights, r.Year.NightsEssential),
-		SVG: page.SvgOf(func(w io.Writer) error { return draw.Nights(states, w) }), Head: []string{"Month", "With light", "Of", "Without"}, Rows: page.NightsByMonth(r), Numbers: func() page.SheetOfNumbers { return nightNumbers(r) }}
+	return page.PictureView{ID: "nights", Title: "The nights of the year", Say: fmt.Sprintf("%d of %d nights are full; essential devices had power in %d.", r.Year.NightsServed, r.Year.Nights, r.Year.NightsEssential),
+		SVG: page.SvgOf(func(w io.Writer) error { return draw.Nights(states, w) }), Head: []string{"Month", "Full", "Of", "Without"}, Rows: page.NightsByMonth(r), Numbers: func() page.SheetOfNumbers { return nightNumbers(r) }}
 }
 
 // nightNumbers is every night: the date on which it begins, and what it wanted and missed of lamps and devices.
 func nightNumbers(r model.VariantResult) page.SheetOfNumbers {
-	t := page.SheetOfNumbers{Name: "nights", Head: []string{"month", "day", "wanted, Wh", "missing, Wh", "essential missing, Wh", "light"}}
+	t := page.SheetOfNumbers{Name: "nights", Head: []string{"month", "day", "needed, Wh", "missing, Wh", "essential missing, Wh", "light"}}
 	for d, n := range r.Year.NightLog {
 		light := "none asked"
 		switch {
@@ -131,10 +131,10 @@ func dayPicture(r model.VariantResult, m int, url string, sys unit.System) page.
 		d.Stored = stored
 	}
 	d.Look = page.LookOf(r)
-	v.Say = "The mean of each hour of the month. After all that is wanted, " + unit.Energies.Format(over, sys) + " of sun are left over a day."
+	v.Say = "The mean of each hour of the month. After all that is needed, " + unit.Energies.Format(over, sys) + " of sun are left over a day."
 	v.SVG = page.SvgOf(func(w io.Writer) error { return draw.Day(d, w) })
 	v.Numbers = func() page.SheetOfNumbers {
-		t := page.SheetOfNumbers{Name: "day-" + page.Itoa(m+1), Head: []string{"from hour", "sun at the line, W", "wanted, W", "stored at the end, Wh"}}
+		t := page.SheetOfNumbers{Name: "day-" + page.Itoa(m+1), Head: []string{"from hour", "sun at the line, W", "needed, W", "stored at the end, Wh"}}
 		for h := range d.Sun {
 			t.Rows = append(t.Rows, []any{h, d.Sun[h], d.Load[h], page.JoulesWh(stored[h])})
 		}
@@ -155,7 +155,7 @@ func flowPicture(r model.VariantResult, sys unit.System) page.PictureView {
 		loss, change = loss+s.Loss, change+s.Change
 	}
 	standing := y.Standing.Direct + y.Standing.Delivered + y.StoreStanding.Direct + y.StoreStanding.Delivered + y.Standing.Backup + y.StoreStanding.Backup
-	f := draw.Flow{Name: "Where each watt-hour went", Whole: draw.FlowPart{Name: "The sun of a year, at the line", Energy: y.Bus + y.Backup.Energy}, Parts: []draw.FlowPart{
+	f := draw.Flow{Name: "Where the energy went", Whole: draw.FlowPart{Name: "The sun of a year, at the line", Energy: y.Bus + y.Backup.Energy}, Parts: []draw.FlowPart{
 		{Name: "lamps and devices, at once", Energy: y.Essential.Direct + y.Nice.Direct + y.Essential.Backup + y.Nice.Backup, Becomes: draw.ToLight},
 		{Name: "lamps and devices, out of stores", Energy: y.Essential.Delivered + y.Nice.Delivered, Becomes: draw.ToLight},
 		{Name: "what uses power all the time: heat", Energy: standing, Becomes: draw.ToHeat},

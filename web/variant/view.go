@@ -33,7 +33,7 @@ type variantView struct {
 }
 
 // storesHead is the head of the table of a variant's stores.
-var storesHead = [...]string{"Store", "Gives from full", "Comes back", "Put in", "Given back", "Lost"}
+var storesHead = [...]string{"Store", "Energy from full", "Comes back", "Put in", "Given back", "Lost"}
 
 // flowView is one part of where the year's energy went; Share is of what the panels brought or the load wanted.
 type flowView struct{ Name, Value, Share string }
@@ -97,7 +97,7 @@ func flowOf(r model.VariantResult, sys unit.System) []flowView {
 		return f
 	}
 	rows := []flowView{row("The panels bring to the line", y.Bus, y.Bus), row("… used at once", y.Direct, y.Bus), row("… put into stores", y.Taken, y.Bus), row("… sun not used", y.Spilled, y.Bus),
-		row("The load wants", y.Load, y.Load), row("… of it all the time", y.Standing.Wanted+y.StoreStanding.Wanted, y.Load), row("… out of stores", y.Delivered, y.Load), row("… not there", y.Unmet, y.Load)}
+		row("The load needs", y.Load, y.Load), row("… of it all the time", y.Standing.Wanted+y.StoreStanding.Wanted, y.Load), row("… out of stores", y.Delivered, y.Load), row("… missing", y.Unmet, y.Load)}
 	for _, s := range r.Stores {
 		if s.InYear {
 			rows = append(rows, row("Lost in "+page.OrUnnamed(s.Name), s.Year.Loss, y.Bus))
@@ -112,6 +112,6 @@ func moneyRows(r model.VariantResult, currency string) []page.PairView {
 	if c.Parts == 0 {
 		return []page.PairView{{Name: "Parts on the list", Value: "none yet"}}
 	}
-	return []page.PairView{{Name: "Parts with a price", Value: fmt.Sprintf("%d of %d", c.Priced, c.Parts)}, {Name: "Priced so far", Value: page.MoneyText(c.Listed, currency)}, {Name: "Spent so far", Value: page.MoneyText(c.Spent, currency)},
-		{Name: "Cost of the listed parts", Value: page.MoneyOr(c.Capital, currency)}, {Name: "One stored kWh over its life", Value: page.MoneyOr(c.Levelised, currency)}, {Name: "One night with light", Value: page.MoneyOr(c.PerNight, currency)}}
+	return []page.PairView{{Name: "Parts with a price", Value: fmt.Sprintf("%d of %d", c.Priced, c.Parts)}, {Name: "Priced so far", Value: page.MoneyText(c.Listed, currency)}, {Name: "Paid so far", Value: page.MoneyText(c.Spent, currency)},
+		{Name: "Cost of the listed parts", Value: page.MoneyOr(c.Capital, currency)}, {Name: "One stored kWh over its life", Value: page.MoneyOr(c.Levelised, currency)}, {Name: "One full night", Value: page.MoneyOr(c.PerNight, currency)}}
 }

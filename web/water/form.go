@@ -13,7 +13,7 @@ func WaterForm() []form.Part[water.Water] {
 	return []form.Part[w]{
 		form.Heading("Danger first", "",
 			form.Word("covered", "Both waters covered or fenced", func(w *w) *unit.Answer { return &w.Covered }, form.Hint[w]("children drown in open water")),
-			form.Word("stands_on", "The tank stands on", func(w *w) *water.Stand { return &w.Stands }),
+			form.Word("stands_on", "Under the tank", func(w *w) *water.Stand { return &w.Stands }),
 			form.Number("signed_m3", "Water an engineer signed for", unit.BigVolumes, func(w *w) *unit.Known[unit.Volume] { return &w.Signed }, form.Hint[w]("on a tower or a building"), strength(unit.BigVolumes, "0.1 m³", "100 m³")),
 		),
 		form.Heading("Tanks", "",

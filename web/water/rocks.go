@@ -108,7 +108,7 @@ func (v *rocksView) reckon(e unit.Energy, height unit.Length, csv string, sys un
 	v.Say = []string{"Rock that falls kills. A tank that gives way kills. Children drown in open water.", "Water weighs as much as rock for the same work. It needs no rope and no brake.", "A small pump and turbine give back 10 to 25 %, a good hoist 40 to 60 %, a battery 80 to 95 %.",
 		"Frost stops water.", "If you need water anyway, pump it by day: that saves more."}
 	ofRock, ofWater, ofCells := is.Sides()
-	cubes := draw.Cubes{Title: "Rock, water and a battery for " + what, Desc: "A person stands left, " + say.Height(draw.PersonTall).In(sys) + " tall. Then follow cubes of rock, water and battery, all to one scale.",
+	cubes := draw.Cubes{Title: "Rock, water and a battery for " + what, Desc: "A person is on the left, " + say.Height(draw.PersonTall).In(sys) + " tall. Beside the person are cubes of rock, water and battery, all to one scale.",
 		Each: []draw.Cube{{Side: ofRock, Look: "mass", Name: "rock", Value: rock}, {Side: ofWater, Look: "water", Name: "water", Value: water}, {Side: ofCells, Look: "cells", Name: "battery", Value: charge}}}
 	length := func(l unit.Length) string { return say.Height(l).In(sys) }
 	v.Picture = page.PictureView{ID: "rocks", Title: "To scale", Say: cubes.Desc, CSV: csv, Head: []string{"What", "How much", "Side of its cube"},

@@ -30,7 +30,7 @@ func TestRocksPage(t *testing.T) {
 		if wrong := webtest.SoundPage(body); len(wrong) > 0 {
 			t.Errorf("%s: %v", query, wrong)
 		}
-		for _, want := range append(wants, "<title>Rock, water and a battery for", "<desc>A person stands left") {
+		for _, want := range append(wants, "<title>Rock, water and a battery for", "<desc>A person is on the left") {
 			if !strings.Contains(body, want) && !strings.Contains(webtest.Readable(body), want) {
 				t.Errorf("%s: %q is not on the page", query, want)
 			}

@@ -128,7 +128,7 @@ func yearRows(st model.StoreResult, sys unit.System) []page.FigureRow {
 	if !st.InYear {
 		return nil
 	}
-	y, run := st.Year, source.Derivation.At("settled year, run hour by hour")
+	y, run := st.Year, source.Derivation.At("the year run hour by hour")
 	e := func(x unit.Energy) string { return unit.BigEnergies.Format(float64(x), sys) }
 	return []page.FigureRow{
 		{ID: "in", Name: "Used by the pump, a year", Value: e(y.Taken), How: how("Σ taken at the line, hour by hour", run)},

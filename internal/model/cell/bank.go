@@ -89,7 +89,7 @@ func (b Bank) Resolve() Resolved {
 	if v, ok := b.Standing.Value(); ok {
 		r.Standing = v
 	} else {
-		r.Missing = append(r.Missing, Missing{"standing_w", "what its electronics take all the time"})
+		r.Missing = append(r.Missing, Missing{"standing_w", "what its electronics use all the time"})
 	}
 	return r
 }

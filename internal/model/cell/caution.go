@@ -42,7 +42,7 @@ func (r Resolved) Cautions(l Life) []Flag {
 
 type sayer func(path string, bad bool, words string, values ...any)
 
-// asker tells a question of safety that nobody has answered, "where the battery stands", and what follows it.
+// asker tells a question of safety that nobody has answered, "where the battery is", and what follows it.
 type asker func(path, what, more string)
 
 func (r Resolved) bankCautions(tell sayer, ask asker) {
@@ -74,21 +74,21 @@ func (r Resolved) fireCautions(tell sayer, ask asker) {
 		case unit.No:
 			tell("management_board", true, "Without a management board that stops charging in the cold, these cells can burn. Do not use them.")
 		case "":
-			ask("management_board", "whether a board stops cold charging", ": a management board with a cold-charge cut.")
+			ask("management_board", "whether a board stops charging in the cold", ". Use a management board that does.")
 		}
 	}
 	switch r.bank.Indoors {
 	case InBedroom, InEscapeRoute:
-		tell("place", true, "Not in a bedroom and not on the way out: if it burns, nobody gets out.")
+		tell("place", true, "A battery may not be in a bedroom or on the way out: if it burns, nobody gets out.")
 	case InLoft:
-		tell("place", true, "Not in a loft: it is hot there, and a fire is seen too late.")
+		tell("place", true, "A battery may not be in a loft: it is hot there, and a fire is seen too late.")
 	case "":
-		ask("place", "where the battery stands", ". Not in a bedroom, on the way out or in a loft; a smoke alarm beside it.")
+		ask("place", "where the battery is", ". It may not be in a bedroom, on the way out or in a loft. Put a smoke alarm beside it.")
 	case InOwnRoom, InShed:
-		tell("place", false, "A smoke alarm where the battery stands, and nothing that burns beside it.")
+		tell("place", false, "Put a smoke alarm where the battery is, and nothing that burns beside it.")
 	}
 	if r.Kind.Lead {
-		tell("kind", false, "Acid: goggles on, water for 15 minutes at hand, no rings or chains, no sparks near while it charges.")
+		tell("kind", false, "Acid: wear goggles, keep water for 15 minutes at hand, wear no rings or chains. Keep sparks away while it charges.")
 	}
 	if v := r.Ventilation(); v.Boost > 0 {
 		tell("place", false, "This battery gives off hydrogen when it charges. It needs %s of air an hour, through an opening of %s low down and one near the top.", say.Of(unit.Volumes, float64(v.Boost)).To(2).Up(), say.Opening(v.Opening).To(2).Up())
@@ -100,18 +100,18 @@ func (r Resolved) yearCautions(l Life, tell sayer) {
 		return
 	}
 	if l.Sulphates {
-		tell("", false, "It is not full for %s on end. Lead–acid that is seldom full goes hard: cycles wear it %s times as fast.", say.Time(l.NotFull).To(0), say.Times(unit.Ratio(l.Sulphation)).To(2))
+		tell("", false, "It is not full for %s without a break. Lead–acid that is seldom full forms hard crystals: cycles wear it %s times as fast.", say.Time(l.NotFull).To(0), say.Times(unit.Ratio(l.Sulphation)).To(2))
 	}
 	switch {
 	case l.FreezeHours > 0:
-		tell("place", true, "It freezes in %s hours of the year, because it stands low in the cold, and frozen cells burst. Keep it fuller or warmer.", l.FreezeHours)
+		tell("place", true, "It freezes in %s hours of the year, because its charge is low in the cold, and frozen cells burst. Keep it fuller or warmer.", l.FreezeHours)
 	case l.NearFreeze > 0:
-		tell("place", false, "It comes near freezing in %s hours of the year. Keep it fuller or warmer.", l.NearFreeze)
+		tell("place", false, "It is close to freezing in %s hours of the year. Keep it fuller or warmer.", l.NearFreeze)
 	}
 	if l.NoFillHours > 0 {
 		tell("charge_min_c", false, "In %s hours of the year it is too cold or too hot to charge.", l.NoFillHours)
 	}
 	if r.Kind.Lead && r.bank.ChargeRate.Is && r.bank.ChargeRate.Val > 0.3 && l.BelowZero > 0 {
-		tell("charge_rate_per_h", false, "Below %s charge it in no less than about 3 hours (source: BU-410).", say.Temperature(0))
+		tell("charge_rate_per_h", false, "Below %s let a full charge last about 3 hours or more (source: BU-410).", say.Temperature(0))
 	}
 }

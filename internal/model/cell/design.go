@@ -6,7 +6,7 @@ import "duskweight/internal/model/unit"
 // the typical value of the kind (Kinds), with its source; the label's capacity and voltage have none.
 type Bank struct {
 	Name        string                      `json:"name" say:"What you call it"`
-	Role        Role                        `json:"role" say:"What it is there for: the night, or only the electronics of a hoist" enum:"|night|electronics"`
+	Role        Role                        `json:"role" say:"Used for the night, or only for the electronics of a hoist" enum:"|night|electronics"`
 	Kind        Chemistry                   `json:"kind" say:"Kind of cells" enum:"|flooded_lead|sealed_lead|lfp|nmc|nickel_iron|sodium_ion"`
 	Capacity    unit.Known[unit.Charge]     `json:"block_capacity_c" say:"Capacity of one block on its label, in coulombs (1 Ah = 3600 C)" range:"(0,1e9]"`
 	RatedHours  unit.Known[unit.Duration]   `json:"rated_time_s" say:"The label's discharge time (72000 s for a 20-hour label); not known counts as 20 hours for lead, 5 for the others" range:"(0,1e6]"`
@@ -28,8 +28,8 @@ type Bank struct {
 	CycleSlope  unit.Known[unit.Ratio]      `json:"cycle_life_slope" say:"Exponent of life over depth" range:"[0,5]"`
 	Calendar    unit.Known[unit.Duration]   `json:"calendar_life_s" say:"Life on the shelf at {25 °C}" range:"(0,6.4e9]"`
 	EndShare    unit.Known[unit.Ratio]      `json:"end_share" say:"Share of the capacity left at which you replace it; not known counts as 80 %" range:"[0.5,0.95]"`
-	Standing    unit.Known[unit.Power]      `json:"standing_w" say:"What its electronics take all the time" range:"[0,1000]"`
-	Indoors     Room                        `json:"place" say:"Where it stands" enum:"|outside_air|own_room|bedroom|escape_route|loft|shed"`
+	Standing    unit.Known[unit.Power]      `json:"standing_w" say:"Power that its electronics use all the time" range:"[0,1000]"`
+	Indoors     Room                        `json:"place" say:"Place of the battery" enum:"|outside_air|own_room|bedroom|escape_route|loft|shed"`
 	Board       unit.Answer                 `json:"management_board" say:"Lithium: is there a management board with a cold-charge cut?" enum:"|yes|no"`
 	Origin      Origin                      `json:"cells_are" say:"New and matched, or second-hand, mixed or unknown" enum:"|new|second_hand|mixed"`
 	CableLength unit.Known[unit.Length]     `json:"cable_length_m" say:"One way from the cells to the line" range:"(0,200]"`
@@ -37,10 +37,10 @@ type Bank struct {
 	Fuse        unit.Known[unit.Current]    `json:"fuse_a" say:"Fuse at the cells" range:"(0,5000]"`
 	BoardMost   unit.Known[unit.Current]    `json:"board_max_a" say:"Most current that the management board lets through" range:"(0,5000]"`
 	Vent        unit.Known[unit.Area]       `json:"vent_area_m2" say:"Opening to the outside low down, and the same again high up" range:"[0,10]"`
-	Internal    unit.Known[unit.Resistance] `json:"internal_ohm" say:"Internal resistance of one block; not known takes the usual one of the kind" range:"(0,10]"`
+	Internal    unit.Known[unit.Resistance] `json:"internal_ohm" say:"Internal resistance of one block; not known counts as the usual one of the kind" range:"(0,10]"`
 	Breaking    unit.Known[unit.Current]    `json:"breaking_a" say:"Short-circuit current that the fuse can end; not known counts as 1000 A, a blade fuse" range:"(0,1e6]"`
 	FuseFrom    unit.Known[unit.Length]     `json:"fuse_distance_m" say:"From the battery to its fuse, along the cable" range:"[0,50]"`
-	Autonomy    unit.Known[unit.Ratio]      `json:"autonomy_days" say:"Days without sun you want to last; for the trade's sizing" range:"(0,30]"`
+	Autonomy    unit.Known[unit.Ratio]      `json:"autonomy_days" say:"Days without sun that the battery must last; for the trade's sizing" range:"(0,30]"`
 }
 
 // ForNight reports whether a battery is there for the lamps, and not only for the electronics of a hoist.

@@ -92,7 +92,7 @@ func (s Sizing) Differ(r Resolved, carries bool, noFill int) []say.Sentence {
 		out = append(out, say.That("It still does not carry the nights, because the panels do not fill it: more cells would not help, more panel would."))
 	}
 	return append(out,
-		say.That("The rule counts %s days with no sun at all; the year run takes the sun of each hour, cloudy days too.", say.Times(unit.Ratio(s.Days))),
-		say.That("The rule adds for old age and a margin; the year run takes the cells as new."),
-		say.That("The rule takes the coldest day for the whole time; the year run takes the temperature of each day."))
+		say.That("The rule counts %s days with no sun at all; the year run uses the sun of each hour, cloudy days too.", say.Times(unit.Ratio(s.Days))),
+		say.That("The rule adds for old age and a margin; the year run starts with new cells."),
+		say.That("The rule uses the coldest day for the whole time; the year run uses the temperature of each day."))
 }

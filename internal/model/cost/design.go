@@ -12,7 +12,7 @@ type Part struct {
 	Price  unit.Known[unit.Money]    `json:"price" say:"Price of one, in the project's currency; nothing ships" range:"[0,1e12]"`
 	Low    unit.Known[unit.Money]    `json:"price_low" say:"Lowest price of one that you may find; not known counts as its price" range:"[0,1e12]"`
 	High   unit.Known[unit.Money]    `json:"price_high" say:"Highest price of one that you may have to pay; not known counts as its price" range:"[0,1e12]"`
-	Life   unit.Known[unit.Duration] `json:"life_s" say:"Life until it is replaced; not known lasts the whole horizon, and cells take their computed life" range:"(0,1e10]"`
+	Life   unit.Known[unit.Duration] `json:"life_s" say:"Life until it is replaced; not known counts as the whole time, and the computed life for cells" range:"(0,1e10]"`
 	Cells  unit.Answer               `json:"follows_cells" say:"Replaced when the cells are worn out?" enum:"|yes|no"`
 	Print  unit.Known[unit.Duration] `json:"print_time_s" say:"Printed parts: time on the printer" range:"[0,1e8]"`
 	Grams  unit.Known[unit.Mass]     `json:"print_mass_kg" say:"Printed parts: material" range:"[0,1000]"`
@@ -23,7 +23,7 @@ type Part struct {
 
 // Terms are the money questions of a project.
 type Terms struct {
-	Horizon unit.Known[unit.Count] `json:"horizon_years" say:"Years that are counted; not known counts as 20" range:"[1,60]"`
+	Horizon unit.Known[unit.Count] `json:"horizon_years" say:"Years to count; not known counts as 20" range:"[1,60]"`
 	Rate    unit.Known[unit.Ratio] `json:"real_rate" say:"Real interest rate; not known counts as 0.03" range:"[-0.05,0.5]"`
 	Upkeep  unit.Known[unit.Money] `json:"upkeep_per_year" say:"Upkeep of the store a year" range:"[0,1e12]"`
 }

@@ -30,7 +30,7 @@ type Drum struct {
 
 	CouplingRating unit.Known[unit.Torque] `json:"coupling_torque_nm" say:"Rated torque of the coupling between gear and drum" range:"(0,1e6]"`
 	Coupling       Coupling                `json:"coupling" say:"Is there a coupling between gear and drum?" enum:"|yes|none"`
-	CouplingMade   CouplingMaterial        `json:"coupling_made_of" say:"What that coupling is made of" enum:"|metal|printed|rubber"`
+	CouplingMade   CouplingMaterial        `json:"coupling_made_of" say:"Material of that coupling" enum:"|metal|printed|rubber"`
 	HubPressed     unit.Answer             `json:"hub_pressed" say:"Is the drum pressed onto its hub, or the hub onto its shaft?" enum:"|yes|no"`
 }
 

@@ -23,7 +23,7 @@ type Machine struct {
 	BenchI0 []Bench `json:"bench_no_load" say:"Turning freely"`
 	BenchK  []Bench `json:"bench_driven" say:"Turned by a drill, terminals open, both directions"`
 
-	MaxCurrent unit.Known[unit.Current]           `json:"continuous_current_a" say:"Current it stands all day" range:"(0,1e4]"`
+	MaxCurrent unit.Known[unit.Current]           `json:"continuous_current_a" say:"Current it withstands all day" range:"(0,1e4]"`
 	MaxSpeed   unit.Known[unit.AngularSpeed]      `json:"max_speed_rad_s" say:"Highest speed; not known counts as the speed without load at the label's voltage" range:"(0,1e5]"`
 	MaxWinding unit.Known[unit.Celsius]           `json:"max_winding_c" say:"Highest winding temperature" range:"[40,300]"`
 	RthWinding unit.Known[unit.ThermalResistance] `json:"rth_winding_k_w" say:"Thermal resistance winding to case (with no case value: winding to air)" range:"(0,1000]"`

@@ -9,8 +9,8 @@ type Rope struct {
 	BreakingLoad unit.Known[unit.Force]  `json:"breaking_load_n" say:"Least breaking load of the new rope, from its label" range:"(0,1e8]"`
 	Length       unit.Known[unit.Length] `json:"length_m" say:"Rope at hand" range:"(0,10000]"`
 	Ending       Ending                  `json:"ending" say:"How its ends are fastened" enum:"|splice|figure_eight|bowline|other_knot|swaged|clips|thimble_clamp"`
-	KnotFactor   unit.Known[unit.Ratio]  `json:"knot_factor" say:"Share of strength left at the ending; not known takes the cautious value of the ending" range:"(0,1]"`
-	AgeFactor    unit.Known[unit.Ratio]  `json:"age_factor" say:"Share of strength left after sun, wet and wear; not known takes the cautious value" range:"(0,1]"`
+	KnotFactor   unit.Known[unit.Ratio]  `json:"knot_factor" say:"Share of strength left at the ending; not known counts as the careful value of the ending" range:"(0,1]"`
+	AgeFactor    unit.Known[unit.Ratio]  `json:"age_factor" say:"Share of strength left after sun, wet and wear; not known counts as the careful value" range:"(0,1]"`
 	Outdoors     unit.Answer             `json:"outdoors" say:"Does it hang in sun and rain?" enum:"|yes|no"`
 	Stiffness    unit.Known[unit.Force]  `json:"stiffness_ea_n" say:"Axial stiffness EA of the rope" range:"(0,1e9]"`
 }
@@ -19,7 +19,7 @@ type Rope struct {
 // mass (the head pulley is the last of these), then RopeParts − 1 between the parts that carry the mass.
 type Reeving struct {
 	RopeParts   unit.Known[unit.Count] `json:"rope_parts" say:"Ropes that carry the mass, counted at the mass" range:"[1,12]"`
-	LeadSheaves unit.Known[unit.Count] `json:"lead_sheaves" say:"Pulleys between mass and drum, the head pulley included; 0 if the drum stands above the mass" range:"[0,12]"`
+	LeadSheaves unit.Known[unit.Count] `json:"lead_sheaves" say:"Pulleys between mass and drum, the head pulley included; 0 if the drum is above the mass" range:"[0,12]"`
 	Efficiency  unit.Known[unit.Ratio] `json:"sheave_efficiency" say:"Efficiency of one pulley with this rope" range:"(0,1]"`
 	// Sheaves gives single pulleys that are not like the rest, in order from the drum; a missing or not known value
 	// falls back to Efficiency.

@@ -23,7 +23,7 @@ type Beam struct {
 	Kind    MemberKind              `json:"kind" say:"What the beam is; none for a tripod" enum:"|timber|round_pole|steel_tube|steel_round_tube|none|other"`
 	Class   TimberClass             `json:"class" say:"Strength class, such as C24 of EN 338; your own statement" enum:"|C14|C16|C18|C20|C22|C24|C27|C30|D24|D30|D40|GL24h"`
 	Width   unit.Known[unit.Length] `json:"width_m" say:"Width (round: diameter)" range:"(0,3]"`
-	Depth   unit.Known[unit.Length] `json:"depth_m" say:"Depth, standing" range:"(0,3]"`
+	Depth   unit.Known[unit.Length] `json:"depth_m" say:"Height of the section" range:"(0,3]"`
 	Wall    unit.Known[unit.Length] `json:"wall_m" say:"Tube: wall thickness" range:"(0,0.2]"`
 	Yield   unit.Known[unit.Stress] `json:"yield_pa" say:"Steel: yield strength" range:"(0,2e9]"`
 	Span    unit.Known[unit.Length] `json:"span_m" say:"Between supports (cantilever: from the support to the pulley)" range:"(0,50]"`
@@ -47,7 +47,7 @@ type Post struct {
 	Share    unit.Known[unit.Ratio]  `json:"load_share" say:"Share of the beam's load on this post; not known counts as the whole" range:"(0,1]"`
 	Lean     unit.Known[unit.Angle]  `json:"lean_rad" say:"How far it leans from upright, such as the leg of a tripod; not known counts as upright" range:"[0,1.2]"`
 	Tied     unit.Answer             `json:"foot_tied" say:"Leaning: is its foot tied to the other feet, so that it cannot slide out?" enum:"|yes|no"`
-	FootArea unit.Known[unit.Area]   `json:"foot_area_m2" say:"Area of what it stands on" range:"(0,100]"`
+	FootArea unit.Known[unit.Area]   `json:"foot_area_m2" say:"Area of its foot" range:"(0,100]"`
 	Soil     Ground                  `json:"soil" say:"What is under its foot" enum:"|rock|gravel|sand|clay|concrete_slab|fill|mud|not_seen"`
 }
 

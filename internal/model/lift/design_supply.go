@@ -32,11 +32,11 @@ type DCLoad struct {
 	Threshold  unit.Known[unit.Voltage]      `json:"threshold_v" say:"Lamps in a row: where they begin to light; cell: its voltage; clamp: where it conducts" range:"[0,2000]"`
 	Slope      unit.Known[unit.Resistance]   `json:"slope_ohm" say:"Lamps in a row, cell, clamp: volts more for each ampere more" range:"[0,1e6]"`
 	Diode      unit.Known[unit.Voltage]      `json:"diode_v" say:"Drop of the diode in front; not known counts as none" range:"[0,5]"`
-	Power      unit.Known[unit.Power]        `json:"power_w" say:"Constant power: what it takes" range:"(0,1e5]"`
+	Power      unit.Known[unit.Power]        `json:"power_w" say:"Constant power: what it uses" range:"(0,1e5]"`
 	Speed      unit.Known[unit.AngularSpeed] `json:"set_speed_rad_s" say:"Governed: the rotor speed it keeps" range:"(0,1e5]"`
-	Efficiency unit.Known[unit.Ratio]        `json:"efficiency" say:"Share of what it takes that reaches the night's lamps; not known counts as 1 (0 for a clamp or a braking resistor)" range:"[0,1]"`
+	Efficiency unit.Known[unit.Ratio]        `json:"efficiency" say:"Share of its power that reaches the night's lamps; not known counts as 1 (0 for a clamp or a braking resistor)" range:"[0,1]"`
 	MinVoltage unit.Known[unit.Voltage]      `json:"min_voltage_v" say:"Least voltage it works at" range:"[0,2000]"`
-	MaxVoltage unit.Known[unit.Voltage]      `json:"max_voltage_v" say:"Most voltage it stands" range:"(0,2000]"`
+	MaxVoltage unit.Known[unit.Voltage]      `json:"max_voltage_v" say:"Highest voltage it withstands" range:"(0,2000]"`
 	MaxCurrent unit.Known[unit.Current]      `json:"rated_current_a" say:"Its rated current" range:"(0,1e5]"`
 	Permanent  unit.Answer                   `json:"permanent" say:"Wired straight to the terminals, no fuse, switch or plug?" enum:"|yes|no"`
 }

@@ -9,7 +9,7 @@ type Train struct {
 	CaseScrews      unit.Answer             `json:"case_screws" say:"Are all screws of the gear case in place?" enum:"|yes|no"`
 	CaseScrewSize   unit.Known[unit.Length] `json:"case_screw_diameter_m" say:"Nominal diameter of a case screw" range:"(0,0.1]"`
 	CaseScrewCount  unit.Known[unit.Count]  `json:"case_screw_count" say:"Number of case screws" range:"[1,200]"`
-	CaseScrewCircle unit.Known[unit.Length] `json:"case_screw_circle_m" say:"Diameter of the circle the case screws stand on" range:"(0,5]"`
+	CaseScrewCircle unit.Known[unit.Length] `json:"case_screw_circle_m" say:"Diameter of the circle on which the case screws are" range:"(0,5]"`
 	CaseScrewProof  unit.Known[unit.Stress] `json:"case_screw_proof_pa" say:"Proof strength of the case screws ({600 MPa} for class 8.8), or of the plastic they sit in" range:"(0,5e9]"`
 }
 
@@ -20,7 +20,7 @@ type Stage struct {
 	Ratio      unit.Known[unit.Ratio]  `json:"ratio" say:"Turns in for one turn out" range:"[1,1e5]"`
 	Efficiency unit.Known[unit.Ratio]  `json:"efficiency" say:"Forward efficiency, motor to drum" range:"(0,1]"`
 	Backward   unit.Known[unit.Ratio]  `json:"backward_efficiency" say:"Backward efficiency, drum to motor; not known is computed" range:"[-10,1]"`
-	IdleTorque unit.Known[unit.Torque] `json:"idle_torque_nm" say:"Torque it takes at its input to turn it empty" range:"[0,1e4]"`
+	IdleTorque unit.Known[unit.Torque] `json:"idle_torque_nm" say:"Torque at its input that turns it empty" range:"[0,1e4]"`
 	Rated      unit.Known[unit.Torque] `json:"rated_torque_nm" say:"Rated torque at its output, from the label of a bought gear or gearbox" range:"(0,1e7]"`
 	InStages   unit.Known[unit.Count]  `json:"stages_inside" say:"For a whole gearbox: how many stages are inside, if known" range:"[1,8]"`
 

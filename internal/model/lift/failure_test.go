@@ -76,7 +76,7 @@ func TestEveryFailureIsSaid(t *testing.T) {
 		{"too fast for the motor", func(h *Hoist) { h.Machine.MaxSpeed = known[unit.AngularSpeed](280) },
 			[]string{"Its highest speed is", "breaks up first"}, true},
 		{"too much current", func(h *Hoist) { h.Machine.MaxCurrent = known[unit.Current](1) },
-			[]string{"Coming down the motor carries", "Lifting takes"}, true},
+			[]string{"Coming down the motor carries", "Lifting needs"}, true},
 		{"lamps near their rating", func(h *Hoist) {
 			h.Lower.Loads = []DCLoad{row12(8, 1)}
 			h.Lower.Loads[0].MaxCurrent = known[unit.Current](2)
@@ -86,7 +86,7 @@ func TestEveryFailureIsSaid(t *testing.T) {
 		}, []string{"The lamps stay dark: the voltage settles at"}, false},
 		{"a battery without a diode", func(h *Hoist) {
 			h.Lower.Loads = []DCLoad{{Kind: "cell", Threshold: known[unit.Voltage](12.8), Slope: known[unit.Resistance](0.05)}}
-		}, []string{"no diode stands in front"}, true},
+		}, []string{"there is no diode in front of it"}, true},
 		{"a clamp wired for good that burns out when the lamps are off", func(h *Hoist) {
 			h.Lower.Loads = append(h.Lower.Loads, DCLoad{Kind: "clamp", Threshold: known[unit.Voltage](14), Slope: known[unit.Resistance](0.3), MaxCurrent: known[unit.Current](1), Permanent: "yes"})
 		}, []string{"The clamp: with the lamps unplugged"}, true},
@@ -117,7 +117,7 @@ func TestEveryFailureIsSaid(t *testing.T) {
 		}, []string{"resistance is 0.346 Ω by your own number and 0.6 Ω by the sheet"}, false},
 		{"pulleys that eat half", func(h *Hoist) {
 			h.Reeving.Efficiency, h.Reeving.RopeParts = known[unit.Ratio](0.82), known[unit.Count](4)
-		}, []string{"The pulleys alone take"}, false},
+		}, []string{"The pulleys alone use"}, false},
 	} {
 		h := worked()
 		c.change(&h)

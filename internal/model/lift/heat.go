@@ -193,7 +193,7 @@ func (w *work) rests(h *Heat, body thermal, t, rise, allowed float64) {
 	if h.TooHot {
 		run := say.Sentence{}
 		if v, ok := h.Run.Value(); ok {
-			run = say.That("It may run for %s; one travel takes %s.", say.Time(v), say.Time(unit.Duration(t)))
+			run = say.That("The motor may run for %s; one travel lasts %s.", say.Time(v), say.Time(unit.Duration(t)))
 		}
 		hot := say.That("%s heats the winding to %s in one go, too much for the motor.", word, say.Temperature(h.Winding))
 		w.caution("machine.max_winding_c", "%s", say.Join(hot, run))

@@ -138,7 +138,7 @@ func (w *work) sayStuck() {
 	if w.drumDown(w.layers[0].torque) <= 0 {
 		why = say.That("It will not come down by itself: the friction of the drum's bearings holds it.")
 	} else if w.stuck >= 0 {
-		why = say.That("It will not come down by itself: the idle torque of gear stage %s takes all that is left.", w.stuck+1)
+		why = say.That("It will not come down by itself: the idle torque of gear stage %s uses all that is left.", w.stuck+1)
 	}
 	lo.Say = say.Join(why, w.wouldRun())
 	w.bad("train.stages", "%s", lo.Say)

@@ -203,7 +203,7 @@ func (w *work) impossible(m Machine, i0 worth) {
 		w.contradict("current without load", "The current without load is not smaller than the current with the shaft held. One of the two is wrong.")
 	}
 	if m.SheetSpeed.Is && !m.SheetGear.Is && m.SheetSpeed.Val < slowShaft {
-		w.caution("machine.sheet_gear_ratio", "%s is slow for a motor's own shaft: most likely a gearbox stands before it. Give its ratio, 1 if there is none. Its losses belong to a gear stage.", say.Turning(m.SheetSpeed.Val))
+		w.caution("machine.sheet_gear_ratio", "%s is slow for a motor's own shaft: most likely it is the speed after a gearbox. Give its ratio, 1 if there is none. Its losses belong to a gear stage.", say.Turning(m.SheetSpeed.Val))
 	}
 	if m.I0WithGear == unit.Yes {
 		w.caution("machine.i0_measured_with_gear", "The current without load was measured with the gears on, so it holds their idle torque too. No idle torque is added.")
@@ -223,9 +223,9 @@ func (w *work) lackMachine() {
 		w.lack("machine.k_vs_rad", "the machine: current, speed, everything behind it")
 	}
 	if most, _ := w.h.Machine.MostSpeed(); !most.Is {
-		w.lack("machine.max_speed_rad_s", "whether the motor turns faster than it stands")
+		w.lack("machine.max_speed_rad_s", "whether the motor turns faster than it withstands")
 	}
 	if !c.J.Is {
-		w.lack("machine.j_kg_m2", "how fast it runs when let go; counted as none, which is fastest")
+		w.lack("machine.j_kg_m2", "how fast it runs with nothing to brake it; counted as none, which is fastest")
 	}
 }

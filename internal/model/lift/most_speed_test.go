@@ -37,11 +37,11 @@ func TestMostSpeed(t *testing.T) {
 // 0.0327·0.3364/0.0738 = 15 % for it; at half the mass twice that.
 func TestDragDecides(t *testing.T) {
 	h := worked()
-	if mentions(Compute(h), "own drag takes") {
+	if mentions(Compute(h), "own drag uses") {
 		t.Error("15 % decide nothing")
 	}
 	h.Mass[0].Mass = unit.Of(unit.Mass(40))
-	if d := Compute(h); !mentions(d, "own drag takes 30 %") {
+	if d := Compute(h); !mentions(d, "own drag uses 30 %") {
 		t.Errorf("%v", d.Flags)
 	}
 }

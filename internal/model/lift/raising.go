@@ -186,7 +186,7 @@ func (w *work) sayStall(available, first float64, s supply) {
 	amp := need / w.kk
 	why := say.That("The motor stalls: it needs %s to start the mass and has %s.", say.Torque(unit.Torque(first+w.b*w.kk*w.i0)), say.Torque(unit.Torque(had)))
 	if had >= first+w.b*w.kk*w.i0 {
-		why = say.That("The motor stalls: lifting takes %s, and the supply gives less than that at any speed.", say.Current(ra.Current))
+		why = say.That("The motor stalls: lifting needs %s, and the supply gives less than that at any speed.", say.Current(ra.Current))
 	}
 	ra.Say = say.Join(why, w.wouldLift(available, amp, s), say.That("Less mass or a thinner drum helps too."))
 	if g, missing := LabelGear(w.h, w.d.Stages); missing {
@@ -242,12 +242,12 @@ func (w *work) flagRaising() {
 	if ra.Margin < wantedMargin {
 		w.caution("raise", "It lifts, but hardly starts: the supply gives %s times the current of the first push, and %s times is needed. Cold grease or a night under load can stop it.", say.Times(ra.Margin).Down(), say.Times(wantedMargin))
 	}
-	w.flagCurrent("Lifting takes", float64(ra.Current))
+	w.flagCurrent("Lifting needs", float64(ra.Current))
 	if most, over := w.tooFast(ra.Rotor); over {
 		w.bad("machine.max_speed_rad_s", "Lifting turns the motor at %s. %s A lower voltage slows it.", say.Turning(ra.Rotor), most)
 	}
 	if stall := (float64(w.h.Raise.Voltage.Or(0)) - w.vb) / w.r; float64(ra.Current) > stall/2 {
-		w.caution("raise", "Lifting takes more than half of all that the motor can pull. It wastes more than half of the energy and heats fast. More gear ratio helps.")
+		w.caution("raise", "Lifting needs more than half of all that the motor can pull. It wastes more than half of the energy and heats fast. More gear ratio helps.")
 	}
 	if v, ok := w.h.Raise.Voltage.Value(); ok && v > touchVolts {
 		w.caution("raise.voltage_v", "%s is above 60 V direct current: a shock can kill. Stay at or below 60 V.", say.Voltage(v))

@@ -10,7 +10,7 @@ import (
 	"duskweight/internal/say"
 )
 
-// What motor and loads stand. A load that burns out opens, and whatever opens lets the mass go: so a load over its rating
+// What motor and loads stand. A load that burns out opens, and an open circuit lets the mass run away: so a load over its rating
 // keeps the hoist from hanging, and a rating that is not known keeps it from being ready.
 
 // lampShare is how much of its rated current a row of lamps should carry (common practice: the light fades sooner above).
@@ -38,7 +38,7 @@ func (w *work) flagLoad(j int, b branch, i, u float64) {
 	rated, ok := b.load.MaxCurrent.Value()
 	switch {
 	case !ok && i > 0:
-		w.lack(at("rated_current_a"), "whether this load burns out; what burns out lets the mass go")
+		w.lack(at("rated_current_a"), "whether this load burns out; when it does, the mass runs away")
 	case ok && i > float64(rated)*(1+1e-9):
 		w.bad(at("rated_current_a"), "%s: %s flow through it, and it is rated %s. It burns out, and then nothing holds the mass. More rows side by side share the current.", name, say.Current(unit.Current(i)), say.Current(rated))
 	case ok && b.kind == LoadString && i > lampShare*float64(rated):
@@ -51,7 +51,7 @@ func (w *work) flagLoad(j int, b branch, i, u float64) {
 		w.caution(at("min_voltage_v"), "%s: it gets %s and needs %s to work.", name, say.Voltage(unit.Voltage(u)), say.Voltage(v))
 	}
 	if b.kind == LoadCell && b.diode <= 0 {
-		w.bad(at("diode_v"), "%s: no diode stands in front. It would drive the motor like a second source: the mass may go up, and the battery empties itself. Put a diode before it and give its drop.", name)
+		w.bad(at("diode_v"), "%s: there is no diode in front of it. It would drive the motor like a second source: the mass may go up, and the battery empties itself. Put a diode in front and give its drop.", name)
 	}
 }
 

@@ -43,7 +43,7 @@ func (w *work) settles(p point, r root, bs []branch) bool {
 		w.bad("lower.loads", "%s", lo.Say)
 		return false
 	case power == 0:
-		lo.Say = say.That("Nothing that hangs on the motor holds the mass: it races.")
+		lo.Say = say.That("Nothing that is wired to the motor slows the mass: it runs away.")
 		w.bad("lower.loads", "%s", lo.Say)
 		return false
 	}
@@ -71,9 +71,9 @@ func (w *work) race(p point, r root, bs []branch, power float64) {
 	}
 	switch {
 	case r.at > 0 && r.races:
-		lo.Say = say.That("It never settles: these loads take constant power. A little above %s the mass races, a little below they get no power and it creeps down.", say.Voltage(unit.Voltage(r.at)))
+		lo.Say = say.That("It never settles: these loads use constant power. A little above %s the mass runs away; a little below they get no power and it creeps down.", say.Voltage(unit.Voltage(r.at)))
 	case r.races:
-		lo.Say = say.That("It never settles: these loads take constant power and let the mass race.")
+		lo.Say = say.That("It never settles: these loads use constant power, and the mass runs away.")
 	default:
 		lo.Say = say.That("The loads ask for more current than the mass gives. They switch off and on, or get no power, while it creeps down.")
 	}
@@ -156,7 +156,7 @@ func (w *work) sayShunt() {
 		return
 	}
 	if w.h.Lower.Shunt == unit.Yes {
-		w.caution("lower.shunt", "You say that a resistor or clamp is wired straight to the motor, but it is not among the loads. Enter it there as wired for good: it takes its share of the current. Until then it counts as missing.")
+		w.caution("lower.shunt", "You say that a resistor or clamp is wired straight to the motor, but it is not among the loads. Enter it there as wired for good: it uses its share of the current. Until then it counts as missing.")
 		return
 	}
 	size := say.Sentence{}
@@ -197,7 +197,7 @@ func (w *work) flagLowering(bs []branch, r root) {
 		w.bad("machine.max_speed_rad_s", "Coming down turns the motor at %s. %s Lamps for a lower voltage slow it down.", say.Turning(lo.FastestRotor()), most)
 	}
 	if drags := w.kk * w.i0 / float64(w.d.AtMotorDown.Val); drags > dragDecides {
-		w.caution("machine.i0_a", "The motor's own drag takes %s of what the mass gives it on the way down, so that drag decides what this hoist gives. Measure the current without load.", say.Share(unit.Ratio(drags)).To(2))
+		w.caution("machine.i0_a", "The motor's own drag uses %s of what the mass gives on the way down, so that drag decides what this hoist gives. Measure the current without load.", say.Share(unit.Ratio(drags)).To(2))
 	}
 	for j, x := range r.split(bs, i) {
 		w.flagLoad(j, bs[j], x, r.u)
@@ -212,8 +212,8 @@ func (w *work) flagLowering(bs []branch, r root) {
 	if reaching := float64(lo.SteadyPower + aux); reaching <= 0 {
 		w.caution("lower.loads", "%s", w.darkSay(bs, r))
 	} else if lo.Power <= 0 {
-		w.caution("lower.auxiliary_w", "Brake coil and controller take all that the mass gives while it comes down. Nothing reaches the lamps.")
+		w.caution("lower.auxiliary_w", "Brake coil and controller use all that the mass gives on the way down. Nothing reaches the lamps.")
 	} else if asked && float64(aux) > float64(lo.Power) {
-		w.caution("lower.auxiliary_w", "Brake coil and controller take %s, more than the lamps get (%s).", say.Power(aux), say.Power(lo.Power))
+		w.caution("lower.auxiliary_w", "Brake coil and controller use %s, more than the lamps get (%s).", say.Power(aux), say.Power(lo.Power))
 	}
 }

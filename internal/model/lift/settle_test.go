@@ -196,7 +196,7 @@ func TestWhatDoesNotSettle(t *testing.T) {
 		say   string
 	}{
 		"constant power":             {[]DCLoad{converter(10)}, "It never settles"},
-		"under its least voltage":    {[]DCLoad{late}, "let the mass race"},
+		"under its least voltage":    {[]DCLoad{late}, "and the mass runs away"},
 		"row that wants too much":    {[]DCLoad{converter(40), row12(3, 0.5)}, "more current than the mass gives"},
 		"a speed that is too low":    {[]DCLoad{slow}, "cannot be kept"},
 		"constant power and a row 2": {[]DCLoad{converter(12), row12(20, 1), resistor(3)}, "more current than the mass gives"},

@@ -133,6 +133,6 @@ func (w *work) pulleys(count int) ([]float64, bool) {
 // flagRopeLoss says what many small pulleys cost.
 func (w *work) flagRopeLoss() {
 	if both := float64(w.d.QUp.Val * w.d.QDown.Val); both < 0.6 {
-		w.caution("reeving.rope_parts", "The pulleys alone take %s of the energy, up and down together. Fewer or better pulleys lose less.", say.Share(unit.Ratio(1-both)))
+		w.caution("reeving.rope_parts", "The pulleys alone use %s of the energy, up and down together. Fewer or better pulleys lose less.", say.Share(unit.Ratio(1-both)))
 	}
 }

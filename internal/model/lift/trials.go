@@ -6,8 +6,8 @@ import "duskweight/internal/model/unit"
 
 // Trials is what was tried and seen. A hoist that was never tried has none.
 type Trials struct {
-	Raises   []RaiseTrial  `json:"raises" say:"Lifts: what hung, volts and amps, how far and how long"`
-	Lowers   []LowerTrial  `json:"lowers" say:"Ways down: what hung, volts and amps, how far and how long"`
+	Raises   []RaiseTrial  `json:"raises" say:"Lifts: mass, volts and amps, how far and how long"`
+	Lowers   []LowerTrial  `json:"lowers" say:"Ways down: mass, volts and amps, how far and how long"`
 	Least    LeastTrial    `json:"least"`
 	Warmth   []WarmthTrial `json:"warmth" say:"Motor temperature over time; minute 0 begins a run"`
 	WarmAt   WarmAt        `json:"warm_at" say:"What the thermometer touches; the winding inside is hotter than the case" enum:"|case|winding"`
@@ -56,7 +56,7 @@ type WarmthTrial struct {
 	At      unit.Known[unit.Duration] `json:"at_s" say:"Time since the run began" range:"[0,1e6]"`
 	Warm    unit.Known[unit.Celsius]  `json:"motor_c" say:"Motor temperature" range:"[-60,300]"`
 	Air     unit.Known[unit.Celsius]  `json:"air_c" say:"Air round it" range:"[-60,80]"`
-	Current unit.Known[unit.Current]  `json:"current_a" say:"Amps since the reading before; 0 while it stood" range:"[0,1e4]"`
+	Current unit.Known[unit.Current]  `json:"current_a" say:"Amps since the reading before; 0 while it was at rest" range:"[0,1e4]"`
 	Voltage unit.Known[unit.Voltage]  `json:"voltage_v" say:"Volts since the reading before" range:"[0,2000]"`
 }
 
@@ -93,7 +93,7 @@ func (s LoadSteps) Named() []NamedStep {
 // LoadStep is one step. What hung is kept: a plan that grew heavier has not passed its steps.
 type LoadStep struct {
 	Done unit.Answer           `json:"done" say:"Did it pass: nothing moved, slipped or got hot?" enum:"|yes|no"`
-	Mass unit.Known[unit.Mass] `json:"mass_kg" say:"Mass that hung" range:"(0,1e6]"`
+	Mass unit.Known[unit.Mass] `json:"mass_kg" say:"Mass on the rope" range:"(0,1e6]"`
 	Date string                `json:"date" say:"When"`
 	Note string                `json:"note" say:"What was seen"`
 }
@@ -114,7 +114,7 @@ type Look struct {
 	Knots     Condition `json:"knots" say:"Knots and ends; a knot tied again is a new knot" enum:"|sound|renewed|damaged"`
 	Pulleys   Condition `json:"pulleys" say:"Every pulley, its pin and what holds it" enum:"|sound|renewed|damaged"`
 	Pins      Condition `json:"pins" say:"Pins, keys, drum and its turns, gears, brake, stops" enum:"|sound|renewed|damaged"`
-	Container Condition `json:"container" say:"What holds the mass together, and its eye" enum:"|sound|renewed|damaged"`
+	Container Condition `json:"container" say:"Container of the mass, and its eye" enum:"|sound|renewed|damaged"`
 	Base      Condition `json:"base" say:"Base with its weights, posts and beam" enum:"|sound|renewed|damaged"`
 	Note      string    `json:"note" say:"Who looked, and when"`
 }

@@ -151,7 +151,7 @@ func (y *Year) watts(l Load, i int, a Appliance) (float64, bool) {
 	each, powerIs := a.Running().Value()
 	n, countIs := a.Count.Value()
 	if !powerIs {
-		y.Missing = append(y.Missing, Missing{path("appliances", i, "power_w"), "what " + name + " takes"})
+		y.Missing = append(y.Missing, Missing{path("appliances", i, "power_w"), "what " + name + " uses"})
 	}
 	if !countIs {
 		y.Missing = append(y.Missing, Missing{path("appliances", i, "count"), "how many of " + name + " there are"})

@@ -4,7 +4,7 @@ import "duskweight/internal/model/unit"
 
 // Load is what the project wants at night and what idles, the same in all variants.
 type Load struct {
-	Appliances []Appliance `json:"appliances" say:"What the night needs"`
+	Appliances []Appliance `json:"appliances" say:"Energy of the night"`
 	Standing   []Standing  `json:"standing" say:"What uses power all the time, the same in all variants"`
 	Inverter   Inverter    `json:"inverter"`
 	Night      Night       `json:"night"`
@@ -23,9 +23,9 @@ type Appliance struct {
 	FromDusk  unit.Known[unit.Duration] `json:"from_dusk_s" say:"Or: on from dusk for this long, at the most until dawn; then from and until are not read" range:"(0,86400]"`
 	AfterDusk unit.Answer               `json:"after_dusk" say:"Only while the sun is down?" enum:"|yes|no"`
 	Share     unit.Known[unit.Ratio]    `json:"share_on" say:"Share of that time it is really on; not known counts as 1" range:"[0,1]"`
-	Label     unit.Known[unit.Energy]   `json:"label_j_year" say:"Energy of one in a year, from its label, for one that is on all day; it tells the share and goes before one that is given" range:"(0,1e12]"`
-	Measured  unit.Known[unit.Energy]   `json:"measured_j_day" say:"Energy of one in a whole day, measured with a meter; it tells the share and goes before its label" range:"(0,1e10]"`
-	Heat      unit.Answer               `json:"follows_heat" say:"Does it cool, and run longer where it is warm? Its share is then that at {24 °C}, in the room of the place, else outside and at least {18 °C}" enum:"|yes|no"`
+	Label     unit.Known[unit.Energy]   `json:"label_j_year" say:"Energy of one in a year, from its label, for one that is on all day; the share of time follows from it, and replaces one that is given" range:"(0,1e12]"`
+	Measured  unit.Known[unit.Energy]   `json:"measured_j_day" say:"Energy of one in a whole day, measured with a meter; it replaces the energy label" range:"(0,1e10]"`
+	Heat      unit.Answer               `json:"follows_heat" say:"Does it cool, and run longer where it is warm? Its share then counts as the one at {24 °C}. It is in the battery's room, or else outside, where at least {18 °C} count" enum:"|yes|no"`
 	Months    []unit.Count              `json:"months" say:"Months in which it is used, 1 to 12; empty means all" range:"[1,12]"`
 	Supply    Supply                    `json:"supply" say:"Straight from the line, or through the inverter" enum:"dc|inverter"`
 	Priority  Priority                  `json:"priority" say:"Essential, or nice to have" enum:"essential|nice"`
@@ -33,12 +33,12 @@ type Appliance struct {
 	SurgeTime unit.Known[unit.Duration] `json:"surge_s" say:"How long the start takes; not known counts as up to 10 seconds" range:"[0,60]"`
 	PowerFact unit.Known[unit.Ratio]    `json:"power_factor" say:"Power factor through the inverter; not known counts as 1" range:"(0,1]"`
 	Volts     unit.Known[unit.Voltage]  `json:"volts_v" say:"Straight from the line: the voltage it needs" range:"(0,1000]"`
-	Converter unit.Answer               `json:"own_converter" say:"Straight from the line at another voltage: does it have its own converter?" enum:"|yes|no"`
-	AtOnce    unit.Answer               `json:"at_once" say:"Can it be on together with the others? No: never with another that says no" enum:"|yes|no"`
+	Converter unit.Answer               `json:"own_converter" say:"If it needs another voltage than the line: does it have its own converter?" enum:"|yes|no"`
+	AtOnce    unit.Answer               `json:"at_once" say:"Can it be on together with the others? No: never at the same time as another that says no" enum:"|yes|no"`
 	Waits     unit.Answer               `json:"waits" say:"May it wait for the sun? Then it needs its energy of a day between from and until, in whole hours; dusk and its share are not read" enum:"|yes|no"`
 	DayEnergy unit.Known[unit.Energy]   `json:"energy_j_day" say:"If it waits: energy of one in a day" range:"(0,1e10]"`
 	RunAbove  unit.Known[unit.Ratio]    `json:"run_above" say:"If it waits: it runs on sun that is left while the stores are at least so full, and below that only on sun that they leave; not known counts as 0.5" range:"[0,1]"`
-	MustToday unit.Answer               `json:"must_today" say:"If it waits: does it run in its last hours whatever the stores hold?" enum:"|yes|no"`
+	MustToday unit.Answer               `json:"must_today" say:"If it waits: does it run in its last hours even when the stores are low?" enum:"|yes|no"`
 	CarryDays unit.Known[unit.Count]    `json:"carry_days" say:"If it waits: days for which what it did not get may wait besides; not known counts as 0" range:"[0,7]"`
 	Water     Pump                      `json:"water"`
 	ShedBelow unit.Known[unit.Ratio]    `json:"shed_below" say:"It is switched off while the stores are less full than this" range:"[0,1]"`
@@ -51,7 +51,7 @@ type Appliance struct {
 
 // Pump is what a pump that waits lifts in a day.
 type Pump struct {
-	Daily      unit.Known[unit.Volume] `json:"m3_day" say:"If it waits and pumps water: water of a day; it tells the energy where none is given" range:"(0,1e4]"`
+	Daily      unit.Known[unit.Volume] `json:"m3_day" say:"If it waits and pumps water: water of a day; its energy follows from it where none is given" range:"(0,1e4]"`
 	Lift       unit.Known[unit.Length] `json:"lift_m" say:"Height from the water to where it runs out" range:"(0,500]"`
 	PipeLength unit.Known[unit.Length] `json:"pipe_length_m" say:"Length of its pipe, of plastic" range:"[0,1e4]"`
 	PipeInner  unit.Known[unit.Length] `json:"pipe_inner_m" say:"Inner width of its pipe" range:"[0.003,2]"`
@@ -68,11 +68,11 @@ type Standing struct {
 // Inverter makes alternating current for the appliances that want it.
 type Inverter struct {
 	Present    unit.Answer              `json:"present" say:"Is there an inverter?" enum:"|yes|no"`
-	Idle       unit.Known[unit.Power]   `json:"idle_w" say:"What it takes with nothing plugged in, all the time" range:"[0,1000]"`
+	Idle       unit.Known[unit.Power]   `json:"idle_w" say:"Power it uses with nothing plugged in, all the time" range:"[0,1000]"`
 	Efficiency unit.Known[unit.Ratio]   `json:"efficiency" say:"Its efficiency at the usual load; not known counts as 0.85, or as the usual curve where its rated power is known" range:"(0,1]"`
 	Tenth      unit.Known[unit.Ratio]   `json:"efficiency_tenth" say:"Its efficiency at a tenth of its rated power, from the sheet" range:"(0,1]"`
 	Full       unit.Known[unit.Ratio]   `json:"efficiency_full" say:"Its efficiency at its rated power, from the sheet" range:"(0,1]"`
-	Rated      unit.Known[unit.Power]   `json:"rated_w" say:"Power it gives all day" range:"(0,1e6]"`
+	Rated      unit.Known[unit.Power]   `json:"rated_w" say:"Rated power" range:"(0,1e6]"`
 	Surge      unit.Known[unit.Power]   `json:"surge_w" say:"Power it gives in the moment something starts" range:"(0,1e6]"`
 	Input      unit.Known[unit.Voltage] `json:"input_v" say:"Nominal voltage of its battery side" range:"(0,1000]"`
 	Cut        unit.Known[unit.Voltage] `json:"cut_v" say:"Battery voltage at which it switches off; not known counts as 0.875 of the nominal voltage" range:"(0,1000]"`

@@ -136,7 +136,7 @@ func (y *Year) addStanding(l Load) {
 		if idle, ok := l.Inverter.Idle.Value(); ok {
 			p += idle
 		} else {
-			y.Missing = append(y.Missing, Missing{"inverter.idle_w", "what the inverter takes with nothing plugged in"})
+			y.Missing = append(y.Missing, Missing{"inverter.idle_w", "what the inverter uses with nothing plugged in"})
 		}
 	}
 	y.StandingPower = p
@@ -153,7 +153,7 @@ func StandingPower(list []Standing) (unit.Power, []Missing) {
 		if v, ok := s.Power.Value(); ok {
 			p += v
 		} else {
-			missing = append(missing, Missing{path("standing", i, "power_w"), "what " + called(s.Name, "this") + " takes all the time"})
+			missing = append(missing, Missing{path("standing", i, "power_w"), "what " + called(s.Name, "this") + " uses all the time"})
 		}
 	}
 	return p, missing

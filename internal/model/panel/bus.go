@@ -94,7 +94,7 @@ func prepare(arrays []Array, c Controller, sound bool) (*Plant, Problems) {
 	case ControllerTracking, ControllerPulseWidth, ControllerDirect:
 		return p, nil
 	}
-	return nil, Problems{{"controller.kind", say.Words("say what stands between panels and line: maximum-power tracking, pulse-width, or none")}}
+	return nil, Problems{{"controller.kind", say.Words("say what is between panels and line: maximum-power tracking, pulse-width, or none")}}
 }
 
 // BusPower returns a year of power at the line; light holds what falls on each array, in the order of the arrays, and
@@ -106,11 +106,11 @@ func BusPower(arrays []Array, c Controller, light []Light, air []float64) (*Bus,
 		return nil, ps
 	}
 	if len(light) != len(arrays) {
-		return nil, Problems{{"panels", say.That("%s arrays with light for %s", len(arrays), len(light))}}
+		return nil, Problems{{"panels", say.That("%s arrays with lamps on for %s", len(arrays), len(light))}}
 	}
 	for i, l := range light {
 		if len(l.Plane) != len(air) || len(l.Cells) != len(air) {
-			return nil, Problems{{fmt.Sprintf("panels[%d]", i), say.That("light for %s and %s hours, air for %s", len(l.Plane), len(l.Cells), len(air))}}
+			return nil, Problems{{fmt.Sprintf("panels[%d]", i), say.That("lamps on for %s and %s hours, air for %s", len(l.Plane), len(l.Cells), len(air))}}
 		}
 	}
 	return p.Year(light, air), nil

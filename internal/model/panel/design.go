@@ -15,12 +15,12 @@ type Array struct {
 	Azimuth   unit.Known[unit.Angle]        `json:"azimuth_rad" say:"Direction it faces, clockwise from north" range:"[0,6.283185307179586]"`
 	Gamma     unit.Known[unit.PerKelvin]    `json:"gamma_per_k" say:"Change of power with temperature, negative; not known counts as −0.004" range:"[-0.02,0]"`
 	Soiling   unit.Known[unit.Ratio]        `json:"soiling" say:"Share lost to dirt; not known counts as 0.03" range:"[0,1)"`
-	Dust      unit.Known[unit.Ratio]        `json:"dust_per_day" say:"Share that each day without rain or cleaning takes more; not known counts as 0.0015 where dust is given at all" range:"[0,0.02]"`
+	Dust      unit.Known[unit.Ratio]        `json:"dust_per_day" say:"Share lost more with each day without rain or cleaning; not known counts as 0.0015 where dust is given at all" range:"[0,0.02]"`
 	DustClean unit.Known[unit.Count]        `json:"clean_every_days" say:"Days from one cleaning to the next in the months with dust" range:"[1,365]"`
 	DustIn    []unit.Count                  `json:"dust_months" say:"Months in which dust settles, 1 to 12; empty means all, where dust is given" range:"[1,12]"`
 	Mismatch  unit.Known[unit.Ratio]        `json:"mismatch" say:"Share lost to unequal panels; not known counts as 0.02" range:"[0,1)"`
 	Wiring    unit.Known[unit.Ratio]        `json:"wiring" say:"Share lost in the wires; not known counts as 0.02" range:"[0,1)"`
-	Shade     *[12]float64                  `json:"shade" say:"Share of the light that trees or houses take, by month" range:"[0,1]"`
+	Shade     *[12]float64                  `json:"shade" say:"Share of the sunlight that trees or houses block, by month" range:"[0,1]"`
 	Cell      CellModel                     `json:"cell_temperature" say:"How the panel's temperature is computed" enum:"|faiman|nominal"`
 	U0        unit.Known[unit.HeatLoss]     `json:"u0_w_m2k" say:"Faiman: heat loss without wind; not known counts as 25" range:"(0,200]"`
 	U1        unit.Known[unit.HeatLossWind] `json:"u1_ws_m3k" say:"Faiman: heat loss by wind; not known counts as 6.84" range:"[0,200]"`
@@ -68,9 +68,9 @@ type Sheet struct {
 // Controller stands between panels and the line.
 type Controller struct {
 	Kind        ControllerKind           `json:"kind" say:"Maximum-power tracking, pulse-width, or none (panel straight on the motor)" enum:"tracking|pulse_width|direct"`
-	Curve       []Efficiency             `json:"efficiency_curve" say:"Tracking: efficiency over load; between points in a straight line; empty takes the typical curve"`
+	Curve       []Efficiency             `json:"efficiency_curve" say:"Tracking: efficiency over load; between points in a straight line; if empty: the typical curve"`
 	Power       unit.Known[unit.Power]   `json:"rated_w" say:"Rated power; not known counts as the panels' power" range:"(0,1e6]"`
-	Night       unit.Known[unit.Power]   `json:"standing_w" say:"Power it takes all the time; not known counts as 15 mA (tracking) or 7 mA (pulse width) at the line's voltage" range:"[0,1000]"`
+	Night       unit.Known[unit.Power]   `json:"standing_w" say:"Power it uses all the time; not known counts as 15 mA (tracking) or 7 mA (pulse width) at the line's voltage" range:"[0,1000]"`
 	BusVolts    unit.Known[unit.Voltage] `json:"line_voltage_v" say:"Voltage of the line; not known counts as 12.8" range:"(0,1000]"`
 	MaxInput    unit.Known[unit.Voltage] `json:"max_input_v" say:"Highest voltage of the panels that it withstands" range:"(0,1000]"`
 	MaxInputA   unit.Known[unit.Current] `json:"max_input_a" say:"Highest short-circuit current of the panels that it withstands" range:"(0,1000]"`

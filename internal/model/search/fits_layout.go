@@ -67,7 +67,7 @@ func (s *layout) lay(ctx context.Context) (Fits, bool) {
 	if s.motors[0] == model.Own {
 		t, ok := lift.TurnedOf(s.hoist(own))
 		if !ok {
-			return Fits{Lacks: "The motor of the hoist has not the numbers to compute with, nor has one on the shelf: its constants, or those of its label."}, false
+			return Fits{Lacks: "Neither the motor of the hoist nor one on the shelf has enough numbers. Give its constants, or those of its label."}, false
 		}
 		s.turned = []lift.Turned{t}
 	}

@@ -27,7 +27,7 @@ func (s Spread) turned() Spread {
 	return Spread{Worst: s.Best, Bad: s.Good, Usual: s.Usual, Good: s.Bad, Best: s.Worst}
 }
 
-// Versus is how often one variant has more nights with light than another in the same years: More + Same + Less = Years.
+// Versus is how often one variant has more full nights than another in the same years: More + Same + Less = Years.
 type Versus struct{ More, Same, Less, Years int }
 
 // pairs compares every variant with every other, year by year.

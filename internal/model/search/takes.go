@@ -221,7 +221,7 @@ func byLoad(q *quest, have bool) Take {
 		low, t.Found = enough(q.ctx, low, 1/1.02, func(f float64) bool { return q.sure(q.g.Scaled(f), q.v) })
 	}
 	if t.Factor = low; !t.Found {
-		t.WhyNot = say.That("no lamp at all can be carried through the nights: what uses power all the time takes everything")
+		t.WhyNot = say.That("no lamp at all can be carried through the nights: what is always on uses everything")
 		return t
 	}
 	t.Load = unit.Of(unit.Energy(low) * q.g.Load.MeanNight)

@@ -13,9 +13,9 @@ type Place struct {
 	Described DescribedSky              `json:"described" say:"How is your sky, in words (rough)" enum:"|desert|dry|mixed|cloudy|very_cloudy"`
 	Monthly   *Monthly                  `json:"monthly" say:"Twelve monthly means, January first"`
 	Albedo    unit.Known[unit.Ratio]    `json:"albedo" say:"Share of light the ground throws back; not known counts as 0.2" range:"[0,1]"`
-	Horizon   []Horizon                 `json:"horizon" say:"Height of the horizon by direction; between two directions in a straight line"`
+	Horizon   []Horizon                 `json:"horizon" say:"Height of the outline by direction; straight lines between the points"`
 	RecordLow unit.Known[unit.Celsius]  `json:"record_low_c" say:"Lowest temperature ever measured there" range:"[-70,40]"`
-	Indoor    *Indoor                   `json:"indoor" say:"Temperature where the cells stand, if not the outside air"`
+	Indoor    *Indoor                   `json:"indoor" say:"Temperature at the cells, if not the outside air"`
 }
 
 // Monthly is the twelve means that a year is made from.

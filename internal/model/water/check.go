@@ -106,7 +106,7 @@ func (r Resolved) base() Check {
 		c.Say = say.That("The engineer signed for %s of water, and the tank holds %s.", say.Of(unit.BigVolumes, float64(d.Signed.Val)).Down(), say.Of(unit.BigVolumes, float64(d.Volume.Val)).Up())
 		c.Mend = say.Words("Fill in less, or let the engineer sign for all of it.")
 	case d.Stands == "":
-		c.Word, c.Say, c.Mend = reason.NotKnown, say.That("What carries %s is not known.", load), say.Words("Say whether the tank stands on the ground, on a tower or on a building.")
+		c.Word, c.Say, c.Mend = reason.NotKnown, say.That("What carries %s is not known.", load), say.Words("Say whether the tank is on the ground, on a tower or on a building.")
 	default:
 		c.Word, c.Path, c.Clears = reason.NotKnown, "signed_m3", reason.Person
 		c.Say = say.That("Nobody has signed that this structure carries %s. A tower or a roof that gives way kills whoever is under it.", load)

@@ -15,7 +15,7 @@ type Water struct {
 	Covered unit.Answer             `json:"covered" say:"Are both waters covered or fenced so that no child can get in?" enum:"|yes|no"`
 	Stands  Stand                   `json:"stands_on" say:"What carries the upper tank" enum:"|ground|tower|building"`
 	Signed  unit.Known[unit.Volume] `json:"signed_m3" say:"Water that a structural engineer has signed for, on a tower or a building" range:"(0,1e4]"`
-	Lower   Lower                   `json:"lower_water" say:"Where the pump takes its water from" enum:"|tank|stream|none"`
+	Lower   Lower                   `json:"lower_water" say:"Where the pump gets its water" enum:"|tank|stream|none"`
 	Standby unit.Known[unit.Power]  `json:"standing_w" say:"What its electronics use all the time" range:"[0,1000]"`
 }
 

@@ -246,7 +246,7 @@ func TestSweepIsQuick(t *testing.T) {
 	}
 }
 
-// Where each watt-hour went: what uses power all the time is served first, by the sun and by each store in its order.
+// Where the energy went: what uses power all the time is served first, by the sun and by each store in its order.
 func TestWhereItWent(t *testing.T) {
 	in := Input{Keep: true, Bus: []float64{100, 3}, Standing: []float64{4, 4}, Essential: []float64{0, 10}, Nice: []float64{0, 20}}
 	in.Stores = []reservoir.Reservoir{

@@ -1,6 +1,6 @@
 package year
 
-// Gaps are the runs of nights on end that are not full, over the turn of the year too.
+// Gaps are the runs of nights in a row that are not full, over the turn of the year too.
 type Gaps struct {
 	Runs    int // how many there are
 	Long    int // of these, of three nights or more

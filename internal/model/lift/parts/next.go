@@ -29,7 +29,7 @@ const (
 	TierHolds               // holds and stops
 	TierPath                // what keeps a check of the load path open
 	TierTypical             // typical values to confirm
-	TierRound               // round the hoist
+	TierRound               // around the hoist
 	TierRest                // whatever else is open
 	tierNone
 )

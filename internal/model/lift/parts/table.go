@@ -94,7 +94,7 @@ func postsPart(h lift.Hoist) Part {
 	if h.Structure.RestsOn == lift.RestsOnOwnPostsOnGround {
 		first = append(first, under("structure.posts[]", "kind", "class", "width_m", "height_m", "foot_area_m2", "soil")...)
 	}
-	return single("posts", "Posts and ground", "What does it stand on?", Side,
+	return single("posts", "Posts and ground", "What is under the posts?", Side,
 		under("structure", "rests_on", "rests_on_confirmed", "head_height_m", "side_pull_n", "posts"), first)
 }
 
@@ -163,7 +163,7 @@ func feedPart(h lift.Hoist) Part {
 	if h.Raise.Feed == lift.FeedPanel {
 		first = under("raise", "feed", "converter", "fuse_a", "wire_area_m2", "switch_a")
 	}
-	return single("feed", "Fed by day", "What feeds the motor while it lifts?", Circuit, []string{"raise"}, first)
+	return single("feed", "Supply by day", "What feeds the motor while it lifts?", Circuit, []string{"raise"}, first)
 }
 
 // weightsPart keeps the drive on the ground.

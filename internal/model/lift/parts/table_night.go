@@ -86,7 +86,7 @@ var holdNames = map[lift.HoldKind]string{
 
 func stopPart(i int) Part {
 	at := row("holds.upper_stops", i)
-	p := Part{fmt.Sprintf("stop-%d", i+1), fmt.Sprintf("Upper stop %d", i+1), "What stops it at the top?", Side, []string{at}, under(at, "kind", "own_path"), i}
+	p := Part{fmt.Sprintf("stop-%d", i+1), fmt.Sprintf("Upper stop %d", i+1), "Stops at the top?", Side, []string{at}, under(at, "kind", "own_path"), i}
 	if i == 0 {
 		p.Owns = append(p.Owns, "holds.upper_stops", "holds.room_above_m")
 		p.First = append(p.First, "holds.room_above_m")
@@ -122,5 +122,5 @@ func roundPart(h lift.Hoist) Part {
 	if len(first) == 0 {
 		first = roundFirst[:mostRound]
 	}
-	return single("round", "Round the hoist", "Who can come near, and what lies below?", Around, []string{"site"}, first)
+	return single("round", "Aaround the hoist", "Who can come near, and what is below?", Around, []string{"site"}, first)
 }

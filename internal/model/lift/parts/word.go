@@ -46,7 +46,7 @@ func States(h lift.Hoist, said Said) []State {
 	for i, p := range all {
 		out[i] = State{Part: p, Word: path.Holds}
 	}
-	beyond := State{Part: single(Beyond, "Tests and line", "What else stands against it?", Around, nil, nil), Word: path.Holds}
+	beyond := State{Part: single(Beyond, "Tests and line", "What else is against it?", Around, nil, nil), Word: path.Holds}
 	to := func(at string) *State {
 		if i := Owner(all, at); i >= 0 {
 			return &out[i]

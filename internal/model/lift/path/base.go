@@ -58,7 +58,7 @@ func (t *loads) sideAngle() (float64, bool) {
 	return t.angle(t.k), t.pulley(t.k).Angle.Is || t.h.Structure.LeadAngle.Is
 }
 
-// ballast is the mass that keeps the base down, kg: without the loose weights that someone could take away. Where it is
+// ballast is the mass that keeps the base down, kg: without the loose weights that someone could remove. Where it is
 // not known whether there are any, the whole mass stands in (enough for "gives way" only) and the paths are named.
 func (t *loads) ballast() (mass float64, is bool, miss []string) {
 	b := t.h.Base
@@ -112,7 +112,7 @@ func baseUpliftChecks(t *loads) []*Check {
 		return nil
 	}
 	l, mb, up, _, ok := t.baseLine("base_uplift", "the weight that keeps the drive on the ground", "max(1.5·V_s, 1.2·φ·V_s) ≤ m_b·g", "equilibrium of the base")
-	mend := change("Put more weight on the base, fastened so that nobody can take it away.")
+	mend := change("Put more weight on the base, fastened so that nobody can remove it.")
 	if ok {
 		l.add("at rest", unit.Newtons, up, mb*unit.G, 1.5, 2)
 		l.add("working", unit.Newtons, t.phi*up, mb*unit.G, 1.2, 1.6)

@@ -261,7 +261,7 @@ func (t *loads) restsOn() *Check {
 		return nil
 	}
 	l := newLine("beam", "what the beam rests on", "asked, not computed", source.CommonPractice.Whole()).of("structure.rests_on")
-	mend := always("Say what it rests on, down to the ground.")
+	mend := always("Answer what the beam rests on, down to the ground.")
 	switch s.RestsOn {
 	case "", lift.RestsOnNotSeen:
 		l.miss("structure.rests_on")

@@ -40,7 +40,7 @@ func mechanicalRules() []cautionRule {
 		return Caution{"mechanical", say.That(words, values...), true}
 	}
 	return []cautionRule{
-		{sheet("Not for persons. Nobody rides on it, climbs on it or stands under it."), nil},
+		{sheet("Not for persons. Nobody rides on it, climbs on it or is under it."), nil},
 		{sheet("Two holds, one of them on the drum, each for 125 % of the mass; tested every month. Motor, gears, joined wires and lamps hold nothing."), nil},
 		{sheet("Before anyone touches drive, rope or brake, put the mass on the ground or on a rated prop."), nil},
 		{sheet("First lifts: %s over a soft landing, then 25 to 125 % in steps, outside the keep-out, with a phone and a second person.", say.Length(0.1).To(1)), nil},
@@ -114,7 +114,7 @@ func structureRules() []cautionRule {
 			func(h lift.Hoist, _ lift.Drive) bool { return h.Site.Noise != unit.Yes }},
 		{note("Cellar, pipes or tank under the floor: the room below belongs to the keep-out."),
 			func(h lift.Hoist, _ lift.Drive) bool { return h.Site.FloorBelow != lift.FloorSolidGround }},
-		{note("Someone lives below or behind it: nobody may be there while the mass is up."),
+		{note("Somebody lives below or behind it: nobody may be there while the mass is up."),
 			func(h lift.Hoist, _ lift.Drive) bool { return h.Site.LivesBelow != unit.No }},
 	}
 }
@@ -139,7 +139,7 @@ func electricalRules() []cautionRule {
 		{sheet("Over 60 V somewhere, a runaway counted: direct current at this voltage kills. Stay below 60 V, or let a licensed person do it."), highVoltage},
 		{sheet("Sun and lamps are never on the motor together: one changeover switch, centre off, break before make."), nil},
 		{sheet("If the circuit of the motor breaks anywhere, the mass runs away: a resistor or clamp stays wired straight to it, no fuse, no switch."), nil},
-		{note("Fuses stand at each source, close to it, rated for direct current and able to break its short-circuit current. Switches are rated for direct current. A diode stands before a battery."), nil},
+		{note("Put a fuse at each source, close to it, rated for direct current and able to break its short-circuit current. Use switches rated for direct current. Put a diode in front of a battery."), nil},
 		{note("Panels cannot be switched off by day: cover or isolate them. An arc on direct current does not go out by itself."), nil},
 		{note("Braking resistor and motor burn skin and wood: on metal, clear of everything, guarded, sized for the speed of a runaway."), nil},
 		{note("Nothing here feeds the house wiring. An inverter's earth and neutral are for a licensed person."), nil},

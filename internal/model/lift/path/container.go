@@ -22,13 +22,13 @@ func containerChecks(t *loads) []*Check {
 	}
 	l.in("weight of the mass", t.weight(), unit.Newtons)
 	l.in("factor for jerks φ", t.phi, unit.Pieces)
-	mend := change("Use a stronger one, or less mass.")
+	mend := change("Use a stronger container, or less mass.")
 	rating, okR := k.Rating.Value()
 	eye, okE := k.EyeRating.Value()
 	switch k.Kind {
 	case "":
 		l.miss("container.kind")
-		mend = always("Say what holds the mass together.")
+		mend = always("Choose the container of the mass.")
 	case lift.ContainerNoneOneBlock:
 		if !okE {
 			l.miss("container.eye_working_load_n")

@@ -33,7 +33,7 @@ func (t *loads) events() (out []event, miss []string) {
 // The names of two events; what mends them is said with the line that they lead.
 const (
 	stallCase = "upper stop missed, motor stalled"
-	burstCase = "wires joined while it races"
+	burstCase = "wires joined while it runs away"
 )
 
 // mendOf is what mends a line that an event leads; nothing where the part itself must be mended.

@@ -280,7 +280,7 @@ func caseFastenerChecks(t *loads) []*Check {
 		return nil
 	}
 	l := newLine("case_fasteners", "the screws of the gear case", "all in place; 2·T/(circle·n·.75·π·d²/4) ≤ .577·strength/2", source.Derivation.At("equilibrium of the case"))
-	mend := always("Look, and say whether every screw is in place.")
+	mend := always("Look whether every screw is in place, and answer.")
 	switch x.CaseScrews {
 	case "":
 		l.miss("train.case_screws")

@@ -44,7 +44,7 @@ func groundChecks(t *loads) []*Check {
 }
 
 func (t *loads) footCheck(i int, p lift.Post) *Check {
-	l := newLine("ground", fmt.Sprintf("the ground under post %d", i+1), "φ·force / foot area ≤ what the ground bears", source.IBC1806.At("presumptive load-bearing values")).of("structure.posts")
+	l := newLine("ground", fmt.Sprintf("the ground under post %d", i+1), "φ·force / foot area ≤ what the ground carries", source.IBC1806.At("presumptive load-bearing values")).of("structure.posts")
 	l.miss(t.missing...)
 	hoist, own, miss := t.onPost(p)
 	l.miss(miss...)
@@ -60,7 +60,7 @@ func (t *loads) footCheck(i int, p lift.Post) *Check {
 	own += t.postWeight(p)
 	l.in("force of the hoist on it, at rest", hoist, unit.Newtons)
 	l.in("foot area", float64(area), unit.SquareMetres)
-	l.in("what the ground bears", bears, unit.Pascals)
+	l.in("what the ground carries", bears, unit.Pascals)
 	l.in("factor for jerks φ", t.phi, unit.Pieces)
 	if okA && t.known() {
 		l.add("working", unit.Pascals, (t.phi*hoist+own)/float64(area), bears, 1, 2)
@@ -103,7 +103,7 @@ func (t *loads) floorCheck() *Check {
 	}
 	g := t.h.Base.Ground
 	l := newLine("ground", "the floor under the base", "asked, not computed", source.CommonPractice.Whole())
-	mend := always("Say what the base stands on: a wooden floor or fill may give way under it.")
+	mend := always("Say what is under the base: a wooden floor or fill may give way.")
 	switch g {
 	case "", lift.GroundNotSeen:
 		l.miss("base.ground")

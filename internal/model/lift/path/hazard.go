@@ -147,7 +147,7 @@ func underFloor(s lift.Site) string {
 	case lift.FloorCellar, lift.FloorRoom:
 		return "There is a room under the floor. It belongs to the keep-out: nobody may be in it while the mass is up."
 	case lift.FloorPipesOrTank:
-		return "There are pipes or a tank under the floor. A falling mass breaks them: spread the blow or stand elsewhere."
+		return "There are pipes or a tank under the floor. A falling mass breaks them: spread the blow, or use another place."
 	}
 	return "What is under the floor is not known. Treat it as a room where somebody may be."
 }
@@ -160,7 +160,7 @@ func switchOrder(h lift.Hoist) []string {
 	}
 	return []string{
 		"One changeover switch, centre off: sun – off – lamps. Sun and lamps are never on the motor together.",
-		"To lift: brake set, switch to off, wait until it stands still, switch to sun, then free the brake.",
+		"To lift: brake set, switch to off, wait until it is at rest, switch to sun, then free the brake.",
 		"To stop: set the brake" + drop + ", then switch to off.",
 		"To lower: brake set, switch to off, check that the resistor or clamp is there, switch to lamps" + up + ", then free the brake.",
 		"At the end: brake set" + drop + ", switch to off, lock it.",

@@ -131,7 +131,7 @@ func (t *loads) holdCheck(i int, x lift.Hold) *Check {
 		l.miss(at("holds.holds", i, "torque_nm"))
 	}
 	c := l.verdict()
-	tell(c, must, always("It must hold 125 % of the load. Test it with dead weight, close to the ground."))
+	tell(c, must, always("It must hold 125 % of the load. Test it with a dead weight, close to the ground."))
 	return c
 }
 
@@ -156,18 +156,18 @@ func stopsChecks(t *loads) []*Check {
 		independent++
 	}
 	l := newLine("stops", "the two upper stops", "independent upper stops ≥ 2", source.CommonPractice.At("working and ultimate limits"))
-	mend := always("Name two, the second cutting the power by a path of its own. A timer, a rope mark or a current limit is none.")
+	mend := always("Name two; the second must cut the power by a path of its own. A timer, a rope mark or a current limit does not count.")
 	if independent < 2 && counted >= 2 && len(open) > 0 {
 		l.miss(open...)
 		independent = 2
-		mend = always("Say whether each cuts the power by a path of its own.")
+		mend = always("Answer whether each stop cuts the power by a path of its own.")
 	}
 	l.add("upper stops that do not depend on each other", unit.Pieces, 1, float64(independent), 2, 2)
 	c := l.verdict()
 	tell(c, verbs{}, mend)
-	said := say.That("%s named that stops it at the top by itself.", countWords(independent))
+	said := say.That("%s named that stops the mass at the top by itself.", countWords(independent))
 	if independent >= 2 {
-		said = say.That("%s named that stop it at the top.", countWords(independent))
+		said = say.That("%s named that stop the mass at the top.", countWords(independent))
 	}
 	countSay(c, said, mend)
 	return []*Check{c}

@@ -14,8 +14,8 @@ const handBreadth = 0.1
 // The lines of a missed upper stop.
 const (
 	roomAbove = "the room above the upper stop"
-	stallRope = "the rope when the upper stop is missed"
-	stallBase = "the base when the upper stop is missed"
+	stallRope = "the rope, if the mass runs past the upper stop"
+	stallBase = "the base, if the mass runs past the upper stop"
 )
 
 // SlackFactor is the pull of a mass m caught by a rope of stiffness k after s metres of slack, as a multiple of its

@@ -98,7 +98,7 @@ func TestRopeEvents(t *testing.T) {
 	near(t, "slack", float64(slack.Demand.Val), w*(1+math.Sqrt(1+2*.012*k/w)), 1e-12)
 	near(t, "left", float64(slack.Capacity.Val), left, 1e-12)
 	near(t, "brake", float64(find(t, checks, "brake_catch", "").Demand.Val), w+.3*math.Sqrt(k*m), 1e-12)
-	stall := find(t, checks, "overhoist", "the rope when the upper stop is missed")
+	stall := find(t, checks, "overhoist", "the rope, if the mass runs past the upper stop")
 	near(t, "stall", float64(stall.Demand.Val), 1.9*w/.9+.05*math.Sqrt(k*1), 1e-12)
 	if slack.Wanted != 2 {
 		t.Errorf("wanted %v on breaking", slack.Wanted)
@@ -110,7 +110,7 @@ func TestRopeEvents(t *testing.T) {
 		}
 	}
 	// The base at the pull of the stalled motor and the swing of its rotor, times cos .05, against 320 kg.
-	b := find(t, checks, "overhoist", "the base when the upper stop is missed")
+	b := find(t, checks, "overhoist", "the base, if the mass runs past the upper stop")
 	near(t, "base", float64(b.Demand.Val), (1.9*w/.9+.05*math.Sqrt(k*1))*math.Cos(.05), 1e-12)
 }
 

@@ -156,16 +156,16 @@ func (t *loads) slideCheck(i int, p lift.Post) *Check {
 	case unit.Yes:
 		l.add("feet tied together", unit.Pieces, 0, 1, 1, 1)
 	case unit.No:
-		l.add("standing free", unit.Pieces, push, mu, 1.5, 2)
+		l.add("free at the foot", unit.Pieces, push, mu, 1.5, 2)
 	default:
 		if 1.5*push > mu {
 			l.miss(fmt.Sprintf("structure.posts[%d].foot_tied", i))
 		} else {
-			l.add("standing free", unit.Pieces, push, mu, 1.5, 2)
+			l.add("free at the foot", unit.Pieces, push, mu, 1.5, 2)
 		}
 	}
 	c := l.verdict()
-	mend := always("Tie all feet together with a chain or a frame, or stand it steeper.")
+	mend := always("Tie all feet together with a chain or a frame, or make it steeper.")
 	tell(c, verbs{}, mend)
 	countSay(c, say.That("It pushes outward with %s of its load.", say.Share(unit.Ratio(push))), mend)
 	if p.Tied == unit.Yes {

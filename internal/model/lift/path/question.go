@@ -42,21 +42,21 @@ func plain[S ~string](s S) string {
 func questions(h lift.Hoist) []Question {
 	s := h.Site
 	return []Question{
-		askAny("site.outdoors", "Does it stand outdoors?", s.Outdoors, []unit.Answer{unit.Yes}, "Wind, rain, frost and sun wear rope and bag, and wind moves the mass."),
+		askAny("site.outdoors", "Is it outdoors?", s.Outdoors, []unit.Answer{unit.Yes}, "Wind, rain, frost and sun wear rope and bag, and wind moves the mass."),
 		askAny("site.earthquake", "Are there earthquakes here?", s.Earthquake, []lift.Earthquakes{lift.EarthquakesSome, lift.EarthquakesStrong}, "An earthquake pushes sideways and swings the mass out of its keep-out. The local rule decides."),
 		askAny("site.children", "Can children or animals come near?", s.Children, []unit.Answer{unit.Yes}, "Fence it or lock the room; guard rope, drum and gears; no rope end or mass to climb. Lowered and locked when nobody is there."),
 		askAny("structure.rests_on", "What carries the beam, down to the ground?", h.Structure.RestsOn, []lift.RestsOn{lift.RestsOnRoofTruss, lift.RestsOnJoists, lift.RestsOnLivingTree, lift.RestsOnBalcony, lift.RestsOnConcreteOrMasonry, lift.RestsOnNotSeen}, "It was not made for this. A qualified person must look at it first."),
 		askAny("site.lives_below", "Does anyone live below or behind it?", s.LivesBelow, []unit.Answer{unit.Yes}, "The room below and the place behind belong to the keep-out."),
-		askAny("site.helper", "Is there someone who can come to help?", s.Helper, []unit.Answer{unit.No}, "Do not lift alone: a second person with a phone stands outside the keep-out."),
+		askAny("site.helper", "Is there someone who can come to help?", s.Helper, []unit.Answer{unit.No}, "Do not lift alone: a second person with a phone waits outside the keep-out."),
 		askAny("site.self_start", "Can it start by itself?", s.SelfStart, []unit.Answer{unit.Yes}, "No automatic restart: a switch-off at the site that locks, a warning before it moves, a stop button that sets the brake."),
 	}
 }
 
-// round are the lines of "Round the hoist".
+// round are the lines of "Aaround the hoist".
 func round(h lift.Hoist) []Question {
 	s := h.Site
 	return []Question{
-		askAny("site.owner", "Whose structure is it, and did they agree?", s.Owner, []lift.Consent{lift.ConsentNotAsked}, "Ask the owner first."),
+		askAny("site.owner", "Owner of the structure is it, and did they agree?", s.Owner, []lift.Consent{lift.ConsentNotAsked}, "Ask the owner first."),
 		askAny("site.neighbours_told", "Were the household and the neighbours told the hours of lifting?", s.Told, []unit.Answer{unit.No}, "Tell them, and agree on the hours."),
 		askAny("site.floor_below", "What is under the floor, and how good is it?", s.FloorBelow, []lift.FloorBelow{lift.FloorCellar, lift.FloorRoom, lift.FloorPipesOrTank}, underFloor(s)),
 		askAny("site.lit_at_night", "Is there light there at night?", s.Lit, []unit.Answer{unit.No}, "Put a lamp there that does not depend on this store."),

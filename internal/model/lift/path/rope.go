@@ -157,7 +157,7 @@ func ropeChecks(t *loads) []*Check {
 	mend := change("Use a rope with a higher breaking load, or less mass.")
 	if !okM && t.known() {
 		w, _ := ropeBorders(t.h.Rope.Kind)
-		mend = always("At work it is pulled with up to %s; for that alone its label must give %s. Its ending and a runaway ask for more: the market list has the number.",
+		mend = always("At work it is pulled with up to %s; for that alone its label must say %s. Its ending and a runaway need more: the market list has the number.",
 			heavy(t.phi*t.most()), heavy(w*t.phi*t.most()/(age*BendShare(8))))
 	}
 	tell(c, pulls, mend)
@@ -191,7 +191,7 @@ func (t *loads) ropeCases(l *line, mbs, age float64, okM bool) {
 	}
 }
 
-// burstCase sets the rope where it is weakest against the jerk of wires joined while it races: the pull at the drum, more
+// burstCase sets the rope where it is weakest against the jerk of wires joined while it runs away: the pull at the drum, more
 // at the far end by what the pulleys hold back; an event, wanted 2 on breaking.
 func (t *loads) burstCase(l *line) {
 	f, ok := t.burst()

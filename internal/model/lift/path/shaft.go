@@ -205,7 +205,7 @@ func couplingChecks(t *loads) []*Check {
 		l.add("working", unit.NewtonMetres, t.phi*q, float64(rated), 1, 1.25)
 		t.addEvents(l, unit.NewtonMetres, q, 2*float64(rated), 1, 1.25)
 	} else if okQ {
-		mend = always("It is turned with %s: look for that rating. Say \"none\" if there is no coupling.", turnedWith(t.phi*q))
+		mend = always("It is turned with %s: look for that rating. Choose \"none\" if there is no coupling.", turnedWith(t.phi*q))
 	}
 	c := l.verdict()
 	tell(c, turns, mend)

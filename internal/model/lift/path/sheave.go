@@ -209,7 +209,7 @@ func hangerChecks(t *loads) []*Check {
 		return nil
 	}
 	s := t.h.Structure
-	l := newLine("hanger", "what holds the top pulley", "φ·√((m·g)² + T² + 2·m·g·T·cos θ) ≤ working load · share at this angle", source.ShoulderEye.At("angle of pull"))
+	l := newLine("hanger", "the hook of the top pulley", "φ·√((m·g)² + T² + 2·m·g·T·cos θ) ≤ working load · share at this angle", source.ShoulderEye.At("angle of pull"))
 	l.also(source.ShackleSide.At("side loading"))
 	t.phiSource(l)
 	l.miss(t.missing...)
@@ -221,7 +221,7 @@ func hangerChecks(t *loads) []*Check {
 	l.in("working load on its label", float64(rating), unit.Newtons)
 	l.in("share left at this angle", share, unit.Pieces)
 	l.in("factor for jerks φ", t.phi, unit.Pieces)
-	mend := change("Use a stronger one. It carries the mass and the rope to the drum together.")
+	mend := change("Use a stronger hook: it carries the mass and the pull to the drum.")
 	if t.known() && t.k >= 1 {
 		f := t.head()
 		l.in("weight of the mass", t.weight(), unit.Newtons)

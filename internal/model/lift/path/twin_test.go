@@ -91,7 +91,7 @@ func TestTwin(t *testing.T) {
 			t.Errorf("only %d lines are %s", words[w], w)
 		}
 	}
-	for _, name := range []string{burstCase, stallCase, "slack caught", "brake catches", "working, washer on the wood", "standing free", "at rest, bending beside the hole"} {
+	for _, name := range []string{burstCase, stallCase, "slack caught", "brake catches", "working, washer on the wood", "free at the foot", "at rest, bending beside the hole"} {
 		if cases[name] < 50 {
 			t.Errorf("only %d cases of %q", cases[name], name)
 		}

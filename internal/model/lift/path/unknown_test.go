@@ -26,7 +26,7 @@ func wants(t *testing.T, c Check, w Word, missing, words string) {
 
 // What nobody told does not pass: each of these once held in silence.
 func TestWhatIsNotToldDoesNotPass(t *testing.T) {
-	wants(t, part(t, "ground", "the floor under the base", func(h *lift.Hoist) { h.Base.Ground = "" }), NotKnown, "base.ground", "what the base stands on")
+	wants(t, part(t, "ground", "the floor under the base", func(h *lift.Hoist) { h.Base.Ground = "" }), NotKnown, "base.ground", "what is under the base")
 	wants(t, part(t, "ground", "the floor under the base", func(h *lift.Hoist) { h.Base.Ground = "not_seen" }), NotKnown, "base.ground", "")
 	sideways := func(h *lift.Hoist) {
 		h.Base.RopeAngle, h.Structure.LeadAngle = unit.Known[unit.Angle]{}, unit.Known[unit.Angle]{}

@@ -28,23 +28,23 @@ func heavy(newtons float64) say.Amount { return say.Weight(unit.Force(newtons)).
 // turnedWith is a torque that must be carried, rounded up.
 func turnedWith(newtonMetres float64) say.Amount { return say.Torque(unit.Torque(newtonMetres)).Up() }
 
-// verbs of a line: what the part does, what that is compared with, and how much of it is allowed.
+// verbs of a line: what the part does, what its limit is called behind the limit's value, and how much of it is allowed.
 type verbs struct{ does, limit, allowed string }
 
 var (
-	pulls    = verbs{"The rope is pulled with", "what is allowed", "%s is allowed"}
-	carries  = verbs{"It carries", "what it may carry", "%s is allowed"}
-	bends    = verbs{"It is stressed to", "what is allowed", "%s is allowed"}
-	turns    = verbs{"It is turned with", "what is allowed", "%s is allowed"}
-	sags     = verbs{"It sags", "what is allowed", "%s is allowed"}
-	measures = verbs{"It needs", "what there is", "there is %s"}
-	lifts    = verbs{"The rope pulls the base up with", "what is allowed", "%s is allowed"}
-	slides   = verbs{"The rope pulls it along with", "what is allowed", "%s is allowed"}
-	tips     = verbs{"The rope tips it with", "what is allowed", "%s is allowed"}
-	winds    = verbs{"The rope needs", "the room there is", "there is room for %s"}
-	leads    = verbs{"It is", "what is allowed", "%s is allowed"}
-	must     = verbs{"It must hold", "what it may hold", "it may hold %s"}
-	leans    = verbs{"The rope pulls it sideways with", "what it is braced for", "it is braced for %s"}
+	pulls    = verbs{"The rope is pulled with", "allowed", "%s is allowed"}
+	carries  = verbs{"It carries", "allowed", "%s is allowed"}
+	bends    = verbs{"It is stressed to", "allowed", "%s is allowed"}
+	turns    = verbs{"It is turned with", "allowed", "%s is allowed"}
+	sags     = verbs{"It sags", "allowed", "%s is allowed"}
+	measures = verbs{"It needs", "there is", "there is %s"}
+	lifts    = verbs{"The rope pulls the base up with", "allowed", "%s is allowed"}
+	slides   = verbs{"The rope pulls it along with", "allowed", "%s is allowed"}
+	tips     = verbs{"The rope tips it with", "allowed", "%s is allowed"}
+	winds    = verbs{"The rope needs", "there is room for", "there is room for %s"}
+	leads    = verbs{"It is", "allowed", "%s is allowed"}
+	must     = verbs{"It must hold", "allowed", "%s is allowed"}
+	leans    = verbs{"The rope pulls it sideways with", "it is braced for", "it is braced for %s"}
 )
 
 // of turns stress into words that fit the unit: a length sags, a force or a torque is carried.
@@ -102,10 +102,10 @@ func overSay(c *Check, v verbs) say.Sentence {
 	v = v.of(c.Demand.In)
 	d, k, w := float64(c.Demand.Val), float64(c.Capacity.Val), float64(c.Wanted)
 	if k <= 0 {
-		return say.That("%s %s (%s), and nothing is there to carry that.", v.does, amountOf(d, c.Demand.In), c.Case)
+		return say.That("%s %s (%s), and nothing there carries that.", v.does, amountOf(d, c.Demand.In), c.Case)
 	}
-	return say.That("%s %s (%s): %s times %s, %s.", v.does, amountOf(d, c.Demand.In), c.Case, say.Times(c.Use.Val).To(2).Up(), v.limit,
-		amountOf(k/w, c.Demand.In).Down())
+	return say.That("%s %s (%s). That is %s times the %s %s.", v.does, amountOf(d, c.Demand.In), c.Case, say.Times(c.Use.Val).To(2).Up(),
+		amountOf(k/w, c.Demand.In).Down(), v.limit)
 }
 
 func heldSay(c *Check, v verbs) say.Sentence {

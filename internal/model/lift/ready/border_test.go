@@ -149,9 +149,9 @@ func TestEnds(t *testing.T) {
 func TestHeads(t *testing.T) {
 	var c Case
 	c.Heavy.Checks = []path.Check{{ID: "rope", Part: "the rope", Word: path.NotKnown, Missing: []string{"rope.age_factor"}, Say: say.That("Not known. It needs %s.", say.Mass(100))},
-		{ID: "hanger", Part: "what holds the top pulley", Word: path.GivesWay, Say: say.That("It carries %s.", say.Mass(319))}}
+		{ID: "hanger", Part: "the hook of the top pulley", Word: path.GivesWay, Say: say.That("It carries %s.", say.Mass(319))}}
 	c.Light.Checks = c.Heavy.Checks
-	want := [][2]string{{"The rope", "The rope. Not known. It needs 100 kg."}, {"Gives way: what holds the top pulley", "Gives way: what holds the top pulley. It carries 319 kg."}}
+	want := [][2]string{{"The rope", "The rope. Not known. It needs 100 kg."}, {"Gives way: the hook of the top pulley", "Gives way: the hook of the top pulley. It carries 319 kg."}}
 	for i, r := range checks(c) {
 		if got := strings.ReplaceAll(r.Say.String(), unit.Space, " "); r.Short().String() != want[i][0] || got != want[i][1] {
 			t.Errorf("%q, %q, want %q", r.Short(), got, want[i])

@@ -68,7 +68,7 @@ func clearing(c Case, k path.Check) (reason.Clears, say.Sentence) {
 	case !strength || k.ID == "slack" || k.ID == "stops" || k.ID == "overhoist" || k.ID == "brake_catch":
 		return reason.Answer, say.Sentence{}
 	case provable(c.Hoist, k.ID):
-		return reason.Proof, say.That("Buy a rated one, or prove it by test. This never clears by itself.")
+		return reason.Proof, say.That("Buy a rated one, or prove it by test. It stays not known until then.")
 	case k.ID == "rope" || k.ID == "knot" || k.ID == "container":
 		return reason.RatedPart, say.That("Buy a rated one: no test clears it.")
 	}

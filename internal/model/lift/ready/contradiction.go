@@ -22,7 +22,7 @@ func contradictions(c Case) []reason.Reason {
 	h := c.Hoist
 	add := func(path, beside, a, b string) {
 		out = append(out, reason.Reason{ID: "contradiction", Word: reason.NotKnown, Path: path, Beside: beside, Clears: reason.Answer,
-			Say: say.That("Two answers do not go together: %s and %s.", a, b), Mend: say.That("Measure again, and correct the wrong one."), Source: source.Judgement.Whole()})
+			Say: say.That("Two answers contradict each other: %s and %s.", a, b), Mend: say.That("Measure again, and correct the wrong one."), Source: source.Judgement.Whole()})
 	}
 	if f, head := h.Site.FrameHeight, h.Structure.HeadHeight; f.Is && head.Is && f.Val < head.Val {
 		add("site.frame_height_m", "structure.head_height_m", "the height of the frame", "the height of the head pulley above it")
@@ -44,7 +44,7 @@ func contradictions(c Case) []reason.Reason {
 		add("site.load_width_m", "mass", "the mass", "its size: nothing is that dense")
 	}
 	if h.Rope.Outdoors == unit.No && h.Site.Outdoors == unit.Yes {
-		add("rope.outdoors", "site.outdoors", "a rope that hangs indoors", "a hoist that stands outdoors")
+		add("rope.outdoors", "site.outdoors", "a rope indoors", "a hoist outdoors")
 	}
 	if low := h.Base.Published(h.Site.Outdoors); low.Is && h.Base.Friction.Is && h.Base.Friction.Val > low.Val {
 		r := reason.Reason{ID: "contradiction", Word: reason.NotKnown, Path: "base.friction", Clears: reason.Proof,
@@ -71,11 +71,11 @@ func standing(h lift.Hoist) []reason.Reason {
 		out = append(out, reason.Reason{ID: "contradiction", Word: reason.NotKnown, Path: path, Clears: reason.Answer, Say: text, Mend: mend, Source: from})
 	}
 	if h.Base.Where == lift.BaseOnBeam && h.Reeving.LeadSheaves.Or(0) > 0 {
-		add("base.where", source.Derivation.At("equilibrium of the base"), say.That("The drive stands on the beam, and its rope runs over a pulley there: the pull is along the beam, and what holds the drive against it is not known."),
+		add("base.where", source.Derivation.At("equilibrium of the base"), say.That("The drive is on the beam, and its rope runs over a pulley there. The pull is along the beam, and what holds the drive against it is not known."),
 			say.That("Put the drum straight over the mass, or the drive on the ground."))
 	}
 	if h.Base.WeightsFixed == unit.No && h.Base.LoosePart.Is && h.Base.LoosePart.Val == 0 {
-		add("base.weights_fixed", source.Judgement.Whole(), say.That("Two answers do not go together: weights that are not fastened, and no loose weight."), say.That("Say how much of the base somebody could take away."))
+		add("base.weights_fixed", source.Judgement.Whole(), say.That("Two answers contradict each other: weights that are not fastened, and no loose weight."), say.That("Say how much of the base somebody could remove."))
 	}
 	if t := h.Machine.MaxWinding; t.Is && t.Val > hottest {
 		add("machine.max_winding_c", source.FromMemory.At("IEC 60085"), say.That("No insulation of a winding is made for %s.", say.Temperature(t.Val)), say.That("Use the figure on the label, and %s where there is none.", say.Temperature(90)))
@@ -87,7 +87,7 @@ func standing(h lift.Hoist) []reason.Reason {
 	timber, steel := k == lift.MemberTimber || k == lift.MemberRoundPole, k == lift.MemberSteelTube || k == lift.MemberSteelRoundTube
 	inWood := fix == lift.FixingBoltedThroughWood || fix == lift.FixingScrewedIntoWood
 	if fix == lift.FixingAnchorInMasonry && (timber || steel) || inWood && steel {
-		add("structure.hanger_fixing", source.Judgement.Whole(), say.That("Two answers do not go together: how the hanger is fastened, and what the beam is made of."), say.That("Look at the beam, and correct the wrong one."))
+		add("structure.hanger_fixing", source.Judgement.Whole(), say.That("Two answers contradict each other: how the hanger is fastened, and what the beam is made of."), say.That("Look at the beam, and correct the wrong one."))
 	}
 	return out
 }

@@ -29,14 +29,14 @@ func frames(c Case) []reason.Reason {
 	for i, p := range h.Structure.Posts {
 		top := unit.Length(float64(p.Height.Val) * math.Cos(float64(p.Lean.Or(0))))
 		if f := h.Site.FrameHeight; own && f.Is && p.Height.Is && top > f.Val*(1+1e-9) {
-			add("site.frame_height_m", fmt.Sprintf("structure.posts[%d].height_m", i), say.That("Two answers do not go together: a frame of %s, and a post in it of %s.", say.Height(f.Val), say.Height(top)), say.That("Measure again, and correct the wrong one."))
+			add("site.frame_height_m", fmt.Sprintf("structure.posts[%d].height_m", i), say.That("Two answers contradict each other: a frame of %s, and a post in it of %s.", say.Height(f.Val), say.Height(top)), say.That("Measure again, and correct the wrong one."))
 			break
 		}
 	}
 	b := h.Structure.Beam
 	timber := b.Kind == lift.MemberTimber || b.Kind == lift.MemberRoundPole
 	if h.Structure.HangerFixing == lift.FixingThreadedIntoMetal && timber {
-		add("structure.hanger_fixing", "structure.beam.kind", say.That("Two answers do not go together: a hanger threaded into metal, and a beam of wood."), say.That("Look at the beam, and correct the wrong one."))
+		add("structure.hanger_fixing", "structure.beam.kind", say.That("Two answers contradict each other: a hanger threaded into metal, and a beam of wood."), say.That("Look at the beam, and correct the wrong one."))
 	}
 	fixed := h.Structure.HangerFixing != "" && h.Structure.HangerFixing != lift.FixingRoundTheBeam
 	if a := h.Structure.HangerAngle; fixed && h.Structure.HangerKind == lift.HangerHook && a.Is && a.Val > askew {

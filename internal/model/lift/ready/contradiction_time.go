@@ -37,7 +37,7 @@ func instant(h lift.Hoist) []reason.Reason {
 			add(at("engages_in_m"), "", say.That("No catch locks within less than %s.", say.Of(unit.SmallLengths, float64(shortest))), measure)
 		}
 		if x.Stopping.Is && x.Torque.Is && float64(x.Stopping.Val) > grips*float64(x.Torque.Val) {
-			add(at("stopping_torque_nm"), at("torque_nm"), say.That("Two answers do not go together: a brake that holds %s, and slows a turning drum with %s.", say.Torque(x.Torque.Val), say.Torque(x.Stopping.Val)), measure)
+			add(at("stopping_torque_nm"), at("torque_nm"), say.That("Two answers contradict each other: a brake that holds %s, and slows a turning drum with %s.", say.Torque(x.Torque.Val), say.Torque(x.Stopping.Val)), measure)
 		}
 	}
 	if j := h.Machine.J; j.Is && j.Val <= 0 {

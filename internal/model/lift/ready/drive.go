@@ -22,7 +22,7 @@ func lifts(c Case) []reason.Reason {
 		for i, s := range h.Train.Stages {
 			if !s.IdleTorque.Is {
 				out = append(out, open("stays_up", fmt.Sprintf("train.stages[%d].idle_torque_nm", i),
-					say.That("What it takes to turn gear stage %s empty is not known. Measure the current without load with the gears on.", i+1)))
+					say.That("What gear stage %s needs to turn empty is not known. Measure the current without load with the gears on.", i+1)))
 			}
 		}
 	}
@@ -46,9 +46,9 @@ func moves(w Work) []reason.Reason {
 	case down.RunsBack == lift.DownNo:
 		out = append(out, no("stays_up", "train.stages", down.Say.Or(say.That("It does not come down by itself: it stays stuck."))))
 	case !down.Steady:
-		out = append(out, no("races", "lower.loads", down.Say.Or(say.That("It races: the loads do not hold the speed."))))
+		out = append(out, no("races", "lower.loads", down.Say.Or(say.That("The mass runs away: the loads do not hold its speed."))))
 	case down.Short:
-		out = append(out, no("races", "lower.loads", say.That("It races the whole way down: the travel ends before the loads hold its speed.")))
+		out = append(out, no("races", "lower.loads", say.That("The mass runs away all the way down: the travel ends before the loads hold its speed.")))
 	case down.RunsBack != lift.DownYes:
 		out = append(out, open("needs_push", "train.stages", say.That("It comes down only with a push: do not count on it until it was tried.")))
 	}
@@ -98,7 +98,7 @@ func loadUnknown(c Case) []reason.Reason {
 	for i, l := range c.Hoist.Lower.Loads {
 		if !l.MaxCurrent.Is {
 			out = append(out, open("load_unknown", fmt.Sprintf("lower.loads[%d].rated_current_a", i),
-				say.That("What current load %s withstands is not known. A load that burns out lets the mass go.", i+1)))
+				say.That("What current load %s withstands is not known. When a load burns out, the mass runs away.", i+1)))
 		}
 	}
 	return out
@@ -142,8 +142,8 @@ func brakePower(c Case) []reason.Reason {
 		return nil
 	}
 	return []reason.Reason{{ID: "brake_power", Word: reason.NotKnown, Path: path, Clears: reason.Answer,
-		Say:    say.That("A coil holds the spring brake open while the mass moves, and it takes no power here."),
-		Mend:   say.That("Give the watts of the coil, up and down, or say that the brake is held open by hand."),
+		Say:    say.That("A coil holds the spring brake open while the mass moves, and its power is 0 here."),
+		Mend:   say.That("Give the watts of the coil, up and down, or choose that the brake is held open by hand."),
 		Source: source.Derivation.Whole()}}
 }
 
@@ -167,8 +167,8 @@ func shunt(c Case) []reason.Reason {
 		return nil
 	}
 	return []reason.Reason{{ID: "shunt", Word: w, Path: path, Clears: answerOr(w),
-		Say:    say.That("If the motor's circuit breaks anywhere, the mass runs away. No resistor or clamp is wired straight to the motor for good."),
-		Mend:   say.That("Wire one straight to the motor, with no fuse, switch or plug, and say so in the list of loads."),
+		Say:    say.That("If the motor's circuit breaks anywhere, the mass runs away. No resistor or clamp is wired permanently to the motor."),
+		Mend:   say.That("Wire one straight to the motor, with no fuse, switch or plug, and enter it in the list of loads."),
 		Source: source.Derivation.Whole()}}
 }
 

@@ -81,10 +81,10 @@ func holdsCount(c Case) []reason.Reason {
 	if w == reason.Yes {
 		return nil
 	}
-	text := say.That("Only %s of what is named holds a mass that moves, and two are needed. A prop and a pin hold a mass that stands; motor, gears, wires and lamps hold nothing.", best)
+	text := say.That("Only %s of the named holds can stop a moving mass, and two are needed. A prop and a pin hold only a mass at rest. Motor, gears, wires and lamps are no hold.", best)
 	switch {
 	case best == 0:
-		text = say.That("Nothing that is named holds a mass that moves, and two holds are needed. A prop and a pin hold a mass that stands; motor, gears, wires and lamps hold nothing.")
+		text = say.That("No hold is named that can stop a moving mass, and two are needed. A prop and a pin hold only a mass at rest. Motor, gears, wires and lamps are no hold.")
 	case w == reason.NotKnown:
 		text = say.That("Whether two things hold a mass that moves is not known: a ratchet or a catch counts only on the drum.")
 	case best >= 2:

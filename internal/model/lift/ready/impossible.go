@@ -36,16 +36,16 @@ func impossible(h lift.Hoist) []reason.Reason {
 	if most, ok := strongest[h.Rope.Kind]; ok && h.Rope.BreakingLoad.Is && h.Rope.Diameter.Is {
 		d := float64(h.Rope.Diameter.Val)
 		if float64(h.Rope.BreakingLoad.Val) > float64(most)*d*d {
-			add("rope.breaking_load_n", "rope.diameter_m", say.That("Two answers do not go together: no rope of this kind and thickness breaks only at %s.", say.Force(h.Rope.BreakingLoad.Val)))
+			add("rope.breaking_load_n", "rope.diameter_m", say.That("Two answers contradict each other: no rope of this kind and thickness breaks only at %s.", say.Force(h.Rope.BreakingLoad.Val)))
 		}
 	}
 	for i, s := range h.Train.Stages {
 		if most, ok := toughest[string(s.Tooth.Material)]; ok && s.Tooth.Strength.Is && s.Tooth.Strength.Val > most {
-			add(fmt.Sprintf("train.stages[%d].tooth.strength_pa", i), fmt.Sprintf("train.stages[%d].tooth.material", i), say.That("Two answers do not go together: the material of the teeth in gear stage %s, and their strength.", i+1))
+			add(fmt.Sprintf("train.stages[%d].tooth.strength_pa", i), fmt.Sprintf("train.stages[%d].tooth.material", i), say.That("Two answers contradict each other: the material of the teeth in gear stage %s, and their strength.", i+1))
 		}
 	}
 	if most, ok := toughest[string(h.Drum.HubMaterial)]; ok && h.Drum.HubAllow.Is && h.Drum.HubAllow.Val > most {
-		add("drum.hub_strength_pa", "drum.hub_material", say.That("Two answers do not go together: the material of the drum's hub, and its strength."))
+		add("drum.hub_strength_pa", "drum.hub_material", say.That("Two answers contradict each other: the material of the drum's hub, and its strength."))
 	}
 	return out
 }

@@ -105,7 +105,7 @@ func byBrush(r reason.Reason, other reason.Word) reason.Reason {
 func between(r reason.Reason, a, b reason.Word) reason.Reason {
 	if a == reason.No && b != reason.No {
 		r.Word, r.Clears, r.Use = reason.NotKnown, reason.Answer, unit.Known[unit.Ratio]{}
-		r.Mend = say.That("Weigh all that hangs on a scale: it decides.")
+		r.Mend = say.That("Weigh mass and container on a scale: the result decides.")
 	}
 	return r
 }
@@ -120,7 +120,7 @@ func guess(reasons []reason.Reason) []reason.Reason {
 
 // guessed marks a reason that only a better weighing clears.
 func guessed(r reason.Reason) bool {
-	return r.Word == reason.NotKnown && !r.Mend.IsZero() && r.Mend.Is(say.That("Weigh all that hangs on a scale: it decides."))
+	return r.Word == reason.NotKnown && !r.Mend.IsZero() && r.Mend.Is(say.That("Weigh mass and container on a scale: the result decides."))
 }
 
 // withGuess adds mass_guess where the weighing decides one of the reasons.

@@ -37,7 +37,7 @@ func motorHot(c Case) []reason.Reason {
 	r := motorHotWord(reason.NotKnown)
 	r.Path, r.Clears = "lower.ambient_c", reason.Answer
 	r.Say = say.That("How warm the air round the motor gets is not known. In very warm air one run from cold makes the motor too hot.")
-	r.Mend = say.That("Give the warmest air that the motor ever stands in: a closed case in the sun reaches %s.", say.Temperature(60))
+	r.Mend = say.That("Give the warmest air that the motor is ever in: a closed case in the sun reaches %s.", say.Temperature(60))
 	return []reason.Reason{r}
 }
 
@@ -95,7 +95,7 @@ func motorHotIn(c Case) []reason.Reason {
 
 func motorHotWord(w reason.Word) reason.Reason {
 	return reason.Reason{ID: "motor_hot", Word: w, Path: "machine.max_winding_c", Clears: reason.Change,
-		Say:    say.That("One run from cold already makes the motor too hot. A burnt winding lets the mass go."),
+		Say:    say.That("One run from cold already makes the motor too hot. When the winding burns out, the mass runs away."),
 		Mend:   say.That("Use more gear ratio, less mass, or a larger motor."),
 		Source: source.FromMemory.At("IEC 60034-1")}
 }

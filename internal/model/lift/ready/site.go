@@ -23,8 +23,8 @@ func asked(id string, w reason.Word, path, wrong, open, mend string, forbids boo
 // peopleRide is a hoist of which nobody said that it carries no person. One that does is refused as a document.
 func peopleRide(c Case) []reason.Reason {
 	return asked("people_ride", reason.YesNo(c.Hoist.Site.CarriesPeople, unit.Yes), "site.carries_people",
-		"It is said to carry people. Nobody rides on it.", "Whether it ever carries a person is not known. Nobody rides on it.",
-		"Say that it carries nobody.", true, source.FromMemory.At("EN 14492-2, scope"))
+		"This plan says that the hoist carries people. Nobody may ride on it.", "Whether the hoist ever carries a person is not known. Nobody may ride on it.",
+		"Answer that it carries nobody.", true, source.FromMemory.At("EN 14492-2, scope"))
 }
 
 // fence is the least height of a fence that keeps children out, m (our own judgement).
@@ -98,7 +98,7 @@ func helper(c Case) []reason.Reason {
 	if c.Hoist.Site.Helper == unit.Yes {
 		return nil
 	}
-	return asked("helper", reason.NotKnown, "site.helper", "", "Nobody is named who can come to help.", "Do not lift alone: a second person with a phone stands outside the keep-out.", false, source.CommonPractice.Whole())
+	return asked("helper", reason.NotKnown, "site.helper", "", "Nobody is named to come and help.", "Do not lift alone: a second person with a phone waits outside the keep-out.", false, source.CommonPractice.Whole())
 }
 
 // selfStart is a hoist that starts by itself with no guard against it.

@@ -44,7 +44,7 @@ func (c Case) byMotor(r reason.Reason, other reason.Word) reason.Reason {
 		return r
 	}
 	r.Word, r.Clears, r.Use = reason.NotKnown, reason.Answer, unit.Known[unit.Ratio]{}
-	r.Mend = say.That("What motor and gears take without load is a usual value, and it decides here. Measure the motor's current without load, with the gears on.")
+	r.Mend = say.That("What motor and gears use without load is a usual value, and that value decides here. Measure the motor's current without load, with the gears on.")
 	if c.hub {
 		r.Mend = say.That("Wheel hubs differ by twice and more, and it decides here. Measure the volts that this one makes at a known speed, and its current without load.")
 	}
