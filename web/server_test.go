@@ -10,6 +10,7 @@ import (
 	"net/http"
 	"net/http/httptest"
 	"net/url"
+	"os"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -133,5 +134,20 @@ func TestWhoLeavesIsNotLogged(t *testing.T) {
 	}
 	if log.Len() > 0 {
 		t.Errorf("the log says:\n%s", log)
+	}
+}
+
+// Whoever watches over the program hears that all is well, and that it is not once nothing can be saved.
+func TestHealthz(t *testing.T) {
+	s := webtest.NewSite(t)
+	h := s.Handler()
+	if w := webtest.Ask(h, "GET", "/healthz", nil); w.Code != http.StatusOK || w.Body.String() != "ok\n" {
+		t.Errorf("%d %q", w.Code, w.Body)
+	}
+	if err := os.Rename(s.File, s.File+".gone"); err != nil {
+		t.Fatal(err)
+	}
+	if w := webtest.Ask(h, "GET", "/healthz", nil); w.Code != http.StatusServiceUnavailable || !strings.Contains(w.Body.String(), "was moved") {
+		t.Errorf("without its file: %d %q", w.Code, w.Body)
 	}
 }

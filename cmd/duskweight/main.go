@@ -11,6 +11,7 @@ import (
 	"os/signal"
 	"syscall"
 
+	"duskweight/internal/document"
 	"duskweight/internal/store"
 )
 
@@ -48,7 +49,7 @@ const help = `Duskweight plans a store for the night: a lifted mass or a battery
   duskweight rescue FOLDER    write each project that can be read, of a damaged data file too, into FOLDER
   duskweight empty            begin an empty data file in place of a lost one, which is kept
       -data FOLDER              as above, for where, backup, copies, restore, rescue and empty
-  duskweight version          print the version
+  duskweight version          print the version, and those of the data file, the document and SQLite
   duskweight help             print this
 
 Exit codes: 0 done; 1 not possible, or the document was refused; 2 the command was not understood;
@@ -87,7 +88,9 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 	case "empty":
 		return empty(ctx, args, stdout, stderr)
 	case "version":
-		return alone(args, stderr, func() error { return say(stdout, "duskweight %s\n", version()) })
+		return alone(args, stderr, func() error {
+			return say(stdout, "duskweight %s\ndata file: schema %d\nproject document: edition %d\nSQLite %s\n", version(), store.Schema, document.Edition, store.SQLite())
+		})
 	case "help":
 		return alone(nil, stderr, func() error { return say(stdout, "%s", help) })
 	}

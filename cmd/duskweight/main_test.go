@@ -4,8 +4,10 @@ import (
 	"bufio"
 	"bytes"
 	"context"
+	"database/sql"
 	"encoding/json"
 	"errors"
+	"fmt"
 	"io"
 	"net"
 	"net/http"
@@ -18,6 +20,7 @@ import (
 
 	"duskweight/internal/catalog"
 	"duskweight/internal/document"
+	"duskweight/internal/store"
 )
 
 // home gives a test a home of its own and leaves the working folder in it; nothing may appear there by itself.
@@ -167,6 +170,28 @@ func TestTakenPort(t *testing.T) {
 	}
 	if host, _, _ := net.SplitHostPort(l.Addr().String()); host != "127.0.0.1" {
 		t.Errorf("it listens on %s", host)
+	}
+}
+
+// version says of what it is made: the built-in SQLite names itself, and the file that a start makes has the schema that is said.
+func TestVersion(t *testing.T) {
+	data := home(t)
+	_, stdout, _ := command(t, "", "version")
+	start(t, "-addr", "127.0.0.1:0", "-data", data, "-no-browser").end(t)
+	db, err := sql.Open("sqlite3", filepath.Join(data, store.FileName))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer db.Close()
+	var schema int
+	var built string
+	if err := db.QueryRow("SELECT user_version, sqlite_version() FROM pragma_user_version").Scan(&schema, &built); err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{fmt.Sprintf("schema %d\n", schema), "SQLite " + built + "\n"} {
+		if !strings.Contains(stdout, want) {
+			t.Errorf("%q is not in %q", want, stdout)
+		}
 	}
 }
 

@@ -52,7 +52,7 @@ touch "$work/root/var/lib/dpkg/status"
 package -i "$deb"
 program=$work/root/usr/bin/duskweight
 cmp "$program" "$out/duskweight_${version}_linux_$native"
-[ "$("$program" version)" = "duskweight $version" ] || fail "it says it is $("$program" version)"
+[ "$("$program" version | head -n 1)" = "duskweight $version" ] || fail "it says it is $("$program" version)"
 desktop=$work/root/usr/share/applications/duskweight.desktop
 desktop-file-validate "$desktop"
 [ -s "$work/root/usr/share/icons/hicolor/scalable/apps/$(sed -n 's/^Icon=//p' "$desktop").svg" ] || fail "the menu's picture is not there"

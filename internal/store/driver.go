@@ -9,6 +9,12 @@ import (
 	sqlite3 "github.com/mattn/go-sqlite3"
 )
 
+// SQLite is the version of SQLite that is built in.
+func SQLite() string {
+	is, _, _ := sqlite3.Version()
+	return is
+}
+
 // refusedBy is DiskError for what SQLite says.
 func refusedBy(err error) error {
 	e, ok := errors.AsType[sqlite3.Error](err)

@@ -5,10 +5,15 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+
+	"duskweight/migrations"
 )
 
 // FileName is the name of the database in the data folder.
 const FileName = "duskweight.db"
+
+// Schema is the number of the schema that this program makes and brings older files up to.
+const Schema = migrations.Newest
 
 // DataFolder returns where the operating system wants a program's data: DUSKWEIGHT_DATA where it is set; on Linux and
 // the like $XDG_DATA_HOME/duskweight or ~/.local/share/duskweight (XDG Base Directory Specification 0.8); elsewhere the

@@ -15,6 +15,7 @@ import (
 
 // aloneRoutes are the addresses that no link of a page leads to, each with its reason.
 var aloneRoutes = map[string]string{
+	"/healthz":  "asked by whoever watches over the program, a container say",
 	"/verdicts": "the verdicts of the list of projects, asked for by a script",
 	"/projects/{project}/variants/{variant}/cheapest/many":          "the second answer of a page, asked for by a script",
 	"/projects/{project}/variants/{variant}/cheapest.csv":           "the numbers of a search, behind the button that begins it",

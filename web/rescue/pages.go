@@ -34,6 +34,9 @@ type Pages struct {
 // Routes hangs the pages at their addresses.
 func (s *Pages) Routes(r chi.Router) {
 	r.Get("/", s.Page(s.show))
+	r.Get("/healthz", func(w http.ResponseWriter, _ *http.Request) {
+		http.Error(w, s.Lost.Lost.Say(), http.StatusServiceUnavailable)
+	})
 	r.Get("/rescue/projects/{project}/export.json", s.Page(s.export))
 	r.Get("/rescue/copies/{copy}", s.Page(s.download))
 	r.Post("/rescue/copies/{copy}/restore", s.Page(s.goBack))

@@ -122,6 +122,9 @@ func TestPageOfALostFile(t *testing.T) {
 		if w := webtest.Ask(h, "GET", "/help/safety", nil); w.Code != http.StatusOK {
 			t.Errorf("%s: the cautions: %d", name, w.Code)
 		}
+		if w := webtest.Ask(h, "GET", "/healthz", nil); w.Code != http.StatusServiceUnavailable || !strings.Contains(w.Body.String(), "The file with your projects") && name != "a letter" {
+			t.Errorf("%s: the health is %d %q", name, w.Code, w.Body)
+		}
 		if w := webtest.Ask(h, "POST", "/sample", url.Values{}); w.Code != http.StatusNotFound {
 			t.Errorf("%s: a new project: %d", name, w.Code)
 		}

@@ -23,6 +23,7 @@ type Pages struct{ *page.Site }
 
 // Routes hangs the pages at their addresses.
 func (s *Pages) Routes(r chi.Router) {
+	r.Get("/healthz", s.Page(s.health))
 	r.Get("/settings", s.Page(s.showSettings))
 	r.Post("/settings", s.Page(s.saveSettings))
 	r.Post("/settings/copy", s.Page(s.makeCopy))
