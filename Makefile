@@ -6,7 +6,7 @@ TOOL     := go tool -modfile=internal/tools/go.mod
 FUZZTIME ?= 15s
 IMAGE    ?= docker
 
-.PHONY: run build test check fresh browser vet race fuzz torture mutants bench shots generate image release package-check package-quick vulnerable clean
+.PHONY: run build test check fresh browser vet race fuzz torture mutants bench shots words generate image release package-check package-quick vulnerable clean
 
 run: build
 	./build/duskweight
@@ -92,6 +92,12 @@ bench:
 # Pictures of the pages and the printed sheet, into build/shots.
 shots: browser
 	DUSKWEIGHT_SHOTS=$(CURDIR)/build/shots go test -count 1 -run '^TestBrowser' ./web/...
+
+# Every text that the pages of several plans show, with its page, into build/words.txt: what a reader of the words looks through.
+words:
+	@mkdir -p build
+	DUSKWEIGHT_WORDS=$(CURDIR)/build/words.txt go test -count 1 -timeout 20m -run '^TestEverythingSaid$$' ./web/crawl
+	@wc -l build/words.txt
 
 image:
 	$(IMAGE) build -t duskweight .
