@@ -85,7 +85,7 @@ licences() {
 }
 
 bom() { # ARCH FILE BINARY
-	"$tool" bin -json -licenses -std -noserial -notimestamp -version "$VERSION" "$3" 2>"$work/bom.log" >"$work/bom.json" || { cat "$work/bom.log" >&2; return 1; }
+	GOARCH=$1 "$tool" bin -json -licenses -std -noserial -notimestamp -version "$VERSION" "$3" 2>"$work/bom.log" >"$work/bom.json" || { cat "$work/bom.log" >&2; return 1; }
 	jq --arg time "$(date -u -d "@$SOURCE_DATE_EPOCH" +%FT%TZ)" --arg sqlite "$(sqlite)" --arg echarts "$(echarts)" --arg zrender "$(zrender)" \
 		--arg libc "$(libc "$1")" --arg sum "$(sha256sum <"$3" | cut -d' ' -f1)" -f "$here/bom.jq" "$work/bom.json" >"$2"
 	# What the bill names is what the program says of itself, and nothing in it is without a licence.
