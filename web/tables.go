@@ -17,7 +17,7 @@ import (
 // AllTables gathers the tables of all forms.
 func AllTables() page.Tables {
 	return page.Tables{
-		Place: place.PlaceForm, Load: load.LoadForm, Shelf: shelf.ShelfForm, Money: compare.MoneyForm, Variant: variant.WholeForm, TidyVariant: variant.DropEmptySheets, Parts: parts.PartsForm,
+		Place: place.PlaceForm, Load: load.LoadForm, Shelf: shelf.ShelfForm, Money: compare.MoneyForm, Variant: variant.WholeForm, OfSeason: variant.OnSeason, TidyVariant: variant.DropEmptySheets, Parts: parts.PartsForm,
 		Stores: page.Kinds{hoist.Kind(trials.TrialsForm), cells.Kind(), water.Kind()},
 	}
 }

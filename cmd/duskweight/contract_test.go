@@ -42,9 +42,9 @@ const (
 // The contract of the answer: every key is always there. Keys beyond these are allowed.
 var (
 	wholeKeys   = map[string]kind{"version": must, "project": word, "sun": thing, "load": thing, "variants": list}
-	sunKeys     = map[string]kind{"ghi_j_m2_year": number, "weather_seed": number, "why_not": list, "remarks": list}
+	sunKeys     = map[string]kind{"ghi_j_m2_year": number, "weather_seed": number, "why_not": list, "remarks": list, "tilt": orNone}
 	loadKeys    = map[string]kind{"appliances_j_year": number, "night_j_mean": number, "night_j_max": number, "why_not": list}
-	variantKeys = map[string]kind{"name": word, "verdict": maybe, "why_no_year": maybe, "ready": word, "plane_j_m2_year": number, "load_j_year": number, "standing_j_year": number, "bus_j_year": number,
+	variantKeys = map[string]kind{"name": word, "verdict": maybe, "why_no_year": maybe, "ready": word, "plane_j_m2_year": number, "load_j_year": number, "standing_j_year": number, "bus_j_year": number, "snow_share": list,
 		"direct_j_year": number, "delivered_j_year": number, "spilled_j_year": number, "unmet_j_year": number, "served_share": number, "nights_served": number, "nights": number,
 		"essential_share": number, "nights_full": number, "nights_essential": number, "nights_most": number, "nights_dark": number, "night_share": number, "longest_gap_h": number, "to_full": number, "worn": list, "years": orNone, "backup": orNone, "sun_share": number, "shed": list, "waiting": list, "capital": number, "levelised_per_kwh": number, "cost": thing, "priced_parts": counted, "stores": list}
 	backupKeys = map[string]kind{"hours": must, "starts": must, "energy_j": must, "direct_j": must, "out_j": must, "fuel_l": must, "cost": number}

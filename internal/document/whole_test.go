@@ -252,6 +252,17 @@ func (w whole) beside(v model.VariantResult, twin map[string]any) {
 	}
 	roughly("light on the panels", float64(v.Plane.Val), b["plane_j_m2"])
 	roughly("power at the line", float64(v.Bus.Total), b["bus_j"])
+	for i, months := range b["snow"].([]any) {
+		if (months == nil) != (v.Snow[i] == nil) {
+			w.t.Errorf("%s, snow on panels %d: %v, the twin has %v", w.at, i, v.Snow[i], months)
+			continue
+		}
+		if months != nil {
+			for m, want := range months.([]any) {
+				roughly(fmt.Sprintf("snow on panels %d in month %d", i, m+1), v.Snow[i][m], want)
+			}
+		}
+	}
 	y := v.Year
 	w.same("nights with what is essential", float64(y.NightsEssential), b["essential_nights"])
 	w.same("longest outage", float64(y.LongestOutage.Hours), b["outage_hours"])

@@ -26,6 +26,17 @@ type SunAnswer struct {
 	Seed    *uint64                      `json:"weather_seed"` // null when the year comes from a file
 	WhyNot  []SaidAnswer                 `json:"why_not"`      // why the year's sun is not known
 	Remarks []SaidAnswer                 `json:"remarks"`      // what is to be known of it although it is
+	Tilt    *TiltAnswer                  `json:"tilt"`         // of panels that face noon; null where the year's sun is not known
+}
+
+// TiltAnswer is which tilts bring the poorest month most, and of those which bring the year most: one all year, two a year, one
+// for each month. Two[0] begins with month TwoMonths[0], Two[1] with month TwoMonths[1], 1 for January.
+type TiltAnswer struct {
+	Fixed       unit.Angle             `json:"fixed_rad"`
+	Two         [2]unit.Angle          `json:"two_rad"`
+	TwoMonths   [2]int                 `json:"two_months"`
+	ByMonth     [12]unit.Angle         `json:"by_month_rad"`
+	PoorestGain unit.Known[unit.Ratio] `json:"poorest_gain"` // of the poorest month at fixed_rad over that at the latitude, 10° to 60°
 }
 
 // SaidAnswer is one thing that is said, and where: a path inside the project.
@@ -52,6 +63,7 @@ type VariantAnswer struct {
 	Plane          unit.Known[unit.Irradiation] `json:"plane_j_m2_year"`
 	Load           unit.Known[unit.Energy]      `json:"load_j_year"`
 	Standing       unit.Known[unit.Energy]      `json:"standing_j_year"`
+	Snow           []*[12]float64               `json:"snow_share"` // by array, of its power in each month; null where none falls, or nothing is said of it
 	Bus            unit.Known[unit.Energy]      `json:"bus_j_year"`
 	Direct         unit.Known[unit.Energy]      `json:"direct_j_year"`
 	Delivered      unit.Known[unit.Energy]      `json:"delivered_j_year"`

@@ -14,6 +14,8 @@ func (r Result) Answer() Answer {
 	a := Answer{Version: 1, On: dayOrNull(r.Ground.On), Project: r.Ground.Project.Name, Variants: make([]VariantAnswer, len(r.Variants))}
 	if r.Ground.Sky != nil {
 		a.Sun.GHI = unit.Of(unit.Irradiation(r.Ground.Sky.Year()))
+		s := r.Ground.Season()
+		a.Sun.Tilt = &TiltAnswer{s.Fixed, s.Two, s.TwoMonths, s.ByMonth, s.PoorestGain}
 		if sky := r.Ground.Project.Place.Sky; sky != sun.SkyFile && sky != sun.SkyFiles {
 			a.Sun.Seed = &r.Ground.Project.Seed
 		}
@@ -55,11 +57,12 @@ func saidAnswers(ps Problems) []SaidAnswer {
 func (r VariantResult) answer() VariantAnswer {
 	a := VariantAnswer{Name: r.Name, Ready: r.Ready, Because: becauseAnswers(r.Because), Plane: r.Plane, Capital: r.Cost.Capital, Levelised: r.Cost.Levelised,
 		Cost: CostAnswer{r.Cost.Low.Capital, r.Cost.High.Capital, r.Cost.Low.Whole, r.Cost.Whole, r.Cost.High.Whole},
-		Worn: []WornAnswer{}, Shed: []ShedAnswer{}, Waiting: []WaitingAnswer{}, PricedParts: [2]int{r.Cost.Priced, r.Cost.Parts}, Wiring: r.Wiring.answer(), Stores: make([]StoreAnswer, len(r.Stores))}
+		Snow: []*[12]float64{}, Worn: []WornAnswer{}, Shed: []ShedAnswer{}, Waiting: []WaitingAnswer{}, PricedParts: [2]int{r.Cost.Priced, r.Cost.Parts}, Wiring: r.Wiring.answer(), Stores: make([]StoreAnswer, len(r.Stores))}
 	if r.Verdict != "" {
 		a.Verdict = &r.Verdict
 	}
 	if y := r.Year; r.YearKnown {
+		a.Snow = append(a.Snow, r.Snow...)
 		a.Load, a.Bus, a.Direct = unit.Of(y.Load), unit.Of(y.Bus), unit.Of(y.Direct)
 		a.Standing = unit.Of(y.Standing.Wanted + y.StoreStanding.Wanted)
 		a.Delivered, a.Spilled, a.Unmet = unit.Of(y.Delivered), unit.Of(y.Spilled), unit.Of(y.Unmet)

@@ -75,6 +75,13 @@ func checkPlace(p Project) Problems {
 	if (p.Place.Sky == sun.SkyFile || p.Place.Sky == sun.SkyFiles) && p.Weather == nil {
 		ps.Add("place.sky", "the project has no weather file yet: read one in, or choose another way to know the sky")
 	}
+	if snow, times := p.Place.SnowFall, p.Place.SnowTimes; snow != nil && times != nil {
+		for i := range snow {
+			if snow[i] > 0 && times[i] == 0 {
+				ps.Add(fmt.Sprintf("place.snow_events[%d]", i), fmt.Sprintf("month %d has snow, so its number of snowfalls is at least 1", i+1))
+			}
+		}
+	}
 	return append(ps, checkFiles(p)...)
 }
 

@@ -28,6 +28,7 @@ type VariantResult struct {
 	WhyNoYear say.Sentence // without a full stop
 
 	Plane unit.Known[unit.Irradiation] // on the panels, mean over their power
+	Snow  []*[12]float64               // by array: share of its power that snow takes in each month; nil where none falls on it
 	Bus   *panel.Bus                   // nil where the year is not known; shared, so read only
 	Year  year.Result
 
@@ -123,6 +124,9 @@ func (g Ground) year(v Variant, r *VariantResult) {
 		return
 	}
 	r.Bus, r.Plane, r.YearKnown = harvest.bus, harvest.plane, true
+	for _, l := range harvest.lights {
+		r.Snow = append(r.Snow, l.Snow)
+	}
 	in := g.input(v, r, harvest.lights, r.Bus.Power)
 	for _, w := range g.Load.Waiting {
 		r.waits = append(r.waits, w.Name)

@@ -79,16 +79,33 @@ func (g Ground) shine(v Variant) *harvest {
 	return s
 }
 
+// PlaneOf prepares the plane of an array of which it is known how it stands. The ground must have a sky.
+func (g Ground) PlaneOf(a panel.Array) *sun.Plane {
+	return sun.PlaneOf(g.Sky.Geometry, g.Project.Place, sun.Face{Tilt: a.Tilt.Val, ByMonth: a.TiltBy, Azimuth: a.Azimuth.Val, Shade: a.Shade, Snow: g.snowOn(a)})
+}
+
+// snowOn is the snow that falls on an array; nil where none falls, or nothing is said of it.
+func (g Ground) snowOn(a panel.Array) *sun.Snow {
+	p := g.Project.Place
+	if p.SnowFall == nil || *p.SnowFall == ([12]unit.Length{}) {
+		return nil
+	}
+	return &sun.Snow{Fall: *p.SnowFall, Events: p.SnowTimes, Slant: a.Slant, Edge: a.Edge, Cleared: a.Cleared == unit.Yes}
+}
+
+// Season is which tilts bring most on this ground, which must have a sky.
+func (g Ground) Season() sun.Season { return sun.SeasonOf(g.Sky.Geometry, g.Project.Place, g.Sky) }
+
 // lights computes the light on each array; an array whose place is not known gets none, and BusPower names it.
 func (g Ground) lights(v Variant) []panel.Light {
 	lights := make([]panel.Light, len(v.Panels))
 	for i, a := range v.Panels {
-		if !a.Tilt.Is || !a.Azimuth.Is {
+		if !a.Stands() {
 			continue
 		}
-		p := sun.PlaneOf(g.Sky.Geometry, g.Project.Place, sun.Face{Tilt: a.Tilt.Val, Azimuth: a.Azimuth.Val, Shade: a.Shade})
+		p := g.PlaneOf(a)
 		l := p.Light(g.Sky)
-		lights[i] = panel.Light{Plane: l.Plane, Cells: l.Cells}
+		lights[i] = panel.Light(l)
 	}
 	return lights
 }

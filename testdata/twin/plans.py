@@ -10,6 +10,7 @@ import sys
 
 COUNT, r = int(sys.argv[1]), random.Random(int(sys.argv[2]))
 U, C = r.uniform, r.choice
+q = random.Random(int(sys.argv[2]) + 1000)  # season and snow draw by themselves: without them the plans are the same
 SAMPLE = json.load(sys.stdin)["project"]["place"]
 YEAR = 365 * 86400
 
@@ -41,6 +42,9 @@ def place():
     d["albedo"] = maybe(.3, lambda: U(0, .8))
     if r.random() < .3:
         d["indoor"] = {"mean_c": U(-5, 25), "swing_k": U(0, 15), "warmest_month": r.randint(1, 12)}
+    if q.random() < .4:
+        d["snow_m"] = [q.uniform(0, .3) if m in (0, 1, 2, 10, 11) else 0 for m in range(12)]
+        d["snow_events"] = [q.randint(1, 9) for _ in range(12)] if q.random() < .5 else None
     if r.random() < .2:
         d["horizon"] = [{"azimuth_rad": U(0, 6.28), "altitude_rad": U(0, .4)} for _ in range(r.randint(1, 4))]
     return d
@@ -165,6 +169,10 @@ def panel():
         a["shade"] = [U(0, .6) for _ in range(12)]
     if r.random() < .2:
         a.update(cell_temperature="nominal", nominal_cell_c=U(35, 60))
+    if q.random() < .25:
+        low, high = q.uniform(0, .8), q.uniform(.8, 1.57)
+        a.update(slant_m=q.uniform(.5, 3), lower_edge_m=q.uniform(.1, 2), snow_cleared=q.choice(["", "yes", "no"]))
+        a["tilt_by_month_rad"] = [high if m in (0, 1, 9, 10, 11) else low for m in range(12)]
     return a
 
 

@@ -142,8 +142,16 @@ def hides(place, normal):
 
 
 def plane(place, array, sky, sun, hours):
+    """Light on the panels; where they are tilted anew each month, each month's hours come from a plane of its tilt."""
+    months = array["tilt_by_month_rad"]
+    if not months:
+        return tilted(place, array["tilt_rad"], array["azimuth_rad"], sky, hours)
+    each = {t: tilted(place, t, array["azimuth_rad"], sky, hours) for t in set(months)}
+    return tuple([each[months[MONTH_OF[h]]][k][h] for h in range(N)] for k in (0, 1))
+
+
+def tilted(place, tilt, azimuth, sky, hours):
     """Light on a tilted plane by Hay and Davies (1980), and of it what gets through the glass, W/m2 by hour."""
-    tilt, azimuth = array["tilt_rad"], array["azimuth_rad"]
     normal = (math.sin(tilt) * math.sin(azimuth), math.sin(tilt) * math.cos(azimuth), math.cos(tilt))
     albedo = known(place["albedo"], .2)
     out, through = [0.0] * N, [0.0] * N
@@ -179,6 +187,33 @@ def plane(place, array, sky, sun, hours):
     return out, through
 
 
+def snow_on(place, array, light, sky):
+    """Share of each month's power that snow takes: Townsend and Powers (2011), with depths in inches."""
+    fall, times = place["snow_m"], place["snow_events"] or [1] * 12
+    if not fall:
+        return [0.0] * 12
+    depth = [x / 2 * (1 + 1 / n) if n else 0.0 for x, n in zip(fall, times)]
+    out = []
+    for m in range(12):
+        hours = [h for h in range(N) if MONTH_OF[h] == m]
+        lies = (2 * depth[m] + depth[m - 1]) / 3
+        kwh = sum(light[h] for h in hours) / 1000
+        kelvin = 273.15 + sum(sky["tair"][h] for h in hours) / len(hours)
+        tilt = array["tilt_by_month_rad"][m] if array["tilt_by_month_rad"] else array["tilt_rad"]
+        room = 1.0
+        if array["slant_m"] is not None and array["lower_edge_m"] is not None and array["lower_edge_m"] > lies:
+            gamma = array["slant_m"] * lies * math.cos(tilt) * 2 * math.tan(40 * DEG) / (array["lower_edge_m"] ** 2 - lies ** 2)
+            room = 1 - .51 * math.exp(-gamma)
+        if lies <= 0:
+            lost = 0.0
+        elif kwh <= 0:
+            lost = 1.0
+        else:
+            lost = min(1.0, 57000 * lies / .0254 * math.cos(tilt) ** 2 * room * .8 / kelvin ** 2 / kwh ** .67)
+        out.append(lost / 4 if array["snow_cleared"] == "yes" else lost)
+    return out
+
+
 def glass(cos_i):
     """Share that gets through the cover glass over that straight on: De Soto (2006) eq. 14 and 15; n 1.526, 4/m, 2 mm."""
     if cos_i <= 0:
@@ -193,13 +228,16 @@ def glass(cos_i):
 
 
 def panels_of(variant, place, sky, sun, hours):
-    """Power of all panels before the controller (W by hour), light on them (J/m2 a year, mean over their watts), label watts."""
-    power, label, lit = [0.0] * N, 0.0, 0.0
+    """Power of all panels before the controller (W by hour), light on them (J/m2 a year, mean over their watts), label
+    watts, and what snow takes of each array by month (None where none falls)."""
+    power, label, lit, snows = [0.0] * N, 0.0, 0.0, []
     for a in variant["panels"] or []:
         light, cells = plane(place, a, sky, sun, hours)
         if a["shade"]:
             light = [g * (1 - a["shade"][MONTH_OF[h]]) for h, g in enumerate(light)]
             cells = [g * (1 - a["shade"][MONTH_OF[h]]) for h, g in enumerate(cells)]
+        snow = snow_on(place, a, light, sky)
+        snows.append(snow if any(place["snow_m"] or []) else None)
         watts = a["panel_w"] * a["count"]
         label += watts
         lit += watts * sum(light) * H
@@ -211,8 +249,8 @@ def panels_of(variant, place, sky, sun, hours):
                 t = sky["tair"][h] + g / 800 * (a["nominal_cell_c"] - 20)
             else:
                 t = sky["tair"][h] + g / (known(a["u0_w_m2k"], 25) + known(a["u1_ws_m3k"], 6.84) * known(a["wind_m_s"], 1))
-            power[h] += max(0.0, watts * cells[h] / 1000 * (1 + gamma * (t - 25)) * keep)
-    return power, lit / label if label else None, label
+            power[h] += max(0.0, watts * cells[h] / 1000 * (1 + gamma * (t - 25)) * keep * (1 - snow[MONTH_OF[h]]))
+    return power, lit / label if label else None, label, snows
 
 
 CURVE = [(.05, .80), (.10, .88), (.20, .93), (.50, .965), (1.0, .96)]
@@ -939,13 +977,13 @@ def answer(case):
                     "night_j_max": max(wanted.values()) if wanted else 0}, "variants": []}
     hours = [sun.hour(h) for h in range(N)]
     for i, v in enumerate(doc["variants"] or []):
-        power, light, label = panels_of(v, place, sky, sun, hours)
+        power, light, label, snows = panels_of(v, place, sky, sun, hours)
         bus, idle = line_power(v["controller"], power, label)
         own_bus = sum(bus) * H if v["controller"]["kind"] == "tracking" else None
         if case.get("bus"):
             bus = case["bus"][i]
         one = variant(project, v, place, sky, bus, idle, essential, nice, standing, night, wanted)
-        one["beside"].update(plane_j_m2=light, bus_j=own_bus)
+        one["beside"].update(plane_j_m2=light, bus_j=own_bus, snow=snows)
         out["variants"].append(one)
     return out
 

@@ -53,8 +53,9 @@ type list[T any] struct {
 	One    string // what one row is called: "panel"
 	Intro  string // one line for the empty list
 	most   int
-	picked bool // some rows or columns alone are shown
-	fixed  bool // no row can be added here
+	picked bool                     // some rows or columns alone are shown
+	fixed  bool                     // no row can be added here
+	called func(t *T, i int) string // name of a row where none can be taken away; nil is the number alone, and they can
 	Count  func(*T) int
 	Resize func(*T, int)
 	remove func(*T, int)
@@ -70,6 +71,7 @@ type Input[T any] struct {
 	Kind    InputKind
 	Symbol  func(unit.System) string
 	q       *unit.Quantity // of a number
+	each    *unit.Quantity // of the numbers of the months, where it is typed as twelve
 	Options []Option
 	Show    func(*T, unit.System) string
 	Read    func(*T, string, unit.System) error
@@ -305,7 +307,7 @@ func Within[T, P any](path string, at func(*T) *P, parts ...Part[P]) []Part[T] {
 }
 
 func liftInput[T, P any](path string, at func(*T) *P, p *Input[P]) *Input[T] {
-	in := &Input[T]{Path: path + "." + p.Path, Label: p.Label, Hint: p.Hint, Spare: p.Spare, Kind: p.Kind, Symbol: p.Symbol, q: p.q, Options: p.Options}
+	in := &Input[T]{Path: path + "." + p.Path, Label: p.Label, Hint: p.Hint, Spare: p.Spare, Kind: p.Kind, Symbol: p.Symbol, q: p.q, each: p.each, Options: p.Options}
 	in.Show = func(t *T, sys unit.System) string { return p.Show(at(t), sys) }
 	in.Read = func(t *T, text string, sys unit.System) error { return p.Read(at(t), text, sys) }
 	if p.echo != nil {

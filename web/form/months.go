@@ -85,3 +85,41 @@ func monthOf(text string) int {
 	}
 	return 0
 }
+
+// Twelve is an input for one number of each month, January first, typed one after the other. Empty is not known.
+func Twelve[T any, X unit.Number](path, label string, q unit.Quantity, at func(*T) **[12]X, more ...func(*Input[T])) Part[T] {
+	in := NewInput[T](path, label, asText)
+	in.Symbol, in.Spare, in.each = q.Symbol, true, &q
+	in.Show = func(t *T, sys unit.System) string {
+		months := *at(t)
+		if months == nil {
+			return ""
+		}
+		var out []string
+		for _, x := range months {
+			out = append(out, strings.ReplaceAll(TypedForm(q, float64(x), sys), unit.Space, ""))
+		}
+		return strings.Join(out, " ")
+	}
+	in.Read = func(t *T, text string, sys unit.System) error {
+		pieces := strings.Fields(strings.ReplaceAll(text, ";", " "))
+		if len(pieces) == 0 {
+			*at(t) = nil
+			return nil
+		}
+		if len(pieces) != 12 {
+			return fmt.Errorf("give 12 numbers, January first; there are %d", len(pieces))
+		}
+		months := new([12]X)
+		for m, piece := range pieces {
+			v, known, err := ReadNumber[X](q, strings.TrimSuffix(piece, ","), sys)
+			if err != nil || !known {
+				return fmt.Errorf("“%s” for %s is no number", Clip(piece, 20), MonthNames[m])
+			}
+			months[m] = v
+		}
+		*at(t) = months
+		return nil
+	}
+	return finish(in, more)
+}

@@ -1,5 +1,7 @@
 package form
 
+import "slices"
+
 // Pick keeps the inputs of a form that keep names, flat where they stood in groups, and of a list the rows in which an
 // input is left. Only a list that whole names may get more rows. The rest of the form is not shown and stays as it is.
 func Pick[T any](parts []Part[T], keep func(path string) bool, whole func(list string) bool) []Part[T] {
@@ -17,6 +19,19 @@ func Pick[T any](parts []Part[T], keep func(path string) bool, whole func(list s
 			l.picked, l.fixed = true, !whole(l.Path)
 			l.Row = func(i int) []Part[T] { return Pick(p.List.Row(i), keep, whole) }
 			out = append(out, Part[T]{List: &l})
+		}
+	}
+	return out
+}
+
+// Kept shows the rows that a form's lists have, each by its name where there are several: none can be added or taken away.
+func Kept[T any](parts []Part[T], called func(t *T, i int) string) []Part[T] {
+	out := slices.Clone(parts)
+	for i, p := range out {
+		if p.List != nil {
+			l := *p.List
+			l.picked, l.fixed, l.called = true, true, called
+			out[i].List = &l
 		}
 	}
 	return out

@@ -72,6 +72,10 @@ func (f Form[T]) asFields(problems model.Problems, t *T) model.Problems {
 	for i, p := range problems {
 		if in := FindInput(f.Parts, t, p.Path); in != nil && in.q != nil {
 			problems[i] = p.As(*in.q)
+		} else if at := strings.LastIndexByte(p.Path, '['); at > 0 {
+			if in := FindInput(f.Parts, t, p.Path[:at]); in != nil && in.each != nil {
+				problems[i] = p.As(*in.each)
+			}
 		}
 	}
 	return problems

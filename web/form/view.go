@@ -50,6 +50,7 @@ type ListView struct {
 	ID, Path, Title, One, Intro, Problem string
 	Count                                int
 	Full, Open                           bool
+	Kept                                 bool    // no row can be taken away here, and several show their names
 	Section                              Section // at the top of a form
 	Rows                                 []rowView
 }
@@ -217,7 +218,7 @@ func (p *printer[T]) list(l *list[T], t *T) *ListView {
 		p.was = nil
 		defer func() { p.was = was }()
 	}
-	v.Full = v.Count >= l.most || l.fixed
+	v.Full, v.Kept = v.Count >= l.most || l.fixed, l.called != nil
 	for i := range v.Count {
 		row := l.Row(i)
 		if l.picked && len(row) == 0 {
@@ -225,6 +226,9 @@ func (p *printer[T]) list(l *list[T], t *T) *ListView {
 		}
 		path := fmt.Sprintf("%s[%d]", l.Path, i)
 		name := fmt.Sprintf("%s %d", SentenceCase(l.One), i+1)
+		if l.called != nil {
+			name = l.called(t, i)
+		}
 		v.Rows = append(v.Rows, rowView{Name: name, Path: path, Parts: p.inside(name, row, t)})
 		shown := &v.Rows[len(v.Rows)-1]
 		if len(v.Rows) > 1 {

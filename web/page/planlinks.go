@@ -50,6 +50,9 @@ func (l *PlanLinks) To(at string) form.LinkView {
 	if model.Within(at, "backup") {
 		return fieldIn(at, l.own, VariantURL(l.project.ID, l.id)+"/backup")
 	}
+	if l.of.OfSeason != nil && l.of.OfSeason(at) {
+		return fieldIn(at, l.own, VariantURL(l.project.ID, l.id)+"/season")
+	}
 	return fieldIn(at, l.own, VariantURL(l.project.ID, l.id))
 }
 

@@ -14,6 +14,8 @@ type Tables struct {
 	Shelf   func() []form.Part[model.Shelf]
 	Money   func() []form.Part[model.Project]
 	Variant func() []form.Part[model.Variant] // without the insides of its stores
+	// OfSeason reports whether a path of a variant stands on its page of season, dust and snow.
+	OfSeason func(path string) bool
 	// TidyVariant takes out of a variant what its form made and nobody filled.
 	TidyVariant func(*model.Variant)
 	Parts       func() []form.Part[model.Variant]

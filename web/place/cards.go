@@ -29,6 +29,7 @@ const (
 	partWhere   = "where"
 	partOutline = "outline"
 	partGround  = "ground"
+	partSnow    = "snow"
 	partRoom    = "room"
 	partProject = "project"
 )
@@ -36,7 +37,7 @@ const (
 // partTitles are the cards with what is over them.
 var partTitles = map[string]string{
 	partClimate: "A climate like yours", partMeans: "Twelve monthly means", partFiles: "Weather files", partWhere: "Where it is",
-	partOutline: "Points of the shading outline", partGround: "Ground", partRoom: "Room of the battery", partProject: "Name and money of the project",
+	partOutline: "Points of the shading outline", partGround: "Ground", partSnow: "Snow", partRoom: "Room of the battery", partProject: "Name and money of the project",
 }
 
 // placeAt is what the address asks for.
@@ -68,6 +69,8 @@ func partOf(path string) string {
 		return partMeans
 	case strings.HasPrefix(path, "place.horizon"):
 		return partOutline
+	case strings.HasPrefix(path, "place.snow"):
+		return partSnow
 	case strings.HasPrefix(path, "place.indoor"):
 		return partRoom
 	case path == "place.albedo":
@@ -100,6 +103,8 @@ func cardParts(part string, p *model.Project) []form.Part[model.Project] {
 		return []form.Part[model.Project]{outlineRows()}
 	case partGround:
 		return []form.Part[model.Project]{albedoInput()}
+	case partSnow:
+		return snowInputs()
 	case partRoom:
 		return indoorInputs().Group.Parts
 	case partProject:

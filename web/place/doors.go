@@ -108,6 +108,17 @@ func rowsOf(p model.Project, at placeAt, open string, sys unit.System) []rowView
 	if in := place.Indoor; in != nil {
 		room = unit.Temperatures.Format(float64(in.Mean), sys) + " over the year"
 	}
+	snow := "not known, winter counted without it"
+	if fall := place.SnowFall; fall != nil {
+		sum := unit.Length(0)
+		for _, x := range fall {
+			sum += x
+		}
+		snow = "none"
+		if sum > 0 {
+			snow = unit.Lengths.Format(float64(sum), sys) + " of fresh snow a year"
+		}
+	}
 	outline := "not known, counted as free"
 	if n := len(place.Horizon); n > 0 {
 		outline = page.Counted(n, "point")
@@ -117,8 +128,8 @@ func rowsOf(p model.Project, at placeAt, open string, sys unit.System) []rowView
 		project += ", " + form.Clip(p.Currency, 10)
 	}
 	rows := []rowView{{Title: "Where", Say: where, URL: at.card(partWhere)}, {Title: "Ground", Say: ground, URL: at.card(partGround)}, {Title: "Shading outline", Say: outline, URL: at.card(partOutline)},
-		{Title: "Room of the battery", Say: room, URL: at.card(partRoom)}, {Title: "Project", Say: project, URL: at.card(partProject)}}
-	for i, part := range []string{partWhere, partGround, partOutline, partRoom, partProject} {
+		{Title: "Snow", Say: snow, URL: at.card(partSnow)}, {Title: "Room of the battery", Say: room, URL: at.card(partRoom)}, {Title: "Project", Say: project, URL: at.card(partProject)}}
+	for i, part := range []string{partWhere, partGround, partOutline, partSnow, partRoom, partProject} {
 		rows[i].Here, rows[i].Typical = part == open, typicalIn(p, part)
 	}
 	return rows
@@ -132,6 +143,8 @@ func noted(l layView) page.CardView {
 		c.Title, c.Note = "No climate of the list is like mine", "Give your latitude and how your sky is, and choose “a sky described in words”."
 	case partOutline:
 		c.Note = "Give a direction and the height of what hides the sky there: hills, trees, houses. Between two points it is a straight line. If nothing hides it, give one point of 0°."
+	case partSnow:
+		c.Note = "Fresh snow, as a weather service adds it up, not the depth on the ground. What it takes from the panels is on the page Season, dust and snow of each variant."
 	case partFiles:
 		c.Note = "Choose whether the sun is known by the first file or by all of them, each one year."
 	}

@@ -18,7 +18,7 @@ func PlaceForm(p *model.Project) []form.Part[model.Project] {
 		form.Heading("Sky", "", skyInput(), describedInput(), albedoInput()),
 	}
 	table = append(table, monthInputs(p)...)
-	return append(table, outlineRows(), indoorInputs(), form.Heading("Project", "", projectInputs()...))
+	return append(table, outlineRows(), form.Heading("Snow", "", snowInputs()...), indoorInputs(), form.Heading("Project", "", projectInputs()...))
 }
 
 func whereInputs() []form.Part[model.Project] {
@@ -61,6 +61,14 @@ func monthInputs(p *model.Project) []form.Part[model.Project] {
 			{Group: months("Coldest", "t_day_min_c", unit.Temperatures, func(p *model.Project, i int) *unit.Celsius { return &p.Place.Monthly.TMin[i] })},
 			{Group: spreads()}}}},
 		singleDays(p)}
+}
+
+// snowInputs are how much snow falls in each month, and how often.
+func snowInputs() []form.Part[model.Project] {
+	return []form.Part[model.Project]{
+		form.Twelve("place.snow_m", "Fresh snow of each month", unit.Lengths, func(p *model.Project) **[12]unit.Length { return &p.Place.SnowFall }, form.Hint[model.Project]("12 numbers, January first, 0 for none")),
+		form.Twelve("place.snow_events", "Snowfalls of each month", unit.Counts, func(p *model.Project) **[12]unit.Count { return &p.Place.SnowTimes }, form.Hint[model.Project]("12 numbers; if empty: one in each, which takes the most")),
+	}
 }
 
 func outlineRows() form.Part[model.Project] {

@@ -86,7 +86,7 @@ func placeAnswer(g model.Ground, sys unit.System, at placeAt) page.Answer {
 		year, outline := yearViewOf(g, light, sys, at), outlineViewOf(g, light, sys, at)
 		a.First = year.Headline
 		a.Body = placeNotes(v)
-		a.Also = []page.Piece{{ID: "year", Body: yearPart(year)}, {ID: "outline", Body: outlinePart(outline)}, {ID: "tilt-place", Body: tiltPart(outline)}}
+		a.Also = []page.Piece{{ID: "year", Body: yearPart(year)}, {ID: "outline", Body: outlinePart(outline)}, {ID: "tilt-place", Body: tiltPart(outline.Season)}}
 	}
 	return a
 }
@@ -101,7 +101,7 @@ func (s *Pages) sendPlaceCSV(w http.ResponseWriter, r *http.Request) error {
 	if g.Sky == nil {
 		return page.ErrNotFound
 	}
-	return page.SendPicture(w, r, []page.PictureView{*placeViewOf(g, onPanel(g), unit.Metric, "").Picture, {ID: "outline", Numbers: func() page.SheetOfNumbers { return outlineNumbers(g) }}})
+	return page.SendPicture(w, r, []page.PictureView{*placeViewOf(g, onPanel(g), unit.Metric, "").Picture, {ID: "outline", Numbers: func() page.SheetOfNumbers { return outlineNumbers(g) }}, {ID: "season", Numbers: func() page.SheetOfNumbers { return seasonNumbers(g) }}})
 }
 
 // takeClimate copies the means of a starter climate into the project, or those of the described sky, to be typed over.

@@ -73,7 +73,7 @@ func TestCardsHoldEveryInput(t *testing.T) {
 	whole := fields("?all=1")
 	slices.Sort(whole)
 	var cards []string
-	for _, part := range []string{"climate", "means", "files", "where", "outline", "ground", "room", "project"} {
+	for _, part := range []string{"climate", "means", "files", "where", "outline", "ground", "snow", "room", "project"} {
 		cards = append(cards, fields("?part="+part)...)
 	}
 	slices.Sort(cards)

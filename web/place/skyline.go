@@ -11,14 +11,14 @@ import (
 	"duskweight/web/page"
 )
 
-// outlineView is the shading outline: what it hides, as a drawing and as a table, and the tilt for the poorest month.
+// outlineView is the shading outline: what it hides, as a drawing and as a table, and beside it the tilts of the year.
 type outlineView struct {
 	Brief, Picture string
 	Known          bool
 	Rows           [][]string
 	URL            string // of its points
 	CSV            string
-	Tilt           string
+	Season         seasonView
 }
 
 // shown are the days whose way of the sun stands over the outline.
@@ -50,7 +50,7 @@ func outlineViewOf(g model.Ground, light sun.Light, sys unit.System, at placeAt)
 		without := sun.PlaneOf(way, free, sun.Face{Tilt: tilt, Azimuth: azimuth}).Light(g.Sky)
 		v.Brief = hiddenSay(light.Plane, without.Plane)
 	}
-	v.Tilt = tiltSay(g, dayMeans(light.Plane), sys)
+	v.Season = seasonViewOf(g, sys, at)
 	return v
 }
 
@@ -85,35 +85,4 @@ func hiddenSay(with, without []float64) string {
 		return "hides less than 1 % of the light"
 	}
 	return fmt.Sprintf("hides %.0f %% of the light of %s, %.0f %% of the year’s", 100*share, form.MonthNames[most], 100*year)
-}
-
-// tiltStep is from one tilt that is tried to the next.
-const tiltStep = 10 * unit.Degree
-
-// tiltSay tells which tilt gives the poorest month most, and what it gives over the year.
-func tiltSay(g model.Ground, now [12]float64, sys unit.System) string {
-	way := g.Sky.Geometry
-	usual, azimuth := sun.FacingEquator(way.Latitude)
-	least := func(means [12]float64) float64 {
-		low := means[0]
-		for _, m := range means {
-			low = min(low, m)
-		}
-		return low
-	}
-	best, most := usual, least(now)
-	for tilt := unit.Angle(0); tilt <= 90*unit.Degree+1e-9; tilt += tiltStep {
-		means := dayMeans(sun.PlaneOf(way, g.Project.Place, sun.Face{Tilt: tilt, Azimuth: azimuth}).Light(g.Sky).Plane)
-		if l := least(means); l > most*1.005 {
-			best, most = tilt, l
-		}
-	}
-	amount := func(kwh float64) string { return kilowattHours(kwh) + unit.Space + "kWh/m²" }
-	switch {
-	case most < 0.005:
-		return "In the poorest month no tilt brings anything: the sun stays down."
-	case best == usual:
-		return fmt.Sprintf("%s gives the poorest month %s a day; no other tilt gives it more.", unit.Angles.Format(float64(usual), sys), amount(most))
-	}
-	return fmt.Sprintf("%s gives the poorest month %s a day; %s gives it %s.", unit.Angles.Format(float64(usual), sys), amount(least(now)), unit.Angles.Format(float64(best), sys), amount(most))
 }

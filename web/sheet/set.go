@@ -7,6 +7,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/panel"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 	"duskweight/web/form"
@@ -203,10 +204,18 @@ func panelSettings(v model.Variant, sys unit.System) (rows []page.PairView) {
 			break
 		}
 		rows = append(rows, page.PairView{Name: form.Clip(page.OrElse(a.Name, "Panels"), 40), Value: page.Clauses(", ", page.IfKnown(a.Count, unit.Counts, sys, "%s of them"), page.IfKnown(a.Power, unit.Powers, sys, "%s each"),
-			page.IfKnown(a.Tilt, unit.Angles, sys, "tilted %s"), page.IfKnown(a.Azimuth, unit.Angles, sys, "facing %s (180° is south)"))})
+			tiltSay(a, sys), page.IfKnown(a.Azimuth, unit.Angles, sys, "facing %s (180° is south)"))})
 	}
 	if len(v.Panels) > 0 {
 		rows = append(rows, page.PairView{Name: "Controller", Value: form.OrNotKnown(form.WordFor(string(v.Controller.Kind)))})
 	}
 	return rows
+}
+
+// tiltSay tells how an array is tilted, or how steep and how flat over the year; nothing where that is not known.
+func tiltSay(a panel.Array, sys unit.System) string {
+	if a.TiltBy != nil {
+		return "tilt changed each month, " + unit.Angles.Number(float64(slices.Min(a.TiltBy[:])), sys) + " to " + unit.Angles.Format(float64(slices.Max(a.TiltBy[:])), sys)
+	}
+	return page.IfKnown(a.Tilt, unit.Angles, sys, "tilted %s")
 }

@@ -6,8 +6,10 @@ import (
 	"duskweight/web/form"
 )
 
-// WholeForm is all of a variant but the insides of its stores: the page of the variant and that of its backup.
-func WholeForm() []form.Part[model.Variant] { return append(VariantForm(), backupForm()...) }
+// WholeForm is all of a variant but the insides of its stores: its own page, that of its seasons and that of its backup.
+func WholeForm() []form.Part[model.Variant] {
+	return append(variantForm(seasonInputs()...), backupForm()...)
+}
 
 // backupForm is what helps out when the stores hold little; it has a page of its own.
 func backupForm() []form.Part[model.Variant] {

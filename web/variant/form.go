@@ -9,13 +9,16 @@ import (
 	"duskweight/web/page"
 )
 
-// VariantForm is a variant without the insides of its stores, which have pages of their own.
-func VariantForm() []form.Part[model.Variant] {
+// VariantForm is a variant without the insides of its stores, and without season and backup: these have pages of their own.
+func VariantForm() []form.Part[model.Variant] { return variantForm() }
+
+// variantForm is a variant whose panels have more inputs than those of its own page.
+func variantForm(more ...form.Part[panel.Array]) []form.Part[model.Variant] {
 	type v = model.Variant
 	type a = panel.Array
 	return []form.Part[v]{
 		form.Text("name", "Name of this variant", func(v *v) *string { return &v.Name }),
-		form.Rows("panels", "Panels", "group of panels", 20, func(v *v) *[]a { return &v.Panels }, a{},
+		form.Rows("panels", "Panels", "group of panels", 20, func(v *v) *[]a { return &v.Panels }, a{}, append([]form.Part[a]{
 			form.Text("name", "Where", func(a *a) *string { return &a.Name }),
 			form.Number("count", "Panels", unit.Counts, func(a *a) *unit.Known[unit.Count] { return &a.Count }),
 			form.Number("panel_w", "Power of one", unit.Powers, func(a *a) *unit.Known[unit.Power] { return &a.Power }, form.Hint[a]("on its label")),
@@ -24,9 +27,6 @@ func VariantForm() []form.Part[model.Variant] {
 			form.Folded("Losses and heat", "",
 				form.Number("gamma_per_k", "Change with temperature", unit.PerKelvins, func(a *a) *unit.Known[unit.PerKelvin] { return &a.Gamma }, form.Hint[a]("if empty: −0.4 % for each K")),
 				form.Number("soiling", "Lost to dirt", unit.Percents, func(a *a) *unit.Known[unit.Ratio] { return &a.Soiling }, form.Hint[a]("if empty: 3 %")),
-				form.Number("dust_per_day", "Dust in a day", unit.Percents, func(a *a) *unit.Known[unit.Ratio] { return &a.Dust }, form.Hint[a]("")),
-				form.Number("clean_every_days", "Days between cleanings", unit.Counts, func(a *a) *unit.Known[unit.Count] { return &a.DustClean }, form.Hint[a]("")),
-				form.Months("dust_months", "Months with dust", func(a *a) *[]unit.Count { return &a.DustIn }, form.Hint[a]("6-9 or Jun-Sep")),
 				form.Number("mismatch", "Lost to unequal panels", unit.Percents, func(a *a) *unit.Known[unit.Ratio] { return &a.Mismatch }, form.Hint[a]("if empty: 2 %")),
 				form.Number("wiring", "Lost in the wires", unit.Percents, func(a *a) *unit.Known[unit.Ratio] { return &a.Wiring }, form.Hint[a]("if empty: 2 %")),
 				form.Word("cell_temperature", "Temperature by", func(a *a) *panel.CellModel { return &a.Cell }),
@@ -39,7 +39,7 @@ func VariantForm() []form.Part[model.Variant] {
 				form.Number("cable_length_m", "Cable to the controller, one way", unit.Lengths, func(a *a) *unit.Known[unit.Length] { return &a.CableLen }),
 				form.Number("cable_area_m2", "Copper of that cable", unit.SmallAreas, func(a *a) *unit.Known[unit.Area] { return &a.CableArea })),
 			shadeInputs(),
-			form.Folded("From the panel's data sheet", "Needed where the panel drives the motor straight.", panelSheetInputs()...)),
+			form.Folded("From the panel's data sheet", "Needed where the panel drives the motor straight.", panelSheetInputs()...)}, more...)...),
 		form.Heading("Controller", "",
 			form.Word("controller.kind", "Kind", func(v *v) *panel.ControllerKind { return &v.Controller.Kind }, form.Hint[v]("Direct drives the motor")),
 			form.Number("controller.rated_w", "Rated power", unit.Powers, func(v *v) *unit.Known[unit.Power] { return &v.Controller.Power }),

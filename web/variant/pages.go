@@ -33,6 +33,8 @@ func (s *Pages) OfVariant(r chi.Router) {
 	r.Post("/stores", s.Page(s.changeStores))
 	page.EditorAt(r, s.Site, "/backup", s.backupEditor)
 	r.Get("/backup/{picture}.csv", s.Page(s.sendBackupCSV))
+	page.EditorAt(r, s.Site, "/season", s.seasonEditor)
+	r.Get("/season/{picture}.csv", s.Page(s.sendSeasonCSV))
 	r.Post("/delete", s.Page(s.deleteVariant))
 	r.Get("/{picture}.csv", s.Page(s.sendVariantCSV))
 }

@@ -2,6 +2,7 @@ package panel
 
 import (
 	"math"
+	"slices"
 
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
@@ -12,6 +13,7 @@ const (
 	LossGlass      = "flat angles on the glass"
 	LossHeat       = "heat of the cells"
 	LossDirt       = "dirt"
+	LossSnow       = "snow"
 	LossUnequal    = "unequal panels"
 	LossWires      = "wires"
 	LossOffBest    = "held at the line's voltage"
@@ -20,7 +22,7 @@ const (
 	LossDirect     = "goes to the motor, not to the line"
 )
 
-var arrayLosses = [...]string{LossGlass, LossHeat, LossDirt, LossUnequal, LossWires, LossOffBest}
+var arrayLosses = [...]string{LossGlass, LossHeat, LossSnow, LossDirt, LossUnequal, LossWires, LossOffBest}
 
 // array is one sub-array made ready.
 type array struct {
@@ -53,7 +55,7 @@ func (p *Plant) prepare(a Array, c Controller, path string, sound bool) (array, 
 	if !known {
 		ps = append(ps, Problem{path + ".panel_w", say.Words("the power on the panel's label is not known")})
 	}
-	if !a.Tilt.Is {
+	if !a.Tilt.Is && a.TiltBy == nil {
 		ps = append(ps, Problem{path + ".tilt_rad", say.Words("how far the panels are tilted is not known")})
 	}
 	if !a.Azimuth.Is {
@@ -167,18 +169,18 @@ func (a *array) add(l Light, air, power []float64) {
 	if a.pulse {
 		for h, g := range plane {
 			if g > 0 {
-				power[h] += a.held(cells[h], air[h]+a.warming*g, a.cleanAt(h))
+				power[h] += a.held(cells[h], air[h]+a.warming*g, a.cleanAt(h)*l.bare(h))
 			}
 		}
 		return
 	}
-	if a.daily == nil {
+	if a.daily == nil && l.Snow == nil {
 		a.addClean(a.label*1e-3*a.kept, plane, cells, air, power)
 		return
 	}
 	for from := 0; from < len(air); from += 24 {
 		to := min(from+24, len(air))
-		a.addClean(a.label*1e-3*a.cleanAt(from)*a.equal*a.wired, plane[from:to], cells[from:to], air[from:to], power[from:to])
+		a.addClean(a.label*1e-3*a.cleanAt(from)*l.bare(from)*a.equal*a.wired, plane[from:to], cells[from:to], air[from:to], power[from:to])
 	}
 }
 
@@ -206,7 +208,7 @@ func (a *array) through(p float64) float64 {
 // account returns the array's year and where its joules went.
 func (a *array) account(l Light, air []float64) Yield {
 	y := Yield{Name: a.name}
-	var glass, heat, dirt, unequal, wires, off, light, out float64
+	var glass, heat, snow, dirt, unequal, wires, off, light, out float64
 	for h, g := range l.Plane[:len(air)] {
 		if g <= 0 {
 			continue
@@ -214,18 +216,20 @@ func (a *array) account(l Light, air []float64) Yield {
 		whole, through := a.label*g*1e-3, a.label*l.Cells[h]*1e-3
 		t := air[h] + a.warming*g
 		best := a.best(l.Cells[h], t)
-		clean := best * a.cleanAt(h)
+		free := best * l.bare(h)
+		clean := free * a.cleanAt(h)
 		equal := clean * a.equal
 		wired := a.through(equal * a.wired)
 		light += whole
 		glass += whole - through
 		heat += through - best
-		dirt += best - clean
+		snow += best - free
+		dirt += free - clean
 		unequal += clean - equal
 		wires += equal - wired
 		power := wired
 		if a.pulse {
-			power = a.held(l.Cells[h], t, a.cleanAt(h))
+			power = a.held(l.Cells[h], t, a.cleanAt(h)*l.bare(h))
 		}
 		off += wired - power
 		out += power
@@ -234,6 +238,9 @@ func (a *array) account(l Light, air []float64) Yield {
 	y.Light, y.Output = joules(light), joules(out)
 	y.Losses = []Loss{{LossGlass, joules(glass)}, {LossHeat, joules(heat)}, {LossDirt, joules(dirt)},
 		{LossUnequal, joules(unequal)}, {LossWires, joules(wires)}}
+	if l.Snow != nil {
+		y.Losses = slices.Insert(y.Losses, 2, Loss{LossSnow, joules(snow)})
+	}
 	if a.pulse {
 		y.Losses = append(y.Losses, Loss{LossOffBest, joules(off)})
 	}

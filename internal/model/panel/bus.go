@@ -12,6 +12,16 @@ import (
 type Light struct {
 	Plane []float64 // on the glass
 	Cells []float64 // of that, what gets through the glass
+
+	Snow *[12]float64 // share of their power that snow on them takes, by month; nil is none
+}
+
+// bare returns what snow leaves of the power in hour h.
+func (l Light) bare(h int) float64 {
+	if l.Snow == nil {
+		return 1
+	}
+	return 1 - l.Snow[monthOfDay[h/24%len(monthOfDay)]-1]
 }
 
 // Bus is a year of power from all panels through the controller.

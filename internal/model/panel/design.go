@@ -12,12 +12,16 @@ type Array struct {
 	Count     unit.Known[unit.Count]        `json:"count" say:"Panels in this plane" range:"[0,1000]"`
 	Power     unit.Known[unit.Power]        `json:"panel_w" say:"Power of one panel on its label (1000 W/m², {25 °C})" range:"(0,2000]"`
 	Tilt      unit.Known[unit.Angle]        `json:"tilt_rad" say:"Tilt from the flat" range:"[0,3.141592653589793]"`
+	TiltBy    *[12]unit.Angle               `json:"tilt_by_month_rad" say:"Tilt of each month, if the panels are tilted again over the year; replaces the one tilt" range:"[0,3.141592653589793]"`
 	Azimuth   unit.Known[unit.Angle]        `json:"azimuth_rad" say:"Direction it faces, clockwise from north" range:"[0,6.283185307179586]"`
 	Gamma     unit.Known[unit.PerKelvin]    `json:"gamma_per_k" say:"Change of power with temperature, negative; not known counts as −0.004" range:"[-0.02,0]"`
 	Soiling   unit.Known[unit.Ratio]        `json:"soiling" say:"Share lost to dirt; not known counts as 0.03" range:"[0,1)"`
 	Dust      unit.Known[unit.Ratio]        `json:"dust_per_day" say:"Share lost more with each day without rain or cleaning; not known counts as 0.0015 where dust is given at all" range:"[0,0.02]"`
 	DustClean unit.Known[unit.Count]        `json:"clean_every_days" say:"Days from one cleaning to the next in the months with dust" range:"[1,365]"`
 	DustIn    []unit.Count                  `json:"dust_months" say:"Months in which dust settles, 1 to 12; empty means all, where dust is given" range:"[1,12]"`
+	Slant     unit.Known[unit.Length]       `json:"slant_m" say:"From the lower edge of the panels to the upper, along them: how far snow slides" range:"(0,50]"`
+	Edge      unit.Known[unit.Length]       `json:"lower_edge_m" say:"Lower edge over the ground: room for the snow that slid off" range:"[0,50]"`
+	Cleared   unit.Answer                   `json:"snow_cleared" say:"Does somebody clear the snow off? A quarter of the loss is then left" enum:"|yes|no"`
 	Mismatch  unit.Known[unit.Ratio]        `json:"mismatch" say:"Share lost to unequal panels; not known counts as 0.02" range:"[0,1)"`
 	Wiring    unit.Known[unit.Ratio]        `json:"wiring" say:"Share lost in the wires; not known counts as 0.02" range:"[0,1)"`
 	Shade     *[12]float64                  `json:"shade" say:"Share of the sunlight that trees or houses block, by month" range:"[0,1]"`
@@ -32,9 +36,12 @@ type Array struct {
 	Sheet     *Sheet                        `json:"sheet" say:"Data-sheet values for the current–voltage curve"`
 }
 
-// Copy is the array with a shade, a sheet and months of its own.
+// Copy is the array with tilts, a shade, a sheet and months of its own.
 func (a Array) Copy() Array {
 	a.DustIn = slices.Clone(a.DustIn)
+	if a.TiltBy != nil {
+		a.TiltBy = new(*a.TiltBy)
+	}
 	if a.Shade != nil {
 		a.Shade = new(*a.Shade)
 	}
@@ -43,6 +50,9 @@ func (a Array) Copy() Array {
 	}
 	return a
 }
+
+// Stands reports whether it is known how the panels stand: their tilt, or the tilts of the months, and where they face.
+func (a Array) Stands() bool { return (a.Tilt.Is || a.TiltBy != nil) && a.Azimuth.Is }
 
 // Nominal is the power on the labels of all panels of the array; not known while power or count is not.
 func (a Array) Nominal() unit.Known[unit.Power] {

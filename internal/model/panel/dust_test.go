@@ -51,7 +51,7 @@ func TestDustHasAnEnd(t *testing.T) {
 // alone gives in January the less by exactly the dust.
 func TestDustInTheBalance(t *testing.T) {
 	hours := 8760
-	l, air := Light{make([]float64, hours), make([]float64, hours)}, make([]float64, hours)
+	l, air := Light{Plane: make([]float64, hours), Cells: make([]float64, hours)}, make([]float64, hours)
 	for h := range air {
 		air[h], l.Plane[h] = 20, 800*max(0, math.Sin(2*math.Pi*float64(h%24-6)/24))
 		l.Cells[h] = 0.97 * l.Plane[h]

@@ -72,7 +72,7 @@ func (s *Straight) Sunlit() *Sunlit { return &Sunlit{of: s, curves: make([]Curve
 // Set puts the panels under the light of hour h; light is by array.
 func (x *Sunlit) Set(light []Light, air []float64, h int) {
 	for i, g := range x.of.groups {
-		x.curves[i] = g.under(light[i].Plane[h], light[i].Cells[h], air[h])
+		x.curves[i] = g.under(light[i].Plane[h], light[i].Cells[h]*light[i].bare(h), air[h])
 	}
 }
 

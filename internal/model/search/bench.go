@@ -163,7 +163,7 @@ func (b *bench) field(v model.Variant) int {
 	f := field{of: v, variant: len(b.plans)}
 	f.plant, _ = panel.Prepare(v.Panels, v.Controller) // its year is known, so nothing stands against it
 	for _, a := range v.Panels {
-		f.planes = append(f.planes, sun.PlaneOf(b.ground.Sky.Geometry, b.ground.Project.Place, sun.Face{Tilt: a.Tilt.Val, Azimuth: a.Azimuth.Val, Shade: a.Shade}))
+		f.planes = append(f.planes, b.ground.PlaneOf(a))
 	}
 	b.fields = append(b.fields, f)
 	return len(b.fields) - 1

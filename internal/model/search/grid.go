@@ -110,7 +110,7 @@ func (t *grid) stores() {
 // turns are the tilts that are tried: as it is, the latitude and 15° to each side of it, and upright.
 func (t *grid) turns() {
 	own := t.v.Panels[0].Tilt.Val
-	same := !slices.ContainsFunc(t.v.Panels, func(a panel.Array) bool { return a.Tilt.Val != own })
+	same := !slices.ContainsFunc(t.v.Panels, func(a panel.Array) bool { return a.TiltBy != nil || a.Tilt.Val != own })
 	t.tilts = []turn{{own, false}}
 	at := math.Abs(float64(t.ground.Sky.Geometry.Latitude))
 	const side, upright = 15 * math.Pi / 180, math.Pi / 2
@@ -152,7 +152,7 @@ func (t *grid) variant(c Choice) model.Variant {
 		a.Strings.Val = unit.Count(math.Round(float64(a.Strings.Val) * f))
 		a.CableArea.Val *= unit.Area(f)
 		if c.Turned {
-			a.Tilt = unit.Of(c.Tilt)
+			a.Tilt, a.TiltBy = unit.Of(c.Tilt), nil
 		}
 	}
 	v.Controller.Power.Val *= unit.Power(f)

@@ -30,7 +30,7 @@ func (b *bench) worker() *worker {
 	for _, f := range b.fields {
 		lights := make([]panel.Light, len(f.planes))
 		for i := range lights {
-			lights[i] = panel.Light{Plane: make([]float64, hours), Cells: make([]float64, hours)}
+			lights[i] = panel.Light{Plane: make([]float64, hours), Cells: make([]float64, hours), Snow: f.planes[i].SnowRoom()}
 		}
 		w.lights = append(w.lights, lights)
 		w.bus = append(w.bus, make([]float64, hours))

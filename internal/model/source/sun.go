@@ -17,6 +17,7 @@ var (
 	Erbs            = Source{"erbs", "D. G. Erbs, S. A. Klein and J. A. Duffie, Estimation of the diffuse radiation fraction for hourly, daily and monthly-average global radiation, Solar Energy 28 (1982) 293–302"}
 	Haurwitz        = Source{"haurwitz", "B. Haurwitz, Insolation in relation to cloudiness and cloud density, Journal of Meteorology 2 (1945) 154–166"}
 	HayDavies       = Source{"hay-davies", "J. E. Hay and J. A. Davies, Calculation of the solar radiation incident on an inclined surface, Proc. First Canadian Solar Radiation Data Workshop, 1980, 59–72"}
+	TownsendPowers  = Source{"townsend-powers", "T. Townsend and L. Powers, Photovoltaics and snow: an update from two winters of measurements in the Sierra, 37th IEEE Photovoltaic Specialists Conference, 2011, 3231–3236 (secondary copy)"}
 	SplitMix        = Source{"splitmix64", "G. L. Steele, D. Lea and C. H. Flood, Fast splittable pseudorandom number generators, OOPSLA 2014"}
 	Wichura         = Source{"as241", "M. J. Wichura, Algorithm AS 241: the percentage points of the normal distribution, Applied Statistics 37 (1988) 477–484"}
 )

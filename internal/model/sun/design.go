@@ -15,6 +15,8 @@ type Place struct {
 	Albedo    unit.Known[unit.Ratio]    `json:"albedo" say:"Share of light the ground throws back; not known counts as 0.2" range:"[0,1]"`
 	Horizon   []Horizon                 `json:"horizon" say:"Height of the outline by direction; straight lines between the points"`
 	RecordLow unit.Known[unit.Celsius]  `json:"record_low_c" say:"Lowest temperature ever measured there" range:"[-70,40]"`
+	SnowFall  *[12]unit.Length          `json:"snow_m" say:"Fresh snow of each month, January first" range:"[0,20]"`
+	SnowTimes *[12]unit.Count           `json:"snow_events" say:"Falls of snow in each month; not known counts as one, which takes the most" range:"[0,31]"`
 	Indoor    *Indoor                   `json:"indoor" say:"Temperature at the cells, if not the outside air"`
 }
 
