@@ -189,7 +189,8 @@ func TestHeaders(t *testing.T) {
 	if strings.Contains(web.Policy, "unsafe") || !strings.Contains(web.Policy, "default-src 'none'") {
 		t.Error("the policy is open")
 	}
-	if server := webtest.NewSite(t).Server(); server.ReadHeaderTimeout == 0 || server.ReadTimeout == 0 || server.WriteTimeout == 0 || server.IdleTimeout == 0 || server.MaxHeaderBytes > 16<<10 {
+	site := webtest.NewSite(t)
+	if server := web.Server(site.Handler(), site.Log); server.ReadHeaderTimeout == 0 || server.ReadTimeout == 0 || server.WriteTimeout == 0 || server.IdleTimeout == 0 || server.MaxHeaderBytes > 16<<10 {
 		t.Error("a timeout or the limit of headers is not set")
 	}
 }

@@ -46,7 +46,8 @@ func TestOddRequestsAreGuarded(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	server := webtest.NewSite(t).Server()
+	site := webtest.NewSite(t)
+	server := web.Server(site.Handler(), site.Log)
 	go func() { _ = server.Serve(l) }()
 	t.Cleanup(func() { server.Close() })
 	own := l.Addr().String()

@@ -70,9 +70,6 @@ const (
 	idleTimeout       = 2 * time.Minute
 )
 
-// Server is an http.Server for the site with every timeout and limit set.
-func (s *Site) Server() *http.Server { return Server(s.Handler(), s.Log) }
-
 // Server is an http.Server for pages that a Site made, with every timeout and limit set.
 func Server(pages http.Handler, log *slog.Logger) *http.Server {
 	return &http.Server{
