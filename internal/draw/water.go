@@ -48,7 +48,7 @@ func (w Water) Draw(out io.Writer) error {
 	scale := math.Min((waterW-2*waterEdge-70)/across, (waterH-2*waterEdge-14)/high)
 	ground := waterH - waterEdge - 0.5*deep*scale - 14
 	p := open(out, "pond", waterW, waterH, "Lifted water to scale: "+w.VolumeText+" at "+w.HeadText,
-		"The upper tank stands left, "+w.HeadText+" over the turbine. A pipe joins it to pump and turbine. The water below is right of them. A person stands beside, for scale.")
+		"The upper tank is on the left, "+w.HeadText+" over the turbine. A pipe joins it to pump and turbine. The water below is right of them. A person beside them gives the scale.")
 	x, look := waterEdge+52, stroke(ink, wide, "")
 	top := ground - (bottom+deep)*scale
 	tank := func(x, y float64) {

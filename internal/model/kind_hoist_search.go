@@ -77,7 +77,7 @@ func hoistStops(s StoreResult, asked unit.Power) (why, open say.Sentence) {
 	case s.Reservoir == nil:
 		return say.That("this hoist gives nothing back. %s", strings.TrimSuffix(s.WhyNot, ".")), open
 	case s.Reservoir.DrawMax < asked:
-		return say.That("this hoist gives %s however large it is, and the night asks for up to %s at once", say.Power(s.Reservoir.DrawMax).To(2), say.Power(asked).To(2)), open
+		return say.That("this hoist gives only %s with any mass, and the night needs up to %s at once", say.Power(s.Reservoir.DrawMax).To(2), say.Power(asked).To(2)), open
 	}
 	return why, open
 }

@@ -59,7 +59,7 @@ func tankStops(s StoreResult, asked unit.Power) (why, open say.Sentence) {
 		return why, open
 	}
 	if s.Reservoir.DrawMax < asked {
-		return say.That("this turbine gives %s however large the tank is, and the night asks for up to %s at once", say.Power(s.Reservoir.DrawMax).To(2), say.Power(asked).To(2)), open
+		return say.That("this turbine gives only %s with any tank, and the night needs up to %s at once", say.Power(s.Reservoir.DrawMax).To(2), say.Power(asked).To(2)), open
 	}
 	return why, open
 }

@@ -112,6 +112,7 @@ func TestEverythingSaid(t *testing.T) {
 	if len(all) < 3000 {
 		t.Errorf("only %d texts were read", len(all))
 	}
+	oneMeaning(t, all)
 	if file == "" {
 		return
 	}

@@ -27,6 +27,9 @@ var enumWords = map[string]string{
 	"base_weight": "weights on the base",
 	"panel_fuse":  "fuse at the panels",
 
+	"faiman":  "by sun and wind",
+	"nominal": "by the nominal cell temperature on its sheet",
+
 	"not_seen":  "not seen yet",
 	"in_plane":  "along the layers",
 	"string":    "lamps in a row",

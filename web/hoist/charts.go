@@ -187,11 +187,11 @@ func (s sketch) motorLines() page.Plot {
 	if !r.Stalls && r.Rotor > 0 {
 		p.Lines = append(p.Lines, mark("lifting", "--mass", "circle", torques.Unit, 0, turns.Of(float64(r.Rotor)), torques.Of(float64(d.AtMotorUp.Val))))
 		p.Rows = append(p.Rows, s.motorRow("lifting", float64(r.Rotor), float64(d.AtMotorUp.Val), float64(r.Current)))
-		p.Say = fmt.Sprintf("Lifting asks for %s, and the motor has that at %s. Held still it has %s times what the first push needs.", need,
+		p.Say = fmt.Sprintf("Lifting needs %s, and the motor gives that at %s. Held still, the motor gives %s times what the first push needs.", need,
 			unit.RotationSpeeds.Format(float64(r.Rotor), s.sys), unit.Rounded(float64(r.Margin), 3))
 	} else {
 		p.Lines = append(p.Lines, mark("lifting needs this", "--fail", "rect", torques.Unit, 0, 0, torques.Of(float64(d.AtMotorUp.Val))))
-		p.Say = fmt.Sprintf("Lifting asks for %s, and the line does not reach that: the motor stalls.", need)
+		p.Say = fmt.Sprintf("Lifting needs %s, more than the motor can give: it stalls.", need)
 	}
 	s.loweringLine(&p, turns, amps)
 	return p

@@ -3,6 +3,7 @@ package hoist
 import (
 	"fmt"
 	"io"
+	"strings"
 	"time"
 
 	"duskweight/internal/draw"
@@ -31,7 +32,7 @@ func day(g model.Ground, r model.VariantResult, s model.StoreResult, month int, 
 	v := page.DayView{PictureView: page.PictureView{ID: "day", Title: "A usual day in " + form.MonthNames[month], Head: []string{"Moment", "Time", "What happens"}}}
 	switch {
 	case !ok && s.WhyNot != "":
-		v.Say = "Not drawn: " + s.WhyNot + "."
+		v.Say = form.Sentence("Not drawn: " + strings.TrimSuffix(s.WhyNot, "."))
 		return v, true
 	case !ok:
 		return v, false

@@ -32,7 +32,7 @@ func HoistForm() []form.Part[lift.Hoist] {
 		form.Telling(form.Folded("Holds and stops", "Motor, gears, joined wires and lamps hold nothing.", holdInputs()...), "holds.holds", "holds.upper_stops"),
 		form.Telling(form.Folded("Drum shaft, hub and coupling", "Needed for the checks of these parts.", shaftInputs()...), "drum.shaft_diameter_m|shaft %s"),
 		form.Telling(form.Folded("Container of the mass", "", containerInputs()...), "container.kind", "container.working_load_n|for %s"),
-		form.Telling(form.Folded("Aaround the hoist", "These questions are asked once. A question without an answer counts as the worse answer.", siteInputs()...), "site.owner|structure: %s"),
+		form.Telling(form.Folded("Around the hoist", "These questions are asked once. A question without an answer counts as the worse answer.", siteInputs()...), "site.owner|structure: %s"),
 		form.Telling(form.Folded("Motor: measured at the bench", "", benchInputs()...), "machine.bench_resistance", "machine.bench_no_load", "machine.bench_driven"),
 	}
 }

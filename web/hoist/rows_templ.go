@@ -34,7 +34,7 @@ func rowsIndex(hoist string, links []form.LinkView) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<h1>From the catalog</h1><p class=\"intro\">Choose what to look for. A row is copied into your design, with its source. Undo takes it out again.</p><ul class=\"kinds\">")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<h1>From the catalog</h1><p class=\"intro\">Choose what to look for. A row is copied into your design, with its source. Undo removes it.</p><ul class=\"kinds\">")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -132,7 +132,7 @@ func rowsPage(v rowsView) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "<p class=\"intro\">Taking a row copies its values into your design. Undo takes them out again. ")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 9, "<p class=\"intro\">Choosing a row copies its values into your design. Undo removes them. ")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -45,6 +45,8 @@ func labelText(v float64, u unit.Measure, sys unit.System, dir unit.Round) strin
 		q, ok = unit.Charges, true
 	case unit.SquareMetres:
 		q = unit.SmallAreas
+	case unit.CubicMetres:
+		q = unit.BigVolumes // of a tank; what a beam needs stands on no label
 	case unit.Metres:
 		q, ok = LengthUnit(unit.Length(v)), true
 	}

@@ -24,7 +24,7 @@ func TestPartsNotPriced(t *testing.T) {
 	w := webtest.Ask(s.Handler(), "GET", at, nil)
 	text := webtest.Readable(w.Body.String())
 	for _, want := range []string{
-		"9 of 13 listed parts priced;", "more are asked for by the plan.",
+		"9 of 13 listed parts priced;", "the plan needs ",
 		"Priced so far", "308 EUR", // 0 + 32 + 28 + 45 + 70 + 25 + 90 + 12 + 6
 		"No price yet for: Four planetary stages 5:1, steel; Motor 24 V, 3000 rpm; Fence and sign; Eye bolt M8 with shoulder.",
 		"All parts, at the start how", "not known",

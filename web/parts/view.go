@@ -50,10 +50,10 @@ func partsViewOf(r model.VariantResult, v model.Variant, needs []model.Need, p s
 	view := partsView{Headline: fmt.Sprintf("%d of %s priced.", c.Priced, page.Counted(c.Parts, "part")), Terms: page.ProjectURL(p.ID) + "/money", Market: at + "/parts/market", Making: at + "/parts/making"}
 	if c.Parts == 0 {
 		view.Headline = "No parts on the list yet."
-		view.More = []string{"Take those that the plan asks for, and give each your own price."}
+		view.More = []string{"Add the parts that the plan needs, and give each your own price."}
 	}
 	if n := len(open); n > 0 && c.Parts > 0 {
-		view.Headline = fmt.Sprintf("%d of %s priced; %d more are asked for by the plan.", c.Priced, page.Counted(c.Parts, "listed part"), n)
+		view.Headline = fmt.Sprintf("%d of %s priced; the plan needs %d more.", c.Priced, page.Counted(c.Parts, "listed part"), n)
 	}
 	if r.Ready == reason.No && r.Facts.Lifts {
 		view.Unfit = "Do not buy from this list yet. The plan sheet says DO NOT HANG. Mend that first: the numbers change with it."

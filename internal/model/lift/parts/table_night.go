@@ -122,5 +122,5 @@ func roundPart(h lift.Hoist) Part {
 	if len(first) == 0 {
 		first = roundFirst[:mostRound]
 	}
-	return single("round", "Aaround the hoist", "Who can come near, and what is below?", Around, []string{"site"}, first)
+	return single("round", "Around the hoist", "Who can come near, and what is below?", Around, []string{"site"}, first)
 }

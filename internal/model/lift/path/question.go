@@ -52,7 +52,7 @@ func questions(h lift.Hoist) []Question {
 	}
 }
 
-// round are the lines of "Aaround the hoist".
+// round are the lines of "Around the hoist".
 func round(h lift.Hoist) []Question {
 	s := h.Site
 	return []Question{
