@@ -46,7 +46,7 @@ func amateurBuilds() []build {
 	base.loose_mass_kg = 15
 `,
 			ready: "no", words: "base_uplift=gives_way gear_tooth=not_known rope=not_known holds=gives_way ground=not_known",
-			says: []string{"It needs 80.1 kg in all", "Idle torque not known", "fastened so that nobody can take it away", "Nothing is named that holds the mass"},
+			says: []string{"It needs 80.1 kg in all", "Idle torque not known", "fastened so that nobody can remove it", "Nothing is named that holds the mass"},
 		},
 		{
 			// λ = 4°, μ = .08: forward (.9397 − .0056)/(.9397 + 1.144) = .448, backward (.9397 − 1.144)/… < 0: it locks.
@@ -134,7 +134,7 @@ func amateurBuilds() []build {
 	reeving.lead_sheaves = 2
 	reeving.sheave_efficiency = 75
 `,
-			ready: "no", words: "redirect_sheave=not_known", says: []string{"The pulleys alone take 82 % of the energy", "what holds extra pulley 1"},
+			ready: "no", words: "redirect_sheave=not_known", says: []string{"The pulleys alone use 82 % of the energy", "what holds extra pulley 1"},
 		},
 		{
 			// 30 turns a minute make K = (12 − .72)/3.14 = 3.59: no motor of this size, but one with its gearbox
@@ -206,7 +206,7 @@ func amateurBuilds() []build {
 	holds.holds[0].torque_nm = 60
 	holds.upper_stops[0].kind = timer
 `,
-			ready: "no", words: "holds=gives_way stops=gives_way", says: []string{"Only one thing is named that holds the mass", "A timer, a rope mark or a current limit is none"},
+			ready: "no", words: "holds=gives_way stops=gives_way", says: []string{"Only one thing is named that holds the mass", "A timer, a rope mark or a current limit does not count"},
 		},
 		{
 			// a printed wheel at the drum: the jerk of joined wires
