@@ -189,7 +189,7 @@ func TestBrowserPlaceIsLight(t *testing.T) {
 	plain.Type("#"+form.FieldID("place.monthly.ghi_j_m2_day[11]"), "0.9")
 	plain.Follow(".card-form .primary")
 	if p, err := s.Store.Project(t.Context(), 1); err != nil || p.Value.Place.Monthly.GHI[11] != 0.9*3.6e6 {
-		t.Errorf("without scripts: %v", err)
+		t.Errorf("without scripts: %v, December has %v J/m²", err, p.Value.Place.Monthly.GHI[11])
 	}
 }
 
