@@ -3,6 +3,7 @@ package page
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -61,6 +62,11 @@ func Span(q unit.Quantity, a, b float64, sys unit.System) string {
 		return q.Format(a, sys)
 	}
 	return low + " to " + high
+}
+
+// Extent tells the least and the greatest of some values, which are known: "20 to 65°".
+func Extent[T ~float64](q unit.Quantity, all []T, sys unit.System) string {
+	return q.Number(float64(slices.Min(all)), sys) + " to " + q.Format(float64(slices.Max(all)), sys)
 }
 
 // spanDigits is how many digits the ends of a range are told with, rounded to the outside.

@@ -9,6 +9,7 @@ import (
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
+	"duskweight/web/page"
 )
 
 // PlaceForm is where the panels stand and how its sky is known. The twelve means appear once there are any.
@@ -134,6 +135,5 @@ func whereEmpty(p *model.Project) (spread, lag string) {
 
 // sunOfTheYear tells the poorest and the richest month.
 func sunOfTheYear(p *model.Project, sys unit.System) string {
-	ghi := p.Place.Monthly.GHI[:]
-	return unit.Irradiations.Number(float64(slices.Min(ghi)), sys) + " to " + unit.Irradiations.Format(float64(slices.Max(ghi)), sys) + " a day"
+	return page.Extent(unit.Irradiations, p.Place.Monthly.GHI[:], sys) + " a day"
 }

@@ -215,7 +215,7 @@ func panelSettings(v model.Variant, sys unit.System) (rows []page.PairView) {
 // tiltSay tells how an array is tilted, or how steep and how flat over the year; nothing where that is not known.
 func tiltSay(a panel.Array, sys unit.System) string {
 	if a.TiltBy != nil {
-		return "tilt changed each month, " + unit.Angles.Number(float64(slices.Min(a.TiltBy[:])), sys) + " to " + unit.Angles.Format(float64(slices.Max(a.TiltBy[:])), sys)
+		return "tilt changed each month, " + page.Extent(unit.Angles, a.TiltBy[:], sys)
 	}
 	return page.IfKnown(a.Tilt, unit.Angles, sys, "tilted %s")
 }

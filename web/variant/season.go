@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"net/http"
 	"slices"
+	"strings"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/panel"
@@ -34,12 +35,8 @@ var seasonPaths = []string{"tilt_by_month_rad", "dust_per_day", "clean_every_day
 
 // OnSeason reports whether a path of the variant is that of an input of this page.
 func OnSeason(path string) bool {
-	for i := range len(path) {
-		if path[i] == '.' {
-			return slices.Contains(seasonPaths, path[i+1:])
-		}
-	}
-	return false
+	_, input, _ := strings.Cut(path, ".")
+	return slices.Contains(seasonPaths, input)
 }
 
 func (s *Pages) seasonEditor(r *http.Request) (page.Editor[model.Variant], error) {
@@ -79,7 +76,7 @@ func seasonViewOf(g model.Ground, v model.Variant, r model.VariantResult, url st
 	out.Says = append(out.Says, snowSay(g, v, r, sys))
 	for _, a := range v.Panels {
 		if a.TiltBy != nil {
-			out.Says = append(out.Says, page.OrUnnamed(a.Name)+" has another tilt each month: "+unit.Angles.Number(float64(slices.Min(a.TiltBy[:])), sys)+" to "+unit.Angles.Format(float64(slices.Max(a.TiltBy[:])), sys)+".")
+			out.Says = append(out.Says, page.OrUnnamed(a.Name)+" has another tilt each month: "+page.Extent(unit.Angles, a.TiltBy[:], sys)+".")
 		}
 	}
 	out.Head = []string{"Month", "From the panels, a day"}
