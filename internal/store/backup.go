@@ -29,8 +29,8 @@ type Backup struct {
 // copyStamp is how the name of a copy says when it was made.
 const copyStamp = "2006-01-02T150405Z"
 
-// Backup makes a checked copy of the file beside it, if something changed since the last one, and returns the newest
-// copy. Older ones are thinned out; see outgrown.
+// Backup makes a checked copy of the file beside it, if something changed since the last one or that one is damaged, and
+// returns the newest copy. Older ones are thinned out; see outgrown.
 func (s *Store) Backup(ctx context.Context, now time.Time) (Backup, error) {
 	pen, err := s.takePen(ctx)
 	if err != nil {
@@ -57,7 +57,7 @@ func backUp(ctx context.Context, path string, now time.Time) (Backup, error) {
 	}
 	next := 1
 	if len(have) > 0 {
-		if was, err := fingerprint(ctx, have[0].Path); err == nil && was == is {
+		if was, err := fingerprint(ctx, have[0].Path); err == nil && was == is && sound(ctx, have[0].Path) == nil {
 			return have[0], nil
 		}
 		next = have[0].Number + 1

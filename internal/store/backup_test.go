@@ -102,20 +102,46 @@ func TestVerify(t *testing.T) {
 	if err := verify(ctx, b.Path, must[string](t)(fingerprint(ctx, s.Path()))); err == nil || !strings.Contains(err.Error(), "not like the file") {
 		t.Errorf("an older copy passed for a new one: %v", err)
 	}
-	var root, size int64 // of an index that the fingerprint does not read: only the check of the whole finds it spoilt
-	err := look(ctx, b.Path, func(db *sql.DB) error {
+	spoilIndex(t, b.Path)
+	if err := verify(ctx, b.Path, is); err == nil || !strings.Contains(err.Error(), "not sound") {
+		t.Errorf("an unsound copy passed: %v", err)
+	}
+}
+
+// spoilIndex spoils the page of an index that the fingerprint does not read: only the check of the whole file finds it.
+func spoilIndex(t *testing.T, path string) {
+	t.Helper()
+	var root, size int64
+	err := look(t.Context(), path, func(db *sql.DB) error {
 		return db.QueryRow(`SELECT rootpage, page_size FROM sqlite_schema, pragma_page_size WHERE name = 'revision_newest'`).Scan(&root, &size)
 	})
 	if err != nil {
 		t.Fatal(err)
 	}
-	f := must[*os.File](t)(os.OpenFile(b.Path, os.O_RDWR, 0))
+	f := must[*os.File](t)(os.OpenFile(path, os.O_RDWR, 0))
 	defer f.Close()
 	if _, err := f.WriteAt(make([]byte, size), (root-1)*size); err != nil {
 		t.Fatal(err)
 	}
-	if err := verify(ctx, b.Path, is); err == nil || !strings.Contains(err.Error(), "not sound") {
-		t.Errorf("an unsound copy passed: %v", err)
+}
+
+// TestDamagedCopyIsMadeAgain makes a new copy of an unchanged file where a page of the newest copy is damaged, and none
+// where that copy is sound.
+func TestDamagedCopyIsMadeAgain(t *testing.T) {
+	s := fresh(t)
+	ctx := t.Context()
+	sampled(t, s)
+	first := must[Backup](t)(s.Backup(ctx, noon))
+	spoilIndex(t, first.Path)
+	second := must[Backup](t)(s.Backup(ctx, noon))
+	if second.Number != first.Number+1 {
+		t.Errorf("after damage to copy %d the newest copy is %d", first.Number, second.Number)
+	}
+	if err := sound(ctx, second.Path); err != nil {
+		t.Error(err)
+	}
+	if third := must[Backup](t)(s.Backup(ctx, noon)); third != second {
+		t.Errorf("copied again without a change: %+v", third)
 	}
 }
 
