@@ -12,18 +12,21 @@ func openBrowser(url string, not bool) {
 	if not || !hasScreen() {
 		return
 	}
-	var c *exec.Cmd
-	switch runtime.GOOS {
-	case "darwin":
-		c = exec.Command("open", url)
-	case "windows":
-		c = exec.Command("rundll32", "url.dll,FileProtocolHandler", url)
-	default:
-		c = exec.Command("xdg-open", url)
-	}
+	c := showing(url)
 	if c.Start() == nil {
 		go func() { _ = c.Wait() }() // its end is nobody's business, but it must be collected
 	}
+}
+
+// showing is the command that shows an address in the user's browser.
+func showing(url string) *exec.Cmd {
+	switch runtime.GOOS {
+	case "darwin":
+		return exec.Command("open", url)
+	case "windows":
+		return exec.Command("rundll32", "url.dll,FileProtocolHandler", url)
+	}
+	return exec.Command("xdg-open", url)
 }
 
 func hasScreen() bool {

@@ -28,6 +28,7 @@ const (
 	exitRefused = 1 // it could not be done, or a document was refused
 	exitUsage   = 2 // the command line was not understood
 	exitBusy    = 3 // another Duskweight has the data file open
+	exitWrong   = 4 // doctor found something wrong
 )
 
 const help = `Duskweight plans a store for the night: a lifted mass or a battery. Duskweight plans; it certifies nothing.
@@ -43,17 +44,20 @@ const help = `Duskweight plans a store for the night: a lifted mass or a battery
                               and other sizes of its stores, and the cheapest with enough of them, as JSON
   duskweight schema           print the JSON Schema of the project document
   duskweight where            print where the data file lies
+  duskweight doctor           look at the data file, its folder, its copies, the clock, the address and the browser, and
+                              print for each what is wrong and the command that mends it; nothing is changed
+      -addr 127.0.0.1:8807      the address to look at
   duskweight backup           make a checked copy of the data file and print where it is
   duskweight copies           list the copies: number, time, bytes, file, how many projects
   duskweight restore WHICH    go back to a copy: its number or its file; this can be taken back
   duskweight rescue FOLDER    write each project that can be read, of a damaged data file too, into FOLDER
   duskweight empty            begin an empty data file in place of a lost one, which is kept
-      -data FOLDER              as above, for where, backup, copies, restore, rescue and empty
+      -data FOLDER              as above, for where, doctor, backup, copies, restore, rescue and empty
   duskweight version          print the version, and those of the data file, the document and SQLite
   duskweight help             print this
 
 Exit codes: 0 done; 1 not possible, or the document was refused; 2 the command was not understood;
-3 the data file is open in another Duskweight. A second serve of the same file opens the page of the first and ends with 0.
+3 the data file is open in another Duskweight; 4 doctor found something wrong. A second serve of the same file opens the page of the first and ends with 0.
 `
 
 // run is the whole program. It returns the exit code.
@@ -77,6 +81,8 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 		return alone(args, stderr, func() error { return printSchema(stdout) })
 	case "where":
 		return where(args, stdout, stderr)
+	case "doctor":
+		return doctor(ctx, args, stdout, stderr)
 	case "backup":
 		return backup(ctx, args, stdout, stderr)
 	case "copies":

@@ -257,6 +257,8 @@ func TestMisused(t *testing.T) {
 		{"where", "x"},
 		{"backup", "x"},
 		{"copies", "x"},
+		{"doctor", "x"},
+		{"doctor", "-addr", "example.com:80"},
 		{"restore"},
 		{"restore", "1", "2"},
 		{"-addr", "0.0.0.0:8807"},
