@@ -99,3 +99,25 @@ func BenchmarkTermLinks(b *testing.B) {
 		words.Link(page, false)
 	}
 }
+
+// Words that the pages, the sheet and the lists of parts use, and that a maker may not know: each has a row of its own, and every
+// row says its meaning in whole sentences.
+func TestGlossary(t *testing.T) {
+	text, err := Files.ReadFile("words.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	rows := map[string]page.Term{}
+	for _, term := range page.ReadGlossary(string(text)) {
+		rows[term.Word] = term
+		if m := term.Meaning; strings.ToUpper(m[:1]) != m[:1] || !strings.HasSuffix(m, ".") {
+			t.Errorf("%s: not in sentences: %s", term.Word, m)
+		}
+	}
+	for _, word := range []string{"splice", "thimble", "swaged", "keeper", "tag line", "isolator", "dead weight", "cantilever", "glaze", "lead angle", "strain wave",
+		"pulse width", "limit switch", "sling", "essential", "break before make", "earth and neutral", "duty cycle", "surge", "inverter", "string of panels"} {
+		if len(strings.Fields(rows[word].Meaning)) < 5 {
+			t.Errorf("%s: not in the glossary", word)
+		}
+	}
+}
