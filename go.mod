@@ -16,6 +16,7 @@ require (
 	github.com/yuin/goldmark v1.8.7
 	golang.org/x/net v0.61.0
 	golang.org/x/sync v0.25.0
+	golang.org/x/text v0.43.0
 	gonum.org/v1/gonum v0.17.0
 	pgregory.net/rapid v1.3.0
 )
@@ -26,5 +27,4 @@ require (
 	github.com/sethvargo/go-retry v0.5.0 // indirect
 	github.com/tdewolff/parse/v2 v2.8.20 // indirect
 	go.uber.org/multierr v1.11.0 // indirect
-	golang.org/x/text v0.43.0 // indirect
 )

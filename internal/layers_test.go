@@ -66,7 +66,7 @@ var layers = map[string]layer{
 	"web/cells":       room,
 	"web/cheapest":    room,
 	"web/compare":     room,
-	"web/guide":       {ours: room.ours, others: append([]string{"github.com/yuin/goldmark"}, pages...)},
+	"web/guide":       {ours: room.ours, others: append([]string{"github.com/yuin/goldmark", "golang.org/x/text"}, pages...)},
 	"web/history":     room,
 	"web/hoist":       room,
 	"web/load":        room,

@@ -48,25 +48,79 @@ func (s *Pages) Routes(r chi.Router) {
 //go:embed *.md
 var Files embed.FS
 
+// groups are the headings of the index, each with its pages in their order.
+var groups = []struct {
+	name   string
+	topics []string
+}{
+	{"First steps", []string{"safety", "start", "example"}},
+	{"Night and sun", []string{"night", "sun"}},
+	{"Lifted mass", []string{"hoist", "breaks", "rows", "shelf", "trials"}},
+	{"Other stores", []string{"cells", "water"}},
+	{"Money and chance", []string{"money", "sure"}},
+	{"Evidence", []string{"formulas", "sources", "typical"}},
+	{"Reference", []string{"words", "program"}},
+}
+
 // GuideTopics is the order of the guide.
-var GuideTopics = []string{"start", "example", "night", "sun", "hoist", "rows", "shelf", "breaks", "trials", "cells", "water", "sure", "money", "typical", "formulas", "sources", "safety", "words", "program"}
+var GuideTopics = topicsOf()
+
+func topicsOf() (out []string) {
+	for _, g := range groups {
+		out = append(out, g.topics...)
+	}
+	return out
+}
 
 // bareTopics are pages whose words are titles, commands, or the meanings themselves.
 var bareTopics = map[string]bool{"words": true, "sources": true, "program": true, "typical": true}
 
-// guidePage is one page of the guide, ready to print, with its passages for the search.
+// guidePage is one page of the guide, ready to print, with its sections for the search.
 type guidePage struct {
 	Topic, Title, HTML string
-	passages           []passage
+	sections           []section
 }
 
-// guide is all pages of it.
-type guide struct{ pages []guidePage }
+// Question is the question that the page answers.
+func (p guidePage) Question() string { return p.sections[0].question }
+
+// address is where a section of the page stands.
+func (p guidePage) address(s *section) string {
+	if s.id == "" {
+		return "/help/" + p.Topic
+	}
+	return "/help/" + p.Topic + "#" + s.id
+}
+
+// groupView is one heading of the index with its pages.
+type groupView struct {
+	Name  string
+	Pages []guidePage
+}
+
+// guide is all pages of it, with how many sections there are and in how many of them each word is used.
+type guide struct {
+	pages []guidePage
+	count int
+	used  map[string]int
+}
+
+// groups are the pages under the headings of the index.
+func (g *guide) groups() []groupView {
+	var out []groupView
+	from := 0
+	for _, one := range groups {
+		to := from + len(one.topics)
+		out = append(out, groupView{one.name, g.pages[from:to]})
+		from = to
+	}
+	return out
+}
 
 // readGuide renders the embedded pages, and gives the words that link to them.
 func readGuide() (*guide, *page.Lexicon, error) {
 	md := goldmark.New(goldmark.WithExtensions(extension.Table), goldmark.WithParserOptions(parser.WithAutoHeadingID()))
-	g, words := &guide{}, (*page.Lexicon)(nil)
+	g, words := &guide{used: map[string]int{}}, (*page.Lexicon)(nil)
 	for _, topic := range GuideTopics {
 		src, err := Files.ReadFile(topic + ".md")
 		if err != nil {
@@ -77,25 +131,37 @@ func readGuide() (*guide, *page.Lexicon, error) {
 		if topic == "words" {
 			terms := page.ReadGlossary(rest)
 			words = page.NewLexicon(terms)
-			one.HTML, one.passages = glossaryHTML(terms), glossaryPassages(terms)
+			one.HTML = glossaryHTML(terms)
+			one.sections = append(weighed([]section{{page: one.Title, opens: true, question: glossaryQuestion, passages: []string{glossaryIntro}}}), glossarySections(one.Title, terms)...)
 		} else {
 			doc := md.Parser().Parse(gmtext.NewReader([]byte(rest)))
 			var out bytes.Buffer
 			if err := md.Renderer().Render(&out, []byte(rest), doc); err != nil {
 				return nil, nil, err
 			}
-			one.HTML, one.passages = out.String(), passagesOf(doc, []byte(rest))
+			one.HTML, one.sections = out.String(), sectionsOf(one.Title, doc, []byte(rest))
 		}
 		g.pages = append(g.pages, one)
+		for _, s := range one.sections {
+			g.count++
+			for w := range s.weights {
+				g.used[w]++
+			}
+		}
 	}
 	return g, words, nil
 }
 
+// What the page Words begins with.
+const (
+	glossaryQuestion = "What does a word on the pages mean?"
+	glossaryIntro    = "Plain words on the pages, and the word of the trade beside them. A word with dots under it leads here."
+)
+
 // glossaryHTML is the table of words; each row can be linked to.
 func glossaryHTML(terms []page.Term) string {
 	var b strings.Builder
-	b.WriteString(`<p>Plain words on the pages, and the word of the trade beside them. A word with dots under it leads here.</p>` +
-		`<table><thead><tr><th scope="col">on the page</th><th scope="col">word of the trade</th><th scope="col">meaning</th></tr></thead><tbody>`)
+	b.WriteString(`<p><em>` + glossaryQuestion + `</em></p><p>` + glossaryIntro + `</p><table><thead><tr><th scope="col">on the page</th><th scope="col">word of the trade</th><th scope="col">meaning</th></tr></thead><tbody>`)
 	for _, t := range terms {
 		trade := t.Trade
 		if trade == "" {
@@ -109,7 +175,7 @@ func glossaryHTML(terms []page.Term) string {
 
 // showGuide shows the list of the guide, or what was found for ?q=.
 func (s *Pages) showGuide(w http.ResponseWriter, r *http.Request) error {
-	v := guideView{Pages: s.guide.pages, Asked: form.Clip(strings.TrimSpace(r.URL.Query().Get("q")), longestSearch)}
+	v := guideView{Groups: s.guide.groups(), Asked: form.Clip(strings.TrimSpace(r.URL.Query().Get("q")), longestSearch)}
 	if v.Asked == "" {
 		return s.Show(w, r, http.StatusOK, page.Frame{Title: "Guide"}, guideIndex(v))
 	}
@@ -129,7 +195,7 @@ func (s *Pages) showTopic(w http.ResponseWriter, r *http.Request) error {
 				}
 				more = typicalTables(typicalPages(s.Tables, sys))
 			}
-			return s.Show(w, r, http.StatusOK, page.Frame{Title: p.Title, Bare: bareTopics[topic]}, guideTopic(s.guide.pages, p, more))
+			return s.Show(w, r, http.StatusOK, page.Frame{Title: p.Title, Bare: bareTopics[topic]}, guideTopic(s.guide.groups(), p, more))
 		}
 	}
 	return page.ErrNotFound

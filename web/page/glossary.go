@@ -67,7 +67,7 @@ func NewLexicon(terms []Term) *Lexicon {
 	l := &Lexicon{terms: terms, first: map[string][]phrase{}}
 	for i, t := range terms {
 		for _, f := range t.Forms {
-			head := f[:WordEnd([]byte(f), 0)]
+			head := f[:wordEnd([]byte(f), 0)]
 			l.begin[pair(f[0], f[1])] = true
 			list := l.first[head]
 			at := 0
@@ -154,11 +154,11 @@ func (s *linker) text(text []byte) {
 	}
 	done := 0
 	for i := 0; i < len(text); {
-		if !InWord(text[i]) {
+		if !inWord(text[i]) {
 			i++
 			continue
 		}
-		end := WordEnd(text, i)
+		end := wordEnd(text, i)
 		if n, t := s.find(text, i, end); n > 0 && s.fresh(t) {
 			s.out.Write(text[done:i])
 			s.anchor(s.terms[t], text[i:i+n])
@@ -225,7 +225,7 @@ func follows(text []byte, rest string) (int, bool) {
 	if n > 0 && n < len(text) && text[n] == 's' {
 		n++
 	}
-	return n, n == len(text) || !InWord(text[n])
+	return n, n == len(text) || !inWord(text[n])
 }
 
 func pair(a, b byte) uint16 { return uint16(a)<<8 | uint16(b) }
@@ -237,12 +237,12 @@ func small(b byte) byte {
 	return b
 }
 
-func InWord(b byte) bool {
+func inWord(b byte) bool {
 	return b >= 'a' && b <= 'z' || b >= 'A' && b <= 'Z' || b >= '0' && b <= '9' || b >= 0x80
 }
 
-func WordEnd(text []byte, i int) int {
-	for i < len(text) && InWord(text[i]) {
+func wordEnd(text []byte, i int) int {
+	for i < len(text) && inWord(text[i]) {
 		i++
 	}
 	return i
