@@ -86,6 +86,7 @@ var layers = map[string]layer{
 	"web":             {ours: []string{"web/*", "internal/store"}, others: router},
 	"web/browsertest": {others: browser},
 	"web/crawl":       {ours: []string{"web/*"}}, // tests alone, of all rooms at once
+	"web/host":        {},
 	"web/webtest":     {ours: []string{"web/*", "web", "internal/*"}, others: append([]string{"golang.org/x/net/html"}, pages...)},
 	"cmd/duskweight":  {ours: []string{"web", "internal/store", "internal/document", "internal/model", "internal/model/reason", "internal/model/search", "internal/say"}},
 }

@@ -5,7 +5,4 @@ const (
 	Policy = policy
 )
 
-var (
-	OwnHost = ownHost
-	Safe    = safe
-)
+var Safe = safe

@@ -6,6 +6,7 @@ import (
 
 	"github.com/go-chi/chi/v5"
 
+	"duskweight/web/host"
 	"duskweight/web/page"
 )
 
@@ -121,4 +122,15 @@ func (s *Site) onlySmallForms(limit int64) func(http.Handler) http.Handler {
 			next.ServeHTTP(w, r)
 		})
 	}
+}
+
+// onlyOwnHost answers 421 to every request, of any method, that was sent to another name.
+func (s *Site) onlyOwnHost(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		if !host.Own(r.Host) {
+			s.Fail(w, r, page.ErrWrongHost)
+			return
+		}
+		next.ServeHTTP(w, r)
+	})
 }

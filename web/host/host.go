@@ -1,21 +1,20 @@
-package web
+// Package host tells the names under which the program answers from all others. It stands alone, so that its fuzz target
+// builds in a second.
+package host
 
 import (
-	"net/http"
 	"strconv"
 	"strings"
-
-	"duskweight/web/page"
 )
 
 // hosts are the names under which the program answers, and no others. A page of a stranger can make its own name
 // point to 127.0.0.1; the name it then sends is not one of these.
 var hosts = [...]string{"localhost", "127.0.0.1", "[::1]"}
 
-// ownHost reports whether a Host header is exactly one of our names, alone or with a port from 1 to 65535. The port
+// Own reports whether a Host header is exactly one of our names, alone or with a port from 1 to 65535. The port
 // itself is free, because a container or a tunnel may show another one. Nothing is looked up and nothing is guessed:
 // no capitals, no final dot, no other spelling of the same address.
-func ownHost(host string) bool {
+func Own(host string) bool {
 	for _, name := range hosts {
 		rest, ok := strings.CutPrefix(host, name)
 		if !ok {
@@ -34,15 +33,4 @@ func ownHost(host string) bool {
 func ownPort(text string) bool {
 	n, err := strconv.ParseUint(text, 10, 16)
 	return err == nil && n > 0 && strconv.FormatUint(n, 10) == text
-}
-
-// onlyOwnHost answers 421 to every request, of any method, that was sent to another name.
-func (s *Site) onlyOwnHost(next http.Handler) http.Handler {
-	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
-		if !ownHost(r.Host) {
-			s.Fail(w, r, page.ErrWrongHost)
-			return
-		}
-		next.ServeHTTP(w, r)
-	})
 }
