@@ -86,10 +86,18 @@ func Evaluate(doc Document, on reason.Day) Result {
 
 // Evaluate computes one variant on prepared ground.
 func (g Ground) Evaluate(v Variant) VariantResult {
-	r := VariantResult{Name: v.Name, backup: v.Backup, Stores: reduce(v)}
-	g.year(v, &r)
+	r := g.Run(v)
 	r.Peak = g.peak(v, r.Stores)
 	r.finish(g, v)
+	return r
+}
+
+// Run returns the years of a variant, with its batteries new to worn, and nothing that is judged of them: no verdict and what
+// withholds it, no readiness, no peak, no cost, no facts. It is for searches that try many variants; the answer of each is that
+// of Evaluate, whose first step it is.
+func (g Ground) Run(v Variant) VariantResult {
+	r := VariantResult{Name: v.Name, backup: v.Backup, Stores: reduce(v)}
+	g.year(v, &r)
 	return r
 }
 

@@ -40,7 +40,7 @@ func (w *worker) drawFile(j int) []outcome {
 		if w.plans[i].demand == nil {
 			continue
 		}
-		r := g.Evaluate(v)
+		r := g.Run(v)
 		if w.weather {
 			out[i].sky = Weather{Months: g.Sky.Months(), Plane: r.Plane.Or(0)}
 		}

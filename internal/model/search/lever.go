@@ -30,7 +30,7 @@ func Levers(ctx context.Context, g model.Ground, v model.Variant, now model.Vari
 	}
 	var out []Lever
 	try := func(what, say string, g model.Ground, w model.Variant) {
-		then := g.Evaluate(w)
+		then := g.Run(w)
 		if ctx.Err() != nil || !then.YearKnown {
 			return
 		}

@@ -79,3 +79,19 @@ func BenchmarkLeastYear(b *testing.B) {
 		})
 	}
 }
+
+// What it would take and panel and store together, for each variant of the worked example.
+func BenchmarkTakes(b *testing.B) {
+	doc := catalog.Sample()
+	g := model.Prepare(doc.Project)
+	for b.Loop() {
+		for _, v := range doc.Variants {
+			if _, _, err := search.WhatItTakes(b.Context(), g, v, g.Evaluate(v)); err != nil {
+				b.Fatal(err)
+			}
+			if _, err := search.SweepOf(b.Context(), g, v); err != nil {
+				b.Fatal(err)
+			}
+		}
+	}
+}

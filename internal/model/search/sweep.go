@@ -60,7 +60,7 @@ func SweepOf(ctx context.Context, g model.Ground, v model.Variant) (Sweep, error
 				if ctx.Err() != nil {
 					return ctx.Err()
 				}
-				r := g.Evaluate(Grown(wider(v, panels), s.Store, times))
+				r := g.Run(Grown(wider(v, panels), s.Store, times))
 				s.Cells[i][j] = SweepCell{Panel: panels, Size: times, Nights: r.Last.NightsFull, Of: r.Last.Nights,
 					Cost: priceOf(v, panels, times), Meets: share(r) >= Target, Today: panels == 1 && times == 1}
 			}

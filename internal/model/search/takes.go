@@ -44,12 +44,12 @@ type quest struct {
 
 // met reports whether a variant on the ground reaches the aim in the years that are tried.
 func (q *quest) met(g model.Ground, v model.Variant) bool {
-	return q.aim.met(q.ctx, g, v, g.Evaluate(v))
+	return q.aim.met(q.ctx, g, v, g.Run(v))
 }
 
 // sure is met in all years.
 func (q *quest) sure(g model.Ground, v model.Variant) bool {
-	return q.aim.sure(q.ctx, g, v, g.Evaluate(v))
+	return q.aim.sure(q.ctx, g, v, g.Run(v))
 }
 
 // WhatItTakes searches the smallest size of each store and the smallest panels, and the largest load, each alone, for the aim
