@@ -18,14 +18,15 @@ type Results struct {
 	kept    []keptResult // the last one asked first
 }
 
-// resultKey names one answer: the same key has the same answer.
-type resultKey struct {
+// ResultKey names what a saved variant comes to on a day: the same key has the same answer, of any search that starts from the
+// variant, too.
+type ResultKey struct {
 	project, projectRevision, variant, revision int64
 	on                                          reason.Day
 }
 
 type keptResult struct {
-	key    resultKey
+	key    ResultKey
 	result model.VariantResult
 }
 
@@ -34,8 +35,7 @@ const resultsKept = 16
 
 // Of returns what a saved variant comes to on this day.
 func (r *Results) Of(p store.Saved[model.Project], v store.Saved[model.Variant]) model.VariantResult {
-	g := r.grounds.Of(p)
-	key := resultKey{p.ID, p.Revision, v.ID, v.Revision, g.On}
+	g, key := r.grounds.Of(p), r.Key(p, v)
 	if k, ok := r.find(key); ok {
 		return k.result
 	}
@@ -44,6 +44,11 @@ func (r *Results) Of(p store.Saved[model.Project], v store.Saved[model.Variant])
 	defer r.mu.Unlock()
 	r.kept = append([]keptResult{fresh}, r.kept[:min(len(r.kept), resultsKept-1)]...)
 	return fresh.result
+}
+
+// Key names what a saved variant comes to today.
+func (r *Results) Key(p store.Saved[model.Project], v store.Saved[model.Variant]) ResultKey {
+	return ResultKey{p.ID, p.Revision, v.ID, v.Revision, reason.Today(r.grounds.now())}
 }
 
 // Typed returns what a variant comes to as it stands in a form; unchanged, that is the saved one.
@@ -64,7 +69,7 @@ func (r *Results) All(p store.Saved[model.Project], vs []store.Saved[model.Varia
 }
 
 // find returns a kept result and puts it first.
-func (r *Results) find(key resultKey) (keptResult, bool) {
+func (r *Results) find(key ResultKey) (keptResult, bool) {
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	i := slices.IndexFunc(r.kept, func(k keptResult) bool { return k.key == key })

@@ -29,7 +29,7 @@ func (s *Pages) Routes(r chi.Router) {
 	long.Get("/projects/{project}/shelf/fits", s.Page(s.showFits))
 	long.Get("/projects/{project}/shelf/fits/many", s.Page(s.sendFits))
 	long.Get("/projects/{project}/shelf/fits.csv", s.Page(s.sendFitsCSV))
-	r.Get("/projects/{project}/shelf/why.csv", s.Page(s.sendWhyCSV))
+	long.Get("/projects/{project}/shelf/why.csv", s.Page(s.sendWhyCSV))
 	r.Post("/projects/{project}/shelf/use", s.Page(s.useFit))
 }
 

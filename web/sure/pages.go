@@ -3,6 +3,7 @@
 package sure
 
 import (
+	"context"
 	"encoding/json"
 	"fmt"
 	"math"
@@ -27,14 +28,21 @@ type Pages struct {
 	*page.Site
 	// EditVariant makes the editor of a variant that was read already.
 	EditVariant func(r *http.Request, p store.Saved[model.Project], v store.Saved[model.Variant], sys unit.System) (page.Editor[model.Variant], error)
+
+	known page.Shared[string, sureKnown]
+}
+
+// sureKnown is what some years of some variants come to. It is shared and not changed.
+type sureKnown struct {
+	search.Sure
+	beside
 }
 
 // Routes hangs the pages of a project at their addresses.
 func (s *Pages) Routes(r chi.Router) {
-	long := r.With(page.InLine(1))
-	long.Get("/projects/{project}/sure", s.Page(s.showSure))
-	long.Get("/projects/{project}/sure/years.csv", s.Page(s.sendYearsCSV))
-	long.Get("/projects/{project}/sure/many", s.Page(s.sendSure))
+	r.Get("/projects/{project}/sure", s.Page(s.showSure))
+	r.Get("/projects/{project}/sure/years.csv", s.Page(s.sendYearsCSV))
+	r.With(page.InLine(1)).Get("/projects/{project}/sure/many", s.Page(s.sendSure))
 	r.Get("/projects/{project}/sure/said", s.Page(s.sendRange))
 	r.With(page.InLine(1)).Get("/projects/{project}/sure/moves", s.Page(s.sendMoves))
 }
@@ -61,8 +69,6 @@ type sureAsked struct {
 	n           int
 	parts       bool
 	sys         unit.System
-	run         *search.Run
-	beside      // the made years, or behind the files
 }
 
 func (s *Pages) sureAsked(r *http.Request) (a sureAsked, err error) {
@@ -74,31 +80,55 @@ func (s *Pages) sureAsked(r *http.Request) (a sureAsked, err error) {
 		return a, err
 	}
 	a.parts = q.Get("parts") == "yes"
-	if a.sys, err = s.Units(r.Context()); err != nil {
-		return a, err
-	}
-	a.run = search.NewRun(a.project.Value, values(a.chosen), a.parts)
-	if a.parts {
-		return a, nil
-	}
-	if a.band, err = search.Band(r.Context(), a.project.Value, values(a.chosen), runtime.GOMAXPROCS(0)); err != nil {
-		return a, err
-	}
-	a.typical, err = search.Typical(r.Context(), a.project.Value, values(a.chosen))
+	a.sys, err = s.Units(r.Context())
 	return a, err
 }
 
+// besides are the years that stand beside those asked for: the made ones, or those behind the files.
+func (a sureAsked) besides(ctx context.Context) (b beside, err error) {
+	if a.parts {
+		return b, nil
+	}
+	if b.band, err = search.Band(ctx, a.project.Value, values(a.chosen), runtime.GOMAXPROCS(0)); err != nil {
+		return b, err
+	}
+	b.typical, err = search.Typical(ctx, a.project.Value, values(a.chosen))
+	return b, err
+}
+
+// key names all that the answer depends on.
+func (s *Pages) key(a sureAsked) string {
+	key := fmt.Sprint(a.n, a.parts)
+	for _, v := range a.chosen {
+		key += fmt.Sprint(s.Results.Key(a.project, v))
+	}
+	return key
+}
+
+// years works all the years out that are asked for, or has them from whoever asked the same before.
+func (s *Pages) years(ctx context.Context, a sureAsked) (sureKnown, error) {
+	return s.known.Of(ctx, s.key(a), func(ctx context.Context) (k sureKnown, err error) {
+		if k.beside, err = a.besides(ctx); err != nil {
+			return k, err
+		}
+		run := search.NewRun(a.project.Value, values(a.chosen), a.parts)
+		err = run.Until(ctx, a.n, runtime.GOMAXPROCS(0), nil)
+		k.Sure = run.Sure()
+		return k, err
+	})
+}
+
 // keep keeps the years for other pages, where they are all of the project's and parts are exactly as typed.
-func (s *Pages) keep(a sureAsked) {
+func (s *Pages) keep(a sureAsked, sure search.Sure) {
 	if !a.parts && a.n == a.project.Value.MadeYears() {
-		s.Years.Keep(a.project, a.chosen, a.run.Sure())
+		s.Years.Keep(a.project, a.chosen, sure)
 	}
 }
 
 // view is what the years so far come to.
-func (a sureAsked) view(took time.Duration) sureView {
-	sure := a.run.Sure()
-	v := sureOf(sure, a.beside, a.project.Value, a.sys)
+func (a sureAsked) view(k sureKnown, took time.Duration) sureView {
+	sure := k.Sure
+	v := sureOf(sure, k.beside, a.project.Value, a.sys)
 	v.choose(page.ProjectURL(a.project.ID)+"/sure", a)
 	v.Moves = a.moves(sure)
 	if at, ok := leadOf(sure); ok && !a.parts && len(v.Rows) > 0 {
@@ -122,15 +152,12 @@ func (s *Pages) showSure(w http.ResponseWriter, r *http.Request) error {
 	f.Steps.Back, f.Style, f.Script = address, "sure.css", "many.js"
 	began := time.Now()
 	_ = http.NewResponseController(w).SetWriteDeadline(began.Add(sureWaits)) // it is not a slow reader, it is a long sum
-	err = a.run.Until(r.Context(), a.n, runtime.GOMAXPROCS(0), nil)
-	if r.Context().Err() != nil {
-		return nil // the page was left
-	}
+	known, err := s.years(r.Context(), a)
 	if err != nil {
-		return err
+		return page.LeftOr(r, err)
 	}
-	s.keep(a)
-	return s.Show(w, r, http.StatusOK, f, surePage(a.view(time.Since(began))))
+	s.keep(a, known.Sure)
+	return s.Show(w, r, http.StatusOK, f, surePage(a.view(known, time.Since(began))))
 }
 
 // sendYearsCSV sends every year of the variants of the address, in the order in which they were made.
@@ -140,11 +167,12 @@ func (s *Pages) sendYearsCSV(w http.ResponseWriter, r *http.Request) error {
 		return err
 	}
 	_ = http.NewResponseController(w).SetWriteDeadline(time.Now().Add(sureWaits))
-	if err := a.run.Until(r.Context(), a.n, runtime.GOMAXPROCS(0), nil); err != nil {
+	known, err := s.years(r.Context(), a)
+	if err != nil {
 		return page.LeftOr(r, err)
 	}
 	t := page.SheetOfNumbers{Name: "years", Head: []string{"year"}}
-	sure := a.run.Sure()
+	sure := known.Sure
 	for _, c := range sure.Variants {
 		name := page.OrUnnamed(c.Name)
 		t.Head = append(t.Head, name+": full nights", name+": share of the nights' energy", name+": missing, Wh", name+": runs of nights not full", name+": nights in the longest", name+": longest without, h", name+": share served")
@@ -188,6 +216,10 @@ func (s *Pages) sendSure(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
+	next, err := a.besides(r.Context())
+	if err != nil {
+		return page.LeftOr(r, err)
+	}
 	began := time.Now()
 	w.Header().Set("Content-Type", "application/x-ndjson")
 	out, to := json.NewEncoder(w), http.NewResponseController(w)
@@ -204,17 +236,20 @@ func (s *Pages) sendSure(w http.ResponseWriter, r *http.Request) error {
 		}
 	}
 	send(sureLine{Of: a.n})
+	run := search.NewRun(a.project.Value, values(a.chosen), a.parts)
 	for _, n := range sureSteps(a.n) {
-		if err := a.run.Until(r.Context(), n, runtime.GOMAXPROCS(0), progress); err != nil {
+		if err := run.Until(r.Context(), n, runtime.GOMAXPROCS(0), progress); err != nil {
 			return nil // stopped: what was sent stands
 		}
-		part, err := page.Rendered(r, sureResults(a.view(time.Since(began))))
+		known := sureKnown{run.Sure(), next}
+		part, err := page.Rendered(r, sureResults(a.view(known, time.Since(began))))
 		if err != nil {
 			return err
 		}
 		l := sureLine{Done: n, Of: a.n, HTML: string(s.Words.Link(part, true))}
 		if n == a.n {
-			s.keep(a)
+			s.keep(a, known.Sure)
+			s.known.Keep(s.key(a), known)
 			l.URL = page.ProjectURL(a.project.ID) + "/sure?" + a.query(a.n).Encode()
 		}
 		send(l)

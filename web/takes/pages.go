@@ -2,6 +2,7 @@
 package takes
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"net/http"
@@ -16,7 +17,11 @@ import (
 )
 
 // Pages are the pages of this room.
-type Pages struct{ *page.Site }
+type Pages struct {
+	*page.Site
+	found page.Shared[page.ResultKey, found]
+	swept page.Shared[page.ResultKey, search.Sweep]
+}
 
 // OfVariant hangs the pages below the address of the variant.
 func (s *Pages) OfVariant(r chi.Router) {
@@ -55,16 +60,16 @@ func (s *Pages) showTakes(w http.ResponseWriter, r *http.Request) error {
 	}
 	g := s.Grounds.Of(p)
 	now := s.Results.Of(p, v)
-	takes, aim, err := search.WhatItTakes(r.Context(), g, v.Value, now)
+	is, err := s.found.Of(r.Context(), s.Results.Key(p, v), func(ctx context.Context) (found, error) { return find(ctx, g, v.Value, now) })
 	if err != nil {
-		return err
+		return page.LeftOr(r, err)
 	}
-	view := takesView{Name: v.Value.Name, Sweep: page.VariantURL(p.ID, v.ID) + "/sweep", Say: aimSay(aim, now.Year.Nights, sys)}
+	view := takesView{Name: v.Value.Name, Sweep: page.VariantURL(p.ID, v.ID) + "/sweep", Say: aimSay(is.aim, now.Year.Nights, sys)}
 	if g.Sky == nil {
 		view.Say = "The place is not known yet; without it there is no year to try."
 	}
 	view.Bands = []page.BandView{page.VariantBand(now, sys, s.LinksOf(p, v.Value, v.ID).To)}
-	for _, t := range takes {
+	for _, t := range is.takes {
 		row := takeRowOf(t, sys)
 		view.Rows = append(view.Rows, row)
 		view.Grows, view.Breaks = view.Grows || row.Grows != "", view.Breaks || row.Breaks != ""
@@ -72,10 +77,23 @@ func (s *Pages) showTakes(w http.ResponseWriter, r *http.Request) error {
 	if b, ok := now.Facts.BatteryBeside(); ok && now.Verdict != model.CarriesNight {
 		view.Rows = append(view.Rows, takeRow{What: "A battery beside it", Answer: "12.8 V and " + unit.Charges.Format(float64(b), sys) + " hold what one mean night needs, 80 % of it used. Add one on the page of the variant."})
 	}
-	if view.Season, err = seasonOf(r.Context(), s.Tables.Stores, g, v.Value, now, sys); err != nil {
-		return err
-	}
+	view.Season = seasonOf(s.Tables.Stores, v.Value, now, is.levers, sys)
 	return s.Show(w, r, http.StatusOK, f, takesPage(view))
+}
+
+// found is what the searches of the page come to. It is shared and not changed.
+type found struct {
+	takes  []search.Take
+	aim    search.Aim
+	levers []search.Lever // none where the year is not known, or no night is
+}
+
+func find(ctx context.Context, g model.Ground, v model.Variant, now model.VariantResult) (is found, err error) {
+	if is.takes, is.aim, err = search.WhatItTakes(ctx, g, v, now); err != nil || !tried(now) {
+		return is, err
+	}
+	is.levers, err = search.Levers(ctx, g, v, now)
+	return is, err
 }
 
 // aimSay tells what is searched for.

@@ -2,7 +2,6 @@ package takes
 
 import (
 	"cmp"
-	"context"
 	"fmt"
 	"strings"
 
@@ -22,19 +21,22 @@ type seasonView struct {
 	Plenty string // said where no month is short, or all are
 }
 
-// seasonOf prints the next season of a variant from its answer.
-func seasonOf(ctx context.Context, kinds page.Kinds, g model.Ground, v model.Variant, r model.VariantResult, sys unit.System) (seasonView, error) {
+// tried reports whether there is a year in which a variant can be changed and looked at.
+func tried(r model.VariantResult) bool { return r.YearKnown && r.Year.Nights > 0 && r.Open.IsZero() }
+
+// seasonOf prints the next season of a variant from its answer, and from what small changes add to it.
+func seasonOf(kinds page.Kinds, v model.Variant, r model.VariantResult, levers []search.Lever, sys unit.System) seasonView {
 	s := seasonView{Ends: endsOf(kinds, r, v)}
 	if r.Facts.Lifts {
 		s.Look = "Before the first lift of a season, look at rope, knots, pulleys, pins, bag or cage, and base, one by one. Set the mass on its blocks first."
 	}
 	if !r.YearKnown || r.Year.Nights == 0 {
 		s.Best = "No year can be tried yet, so no month is known: " + r.WhyNoYear.In(sys) + "."
-		return s, nil
+		return s
 	}
 	if !r.Open.IsZero() {
 		s.Best = "Not known yet: " + r.Open.In(sys) + "."
-		return s, nil
+		return s
 	}
 	for _, row := range page.NightsByMonth(r) {
 		if row[3] != "0" {
@@ -46,15 +48,11 @@ func seasonOf(ctx context.Context, kinds page.Kinds, g model.Ground, v model.Var
 	} else if len(s.Months) == 0 {
 		s.Plenty = "In the average year every night is full."
 	}
-	levers, err := search.Levers(ctx, g, v, r)
-	if err != nil {
-		return s, err
-	}
 	for _, l := range levers {
 		s.Levers = append(s.Levers, []string{leverName(l), signed(l.Nights), unit.Energies.Format(float64(l.Energy), sys)})
 	}
 	s.Best = bestLever(levers, r)
-	return s, nil
+	return s
 }
 
 // leverName is what was changed.

@@ -24,10 +24,11 @@ func TestSeason(t *testing.T) {
 	b.Capacity.Val *= 0.45 // enough in summer, not in winter
 	v.Stores[0].Cells = &b
 	r := g.Evaluate(v)
-	s, err := seasonOf(t.Context(), kinds, g, v, g.Evaluate(v), unit.Metric)
+	is, err := find(t.Context(), g, v, r)
 	if err != nil {
 		t.Fatal(err)
 	}
+	s := seasonOf(kinds, v, r, is.levers, unit.Metric)
 	short := 0
 	for _, m := range s.Months {
 		var name string
@@ -47,7 +48,9 @@ func TestSeason(t *testing.T) {
 		t.Errorf("%q", s.Ends)
 	}
 
-	bare, err := seasonOf(t.Context(), kinds, model.Prepare(model.Project{}), doc.Variants[0], model.Prepare(model.Project{}).Evaluate(doc.Variants[0]), unit.Metric)
+	nowhere := model.Prepare(model.Project{})
+	none, err := find(t.Context(), nowhere, doc.Variants[0], nowhere.Evaluate(doc.Variants[0]))
+	bare := seasonOf(kinds, doc.Variants[0], nowhere.Evaluate(doc.Variants[0]), none.levers, unit.Metric)
 	if err != nil || len(bare.Levers) > 0 || !strings.Contains(bare.Best, "No year") || bare.Look == "" {
 		t.Errorf("without a place: %+v, %v", bare, err)
 	}

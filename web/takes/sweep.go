@@ -2,13 +2,16 @@ package takes
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"math"
 	"net/http"
 	"slices"
 
+	"duskweight/internal/model"
 	"duskweight/internal/model/search"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
 	"duskweight/web/form"
 	"duskweight/web/page"
 )
@@ -48,9 +51,9 @@ func (s *Pages) showSweep(w http.ResponseWriter, r *http.Request) error {
 	if err != nil {
 		return err
 	}
-	sweep, err := search.SweepOf(r.Context(), s.Grounds.Of(p), v.Value)
+	sweep, err := s.sweepOf(r, p, v)
 	if err != nil {
-		return err
+		return page.LeftOr(r, err)
 	}
 	view := sweepViewOf(sweep, p.Value.Currency, sys)
 	view.Back = form.LinkView{Text: "Back to what it would take", URL: back}
@@ -71,7 +74,7 @@ func (s *Pages) showSweep(w http.ResponseWriter, r *http.Request) error {
 func (s *Pages) sendSweepCSV(w http.ResponseWriter, r *http.Request) error {
 	sweep, sys, err := s.sweepAt(r)
 	if err != nil {
-		return err
+		return page.LeftOr(r, err)
 	}
 	store := page.ScaleOf(sweep.Lever.Quantity, sys)
 	t := page.SheetOfNumbers{Name: "panel-and-store", Head: []string{"panels, W", store.Axis("store"), "full nights", "of", "all parts"}}
@@ -87,7 +90,7 @@ func (s *Pages) sendSweepCSV(w http.ResponseWriter, r *http.Request) error {
 func (s *Pages) sendContoursCSV(w http.ResponseWriter, r *http.Request) error {
 	sweep, sys, err := s.sweepAt(r)
 	if err != nil {
-		return err
+		return page.LeftOr(r, err)
 	}
 	lines := contours(sweep, sys)
 	if len(lines.Lines) == 0 {
@@ -102,11 +105,18 @@ func (s *Pages) sweepAt(r *http.Request) (search.Sweep, unit.System, error) {
 	if err != nil {
 		return search.Sweep{}, sys, err
 	}
-	sweep, err := search.SweepOf(r.Context(), s.Grounds.Of(p), v.Value)
+	sweep, err := s.sweepOf(r, p, v)
 	if err == nil && len(sweep.Cells) == 0 {
 		err = page.ErrNotFound
 	}
 	return sweep, sys, err
+}
+
+// sweepOf is the sweep of a saved variant, worked out once for the page, its table and its picture.
+func (s *Pages) sweepOf(r *http.Request, p store.Saved[model.Project], v store.Saved[model.Variant]) (search.Sweep, error) {
+	return s.swept.Of(r.Context(), s.Results.Key(p, v), func(ctx context.Context) (search.Sweep, error) {
+		return search.SweepOf(ctx, s.Grounds.Of(p), v.Value)
+	})
 }
 
 // contours are the lines along which so many nights have light. With more panel or more store there are hardly ever fewer,
