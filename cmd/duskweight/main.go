@@ -47,6 +47,9 @@ const help = `Duskweight plans a store for the night: a lifted mass or a battery
   duskweight doctor           look at the data file, its folder, its copies, the clock, the address and the browser, and
                               print for each what is wrong and the command that mends it; nothing is changed
       -addr 127.0.0.1:8807      the address to look at
+  duskweight alive            ask the running program whether it can read and save; ends with 0 where it can, with 1 and
+                              the reason where it cannot or does not answer
+      -addr 127.0.0.1:8807      where it listens
   duskweight backup           make a checked copy of the data file and print where it is
   duskweight copies           list the copies: number, time, bytes, file, how many projects
   duskweight restore WHICH    go back to a copy: its number or its file; this can be taken back
@@ -83,6 +86,8 @@ func run(ctx context.Context, args []string, stdin io.Reader, stdout, stderr io.
 		return where(args, stdout, stderr)
 	case "doctor":
 		return doctor(ctx, args, stdout, stderr)
+	case "alive":
+		return alive(ctx, args, stderr)
 	case "backup":
 		return backup(ctx, args, stdout, stderr)
 	case "copies":
