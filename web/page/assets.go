@@ -92,7 +92,7 @@ func kindOf(ext string) string {
 	case ".js":
 		return "text/javascript; charset=utf-8"
 	case ".svg":
-		return "image/svg+xml"
+		return "image/svg+xml; charset=utf-8"
 	case ".txt":
 		return "text/plain; charset=utf-8"
 	}
