@@ -11,11 +11,14 @@ import (
 
 	"duskweight/internal/document"
 	"duskweight/internal/model"
+	"duskweight/internal/witness"
 )
 
 // rig is a machine or a system that somebody measured or worked out: its document, and runs with what was published.
 type rig struct {
 	ID       string          `json:"id"`
+	Name     string          `json:"name"`
+	Cite     string          `json:"cite"`
 	Document json.RawMessage `json:"document"`
 	Runs     []struct {
 		Say    string         `json:"say"`
@@ -78,6 +81,7 @@ func TestPublishedRigs(t *testing.T) {
 					if got := at(answer, e.Key); got != want {
 						t.Errorf("%s: %s is %v, published %s", c.ID, e.Key, got, want)
 					}
+					witness.Keep(t, "whole", witness.Row{What: c.Name + ": " + sayOf(t, e.Key), Printed: want, Ours: fmt.Sprint(at(answer, e.Key)), Source: c.Cite})
 					continue
 				}
 				want, by := e.Published.(float64), e.Tolerance
@@ -96,12 +100,34 @@ func TestPublishedRigs(t *testing.T) {
 				if !(least-by <= want && want <= most+by) {
 					t.Errorf("%s %s: %s is %g to %g, published %g within %g: %s", c.ID, run.Say, e.Key, least, most, want, by, e.Why)
 				}
+				what, ours := c.Name+": "+sayOf(t, e.Key), witness.Number(least)
+				if run.Say != "" {
+					what += ", " + run.Say
+				}
+				if witness.Number(most) != ours {
+					ours += " to " + witness.Number(most)
+				}
+				witness.Keep(t, "whole", witness.Row{What: what, Printed: witness.Number(want), Ours: ours, Source: c.Cite})
 			}
 		}
 	}
 	if seen < 28 {
 		t.Errorf("%d values compared", seen)
 	}
+}
+
+// sayOf is what a key of the answer tells, in words.
+func sayOf(t *testing.T, key string) string {
+	t.Helper()
+	for end, say := range map[string]string{"lower.power_w": "power, W", "lower.time_s": "time of the way down, s", "lower.energy_out_j": "energy of the way down, J",
+		"lower.runs_back": "comes down by itself", "raise.current_a": "current, A", "raise.speed_m_s": "speed, m/s", "raise.energy_in_j": "energy of the lift, J",
+		"lower.current_a": "current, A", "lower.speed_m_s": "speed, m/s", "heat_runs.0.run_s": "time until it is too hot, s", "served_share": "share of the load that is served"} {
+		if strings.HasSuffix(key, end) {
+			return say
+		}
+	}
+	t.Fatalf("no words for %s", key)
+	return ""
 }
 
 // keysOf are the keys under which a value stands: alone, or at both ends of the drop at the brushes.

@@ -11,6 +11,7 @@ import (
 
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/witness"
 )
 
 // The factors agree with the compound interest tables to their printed digits.
@@ -26,6 +27,7 @@ func TestFactors(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	all := witness.Table(t, "money", "factors of interest", "", source.EngineeringEconomy.At("factor tables").String())
 	for _, row := range rows[1:] {
 		i, _ := strconv.ParseFloat(row[1], 64)
 		n, _ := strconv.ParseFloat(row[2], 64)
@@ -34,6 +36,7 @@ func TestFactors(t *testing.T) {
 			t.Fatal(err)
 		}
 		got := map[string]func(i, n float64) float64{"recovery": CRF, "present": PresentWorth, "annuity": Annuity}[row[0]](i, n)
+		all.See(want, got)
 		// six printed decimals, five for the annuity
 		if math.Abs(got-want) > map[string]float64{"recovery": 5.1e-7, "present": 5.1e-7, "annuity": 5.1e-6}[row[0]] {
 			t.Errorf("%s at %g over %g years: %.7f, want %g (%s)", row[0], i, n, got, want, source.EngineeringEconomy.At("factor tables"))
@@ -285,6 +288,7 @@ func TestPublishedPresentWorth(t *testing.T) {
 		if math.Abs(c.got-c.want) > 1.5 {
 			t.Errorf("%s: %.1f, the book prints %.0f (%s)", c.what, c.got, c.want, source.EngineeringEconomy.At("ex. 5.2"))
 		}
+		witness.Value(t, "money", "worth of lease "+c.what, c.want, c.got, source.EngineeringEconomy.At("ex. 5.2"))
 	}
 }
 

@@ -22,9 +22,9 @@ func TestSettledHeat(t *testing.T) {
 	// speed at 12 V with the hot winding of 0.52 Ω: ω = (12 − 4.92·0.52)/0.0327 = 289 rad/s; friction 0.011·289 + 1.2e-5·289² = 4.18 W
 	warmer, settles := Body{Rth: 8.1, Tau: 900, Ambient: 25}.heating(unit.Current(i), 0.3459, 4.18).settled()
 	check(t, []row{
-		{"copper and friction", 25 + hot, 113, 0.005, sheetRE65.At("by hand")},
-		{"copper alone", 25 + alone, 92, 0.005, sheetRE65.At("by hand")},
-		{"continuous torque", 25 + warmer, 155, 0.06, sheetPittman.At("maximum winding temperature")},
+		{"heat of copper and friction, °C", 25 + hot, 113, 0.005, sheetRE65.At("by hand")},
+		{"heat of copper alone, °C", 25 + alone, 92, 0.005, sheetRE65.At("by hand")},
+		{"winding at its continuous torque, °C", 25 + warmer, 155, 0.06, sheetPittman.At("maximum winding temperature")},
 	})
 	if !ok || !settles {
 		t.Error("they settle")

@@ -7,6 +7,7 @@ import (
 
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/witness"
 )
 
 // Works that only checks are taken from.
@@ -47,6 +48,7 @@ func check(t *testing.T, rows []row) {
 		if !(math.Abs(r.got-r.want) <= r.within*math.Abs(r.want)) {
 			t.Errorf("%s: got %.6g, published %.6g, within %g (%s)", r.what, r.got, r.want, r.within, r.from)
 		}
+		witness.Value(t, "drive", r.what, r.want, r.got, r.from)
 	}
 }
 
@@ -77,23 +79,23 @@ func TestMachineSheets(t *testing.T) {
 		{"best efficiency, 24 V", bestEfficiency(0.443, 55), 0.83, 0.006, sheetEC40.At("5th column")},
 		{"best efficiency, 12 V", bestEfficiency(0.886, 89.2), 0.81, 0.006, sheetEC40.At("1st column")},
 		{"best efficiency, 36 V", bestEfficiency(0.0554, 5.38), 0.81, 0.006, sheetEC45.At("36 V column")},
-		{"resistance", r, 0.436, 0.01, sheetEC40.At("5th column")},
-		{"torque constant", k, 0.0221, 0.01, sheetEC40.At("5th column")},
-		{"speed constant", 60 / (2 * math.Pi * k), 433, 0.01, sheetEC40.At("5th column")},
-		{"speed over torque", slope, 8.55, 0.01, sheetEC40.At("5th column")},
-		{"time constant ms", 85 * gcm2 * r / (k * k) * 1000, 7.61, 0.01, sheetEC40.At("5th column")},
-		{"stall torque", k * 55, 1.21, 0.01, sheetEC40.At("5th column")},
-		{"stall current", 48 / 0.365, 131, 0.01, sheetRE65.Whole()},
-		{"speed over torque", re * 60 / (2 * math.Pi) * milli, 0.231, 0.01, sheetRE65.Whole()},
-		{"time constant ms", 1340 * gcm2 * re * 1000, 3.25, 0.01, sheetRE65.Whole()},
+		{"resistance, Ω", r, 0.436, 0.01, sheetEC40.At("5th column")},
+		{"torque constant, N·m/A", k, 0.0221, 0.01, sheetEC40.At("5th column")},
+		{"turns a minute for a volt", 60 / (2 * math.Pi * k), 433, 0.01, sheetEC40.At("5th column")},
+		{"turns a minute lost for a mN·m", slope, 8.55, 0.01, sheetEC40.At("5th column")},
+		{"time constant, ms", 85 * gcm2 * r / (k * k) * 1000, 7.61, 0.01, sheetEC40.At("5th column")},
+		{"stall torque, N·m", k * 55, 1.21, 0.01, sheetEC40.At("5th column")},
+		{"stall current, A", 48 / 0.365, 131, 0.01, sheetRE65.Whole()},
+		{"turns a minute lost for a mN·m", re * 60 / (2 * math.Pi) * milli, 0.231, 0.01, sheetRE65.Whole()},
+		{"time constant, ms", 1340 * gcm2 * re * 1000, 3.25, 0.01, sheetRE65.Whole()},
 		// the sheet's nominal speed allows for the warm winding: 2 %
-		{"current at 120 mN·m", float64(MotorCurrent(0.120, 0.0221, 0.443)), 5.78, 0.02, sheetEC40.At("nominal")},
-		{"speed at 120 mN·m", MotorSpeed(24, 0, MotorCurrent(0.120, unit.MachineConstant(k), 0.443), unit.Resistance(r), unit.MachineConstant(k)).RPM(), 9160, 0.02, sheetEC40.At("nominal")},
-		{"voltage without load", 0.0327*362 + 0.3459*0.3364, 12, 0.01, sheetPittman.Whole()},
-		{"hot resistance", 0.15 * float64(CopperGrowth(110)), 0.2, 0.005, source.Derivation.At("R25·(1 + 0.00393·85)")},
-		{"hot resistance", 4.6 * float64(CopperGrowth(105)), 6.02, 0.01, sheetC21.At("R at 105 °C; the sheet uses (234.5 + T)/259.5, 0.5 % apart")},
-		{"growth to 150 °C from 20", float64(CopperGrowth(155)) - 1, 0.52, 0.02, instaSpin.At("almost 52 %, 130 K warmer")},
-		{"greatest power", 5 * milli * unit.G * 10000 * float64(unit.RevPerMinute) / 4, 12.8, 0.01, sheet37D.At("5 kg·mm, 10,000 turns a minute")},
+		{"current at 120 mN·m, A", float64(MotorCurrent(0.120, 0.0221, 0.443)), 5.78, 0.02, sheetEC40.At("nominal")},
+		{"turns a minute at 120 mN·m", MotorSpeed(24, 0, MotorCurrent(0.120, unit.MachineConstant(k), 0.443), unit.Resistance(r), unit.MachineConstant(k)).RPM(), 9160, 0.02, sheetEC40.At("nominal")},
+		{"voltage without load, V", 0.0327*362 + 0.3459*0.3364, 12, 0.01, sheetPittman.Whole()},
+		{"resistance of a hot winding, Ω", 0.15 * float64(CopperGrowth(110)), 0.2, 0.005, source.Derivation.At("R25·(1 + 0.00393·85)")},
+		{"resistance of a hot winding, Ω", 4.6 * float64(CopperGrowth(105)), 6.02, 0.01, sheetC21.At("R at 105 °C; the sheet uses (234.5 + T)/259.5, 0.5 % apart")},
+		{"growth of resistance from 20 to 150 °C", float64(CopperGrowth(155)) - 1, 0.52, 0.02, instaSpin.At("almost 52 %, 130 K warmer")},
+		{"greatest power, W", 5 * milli * unit.G * 10000 * float64(unit.RevPerMinute) / 4, 12.8, 0.01, sheet37D.At("5 kg·mm, 10,000 turns a minute")},
 	})
 }
 
@@ -116,10 +118,10 @@ func TestMachineLoadPoints(t *testing.T) {
 		w := float64(MotorSpeed(36, 0, unit.Current(p.oz*ozin/k), unit.Resistance(r), unit.MachineConstant(k)))
 		power := p.oz * ozin * w
 		check(t, []row{
-			{"speed", unit.AngularSpeed(w).RPM(), p.rpm, 0.001, p.from.Whole()},
-			{"current", i, p.amps, 0.02, p.from.Whole()},
+			{"speed, turns a minute", unit.AngularSpeed(w).RPM(), p.rpm, 0.001, p.from.Whole()},
+			{"current, A", i, p.amps, 0.02, p.from.Whole()},
 			{"efficiency", power / (36 * i), p.eta, 0.001, p.from.Whole()},
-			{"power", power, p.w, 0.001, p.from.Whole()},
+			{"power, W", power, p.w, 0.001, p.from.Whole()},
 		})
 	}
 }
@@ -139,7 +141,7 @@ func TestGenerator(t *testing.T) {
 		{"speed at 12 V", float64(GeneratorSpeed(12, 0, i, 0.365, 0.123)), 108.77, 0.0002, from},
 		{"power at 12 V", 12 * float64(i), 45.31, 0.0002, from},
 		{"joined", short.RPM(), 176.1, 0.0002, from},
-		{"sun to start", float64(StartIrradiance(4.64, 5.9)), 786.4, 0.0001, source.Appelbaum.At("1000·4.64/5.9 by hand")},
+		{"light that starts a motor, W/m²", float64(StartIrradiance(4.64, 5.9)), 786.4, 0.0001, source.Appelbaum.At("1000·4.64/5.9 by hand")},
 	})
 }
 
@@ -155,21 +157,21 @@ func TestTackles(t *testing.T) {
 		return float64(up[0])
 	}
 	rows := []row{
-		{"4 parts, plain bearings", lead(4, 1, 1/1.09), 0.309, 0.002, wireRopeMan.At("p. 88")},
-		{"and two more pulleys", lead(4, 3, 1/1.09), 0.367, 0.002, wireRopeMan.At("p. 88")},
-		{"6000 lb, lead line lb", 6000 * lead(4, 3, 1/1.09), 2202, 0.002, wireRopeMan.At("p. 88")},
-		{"small pulley", 0.1 / 0.12, 0.83, 0.005, rescueTest.At("25 mm pulley, 9 mm rope")},
+		{"pull of 4 parts, plain bearings", lead(4, 1, 1/1.09), 0.309, 0.002, wireRopeMan.At("p. 88")},
+		{"pull of 4 parts and two more pulleys", lead(4, 3, 1/1.09), 0.367, 0.002, wireRopeMan.At("p. 88")},
+		{"pull for 6000 lb, lb", 6000 * lead(4, 3, 1/1.09), 2202, 0.002, wireRopeMan.At("p. 88")},
+		{"pull down over pull up, small pulley", 0.1 / 0.12, 0.83, 0.005, rescueTest.At("25 mm pulley, 9 mm rope")},
 		{"test of a pulley", onePulley(0.9), 0.81, 1e-12, source.Derivation.At("100 to raise and 81 to lower are an efficiency of √0.81")},
 	}
 	for n, want := range map[int][2]float64{1: {0.96, 0.98}, 2: {1.87, 1.94}, 3: {2.75, 2.88}, 4: {3.59, 3.81}, 5: {4.39, 4.71}, 6: {5.16, 5.60}, 8: {6.60, 7.32}} {
-		rows = append(rows, row{"bronze", 1 / lead(n, 1, 1/1.045), want[0], 0.008, riggersBook.Whole()},
-			row{"roller", 1 / lead(n, 1, 1/1.02), want[1], 0.008, riggersBook.Whole()})
+		rows = append(rows, row{fmt.Sprintf("tackle of %d parts, plain bearings", n), 1 / lead(n, 1, 1/1.045), want[0], 0.008, riggersBook.Whole()},
+			row{fmt.Sprintf("tackle of %d parts, rolling bearings", n), 1 / lead(n, 1, 1/1.02), want[1], 0.008, riggersBook.Whole()})
 	}
 	// 667.1 N in two parts behind one head pulley, 0.96: up 667.1/(0.96 + 0.9216) = 354.54, down 667.1/(1/0.96 + 1/0.9216) = 313.67
 	up, down := Tensions(667.1, 2, 1, []float64{0.96, 0.96})
 	rows = append(rows, row{"raising", float64(up[0]), 354.54, 1e-4, source.Derivation.Whole()}, row{"lowering", float64(down[0]), 313.67, 1e-4, source.Derivation.Whole()})
 	for deg, want := range map[float64]float64{0: 2, 30: 1.93, 45: 1.84, 50: 1.81, 60: 1.73, 100: 1.29, 135: 0.76, 150: 0.52} {
-		rows = append(rows, row{fmt.Sprintf("pulley at %g°", deg), float64(PulleyPull(1, 1, unit.Angle(deg)*unit.Degree)), want, 0.012, blockTable.Whole()})
+		rows = append(rows, row{fmt.Sprintf("pull on a pulley, rope at %g°", deg), float64(PulleyPull(1, 1, unit.Angle(deg)*unit.Degree)), want, 0.012, blockTable.Whole()})
 	}
 	check(t, rows)
 	if f := PulleyPull(1, 1, math.Pi); f > 1e-12 {
@@ -181,25 +183,25 @@ func TestTackles(t *testing.T) {
 // classes by hand.
 func TestGears(t *testing.T) {
 	rows := []row{
-		{"planetary forward", float64(PlanetaryForward(0.96, 4)), 0.968, 1e-9, source.VDI2157.At("(1 + 0.96·4)/5")},
-		{"planetary back", float64(PlanetaryBackward(0.96, 4)), 5 / (1 + 4/0.96), 1e-12, source.VDI2157.At("5/(1 + 4/0.96)")},
-		{"12 and 48 teeth", float64(PlanetaryRatio(12, 48)), 5, 1e-12, beltKit.Whole()},
+		{"efficiency of a planetary stage", float64(PlanetaryForward(0.96, 4)), 0.968, 1e-9, source.VDI2157.At("(1 + 0.96·4)/5")},
+		{"efficiency of a planetary stage, back", float64(PlanetaryBackward(0.96, 4)), 5 / (1 + 4/0.96), 1e-12, source.VDI2157.At("5/(1 + 4/0.96)")},
+		{"ratio of 12 and 48 teeth", float64(PlanetaryRatio(12, 48)), 5, 1e-12, beltKit.Whole()},
 		// square thread: tan λ/tan(λ + ρ) and tan(λ − ρ)/tan λ at λ = 5°, ρ = atan 0.05
-		{"square worm forward", float64(WormForward(5*unit.Degree, 0.05, 0)), 0.63355, 2e-5, source.Mott.At("worm gearing")},
-		{"square worm back", float64(WormBackward(5*unit.Degree, 0.05, 0)), 0.42663, 2e-5, source.Mott.At("worm gearing")},
+		{"efficiency of a worm", float64(WormForward(5*unit.Degree, 0.05, 0)), 0.63355, 2e-5, source.Mott.At("worm gearing")},
+		{"efficiency of a worm, back", float64(WormBackward(5*unit.Degree, 0.05, 0)), 0.42663, 2e-5, source.Mott.At("worm gearing")},
 		{"first push of 0.8", float64(BreakawayForward(0.8, 1.5)), 1 / 1.375, 1e-12, source.Derivation.At("1/(1 + 1.5/4)")},
 		{"first push of 0.8 back", float64(BreakawayBackward(0.75, 1.5)), 0.625, 1e-12, source.Derivation.At("1 − 1.5/4")},
 		{"idle torque", float64(StageUp(10, 5, 0.9, 0.1)), 10/4.5 + 0.1, 1e-12, source.Derivation.Whole()},
 	}
 	for deg, want := range map[float64]float64{1: 25.2, 2.5: 45.7, 5: 62.6, 7.5: 71.3, 10: 76.6, 20: 85.9} {
-		rows = append(rows, row{fmt.Sprintf("worm %g°", deg), 100 * float64(WormForward(unit.Angle(deg)*unit.Degree, 0.05, 14.5*unit.Degree)), want, 0.003, source.Shigley.At("table 13–6, from memory")})
+		rows = append(rows, row{fmt.Sprintf("efficiency of a worm of %g°, %%", deg), 100 * float64(WormForward(unit.Angle(deg)*unit.Degree, 0.05, 14.5*unit.Degree)), want, 0.003, source.Shigley.At("table 13–6, from memory")})
 	}
 	for f, want := range map[float64]float64{0.9: 0.8889, 0.8: 0.75, 0.7: 0.5714, 0.6: 0.3333, 0.45: -0.2222} {
 		rows = append(rows, row{"2 − 1/η", float64(BackwardOf(unit.Ratio(f))), want, 0.0002, source.Derivation.Whole()})
 	}
 	// stall torque of the geared motor over the bare one, through the ratio: the sheet rounds the bare one to one digit
 	for ratio, kgmm := range map[float64][2]float64{18.75: {85, 0.907}, 50: {210, 0.84}, 70: {270, 0.771}, 150: {490, 0.653}} {
-		rows = append(rows, row{"gear efficiency", float64(StageDown(unit.Torque(kgmm[0]), unit.Ratio(ratio), 1, 0)) / 5, kgmm[1], 0.001, sheet37D.Whole()})
+		rows = append(rows, row{"efficiency of a gearbox", float64(StageDown(unit.Torque(kgmm[0]), unit.Ratio(ratio), 1, 0)) / 5, kgmm[1], 0.001, sheet37D.Whole()})
 	}
 	check(t, rows)
 	if BackwardOf(0.5) != 0 {
@@ -238,7 +240,7 @@ func TestDrumCapacity(t *testing.T) {
 	if layers != 10 {
 		t.Errorf("%d layers, want 10", layers)
 	}
-	check(t, []row{{"capacity ft", float64(full / unit.Foot), 942.5, 0.0001, source.OceanWinch.Whole()}})
+	check(t, []row{{"rope on a drum, ft", float64(full / unit.Foot), 942.5, 0.0001, source.OceanWinch.Whole()}})
 }
 
 // Energy of a mass held up, and stopping, by hand.

@@ -6,8 +6,10 @@ import (
 	"strings"
 	"testing"
 
+	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
+	"duskweight/internal/witness"
 )
 
 // source.Corless: W(1) is the omega constant; W(e) = 1 exactly; the others to the digits of the tables.
@@ -29,6 +31,8 @@ func curveOf(t *testing.T, row map[string]string) Curve {
 
 // Forty-odd curves: currents to 1 µA, points to the table's last digit (eight digits).
 func TestCurveAgainstTable(t *testing.T) {
+	power := witness.Table(t, "panel", "most power of a panel", " %", source.DeSoto.Whole().String())
+	current := witness.Table(t, "panel", "current of a panel with joined wires", " %", source.DeSoto.Whole().String())
 	for _, row := range published(t, "panel_singlediode.csv") {
 		v := func(name string) float64 { return number(t, row[name]) }
 		name := fmt.Sprintf("%s %s %s W/m² %s °C ", row["module"], row["model"], row["E"], row["Tc"])
@@ -40,6 +44,8 @@ func TestCurveAgainstTable(t *testing.T) {
 		near(t, name+"best V", float64(volts), v("v_mp"), 2e-6*v("v_mp")) // flat top: position is less sharp than power
 		near(t, name+"best I", float64(amps), v("i_mp"), 5e-6*v("i_mp"))
 		near(t, name+"best P", float64(volts)*float64(amps), v("p_mp"), digits(v("p_mp")))
+		power.SeeShare(v("p_mp"), float64(volts)*float64(amps))
+		current.SeeShare(v("i_sc"), float64(c.ShortCurrent()))
 		for share, column := range map[float64]string{0.25: "i_at_0.25_voc", 0.5: "i_at_0.5_voc", 0.75: "i_at_0.75_voc", 0.9: "i_at_0.9_voc", 0.97: "i_at_0.97_voc"} {
 			volts := share * v("v_oc")
 			i := float64(c.Current(unit.Voltage(volts)))

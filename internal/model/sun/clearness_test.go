@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
 )
 
@@ -71,11 +72,11 @@ func shareOfHour(w, sunset unit.Angle) float64 {
 // Examples of Duffie & Beckman, with the book's declination where one is needed.
 func TestDiffuseAndHoursOfDuffieBeckman(t *testing.T) {
 	ws := func(lat float64, n int) unit.Angle { return SunsetHourAngle(deg(lat), cooper(n)) }
-	near(t, "ex. 2.11.1 Hd/H", DiffuseOfDay(0.692, ws(38.6, 246)), 0.253, 0.002)
-	near(t, "ex. 2.13.1 Melbourne, January, 8 to 9", shareOfHour(deg(-52.5), ws(-38, 17)), 0.0759, 0.002)
-	near(t, "ex. 2.13.2 Madison, 23 August, 13 to 14", shareOfHour(deg(22.5), ws(43, 235)), 0.1177, 0.001)
-	near(t, "ex. 2.13.3 r_t", shareOfHour(deg(-22.5), ws(43, 162)), 0.1085, 0.0005)
-	near(t, "ex. 2.13.3 r_d", diffuseShareOfHour(deg(-22.5), ws(43, 162)), 0.1015, 0.0005)
+	book(t, "share of sky light in a day", DiffuseOfDay(0.692, ws(38.6, 246)), 0.253, 0.002, source.DuffieBeckman.At("ex. 2.11.1"))
+	book(t, "share of a day’s light from 8 to 9, Melbourne, January", shareOfHour(deg(-52.5), ws(-38, 17)), 0.0759, 0.002, source.DuffieBeckman.At("ex. 2.13.1"))
+	book(t, "share of a day’s light from 13 to 14, Madison, August", shareOfHour(deg(22.5), ws(43, 235)), 0.1177, 0.001, source.DuffieBeckman.At("ex. 2.13.2"))
+	book(t, "share of a day’s light in one hour", shareOfHour(deg(-22.5), ws(43, 162)), 0.1085, 0.0005, source.DuffieBeckman.At("ex. 2.13.3"))
+	book(t, "share of a day’s sky light in one hour", diffuseShareOfHour(deg(-22.5), ws(43, 162)), 0.1015, 0.0005, source.DuffieBeckman.At("ex. 2.13.3"))
 	// at the middles of whole hours, where the shortest day still has nine of them
 	for _, lat := range []float64{-45, -35, 0, 40, 45} {
 		for n := 15; n < 365; n += 30 {
@@ -91,7 +92,7 @@ func TestDiffuseAndHoursOfDuffieBeckman(t *testing.T) {
 		}
 	}
 	// the clear sky a little above the sea: source.FAO56.At("ex. 18, p. 115"): 100 m, Ra 41.09: (0.75 + 2e-5·100)·41.09 = 30.90
-	near(t, "FAO-56 ex. 18", 0.75*thinAir(100)*41.09, 30.90, 0.01)
+	book(t, "light of a clear day at 100 m, MJ/m²", 0.75*thinAir(100)*41.09, 30.90, 0.01, source.FAO56.At("ex. 18"))
 }
 
 // A curve cut off by a clear sky has the mean and the spread that it was asked for, summed here over a grid five times as

@@ -5,9 +5,11 @@ import (
 	"math"
 	"os"
 	"slices"
+	"strings"
 	"testing"
 
 	"duskweight/internal/model/unit"
+	"duskweight/internal/witness"
 )
 
 // The promise of the made years is kept on real ones: of the real years of a place, about eight of ten lie between the
@@ -29,11 +31,17 @@ func TestMadeYearsCoverRealOnes(t *testing.T) {
 		n := float64(len(y.light))
 		years += n
 		said := fmt.Sprintf("%-30s %2.0f years:", name, n)
+		var shares [len(covered)]float64
 		for i, k := range y.covered(t, made) {
 			inside[i] += k
+			shares[i] = 100 * k / n
 			said += fmt.Sprintf(" %s %.0f,", covered[i], 100*k/n)
 		}
 		t.Log(said)
+		if made == 200 { // what the guide shows
+			place := placesOfYears[name]
+			witness.Keep(t, "years", witness.Row{What: place[0], Printed: fmt.Sprintf("%.0f years", n), Source: place[1], Ours: "light " + spanOf(shares[:1]) + "; full nights " + spanOf(shares[1:4]) + "; missing energy " + spanOf(shares[4:])})
+		}
 	}
 	for i, what := range covered {
 		share := 100 * inside[i] / years
@@ -47,6 +55,37 @@ func TestMadeYearsCoverRealOnes(t *testing.T) {
 		t.Errorf("all numbers: %.1f %% of the real years inside, owed 75 to 85", whole)
 	}
 }
+
+// spanOf is the least and the most of some shares in words.
+func spanOf(shares []float64) string {
+	least, most := fmt.Sprintf("%.0f %%", slices.Min(shares)), fmt.Sprintf("%.0f %%", slices.Max(shares))
+	if least == most {
+		return least
+	}
+	return strings.TrimSuffix(least, " %") + " to " + most
+}
+
+// placesOfYears are the places of the real years in words, each with whose years they are.
+var placesOfYears = map[string][2]string{
+	"Astara_AZ.daily":               {"Astara, Azerbaijan", satellite},
+	"Cabauw_NL.daily":               {"Cabauw, Netherlands", measured},
+	"Clearlake_CA.1998-2009.hourly": {"Clearlake, California", "National Solar Radiation Data Base, from satellite pictures"},
+	"DeBilt_NL.hourly":              {"De Bilt, Netherlands", measured},
+	"Eelde_NL.hourly":               {"Eelde, Netherlands", measured},
+	"Heino_NL.daily":                {"Heino, Netherlands", measured},
+	"Herwijnen_NL.daily":            {"Herwijnen, Netherlands", measured},
+	"Hoogeveen_NL.daily":            {"Hoogeveen, Netherlands", measured},
+	"Manaus_BR.daily":               {"Manaus, Brazil", satellite},
+	"Petropavl_KZ.daily":            {"Petropavl, Kazakhstan", satellite},
+	"Roma_AU.daily":                 {"Roma, Australia", "SILO, Queensland, from clouds and satellites"},
+	"SaoGabriel_BR.daily":           {"São Gabriel, Brazil", satellite},
+	"Vlissingen_NL.hourly":          {"Vlissingen, Netherlands", measured},
+}
+
+const (
+	measured  = "KNMI, measured"
+	satellite = "NASA POWER, from satellites"
+)
 
 // covered are the numbers of a year that are compared.
 var covered = [...]string{"light", "nights 1", "nights 2", "nights 4", "lacks 1", "lacks 2", "lacks 4"}

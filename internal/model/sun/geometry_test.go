@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
 )
 
@@ -27,15 +28,15 @@ func TestExtraterrestrialOfDuffieBeckman(t *testing.T) {
 	h0 := func(lat float64, n int) float64 {
 		return float64(extraterrestrial(deg(lat), cooper(n), SolarConstant, eccentricity(n))) / 1e6
 	}
-	near(t, "ex. 1.10.1: 43° N, 15 April", h0(43, 105), 33.8, 0.06)
-	near(t, "ex. 2.11.1: 38.6° N, 3 September", h0(38.6, 246), 33.25, 0.02)
-	near(t, "ex. 2.12.1: 43° N, 11 June", h0(43, 162), 41.78, 0.02)
-	near(t, "table of H0: 43° N, January", h0(43, 17), 13.36, 0.02)
+	book(t, "sun outside the air, 43° north, 15 April, MJ/m²", h0(43, 105), 33.8, 0.06, source.DuffieBeckman.At("ex. 1.10.1"))
+	book(t, "sun outside the air, 38.6° north, 3 September, MJ/m²", h0(38.6, 246), 33.25, 0.02, source.DuffieBeckman.At("ex. 2.11.1"))
+	book(t, "sun outside the air, 43° north, 11 June, MJ/m²", h0(43, 162), 41.78, 0.02, source.DuffieBeckman.At("ex. 2.12.1"))
+	book(t, "sun outside the air, 43° north, January, MJ/m²", h0(43, 17), 13.36, 0.02, source.DuffieBeckman.At("table of H0"))
 	near(t, "table of H0: 70° N, December", h0(70, 344), 0, 0)
 	hour := extraterrestrialBetween(deg(43), cooper(105), SolarConstant, eccentricity(105), deg(-30), deg(-15))
-	near(t, "ex. 1.10.2: 10 to 11 o'clock", float64(hour)/1e6, 3.79, 0.01)
+	book(t, "sun outside the air, 10 to 11 o’clock, MJ/m²", float64(hour)/1e6, 3.79, 0.01, source.DuffieBeckman.At("ex. 1.10.2"))
 	hour = extraterrestrialBetween(deg(40), cooper(51), SolarConstant, eccentricity(51), deg(-45), deg(-30))
-	near(t, "ex. 2.15.1: 9 to 10 o'clock", float64(hour)/1e6, 2.335, 0.005)
+	book(t, "sun outside the air, 9 to 10 o’clock, MJ/m²", float64(hour)/1e6, 2.335, 0.005, source.DuffieBeckman.At("ex. 2.15.1"))
 }
 
 // The year's geometry is Position at the middle of each hour: what it takes in straight lines within a day stays within

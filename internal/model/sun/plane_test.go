@@ -5,7 +5,9 @@ import (
 	"math"
 	"testing"
 
+	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/witness"
 )
 
 // oneHour is a geometry whose hour 0 has the sun at a zenith angle and an azimuth and all others are dark.
@@ -28,6 +30,9 @@ func hourOf(global, diffuse float64) *Sky {
 // Twenty hours of all kinds, sun behind the plane and at the horizon included. The table's beam and global are rounded,
 // so that global − diffuse misses the beam by up to 0.05 W/m²; here the beam is the table's.
 func TestPlaneAgainstTable(t *testing.T) {
+	onto := witness.Table(t, "sun", "light on a tilted panel, even sky", " W/m²", source.LiuJordan.Whole().String())
+	bright := witness.Table(t, "sun", "light on a tilted panel, brighter round the sun", " W/m²", source.HayDavies.Whole().String())
+	clear := witness.Table(t, "sun", "light of a clear sky", " W/m²", source.Haurwitz.Whole().String())
 	for _, row := range published(t, "sun_irradiance.csv") {
 		v := func(name string) float64 { return number(t, row[name]) }
 		g := oneHour(v("zenith"), v("sun_az"), v("dni_extra_1367"))
@@ -36,9 +41,12 @@ func TestPlaneAgainstTable(t *testing.T) {
 		face := Face{Tilt: deg(v("tilt")), Azimuth: deg(v("surf_az")), Isotropic: true, Bare: true}
 		name := "row " + row["id"]
 		near(t, name+" isotropic", PlaneOf(g, place, face).Light(s).Plane[0], v("poa_iso"), 0.06)
+		onto.See(v("poa_iso"), PlaneOf(g, place, face).Light(s).Plane[0])
 		face.Isotropic = false
 		near(t, name+" Hay–Davies", PlaneOf(g, place, face).Light(s).Plane[0], v("poa_haydavies"), 0.06)
+		bright.See(v("poa_haydavies"), PlaneOf(g, place, face).Light(s).Plane[0])
 		near(t, name+" clear sky", float64(ClearSky(g.Up[0])), v("haurwitz_ghi"), 0.01)
+		clear.See(v("haurwitz_ghi"), float64(ClearSky(g.Up[0])))
 		near(t, name+" glass", throughGlass(math.Cos(v("aoi")*math.Pi/180)), v("iam_physical_n1526"), 2e-5)
 		if k := v("kt"); v("zenith") < 87 {
 			near(t, name+" Erbs", DiffuseOfHour(k), v("erbs_df"), 2e-5)
@@ -62,7 +70,7 @@ func TestPlaneOfDuffieBeckman(t *testing.T) {
 	face := Face{Tilt: deg(60), Azimuth: deg(180), Isotropic: true, Bare: true}
 	p := PlaneOf(g, place, face)
 	near(t, "R_b", p.rows[0].beam, 1.713, 0.002)
-	near(t, "ex. 2.15.1", p.Light(s).Plane[0]*3600/1e6, 1.171, 0.002)
+	book(t, "light on a panel of 60°, 9 to 10 o’clock, MJ/m²", p.Light(s).Plane[0]*3600/1e6, 1.171, 0.002, source.DuffieBeckman.At("ex. 2.15.1"))
 	face.Isotropic = false
 	near(t, "Hay–Davies", PlaneOf(g, place, face).Light(s).Plane[0]*3600/1e6, 1.251, 0.003)
 }

@@ -9,7 +9,9 @@ import (
 	"strings"
 	"testing"
 
+	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/witness"
 )
 
 const root = "../../../"
@@ -49,6 +51,13 @@ func number(t *testing.T, s string) float64 {
 }
 
 func deg(v float64) unit.Angle { return unit.Angle(v) * unit.Degree }
+
+// book is near, of a value that a book prints: the guide shows it too.
+func book(t *testing.T, what string, got, want, within float64, from source.Ref) {
+	t.Helper()
+	near(t, what, got, want, within)
+	witness.Value(t, "sun", what, want, got, from)
+}
 
 func near(t *testing.T, what string, got, want, within float64) {
 	t.Helper()

@@ -6,7 +6,9 @@ import (
 	"slices"
 	"testing"
 
+	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/witness"
 )
 
 // printedSnow is a winter of 10 inches a month, worked out by a public library of panel models and printed to eight digits:
@@ -19,8 +21,10 @@ func printedSnow() Snow {
 // The printed losses of that winter, each digit of them.
 func TestSnowOfTownsend(t *testing.T) {
 	s := printedSnow()
+	all := witness.Table(t, "sun", "loss by snow, month by month", " %", source.TownsendPowers.Whole().String())
 	for m, want := range [12]float64{0.07696253, 0.07992262, 0.06216201, 0.01715392, 0, 0, 0, 0, 0, 0, 0.02643821, 0.06068194} {
 		near(t, fmt.Sprintf("month %d", m+1), s.loss(m, 20*math.Pi/180, 0, 350), want, 1e-8)
+		all.See(100*want, 100*s.loss(m, 20*math.Pi/180, 0, 350))
 	}
 }
 

@@ -10,6 +10,7 @@ import (
 	"duskweight/internal/model/reservoir"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/witness"
 )
 
 // table reads a check table: lines that begin with # name its source, the first other line its columns.
@@ -45,6 +46,8 @@ func table(t *testing.T, name string) [][]float64 {
 // step a day, in which sun and load meet first, as they do there.
 func TestLossOfLoad(t *testing.T) {
 	days := table(t, "year_days.csv")
+	share := witness.Table(t, "whole", "share of the load that is missing in a year", " %", source.EgidoLorenzo.Whole().String())
+	shortDays := witness.Table(t, "whole", "days of a year on which something is missing", "", source.EgidoLorenzo.Whole().String())
 	for _, row := range table(t, "year_loss_of_load.csv") {
 		array, storage, want, wantDays := row[0], row[1], row[2], row[3]
 		in := Input{Stores: []reservoir.Reservoir{{
@@ -57,6 +60,8 @@ func TestLossOfLoad(t *testing.T) {
 		}
 		got := run(in)
 		// The reference prints six decimals, and its yields five.
+		share.See(100*want, 100*float64(got.Unmet/got.Load))
+		shortDays.See(wantDays, float64(got.Nights-got.NightsServed))
 		if llp := float64(got.Unmet / got.Load); math.Abs(llp-want) > 1e-5 {
 			t.Errorf("array %g, storage %g: loss of load %.6f, want %.6f (%s)", array, storage, llp, want, source.EgidoLorenzo.Whole())
 		}

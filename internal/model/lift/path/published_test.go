@@ -12,6 +12,7 @@ import (
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/witness"
 )
 
 // table reads a published table: lines that begin with # name its source, the first other line the columns.
@@ -42,16 +43,21 @@ func number(t *testing.T, s string) float64 {
 
 // The maker's table cuts and rounds to two decimals, and 45° and 135° are a hundredth under 2·cos(θ/2).
 func TestBlockAngles(t *testing.T) {
+	all := witness.Table(t, "strength", "pull on a pulley by the angle of its rope", "", source.BlockAngles.Whole().String())
 	for _, row := range table(t, "path_blocks.csv") {
 		a, want := number(t, row[0]), number(t, row[1])
-		if got := resultant(1, 1, a*math.Pi/180); math.Abs(got-want) > .0085 {
+		got := resultant(1, 1, a*math.Pi/180)
+		if math.Abs(got-want) > .0085 {
 			t.Errorf("%g°: %g, want %g", a, got, want)
 		}
+		all.See(want, got)
 	}
 }
 
 func TestBendTable(t *testing.T) {
+	all := witness.Table(t, "strength", "strength of a wire rope that is bent", " %", source.SheaveTable.Whole().String())
 	for _, row := range table(t, "path_bend.csv") {
+		all.See(number(t, row[1]), BendShare(number(t, row[0]))*100)
 		near(t, "D/d "+row[0], BendShare(number(t, row[0]))*100, number(t, row[1]), 1e-12)
 	}
 	if BendShare(100) != .95 || BendShare(0) != 0 || math.Abs(BendShare(25)-.92) > 1e-12 {
@@ -64,6 +70,7 @@ func TestTimberClasses(t *testing.T) {
 	if len(rows) != len(timberClasses()) {
 		t.Errorf("%d classes, %d published", len(timberClasses()), len(rows))
 	}
+	all := witness.Table(t, "strength", "strength, stiffness and weight of timber", "", source.EN338.Whole().String())
 	for _, row := range rows {
 		c, ok := timberOf(lift.TimberClass(row[0]))
 		if !ok {
@@ -73,6 +80,7 @@ func TestTimberClasses(t *testing.T) {
 		got := []float64{c.fm / 1e6, c.fc0 / 1e6, c.fc90 / 1e6, c.fv / 1e6, c.e / 1e9, c.e05 / 1e9, c.density}
 		for i, g := range got {
 			near(t, row[0]+" column "+strconv.Itoa(i+1), g, number(t, row[i+1]), 1e-12)
+			all.See(number(t, row[i+1]), g)
 		}
 	}
 }
@@ -90,45 +98,45 @@ func TestPublishedValues(t *testing.T) {
 		src       source.Ref
 	}{
 		// W = 3200 N on b 30 mm, m 4 mm, Y .32, printed 83.3 MPa
-		{"Lewis, metric", LewisStress(1, 3200, .030, .004, .32) / 1e6, 83.3, .001, source.Shigley.At("Lewis, metric worked example")},
+		{"stress of a tooth, MPa", LewisStress(1, 3200, .030, .004, .32) / 1e6, 83.3, .001, source.Shigley.At("Lewis, metric worked example")},
 		// 10 % of 51 MPa: W = σ·b·m·Y = 5.1·15·2·.322 = 49.27 N; backwards the stress is 5.1 MPa
-		{"printed tooth", LewisStress(1, 49.266, .015, .002, LewisY(20)) / 1e6, 5.1, 1e-4, source.EzehSusmel.At("endurance at 2e6 cycles, 10 % of tensile")},
-		{"C over three turns, e^(2π·.15·3)", Capstan(.15, 3), 16.9, .005, source.EulerRope.Whole()},
-		{"C over two turns", Capstan(.15, 2), 6.59, .005, source.EulerRope.Whole()},
-		{"C over five turns", Capstan(.15, 5), 111.3, .005, source.EulerRope.Whole()},
-		{"drum, layer by layer, ft", ten / .3048, 942.48, .001, source.OceanWinch.At("L = 0.2618·W·h·(B + h)/d²")},
-		{"its layers", float64(layers), 10, 0, source.OceanWinch.Whole()},
+		{"stress of a printed tooth, MPa", LewisStress(1, 49.266, .015, .002, LewisY(20)) / 1e6, 5.1, 1e-4, source.EzehSusmel.At("endurance at 2e6 cycles, 10 % of tensile")},
+		{"grip of three turns on a drum", Capstan(.15, 3), 16.9, .005, source.EulerRope.Whole()},
+		{"grip of two turns on a drum", Capstan(.15, 2), 6.59, .005, source.EulerRope.Whole()},
+		{"grip of five turns on a drum", Capstan(.15, 5), 111.3, .005, source.EulerRope.Whole()},
+		{"rope on a drum, layer by layer, ft", ten / .3048, 942.48, .001, source.OceanWinch.At("L = 0.2618·W·h·(B + h)/d²")},
+		{"layers of rope on a drum", float64(layers), 10, 0, source.OceanWinch.Whole()},
 		// 6·8882/(.1·.2²) = 13.32 MPa and 1.5·12676.5/(.1·.2) = .951 MPa
-		{"rectangle, bending", 8882 / rectangle(.1, .2).w / 1e6, 13.323, .001, source.Roark.At("flexure")},
-		{"rectangle, shear", 12676.5 / rectangle(.1, .2).shear / 1e6, .951, .001, source.Roark.At("flexure")},
+		{"bending of a beam, MPa", 8882 / rectangle(.1, .2).w / 1e6, 13.323, .001, source.Roark.At("flexure")},
+		{"shear in a beam, MPa", 12676.5 / rectangle(.1, .2).shear / 1e6, .951, .001, source.Roark.At("flexure")},
 		// 5·2400·4.8⁴/(384·11e9·7119e-8), mm
-		{"even load, sag", 1000 * deflection("two_supports", 4.8, 2.4, 0, 2400, 11e9*7119e-8), 21.18, .001, source.Roark.At("table 8.1")},
+		{"sag of a beam under an even load, mm", 1000 * deflection("two_supports", 4.8, 2.4, 0, 2400, 11e9*7119e-8), 21.18, .001, source.Roark.At("table 8.1")},
 		// C24 75×200, 2.85 m: 1.35·(1.3·L²/8 + 1·L/4) + 1.5·1.5·L²/8 = 5.03 kN·m, f_md = .8·24/1.3 = 14.77 MPa
-		{"two supports, moment", moment("two_supports", 2.85, 1.425, 1350, 1.35*1300+1.5*1500) / 1000, 5.03, .005, source.Eurocode5.At("6.1.6, worked")},
+		{"moment of a beam on two supports, kN·m", moment("two_supports", 2.85, 1.425, 1350, 1.35*1300+1.5*1500) / 1000, 5.03, .005, source.Eurocode5.At("6.1.6, worked")},
 		// 1 t at 1.2 on C24 100×200 over 2 m: 1.35·11772·2/4/(6.667e-4 m³) = 11.92 MPa against .6·24/1.3 = 11.08
-		{"1 t in the middle", moment("two_supports", 2, 1, 1.35*11772, 0) / rectangle(.1, .2).w / 1e6, 11.92, .005, source.Eurocode5.At("6.1.6, worked")},
-		{"what C24 bears for ever", (&member{kind: "timber", t: must24()}).bending(.2, false) / 1e6, 11.08, .005, source.Eurocode5.At("2.4.1")},
+		{"bending under 1 t in the middle, MPa", moment("two_supports", 2, 1, 1.35*11772, 0) / rectangle(.1, .2).w / 1e6, 11.92, .005, source.Eurocode5.At("6.1.6, worked")},
+		{"what timber C24 withstands for years, MPa", (&member{kind: "timber", t: must24()}).bending(.2, false) / 1e6, 11.08, .005, source.Eurocode5.At("2.4.1")},
 		// π²·5400·(100⁴/12)/(2.1·3000)² = 11.19 kN
-		{"free post", Euler(c16.e05, rectangle(.1, .1).least, lengthFactor("free_top"), 3) / 1000, 11.19, .005, source.Roark.At("Euler")},
+		{"load that buckles a post, kN", Euler(c16.e05, rectangle(.1, .1).least, lengthFactor("free_top"), 3) / 1000, 11.19, .005, source.Roark.At("Euler")},
 		// 1550 lb shoulder eye bolt pulled at 90°: 388 lb
-		{"eye bolt at 90°", 1550 * hangerAngleShare("shoulder_eyebolt", math.Pi/2), 388, .002, source.ShoulderEye.At("90°")},
-		{"shackle at 45°", hangerAngleShare("shackle", math.Pi/4), .7, 0, source.ShackleSide.Whole()},
-		{"shackle at 90°", hangerAngleShare("shackle", math.Pi/2), .5, 0, source.ShackleSide.Whole()},
-		{"clay, kPa", must2(soilStrength("clay")) / 1000, 71.8, .002, source.IBC1806.At("1500 psf")},
-		{"sand, kPa", must2(soilStrength("sand")) / 1000, 95.8, .002, source.IBC1806.At("2000 psf")},
+		{"eye bolt pulled at 90°, lb", 1550 * hangerAngleShare("shoulder_eyebolt", math.Pi/2), 388, .002, source.ShoulderEye.At("90°")},
+		{"share that a shackle keeps at 45°", hangerAngleShare("shackle", math.Pi/4), .7, 0, source.ShackleSide.Whole()},
+		{"share that a shackle keeps at 90°", hangerAngleShare("shackle", math.Pi/2), .5, 0, source.ShackleSide.Whole()},
+		{"ground of clay, kPa", must2(soilStrength("clay")) / 1000, 71.8, .002, source.IBC1806.At("1500 psf")},
+		{"ground of sand, kPa", must2(soilStrength("sand")) / 1000, 95.8, .002, source.IBC1806.At("2000 psf")},
 		// 10 N·m on a 12 mm shaft with a 4 mm hole: 10/(π·12³/16 − 4·12²/6 mm³) = 41.1 MPa in shear; √3 of it von Mises
-		{"cross hole, nominal", ShaftStress(0, 10, .012, .004) / math.Sqrt(3) / 1e6, 41.1, .01, source.Shigley.At("fig. A-15")},
+		{"shaft with a hole, MPa", ShaftStress(0, 10, .012, .004) / math.Sqrt(3) / 1e6, 41.1, .01, source.Shigley.At("fig. A-15")},
 		// 10 N·m, 4 mm pin, 12 mm shaft, 40 mm hub: 66, 104 and 6.9 MPa
 		{"pin in shear", PinShear(10, .004, .012) / 1e6, 66, .01, source.FromMemory.At("pinned hubs")},
 		{"pin in the shaft", PinShaft(10, .004, .012) / 1e6, 104, .01, source.FromMemory.At("pinned hubs")},
 		{"pin in the hub", PinHub(10, .004, .012, .040) / 1e6, 6.9, .01, source.FromMemory.At("pinned hubs")},
 		// Solid shaft 75 mm, 4 kN·m: 48.3 MPa
-		{"shaft in torsion", ShaftStress(0, 4000, .075, 0) / math.Sqrt(3) / 1e6, 48.3, .001, source.Roark.At("torsion")},
+		{"twisted shaft, MPa", ShaftStress(0, 4000, .075, 0) / math.Sqrt(3) / 1e6, 48.3, .001, source.Roark.At("torsion")},
 		// 40 hp at 600 rpm, 1 7/16 in shaft, 3/8 in key of 57 kpsi, n 2.8: 1.33 in for shear, 1.53 in for crushing
 		{"key in shear, in", 2.8 * KeyShear(tk*lbf*in, 1.4375*in, .375*in, 1*in) / (shearShare * 57000 * psi), 1.33, .005, source.Shigley.At("ex. 7-6")},
 		{"key crushed, in", 2.8 * KeyCrush(tk*lbf*in, 1.4375*in, .375*in, 1*in) / (57000 * psi), 1.53, .005, source.Shigley.At("ex. 7-6")},
-		{"HC2 at .5 m/s", hc2.least + hc2.slope*.5, 1.27, .001, source.EN130012.At("table 2")},
-		{"put on suddenly", SlackFactor(0, 1e5, 100), 2, 0, source.Juvinall.At("suddenly applied load")},
+		{"factor for jerks at 0.5 m/s", hc2.least + hc2.slope*.5, 1.27, .001, source.EN130012.At("table 2")},
+		{"load that is put on suddenly", SlackFactor(0, 1e5, 100), 2, 0, source.Juvinall.At("suddenly applied load")},
 		// 1400 kg stopped from 10 m/s over 40 m pulls 15484 N at g 9.81; here g is 9.80665, .03 % less
 		{"even stop, 1400 kg", PadForce(1400, 100/(2*unit.G), 40), 15484, 5e-4, source.Derivation.At("m·(g + v²/2s)")},
 		// 400 kg from 2 m/s over 1.6 m pulls 4420 N at g 9.8; here .06 % more
@@ -140,6 +148,7 @@ func TestPublishedValues(t *testing.T) {
 		if math.Abs(row.got-row.want) > row.rel*math.Abs(row.want)+1e-12 {
 			t.Errorf("%s = %.6g, want %.6g within %g (%v)", row.what, row.got, row.want, row.rel, row.src)
 		}
+		witness.Value(t, "strength", row.what, row.want, row.got, row.src)
 	}
 }
 
