@@ -4,7 +4,7 @@ import "strings"
 
 // everywhere are words that say nothing of the subject.
 var everywhere = setOf(`a about am an and any are as at be been but by can cannot could did do doe don does for from get give go going had ha has have
-	how i if in into is it just know like long make me mean much many must my need no not of on one or our out please problem put say should
+	how i if in into is it just like long make me mean much many must my need no not of on one or our out please problem put say should
 	so some tell than that the their them then there these they thi this to too up use using wa was we what when where whether which
 	who why will with work would you your explain help guide duskweight question answer`)
 
@@ -62,7 +62,7 @@ genset diesel petrol gasoline grid = generator backup
 overheat overheating burn smoke hot warm temperature = heat hot
 fire = fire batteries smoke
 print pdf paper printout = sheet print
-accurate accuracy trust tested proof proven reliable wrong error verify validated correct = check tested sure
+accurate accuracy trust tested proof proven reliable wrong error verify validated correct evidence = know right
 uncertain probability chance luck = sure
 literature reference book paper bibliography = source
 export import json api command script = program

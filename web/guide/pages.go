@@ -25,6 +25,7 @@ import (
 type Pages struct {
 	*page.Site
 	guide *guide
+	known []knownTable
 }
 
 // New reads the embedded texts. The words that lead to them are left with the site, for every page.
@@ -33,8 +34,12 @@ func New(s *page.Site) (*Pages, error) {
 	if err != nil {
 		return nil, err
 	}
+	known, err := readKnown()
+	if err != nil {
+		return nil, err
+	}
 	s.Words = words
-	return &Pages{s, book}, nil
+	return &Pages{s, book, known}, nil
 }
 
 // Routes hangs the pages at their addresses.
@@ -58,7 +63,7 @@ var groups = []struct {
 	{"Lifted mass", []string{"hoist", "breaks", "rows", "shelf", "trials"}},
 	{"Other stores", []string{"cells", "water"}},
 	{"Money and chance", []string{"money", "sure"}},
-	{"Evidence", []string{"formulas", "sources", "typical"}},
+	{"Evidence", []string{"known", "formulas", "sources", "typical"}},
 	{"Reference", []string{"words", "program"}},
 }
 
@@ -73,7 +78,7 @@ func topicsOf() (out []string) {
 }
 
 // bareTopics are pages whose words are titles, commands, or the meanings themselves.
-var bareTopics = map[string]bool{"words": true, "sources": true, "program": true, "typical": true}
+var bareTopics = map[string]bool{"words": true, "sources": true, "program": true, "typical": true, "known": true}
 
 // guidePage is one page of the guide, ready to print, with its sections for the search.
 type guidePage struct {
@@ -188,7 +193,10 @@ func (s *Pages) showTopic(w http.ResponseWriter, r *http.Request) error {
 	for _, p := range s.guide.pages {
 		if p.Topic == topic {
 			var more templ.Component
-			if topic == "typical" {
+			switch topic {
+			case "known":
+				more = knownTables(s.known)
+			case "typical":
 				sys, err := s.Units(r.Context())
 				if err != nil {
 					return err

@@ -89,6 +89,10 @@ func TestSearchFindsTheTopic(t *testing.T) {
 		{"upper stop", "words#w-upper-stop"},
 		{"which parts fit", "shelf"},
 		{"catalog", "rows"},
+		{"how do you know", "known"},
+		{"is it accurate", "known"},
+		{"evidence", "known"},
+		{"never checked", "known#what-was-never-checked"},
 	} {
 		found := g.search(c.typed)
 		var at []string
