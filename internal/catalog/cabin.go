@@ -94,7 +94,7 @@ func cabinGenerator() model.Variant {
 	return model.Variant{
 		Name: "Iron phosphate, 75 Ah, and a generator", Panels: cabinPanels(), Controller: cabinController(25.6),
 		Stores: []model.Store{cabinBank(cell.Bank{Name: "25.6 V 75 Ah iron phosphate", Kind: cell.LFP, Capacity: unit.Of(75 * unit.AmpereHour), Voltage: unit.Of[unit.Voltage](25.6),
-			Indoors: cell.InOwnRoom, Board: unit.Yes, BoardMost: unit.Of[unit.Current](100)})},
+			Indoors: cell.InOwnRoom, Board: unit.Yes, ChargeRate: unit.Of[unit.Ratio](0.7), BoardMost: unit.Of[unit.Current](100)})},
 		Backup: model.Backup{Kind: model.BackupPetrol, Rated: unit.Of[unit.Power](1000), Charge: unit.Of[unit.Power](500), Start: unit.Of[unit.Ratio](0.4), Stop: unit.Of[unit.Ratio](0.85),
 			From: clock(8, 0), To: clock(20, 0), PricePerL: unit.Of[unit.Money](1.8)},
 		Parts: append(cabinParts(), bought("Battery 25.6 V 75 Ah with its board", cost.AsBattery, 1, 440, 360, 590),

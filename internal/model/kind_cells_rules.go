@@ -27,7 +27,7 @@ func (c *CellsResult) Rules(j judgement, i int) []rule {
 		{"batteries_joined", func(j judgement) []reason.Reason { return batteriesJoined(j.result.Stores[:i], c) }},
 		of("battery", inYear, batteryFlags), of("fuse", inYear, fuseOpen),
 		of("bank_volts", known, bankVolts), of("fuse_breaks", known, fuseBreaks), of("carries", known, carriesPeak), of("charge_fuse", known, chargeFuse), of("charge_current", known, chargeCurrent),
-		of("charge_open", known, chargeOpen), of("charge_ungoverned", known, chargeUngoverned), of("air", known, air),
+		of("charge_open", known, chargeOpen), of("charge_ungoverned", known, chargeUngoverned), of("backup_charge", known, backupCharge), of("air", known, air),
 	}
 }
 
