@@ -89,9 +89,10 @@ mutants:
 bench:
 	go test -run '^$$' -bench . -benchmem ./...
 
-# Pictures of the pages and the printed sheet, into build/shots.
+# Pictures of the pages and the printed sheet, into build/shots; those that README.md shows, into testdata/pictures too.
 shots: browser
 	DUSKWEIGHT_SHOTS=$(CURDIR)/build/shots go test -count 1 -run '^TestBrowser' ./web/...
+	for p in idea bench motion sheet; do cp build/shots/readme-$$p.png testdata/pictures/$$p.png || exit 1; done
 
 # Every text that the pages of several plans show, with its page, into build/words.txt: what a reader of the words looks through.
 words:

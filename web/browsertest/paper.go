@@ -2,10 +2,17 @@ package browsertest
 
 import (
 	"bytes"
+	"cmp"
+	"fmt"
+	"image"
+	"image/color"
+	"image/png"
 	"io"
+	"maps"
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -83,6 +90,50 @@ func (tab *Tab) Shot(name string) {
 	if os.Getenv("DUSKWEIGHT_SHOTS") != "" {
 		keep(tab.t, name+".png", get(tab, chromedp.FullScreenshot(100)))
 	}
+}
+
+// View writes a picture of what the window shows as name.png into the folder that DUSKWEIGHT_SHOTS names; without it, nothing.
+func (tab *Tab) View(name string) {
+	tab.t.Helper()
+	if os.Getenv("DUSKWEIGHT_SHOTS") != "" {
+		keep(tab.t, name+".png", packed(tab.t, get(tab, chromedp.CaptureScreenshot())))
+	}
+}
+
+// packed is the same picture in its 256 most frequent colours, the others in the nearest of these, so that it takes a third of the
+// room.
+func packed(t testing.TB, data []byte) []byte {
+	t.Helper()
+	picture, err := png.Decode(bytes.NewReader(data))
+	if err != nil {
+		t.Fatal(err)
+	}
+	size := picture.Bounds()
+	count := map[color.Color]int{}
+	for y := size.Min.Y; y < size.Max.Y; y++ {
+		for x := size.Min.X; x < size.Max.X; x++ {
+			count[picture.At(x, y)]++
+		}
+	}
+	frequent := slices.SortedFunc(maps.Keys(count), func(a, b color.Color) int {
+		return cmp.Or(count[b]-count[a], cmp.Compare(fmt.Sprint(a), fmt.Sprint(b)))
+	})
+	colours := color.Palette(frequent[:min(256, len(frequent))])
+	nearest := map[color.Color]uint8{}
+	for c := range count {
+		nearest[c] = uint8(colours.Index(c))
+	}
+	out := image.NewPaletted(size, colours)
+	for y := size.Min.Y; y < size.Max.Y; y++ {
+		for x := size.Min.X; x < size.Max.X; x++ {
+			out.SetColorIndex(x, y, nearest[picture.At(x, y)])
+		}
+	}
+	var b bytes.Buffer
+	if err := (&png.Encoder{CompressionLevel: png.BestCompression}).Encode(&b, out); err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
 }
 
 // Keep writes the printed sheet as name.pdf into the folder that DUSKWEIGHT_SHOTS names; without it, nothing.
