@@ -206,7 +206,7 @@ func TestHoles(t *testing.T) {
 		for _, o := range set {
 			if !o.fits(set, fine) && !told[o.group] {
 				told[o.group] = true
-				t.Errorf("%s stays ready: %s", h.id, groups(set))
+				t.Errorf("%s stays ready by %s: %s", h.id, o.group, groups(set))
 			}
 		}
 	}

@@ -82,7 +82,11 @@ func fuseBreaks(_ judgement, c *CellsResult) (out []reason.Reason) {
 // carriesPeak is a battery that cannot give the power of the peak at any current: its voltage breaks down, and what flows then
 // says nothing about fuse and cable. Where one of them, the board or the inverter gives way all the same, that says it.
 func carriesPeak(j judgement, c *CellsResult) []reason.Reason {
-	if slices.ContainsFunc(j.result.Peak.Checks, func(k LineCheck) bool { return k.Word == GivesWay && k.ID != "lamp_volts" && k.ID != breaksDown }) {
+	told := func(k LineCheck) bool { // some other rule makes a reason of it
+		ofInverter := k.ID == "low_voltage" || k.ID == "inverter_run" || k.ID == "inverter_start"
+		return k.Word == GivesWay && k.ID != "lamp_volts" && k.ID != breaksDown && (!ofInverter || throughInverter(j))
+	}
+	if slices.ContainsFunc(j.result.Peak.Checks, told) {
 		return nil
 	}
 	for _, b := range j.result.Peak.Banks {
