@@ -123,14 +123,17 @@ func (d ManagedDay) reading() say.Sentence {
 		}
 		return unit.Energy(sum)
 	}
-	s := say.That("%s: the sun brings %s, and %s run.", d.Name, say.Energy(energy(d.Sun)), say.Energy(energy(d.Runs)))
+	s := say.That("%s: the sun brings %s, and devices use %s.", d.Name, say.Energy(energy(d.Sun)), say.Energy(energy(d.Runs)))
 	for _, one := range []struct {
 		v    []float64
 		says string
-	}{{d.Waited, "Devices that may wait used %s."}, {d.Off, "Switched off by its charge level: %s."}, {d.Backup, "The backup gives %s."}} {
+	}{{d.Waited, "Devices that may wait used %s."}, {d.Off, "A low charge switches off %s (dotted boxes)."}, {d.Backup, "The backup gives %s."}} {
 		if e := energy(one.v); e > 0 {
 			s = say.Join(s, say.That(one.says, say.Energy(e)))
 		}
+	}
+	if energy(d.Asked) > 0 {
+		s = say.Join(s, say.That("Dashed boxes are devices that wait."))
 	}
 	return s
 }

@@ -39,9 +39,9 @@ func ManagedSays(g model.Ground, v model.Variant, r model.VariantResult, currenc
 		out = append(out, backupSays(v.Backup, r, currency, sys))
 	}
 	for _, l := range r.Year.Shed {
-		say := fmt.Sprintf("%s: never off by a level.", OffAt(g, l.Below))
+		say := fmt.Sprintf("A low charge never switches off %s.", OffAt(g, l.Below))
 		if l.Hours > 0 {
-			say = fmt.Sprintf("%s: off for %s a year, and %s less.", OffAt(g, l.Below), Counted(l.Hours, "hour"), unit.BigEnergies.Format(float64(l.Energy), sys))
+			say = fmt.Sprintf("A low charge switches off %s for %s a year. That is %s less.", OffAt(g, l.Below), Counted(l.Hours, "hour"), unit.BigEnergies.Format(float64(l.Energy), sys))
 		}
 		out = append(out, say)
 	}
