@@ -34,7 +34,7 @@ type frontPaper struct {
 
 var frontPapers = map[bool]frontPaper{
 	false: {class: "front-wide", wide: 880, high: 380, left: 64, right: 24, letters: 12, ticks: 8, names: true},
-	true:  {class: "front-narrow", wide: 340, high: 260, left: 46, right: 14, letters: 11, ticks: 4},
+	true:  {class: "front-narrow", wide: 280, high: 230, left: 42, right: 10, letters: 12, ticks: 4},
 }
 
 // Draw draws the plans for a wide or a narrow screen: cost upwards, full nights across.
@@ -116,6 +116,9 @@ func (f Front) names(p *pen, x, y axis, c frontPaper) {
 		name, look, up := one.Name, attrs{"class", "soft"}, y.at(one.Cost)-8
 		if one.Best { // over its bar, where those of the cheaper plans do not reach
 			name, look, up = "Best: "+name, attrs{"font-weight", "600"}, y.at(one.High)-7
+			if !c.names { // no room: the heading under the picture names it
+				name = "Best"
+			}
 		}
 		at, anchor, room := x.at(one.Nights)-12, "end", x.at(one.Nights)-c.left
 		if room < c.wide/2-c.left {

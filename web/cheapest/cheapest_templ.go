@@ -59,7 +59,7 @@ func cheapestPage(v view) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "\"><h1>Which plan is cheapest?</h1><p>Other numbers of panels, other sizes of the stores and other tilts are tried. It needs some seconds.</p><form method=\"get\" action=\"")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "\"><h1>Which plan is cheapest?</h1><p>Other numbers of panels, other sizes of the stores and other tilts are tried. That takes some seconds.</p><form method=\"get\" action=\"")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -489,20 +489,20 @@ func plans(v view) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 44, "><summary>The ")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 44, "><summary>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
 		var templ_7745c5c3_Var23 string
-		templ_7745c5c3_Var23, templ_7745c5c3_Err = templ.JoinStringErrs(page.Counted(len(v.Plans), "plan"))
+		templ_7745c5c3_Var23, templ_7745c5c3_Err = templ.JoinStringErrs(tableSays(len(v.Plans)))
 		if templ_7745c5c3_Err != nil {
-			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/cheapest/cheapest.templ`, Line: 96, Col: 51}
+			return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/cheapest/cheapest.templ`, Line: 96, Col: 36}
 		}
 		_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var23))
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 45, " as a table; each can become a variant</summary><div class=\"fold-body\"><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Cost and full nights of the plans, table\"><table class=\"plans stack\"><thead><tr><th scope=\"col\">Plan</th><th scope=\"col\">Full nights</th><th scope=\"col\">Bad year</th>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 45, "</summary><div class=\"fold-body\"><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Cost and full nights of the plans, table\"><table class=\"plans stack\"><thead><tr><th scope=\"col\">Plan</th><th scope=\"col\">Full nights</th><th scope=\"col\">Bad year</th>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

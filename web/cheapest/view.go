@@ -109,6 +109,14 @@ func (a asked) plan(p search.Plan, currency string) planView {
 	return v
 }
 
+// tableSays is the line over the table of plans.
+func tableSays(n int) string {
+	if n == 1 {
+		return "The plan as a table; it can become a variant"
+	}
+	return "The " + page.Counted(n, "plan") + " as a table; each can become a variant"
+}
+
 // about is a sum in as many digits as prices and lives support.
 func about(m unit.Money) string { return unit.Rounded(float64(m), 3) }
 
@@ -169,15 +177,15 @@ func (v *view) title(a asked, c search.Cheapest) {
 	switch {
 	case c.Best >= 0:
 		best := c.Front[c.Best]
-		v.Title = fmt.Sprintf("%d full nights of %d cost least with %s: %s (%s).", best.Nights, c.Nights, v.Plans[c.Best].Name, about(best.Cost.Val), v.Plans[c.Best].Range)
-		v.Under = fmt.Sprintf("%s over %s, with what wears out replaced. %s plans tried; below are those that give more nights than every cheaper one.",
-			p.Currency, years, page.Thousands(c.Tried))
+		v.Title = fmt.Sprintf("%d full nights of %d cost least with %s: %s (%s).", best.Nights, c.Nights, v.Plans[c.Best].Name, v.Plans[c.Best].Cost, v.Plans[c.Best].Range)
+		v.Under = fmt.Sprintf("The cost is that of %s, with what wears out replaced. %s plans were tried. Below are those that give more full nights than every cheaper one.",
+			years, page.Thousands(c.Tried))
 	case c.Most < c.Needed:
 		v.Title = fmt.Sprintf("None of %s plans reaches %d full nights; the best has %d of %d.", page.Thousands(c.Tried), c.Needed, c.Most, c.Nights)
 		v.Under = "More panels, a larger store or a smaller load is needed."
 	default:
 		v.Title = fmt.Sprintf("%d full nights of %d need %s. What is cheapest is not known.", c.Front[0].Nights, c.Nights, v.Plans[0].Name)
-		v.Under = fmt.Sprintf("%s plans tried. Below are those with enough full nights and the fewest panels for each size of the stores.", page.Thousands(c.Tried))
+		v.Under = fmt.Sprintf("%s plans were tried. Below are those with enough full nights and the fewest panels for each size of the stores.", page.Thousands(c.Tried))
 	}
 }
 
