@@ -20,31 +20,57 @@ type Cubes struct {
 	Each        []Cube
 }
 
-// The paper of the picture.
+// The paper of the picture: so narrow that it is read on a phone as it is.
 const (
-	cubesW, cubesH = 640.0, 300.0
-	cubesEdge      = 16.0
+	cubesW, cubesTall = 300.0, 170.0 // its width, and the height of the highest thing on it at most
+	cubesEdge         = 8.0
+	cubesGap          = 12.0
+	cubesLetters      = 14.0
 )
 
-// Draw draws them from left to right behind a person, on one ground.
+// Draw draws them from left to right behind a person, on one ground. Each has the room of its cube or of its words, whichever is
+// wider; the scale is the largest at which all of them fit.
 func (c Cubes) Draw(out io.Writer) error {
-	p := open(out, "cubes", cubesW, cubesH, c.Title, c.Desc)
-	const ground = cubesH - 58
-	highest, person := float64(PersonTall), float64(PersonTall)
+	const beside = "a person"
+	needs := func(scale float64) (rooms []float64, sum float64) {
+		rooms = []float64{TextWidth(beside, cubesLetters)}
+		for _, one := range c.Each {
+			rooms = append(rooms, math.Max(math.Max(leastBar, finite(float64(one.Side))*scale), math.Max(TextWidth(one.Name, cubesLetters), TextWidth(one.Value, cubesLetters))))
+		}
+		for _, r := range rooms {
+			sum += r
+		}
+		return rooms, sum + cubesGap*float64(len(rooms)-1)
+	}
+	highest := float64(PersonTall)
 	for _, one := range c.Each {
 		highest = math.Max(highest, finite(float64(one.Side)))
 	}
-	room := (cubesW - 2*cubesEdge - 60) / math.Max(1, float64(len(c.Each)))
-	scale := math.Min((ground-cubesEdge)/highest, (room-10)/highest)
-	p.line(cubesEdge, ground, cubesW-cubesEdge, ground, stroke(ink, wide, ""))
-	p.person(cubesEdge+30, ground, person*scale)
-	p.text(cubesEdge+30, ground+20, "a person", 13, "middle", 0)
+	least, most := 0.0, cubesTall/highest
+	if _, sum := needs(most); sum > cubesW-2*cubesEdge {
+		for range 40 { // halving: more than a picture shows
+			if _, sum := needs((least + most) / 2); sum > cubesW-2*cubesEdge {
+				most = (least + most) / 2
+			} else {
+				least = (least + most) / 2
+			}
+		}
+		most = least
+	}
+	scale := most
+	rooms, sum := needs(scale)
+	ground := cubesEdge + highest*scale
+	p := open(out, "cubes slim", cubesW, ground+48, c.Title, c.Desc)
+	x := (cubesW - sum) / 2
+	p.line(cubesEdge/2, ground, cubesW-cubesEdge/2, ground, stroke(ink, wide, ""))
+	p.person(x+rooms[0]/2, ground, float64(PersonTall)*scale)
+	p.text(x+rooms[0]/2, ground+19, beside, cubesLetters, "middle", 0)
 	for i, one := range c.Each {
-		side := math.Max(leastBar, finite(float64(one.Side))*scale)
-		x := cubesEdge + 60 + room*(float64(i)+0.5)
-		p.rect(x-side/2, ground-side, side, side, attrs{"class", one.Look}, stroke(ink, narrow, ""))
-		p.text(x, ground+20, one.Name, 14, "middle", 0)
-		p.text(x, ground+40, one.Value, 14, "middle", 0)
+		x += rooms[i] + cubesGap
+		side, mid := math.Max(leastBar, finite(float64(one.Side))*scale), x+rooms[i+1]/2
+		p.rect(mid-side/2, ground-side, side, side, attrs{"class", one.Look}, stroke(ink, narrow, ""))
+		p.text(mid, ground+19, one.Name, cubesLetters, "middle", 0)
+		p.text(mid, ground+38, one.Value, cubesLetters, "middle", 0)
 	}
 	return p.close()
 }

@@ -27,16 +27,16 @@ const (
 
 // rocksView is the page, ready to print.
 type rocksView struct {
-	URL             string
-	Fields          []rocksField
-	First           string
-	Say             []string
-	Picture         page.PictureView
-	Problem, OfWhat string
+	URL     string
+	Fields  []rocksField
+	First   string
+	Say     []string
+	Picture page.PictureView
+	OfWhat  string
 }
 
-// rocksField is one number to type.
-type rocksField struct{ ID, Label, Value string }
+// rocksField is one number to type, and what is wrong with it.
+type rocksField struct{ ID, Label, Value, Problem string }
 
 func (s *Pages) showRocks(w http.ResponseWriter, r *http.Request) error {
 	p, err := s.Project(r)
@@ -75,23 +75,31 @@ func rocksOf(r *http.Request, g model.Ground, here string, sys unit.System) rock
 		night, of = float64(nights.MeanNight), "The energy is what lamps and devices of this project need in a mean night."
 	}
 	v := rocksView{URL: here, OfWhat: of}
-	typed := func(name string, q unit.Quantity, usual float64) (float64, string) {
+	typed := func(name, label string, q unit.Quantity, usual float64) float64 {
 		text := r.URL.Query().Get(name)
+		f := rocksField{ID: name, Label: label + page.CommaUnit(q.Symbol(sys)), Value: text}
 		si, known, err := q.Parse(text, sys)
 		switch {
 		case err != nil:
-			v.Problem = err.Error()
+			f.Problem = err.Error()
 		case known && si > 0 && q.Plausible(si):
-			v.OfWhat = ""
-			return si, text
+			if name == nameEnergy {
+				v.OfWhat = ""
+			}
+			usual = si
 		case known:
-			v.Problem = "Type a number that a home may have: " + q.Format(si, sys) + " is too small or too large."
+			f.Problem = "Type a number that a home may have: " + q.Format(si, sys) + " is too small or too large."
+		default:
+			f.Value = q.Number(usual, sys)
 		}
-		return usual, q.Number(usual, sys)
+		if f.Problem != "" {
+			f.Problem += " Until then " + q.Format(usual, sys) + " counts."
+		}
+		v.Fields = append(v.Fields, f)
+		return usual
 	}
-	energy, energyText := typed(nameEnergy, unit.Energies, night)
-	height, heightText := typed(nameHeight, unit.Lengths, usualHeight)
-	v.Fields = []rocksField{{nameEnergy, "Energy of a night" + page.CommaUnit(unit.Energies.Symbol(sys)), energyText}, {nameHeight, "Height" + page.CommaUnit(unit.Lengths.Symbol(sys)), heightText}}
+	energy := typed(nameEnergy, "Energy of a night", unit.Energies, night)
+	height := typed(nameHeight, "Height", unit.Lengths, usualHeight)
 	v.reckon(unit.Energy(energy), unit.Length(height), here+"/rocks.csv?"+r.URL.RawQuery, sys)
 	return v
 }
