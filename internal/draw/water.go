@@ -37,7 +37,8 @@ func (w Water) deep() unit.Length {
 // The paper of the picture.
 const (
 	waterW, waterH = 520.0, 330.0
-	waterEdge      = 26.0 // free on each side
+	waterSlim      = 300.0 // a high tower alone needs no more, and then the picture is read on a phone as it is
+	waterEdge      = 26.0  // free on each side
 )
 
 // Draw draws it. All lengths have one scale; the pipe is drawn thicker where it would not be seen.
@@ -47,7 +48,11 @@ func (w Water) Draw(out io.Writer) error {
 	across, high := 2*side+2*float64(PersonTall)+0.4*side, math.Max(head+deep/2, float64(PersonTall))+0.6*deep
 	scale := math.Min((waterW-2*waterEdge-70)/across, (waterH-2*waterEdge-14)/high)
 	ground := waterH - waterEdge - 0.5*deep*scale - 14
-	p := open(out, "pond", waterW, waterH, "Lifted water to scale: "+w.VolumeText+" at "+w.HeadText,
+	sheet, class, needs := waterW, "pond", waterEdge+52+across*scale+math.Max(16, 0.2*side*scale)+14+waterEdge
+	if needs <= waterSlim {
+		sheet, class = waterSlim, "pond slim"
+	}
+	p := open(out, class, sheet, waterH, "Lifted water to scale: "+w.VolumeText+" at "+w.HeadText,
 		"The upper tank is on the left, "+w.HeadText+" over the turbine. A pipe joins it to pump and turbine. The water below is right of them. A person beside them gives the scale.")
 	x, look := waterEdge+52, stroke(ink, wide, "")
 	top := ground - (bottom+deep)*scale
@@ -64,7 +69,7 @@ func (w Water) Draw(out io.Writer) error {
 	p.circle(machine, ground-6, 6, attrs{"class", "mark"}, look)
 	lower := machine + 14
 	tank(lower, ground)
-	p.line(waterEdge, ground, waterW-waterEdge, ground, stroke(ink, narrow, ""))
+	p.line(waterEdge, ground, sheet-waterEdge, ground, stroke(ink, narrow, ""))
 	p.person(lower+side*scale+0.6*float64(PersonTall)*scale, ground, float64(PersonTall)*scale)
 	p.line(waterEdge+40, ground-6, waterEdge+40, ground-6-head*scale, stroke(ink, narrow, ""))
 	p.arrow(waterEdge+40, ground-6-head*scale, 0, -1)

@@ -10,11 +10,23 @@ import (
 // Rules are those of a store of water: that it can be computed and has water below, and what of it may hurt somebody.
 func (w *WaterResult) Rules(j judgement, i int) []rule {
 	out := []rule{
-		{"not_computed", func(j judgement) []reason.Reason { return bankOpen(j.result.Stores[i].WhyNot) }},
+		{"not_computed", func(j judgement) []reason.Reason { return w.open(j.result.Stores[i].WhyNot) }},
 		{"lower_water", func(judgement) []reason.Reason { return lowerWater(w.Resolved.Design.Lower) }},
 	}
 	for _, c := range w.Checks {
 		out = append(out, rule{c.ID, func(judgement) []reason.Reason { return waterCheck(c) }})
+	}
+	return out
+}
+
+// open is a store that cannot be computed: its reason leads to the first input that is missing, or to the water below that it lacks.
+func (w *WaterResult) open(whyNot string) []reason.Reason {
+	out := bankOpen(whyNot)
+	for i := range out {
+		out[i].Path = "lower_water"
+		if len(w.Resolved.Missing) > 0 && w.Resolved.Design.Lower != water.LowerNone {
+			out[i].Path = w.Resolved.Missing[0].Path
+		}
 	}
 	return out
 }

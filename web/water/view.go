@@ -55,12 +55,9 @@ func firstOf(st model.StoreResult) []say.Sentence {
 	whole := float64(r.Stored) / float64(unit.G*r.Design.Head.Val)
 	out := []say.Sentence{say.That("A full tank gives %s: %s of water at %s.", say.Energy(unit.Energy(float64(r.Gives)*float64(r.EmptyTime))).To(2), say.Mass(unit.Mass(whole)).To(2), say.Height(r.Design.Head.Val).To(2)),
 		say.That("You get back %s of what the pump uses.", say.Share(back(r))),
-		say.That("The pump fills it in %s of full power. The turbine empties it in %s and gives %s.", say.Time(r.FillTime).To(2), say.Time(r.EmptyTime).To(2), say.Power(r.Gives).To(2))}
-	if w.Frozen > 0 {
-		out = append(out, say.That("In %s hours of the year it freezes: nothing is pumped, and nothing runs down.", w.Frozen))
-	}
+		say.That("The pump fills the tank in %s of full power. The turbine empties the tank in %s and gives %s.", say.Time(r.FillTime).To(2), say.Time(r.EmptyTime).To(2), say.Power(r.Gives).To(2))}
 	if r.PumpSize != nil || r.TurbineSize != nil {
-		out = append(out, say.That("Typical efficiencies of small machines count, ± half of them. Type your own where you know them."))
+		out = append(out, say.That("We used typical efficiencies of small machines. Yours may be half as much more or less. Type those that you know."))
 	}
 	return out
 }
@@ -92,16 +89,16 @@ func storeRows(r water.Resolved, sys unit.System) []page.FigureRow {
 		{ID: "pumplost", Name: "Height lost in the pipe while it fills", Value: height(r.PumpLost), How: how(friction, source.HazenWilliams.Whole(), pipe)},
 		{ID: "turbinelost", Name: "Height lost in the pipe while it gives", Value: height(r.TurbineLost), How: how(friction, source.HazenWilliams.Whole(), flow, pipe)},
 		{ID: "gives", Name: "Power of the turbine", Value: unit.Powers.Format(float64(r.Gives), sys), How: how("ρ · g · Q · (h − friction) · efficiency", source.Derivation.Whole(), flow, head, page.PairView{Name: "efficiency", Value: share(r.TurbineEff)})},
-		{ID: "least", Name: "Least power that it can give", Value: unit.Powers.Format(float64(r.Least), sys), How: how("all of it; with a valve 0.3 of it", source.Judgement.Whole())},
+		{ID: "least", Name: "Least power of the turbine", Value: unit.Powers.Format(float64(r.Least), sys), How: how("all of it; with a valve 0.3 of it", source.Judgement.Whole())},
 		{ID: "pumpeff", Name: "Efficiency of the pump", Value: share(r.PumpEff) + ofClass(r.PumpSize, sys), How: how("yours, or that of a machine of its size", source.Harvey.At("with Thake 2000"))},
 		{ID: "turbineeff", Name: "Efficiency of the turbine", Value: share(r.TurbineEff) + ofClass(r.TurbineSize, sys), How: how("yours, or that of a machine of its size", source.Thake.At("with Harvey 1993"))},
 	}
 	for _, c := range []struct {
 		id, name string
 		wave     unit.Speed
-	}{{"plastic", "Strikes a plastic pipe that shuts at once", water.WavePlastic}, {"other", "Strikes any other pipe", water.WaveOther}} {
+	}{{"plastic", "Pressure stroke in a plastic pipe that shuts at once", water.WavePlastic}, {"other", "Pressure stroke in any other pipe", water.WaveOther}} {
 		if d.Pipe.Wave.Is {
-			c.wave, c.name = d.Pipe.Wave.Val, "Strikes the pipe that shuts at once"
+			c.wave, c.name = d.Pipe.Wave.Val, "Pressure stroke in the pipe when it shuts at once"
 		}
 		p, _ := r.Pressure(c.wave)
 		rows = append(rows, page.FigureRow{ID: c.id, Name: c.name, Value: unit.Pressures.Format(float64(p), sys), How: how("ρ · g · h + ρ · c · v", source.Joukowsky.Whole(), head, page.PairView{Name: "wave c", Value: unit.Speeds.Format(float64(c.wave), sys)}, page.PairView{Name: "water v", Value: unit.Speeds.Format(float64(r.Fastest()), sys)})})
@@ -110,7 +107,7 @@ func storeRows(r water.Resolved, sys unit.System) []page.FigureRow {
 		}
 	}
 	if l, ok := r.LeakADay.Value(); ok && l > 0 {
-		rows = append(rows, page.FigureRow{ID: "dries", Name: "Dries up, a day", Value: share(l), How: how("4 mm a day · surface / water", source.Judgement.Whole(), volume, page.PairView{Name: "surface", Value: page.Known(d.Surface, unit.Areas, sys)})})
+		rows = append(rows, page.FigureRow{ID: "dries", Name: "Share that dries up in a day", Value: share(l), How: how("4 mm a day · surface / water", source.Judgement.Whole(), volume, page.PairView{Name: "surface", Value: page.Known(d.Surface, unit.Areas, sys)})})
 	}
 	return rows
 }

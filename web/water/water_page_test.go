@@ -32,8 +32,8 @@ func TestWaterPage(t *testing.T) {
 	if wrong := webtest.SoundPage(body); len(wrong) > 0 {
 		t.Error(wrong)
 	}
-	if text := webtest.Readable(body); !strings.Contains(text, "how much water it holds is missing") {
-		t.Errorf("an empty store does not say what is missing: %s", text)
+	if text := strings.Join(strings.Fields(webtest.Readable(body)), " "); !strings.Contains(text, "how much water it holds is missing. Water in the tank") {
+		t.Errorf("an empty store does not say what is missing, with the field of it: %s", text)
 	}
 	sent, _ = webtest.FormAt(t, body, here)
 	path := model.WaterPath(n) + "."
