@@ -51,7 +51,7 @@ func set(s model.StoreResult, sys unit.System) []page.PairView {
 		{Name: "Pipe withstands", Value: page.Known(d.Pipe.Rated, unit.Pressures, sys)},
 		{Name: "Flow of the turbine", Value: page.Known(d.Turbine.Flow, unit.Flows, sys)}}
 	if at, ok := w.Resolved.Pressure(d.Pipe.Wave.Or(water.WaveOther)); ok {
-		rows = append(rows, page.PairView{Name: "Pressure stroke in the pipe when it shuts at once", Value: unit.Pressures.Format(float64(at), sys)})
+		rows = append(rows, page.PairView{Name: "Pressure shock in the pipe when it shuts at once", Value: unit.Pressures.Format(float64(at), sys)})
 	}
 	return rows
 }

@@ -96,9 +96,9 @@ func storeRows(r water.Resolved, sys unit.System) []page.FigureRow {
 	for _, c := range []struct {
 		id, name string
 		wave     unit.Speed
-	}{{"plastic", "Pressure stroke in a plastic pipe that shuts at once", water.WavePlastic}, {"other", "Pressure stroke in any other pipe", water.WaveOther}} {
+	}{{"plastic", "Pressure shock in a plastic pipe that shuts at once", water.WavePlastic}, {"other", "Pressure stroke in any other pipe", water.WaveOther}} {
 		if d.Pipe.Wave.Is {
-			c.wave, c.name = d.Pipe.Wave.Val, "Pressure stroke in the pipe when it shuts at once"
+			c.wave, c.name = d.Pipe.Wave.Val, "Pressure shock in the pipe when it shuts at once"
 		}
 		p, _ := r.Pressure(c.wave)
 		rows = append(rows, page.FigureRow{ID: c.id, Name: c.name, Value: unit.Pressures.Format(float64(p), sys), How: how("ρ · g · h + ρ · c · v", source.Joukowsky.Whole(), head, page.PairView{Name: "wave c", Value: unit.Speeds.Format(float64(c.wave), sys)}, page.PairView{Name: "water v", Value: unit.Speeds.Format(float64(r.Fastest()), sys)})})
