@@ -208,7 +208,7 @@ func managed() model.Document {
 // contractDocuments are documents that work, that are empty, and that fail in each way that is foretold.
 func contractDocuments(t *testing.T) map[string]model.Document {
 	t.Helper()
-	place, ok := catalog.Climate("Denver CO")
+	place, ok := catalog.Climate("Denver, Colorado")
 	if !ok {
 		t.Fatal("no such climate")
 	}

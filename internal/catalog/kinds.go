@@ -90,7 +90,7 @@ func fixed(pairs ...string) func(*lift.Hoist) []Place {
 }
 
 func eyes() func(*lift.Hoist) []Place {
-	return fixed("hanger", "What holds the top pulley", "eye", "The eye on the mass")
+	return fixed("hanger", "Hook of the top pulley", "eye", "The eye on the mass")
 }
 
 func members(h *lift.Hoist) []Place {

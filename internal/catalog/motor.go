@@ -105,7 +105,7 @@ func Motors() []Motor {
 	hub := "Seen from the direct-current side of its bridge. It needs a low ratio, 5 to 20. Hubs differ: K from 0.6 to 1.3 V·s/rad, and the iron drags with {0.3 N·m} to {1 N·m}. The row has the middle of both. Under a light mass that drag decides: measure it."
 	worm := "45 turns a minute is the speed after its worm of 60 to 1, which becomes the first gear stage. It lifts, but rarely runs back: it will seldom give anything at night."
 	return []Motor{
-		{size("Little of what goes in comes out: under 60 %."), "20 mm toy motor, 3 V", 3, rpm(12000), 1, 2.2e-3, 0.9, 0.20, 6e-8, 15, 35, 5, 200, 0.6, unmarked},
+		{size("You get back under 60 % of the energy put in."), "20 mm toy motor, 3 V", 3, rpm(12000), 1, 2.2e-3, 0.9, 0.20, 6e-8, 15, 35, 5, 200, 0.6, unmarked},
 		{size(""), "24 to 28 mm motor, 6 V", 6, rpm(9500), 1, 5.8e-3, 2.0, 0.12, 3e-7, 12, 25, 8, 300, 0.5, unmarked},
 		{size("The motor inside gear motors of {37 mm}; speed without load and stall current read on a data sheet."), "36 mm can, 12 V", 12, rpm(10000), 1, 11e-3, 2.2, 0.20, 1.7e-6, 8, 12, 12, 500, 1.4, unmarked},
 		{size("Carbon brushes: 1.2 to 2 V are lost at them."), "42 to 45 mm can, 12 V", 12, rpm(6000), 1, 18e-3, 0.30, 1.0, 1.6e-5, 3.5, 5, 20, 700, 5, unmarked},

@@ -214,7 +214,7 @@ func TestDayReadBack(t *testing.T) {
 	near(t, "the sun stands on nothing", watts.value(sun.pts[0].Y), 0, 0.01)
 	near(t, "the axis is long enough", watts.v1, 150, 50)
 	r.legend(t, "sun on the panels, after losses", "fill", sunColour)
-	r.legend(t, "what is wanted", "stroke", loadColour)
+	r.legend(t, "what is needed", "stroke", loadColour)
 	d.Look = "mass"
 	if r = parse(t, drawn(t, func(b *strings.Builder) error { return Day(d, b) })); len(looking(r.paths, "stroke", massColour)) != 1 {
 		t.Error("a mass is not drawn in its colour")
@@ -279,8 +279,8 @@ func TestWorstWeekReadBack(t *testing.T) {
 		near(t, fmt.Sprintf("stored at %d", h), wh.value(stored.height(t, x)), d.Stored[h]/3600, 0.51*oneWh)
 	}
 	r.legend(t, "sun on the panels", "fill", sunColour)
-	r.legend(t, "wanted", "stroke", loadColour)
-	r.legend(t, "not there", "fill", failColour)
+	r.legend(t, "needed", "stroke", loadColour)
+	r.legend(t, "missing", "fill", failColour)
 	d.Stored, d.Look = nil, ""
 	if r = parse(t, drawn(t, func(b *strings.Builder) error { return d.Draw(b) })); len(looking(r.paths, "fill", cellColour))+len(looking(r.paths, "fill", massColour)) > 0 || r.h > 230 {
 		t.Error("a store is drawn that is not there")

@@ -156,7 +156,7 @@ func TestWeek(t *testing.T) {
 	}
 }
 
-// A week's sums, by hand: 7 × 24 hours of 2 W wanted are 336 Wh; 10 hours of it are not there, 20 Wh.
+// A week's sums, by hand: 7 × 24 hours of 2 W wanted are 336 Wh; 10 hours of it are missing, 20 Wh.
 func TestWorstWeek(t *testing.T) {
 	d := WorstWeek{Name: "The worst week", Days: []string{"27 Dec", "28", "29", "30", "31", "1 Jan", "2"}}
 	for h := range 168 {
@@ -171,7 +171,7 @@ func TestWorstWeek(t *testing.T) {
 		t.Fatal(err)
 	}
 	sound(t, b.String())
-	for _, want := range []string{"336\u00a0Wh are needed, 20\u00a0Wh of them are not there", ">31<", ">1 Jan<", ">stored<"} {
+	for _, want := range []string{"336\u00a0Wh are needed, 20\u00a0Wh of them are missing", ">31<", ">1 Jan<", ">stored<"} {
 		if !strings.Contains(b.String(), want) {
 			t.Errorf("no %q", want)
 		}

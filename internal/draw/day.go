@@ -91,7 +91,7 @@ func (p *pen) dayKey(x, y float64) {
 	p.text(x+19, y, "sun on the panels, after losses", small, "start", 0)
 	x += 44 + TextWidth("sun on the panels, after losses", small)
 	p.line(x, y-4, x+16, y-4, stroke(loadColour, 2.4, ""))
-	p.text(x+21, y, "what is wanted", small, "start", 0)
+	p.text(x+21, y, "what is needed", small, "start", 0)
 }
 
 // steps is a line that holds each value for its hour.

@@ -117,7 +117,7 @@ func (c *sheet) baseName(x float64, text string) {
 
 // failing says in words what gives way: colour alone says nothing.
 func (s Scene) failing() []string {
-	words := map[string]string{"beam": "beam", "head": "head pulley or its hook", "drum": "drum or drive", "mass": "container", "post": "post", "base": "base", "rope": "rope", "redirect": "extra pulley"}
+	words := map[string]string{"beam": "beam", "head": "top pulley or its hook", "drum": "drum or drive", "mass": "container", "post": "post", "base": "base", "rope": "rope", "redirect": "extra pulley"}
 	var out []string
 	for _, part := range []string{"head", "rope", "beam", "post", "mass", "redirect", "drum", "base"} {
 		if s.Fails[part] {

@@ -25,7 +25,7 @@ func (b *builder) dimension() {
 	if v, ok := b.h.Structure.HeadHeight.Value(); ok {
 		head = float64(v) * 1000
 	}
-	name := "head pulley"
+	name := "top pulley"
 	if b.lead == 0 {
 		name = "drum axis"
 	}
@@ -124,7 +124,7 @@ func (b *builder) label() {
 func (b *builder) notes() {
 	s := &b.s
 	if b.headOff {
-		s.Notes = append(s.Notes, "The head pulley is drawn higher than you say, so that the travel fits under it.")
+		s.Notes = append(s.Notes, "The top pulley is drawn higher than you say, so that the travel fits under it.")
 	}
 	if b.aside {
 		s.Notes = append(s.Notes, "The drive is drawn beside the mass, further out than the angle of the rope to the drum says.")

@@ -55,7 +55,7 @@ func (b *builder) onBase(i int) bool {
 // drumOnBeam reports whether the drum stands up at the beam.
 func (b *builder) drumOnBeam() bool { return b.lead == 0 || b.h.Base.Where == lift.BaseOnBeam }
 
-// reeve places wheels and rope. The head pulley, or the drum where it stands above the mass, has x = 0.
+// reeve places wheels and rope. The top pulley, or the drum where it stands above the mass, has x = 0.
 func (b *builder) reeve() {
 	drum := Wheel{Name: "drum", Place: "base", Turn: against}
 	drum.Bare, drum.Known = mm(b.h.Drum.Diameter, max(10*b.rope, 80))
@@ -72,7 +72,7 @@ func (b *builder) reeve() {
 		w.Name, w.Place = "extra pulley", "beam"
 		switch {
 		case i == b.lead:
-			w.Name = "head pulley"
+			w.Name = "top pulley"
 		case b.onBase(i):
 			w.Name, w.Place, w.Turn = "foot pulley", "base", against
 		}

@@ -35,7 +35,7 @@ type Rect struct{ X0, Y0, X1, Y1 float64 }
 
 // Wheel is the drum or a pulley, as the rope's centre line sees it.
 type Wheel struct {
-	Name    string // "drum", "head pulley", "foot pulley", "extra pulley", "pulley"
+	Name    string // "drum", "top pulley", "foot pulley", "extra pulley", "pulley"
 	Place   string // "base", "beam", "mass"
 	C       Point
 	R       float64 // pitch radius: half of (bare diameter + rope diameter), mm

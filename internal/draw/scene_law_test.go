@@ -255,7 +255,7 @@ func TestBaseByHand(t *testing.T) {
 
 // What a check is about is what is marked, and a part with a cross has its name in the sentence.
 func TestEachFailureIsMarked(t *testing.T) {
-	for id, want := range map[string]string{"rope": "rope", "hanger": "head pulley or its hook", "beam": "beam", "post": "post", "container": "container", "redirect_sheave": "extra pulley", "base_sliding": "base", "shaft": "drum or drive"} {
+	for id, want := range map[string]string{"rope": "rope", "hanger": "top pulley or its hook", "beam": "beam", "post": "post", "container": "container", "redirect_sheave": "extra pulley", "base_sliding": "base", "shaft": "drum or drive"} {
 		s := Make(Plan{Hoist: hoist(), Checks: []path.Check{{ID: id, Word: path.GivesWay}}})
 		svg := drawn(t, func(b *strings.Builder) error { return SVG(s, b) })
 		if !strings.Contains(svg, "✕ Gives way: "+want+".") {
@@ -306,7 +306,7 @@ func TestHoistReadBack(t *testing.T) {
 			}
 		}
 		if axes != 1 {
-			t.Errorf("%d head pulleys of 120 mm at 5,200 mm, 64 mm beside the rope", axes)
+			t.Errorf("%d top pulleys of 120 mm at 5,200 mm, 64 mm beside the rope", axes)
 		}
 		stops := 0
 		for _, l := range looking(r.lines, "stroke-width", "2.4") {

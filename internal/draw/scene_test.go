@@ -18,7 +18,7 @@ import (
 
 func of(mm float64) unit.Known[unit.Length] { return unit.Of(unit.Length(mm / 1000)) }
 
-// hoist is a mass on one rope, over the head pulley and round a foot pulley up through a hole to the drum.
+// hoist is a mass on one rope, over the top pulley and round a foot pulley up through a hole to the drum.
 func hoist() lift.Hoist {
 	return lift.Hoist{
 		Mass:   []lift.Piece{{Mass: unit.Of(unit.Mass(240))}},
@@ -140,7 +140,7 @@ func TestChainFollowsTheDrum(t *testing.T) {
 // What is written is what is drawn.
 func TestDimensions(t *testing.T) {
 	s := Make(Plan{Hoist: hoist()})
-	want := map[string]float64{"travel 3.8\u00a0m": 3800, "room 250\u00a0mm": 250, "head pulley 5.2\u00a0m": 5200, "span 2.6\u00a0m": 2600}
+	want := map[string]float64{"travel 3.8\u00a0m": 3800, "room 250\u00a0mm": 250, "top pulley 5.2\u00a0m": 5200, "span 2.6\u00a0m": 2600}
 	for _, d := range s.Dims {
 		mm, ok := want[d.Text]
 		if !ok {
@@ -206,7 +206,7 @@ func TestFailingIsSaidInWords(t *testing.T) {
 	if err := SVG(s, &b); err != nil {
 		t.Fatal(err)
 	}
-	if want := "✕ Gives way: head pulley or its hook, base."; !strings.Contains(b.String(), want) {
+	if want := "✕ Gives way: top pulley or its hook, base."; !strings.Contains(b.String(), want) {
 		t.Errorf("no %q", want)
 	}
 	if reflect.DeepEqual(s.Fails, Make(Plan{}).Fails) {

@@ -41,10 +41,10 @@ func (d WorstWeek) Draw(out io.Writer) error {
 	p.text(left+19, 12, "sun on the panels", small, "start", 0)
 	next := left + 32 + TextWidth("sun on the panels", small)
 	p.line(next, 8, next+16, 8, stroke(loadColour, 1.6, ""))
-	p.text(next+21, 12, "wanted", small, "start", 0)
-	next += 34 + TextWidth("wanted", small)
+	p.text(next+21, 12, "needed", small, "start", 0)
+	next += 34 + TextWidth("needed", small)
 	p.rect(next, 4, 14, 9, attrs{"fill", failColour, "fill-opacity", ".85"})
-	p.text(next+19, 12, "not there", small, "start", 0)
+	p.text(next+19, 12, "missing", small, "start", 0)
 	if len(d.Stored) > 0 {
 		below := axis{lo: 0, hi: niceTop(peak(d.Stored) / 3600), a: 278, b: 216}
 		p.held(d, left, x, below)
@@ -114,5 +114,5 @@ func (d WorstWeek) reading() string {
 		}
 		return say.Energy(unit.Energy(sum * 3600))
 	}
-	return say.That("The sun gives %s in the week, %s are needed, %s of them are not there.", whole(d.Sun), whole(d.Load), whole(d.Missing)).String()
+	return say.That("The sun gives %s in the week, %s are needed, %s of them are missing.", whole(d.Sun), whole(d.Load), whole(d.Missing)).String()
 }

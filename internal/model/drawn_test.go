@@ -53,7 +53,7 @@ func TestDrawingCurrentIsTheYears(t *testing.T) {
 // A battery of iron phosphate, which is not charged below 0 °C, in a place whose Januaries stay below: the answer says for
 // how many hours, and that it counts as standing outside until somebody says where it stands and how warm it is there.
 func TestColdBatteryIsTold(t *testing.T) {
-	place, ok := catalog.Climate("Denver CO")
+	place, ok := catalog.Climate("Denver, Colorado")
 	if !ok {
 		t.Fatal("no such climate")
 	}

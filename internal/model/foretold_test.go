@@ -144,7 +144,7 @@ func TestSampleVerdicts(t *testing.T) {
 
 // A first plan from three answers lifts and comes down, and no strength in it has a value.
 func TestStartsFromThreeAnswers(t *testing.T) {
-	place, ok := catalog.Climate("Denver CO")
+	place, ok := catalog.Climate("Denver, Colorado")
 	if !ok {
 		t.Fatal("no such climate")
 	}

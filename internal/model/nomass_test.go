@@ -14,7 +14,7 @@ import (
 // the search for it does not say that the sun cannot fill it.
 func TestNoMassIsNone(t *testing.T) {
 	seen := map[bool]int{}
-	for _, place := range []string{"Denver CO", "Luxembourg"} {
+	for _, place := range []string{"Denver, Colorado", "Luxembourg"} {
 		at, ok := catalog.Climate(place)
 		if !ok {
 			t.Fatal(place)
@@ -38,7 +38,7 @@ func TestNoMassIsNone(t *testing.T) {
 		}
 	}
 	// Without anything that uses power all the time, and with sun enough, a thousand times the mass carries the night.
-	at, _ := catalog.Climate("Denver CO")
+	at, _ := catalog.Climate("Denver, Colorado")
 	for _, watts := range []unit.Power{13, 15, 18, 20} {
 		doc := catalog.Start(catalog.Answers{Name: "Cabin", Place: at, HeavyName: "Sand", Mass: 160, Height: 2.3, Lamps: 1, LampPower: watts, Hours: 2 * unit.Hour, Seed: 1})
 		v := doc.Variants[0]

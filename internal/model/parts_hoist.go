@@ -160,7 +160,7 @@ func safetyNeeds(r HoistResult) []Need {
 	}
 	keep := Need{As: cost.AsFence, Name: "Fence or rope, and a sign", Of: cost.OfSafety, Count: 1, Want: []Want{{Least: ratio(r.Hazards.KeepOut), Unit: unit.Metres, Where: say.Words("from the mass, all round")}}}
 	if r.Hazards.AtLeast {
-		keep.Look = say.Words("at least so far: a size is missing")
+		keep.Look = say.Words("at least this far: a size is missing")
 	}
 	pad := Need{As: cost.AsLanding, Name: "Soft landing under the mass", Of: cost.OfSafety, Count: 1, Want: []Want{{Least: ratio(h.Site.PadDepth), Unit: unit.Metres, Where: say.Words("deep")}}}
 	return append(out, pad, keep, Need{As: cost.AsGloves, Name: "Gloves, shoes with caps, eye protection", Of: cost.OfSafety, Count: 1, Look: say.Words("for everyone who works on it")})

@@ -164,7 +164,7 @@ func (w *Wiring) hot(v Variant, stores []StoreResult) {
 			continue
 		}
 		k := lineCheck("string_hot", fmt.Sprintf("panels[%d].sheet.panels_in_series", s.At), unit.Voltages, float64(need), float64(s.Hot.Val), usualNearly)
-		k.Say = say.That("On a hot day the panels give %s, and charging full needs %s.", say.Voltage(s.Hot.Val), say.Voltage(need))
+		k.Say = say.That("On a hot day the panels give %s, and a full charge needs %s.", say.Voltage(s.Hot.Val), say.Voltage(need))
 		w.Checks = append(w.Checks, k)
 	}
 }

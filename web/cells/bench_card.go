@@ -134,7 +134,7 @@ func (b *bench) drawn(k model.LineCheck) bool {
 func (b *bench) pictured(id string, c *cardView) {
 	switch id {
 	case partFuse, partCable, partBoard:
-		c.Rule = map[string]string{partFuse: "Above what flows, below the cable.", partCable: "The cable carries more than its fuse.",
+		c.Rule = map[string]string{partFuse: "The fuse is rated above the current that flows and below the current that the cable carries.", partCable: "The cable carries more current than its fuse lets through.",
 			partBoard: "The board protects the cells: it must let through what flows, and must not charge them in frost."}[id]
 		s, unsaid := b.amperes()
 		c.Unsaid = unsaid

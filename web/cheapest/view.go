@@ -218,7 +218,7 @@ func (v *view) best(a asked, c search.Cheapest) {
 		{ID: "against", Label: "Against today", Value: against, Note: more},
 	}
 	if next := c.Best + 1; next < len(c.Front) {
-		v.More = fmt.Sprintf("The next better one: %s, %s nights for %s.", v.Plans[next].Name, v.Plans[next].Nights, v.Plans[next].Cost)
+		v.More = fmt.Sprintf("The next better plan: %s, %s nights for %s.", v.Plans[next].Name, v.Plans[next].Nights, v.Plans[next].Cost)
 	}
 }
 

@@ -79,7 +79,7 @@ func (s sketch) lastVolts() float64 {
 func (s sketch) settling() page.Plot {
 	lo := s.h.Drive.Lowering
 	volts, amps := page.ScaleOf(unit.Voltages, s.sys), page.ScaleOf(unit.Currents, s.sys)
-	p := page.Plot{Id: "settling", Title: "Will it settle? The loads against the motor", X: volts.Axis("voltage on the motor's wires"), Y: []string{amps.Axis("current")}}
+	p := page.Plot{Id: "settling", Title: "Does the speed settle? The loads against the motor", X: volts.Axis("voltage on the motor's wires"), Y: []string{amps.Axis("current")}}
 	switch {
 	case lo.RunsBack == "":
 		return s.empty(p, "Not drawn yet: what the motor makes coming down is not known.", machinePaths...)
@@ -150,7 +150,7 @@ func (s sketch) descent() page.Plot {
 		}
 	}
 	p.Lines = []page.PlotLine{v, u, w}
-	p.Say = fmt.Sprintf("It is at its speed of %s after %s, and then stays there at %s.", unit.SlowSpeeds.Format(float64(lo.Speed), s.sys),
+	p.Say = fmt.Sprintf("The mass reaches its steady speed of %s after %s, at %s.", unit.SlowSpeeds.Format(float64(lo.Speed), s.sys),
 		unit.Durations.Format(float64(moments[len(moments)-2].Time), s.sys), unit.Voltages.Format(float64(lo.Voltage), s.sys))
 	if lo.EndSpeed < 0.99*lo.Speed {
 		p.Say = fmt.Sprintf("On a longer way it would be at its speed of %s after %s. On this travel it arrives after %s, at %s.", unit.SlowSpeeds.Format(float64(lo.Speed), s.sys),

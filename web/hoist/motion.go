@@ -228,7 +228,7 @@ func (t trip) sum(d lift.Drive) []string {
 	return []string{
 		fmt.Sprintf("Up in %s, with %s.", form.Lasting(ra.Time), unit.Energies.Format(float64(ra.EnergyIn), t.sys)),
 		fmt.Sprintf("Down in %s: %s for the lamps.", form.Lasting(lo.Time), unit.Energies.Format(float64(lo.EnergyOut), t.sys)),
-		fmt.Sprintf("The hold is cut to %s. Really it lasts until dusk.", form.Lasting(lift.TripHold)),
+		fmt.Sprintf("The hold is cut to %s. In use the mass is held until dusk.", form.Lasting(lift.TripHold)),
 	}
 }
 

@@ -137,12 +137,12 @@ func motorViewOf(h *model.HoistResult, sys unit.System, at, here string) motorVi
 	v.Steps = []benchStep{
 		{"held", "1. Hold the shaft", []string{
 			"Hold the shaft so that it cannot turn. Take the gears off if you can.",
-			"Feed the motor from a supply that limits the current. Set it to " + typicalAmps + ". Only for some seconds.",
+			"Feed the motor from a supply that limits the current. Set it to " + typicalAmps + ". Do this for some seconds only.",
 			"Read volts at the motor's own wires, and amperes, at the same moment.",
 			"Turn the shaft a little and read again: five positions.",
 		}, "R is volts over amperes, the mean of the five.", link("bench_resistance", "Type the five readings"), readings(m.BenchR, 5)},
 		{"free", "2. Let it turn freely", []string{
-			"Nothing on the shaft, no gears. Fasten the motor, for it jumps when it starts.",
+			"Leave nothing on the shaft, no gears. Fasten the motor: it jumps when it starts.",
 			"Feed it with about the voltage of your supply, and wait until amperes are steady.",
 			"Read volts and amperes.",
 		}, "The current without load is what the motor's own friction uses. If you can only measure with the gears on, say so in the form.", link("bench_no_load", "Type the reading"), readings(m.BenchI0, 1)},

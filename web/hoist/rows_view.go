@@ -48,7 +48,7 @@ var askLabels = map[string]string{
 
 var askHints = map[string]string{
 	catalog.AskRatio:  "If empty: the ratio does not change.",
-	catalog.AskRated:  "Empty: the torque to turn it empty stays not known.",
+	catalog.AskRated:  "If empty: the torque to turn it without load stays not known.",
 	catalog.AskVolume: "Volume times density is a guess to ± 10 %: weigh it when you can.",
 	catalog.AskSeries: "If empty: 1.",
 	catalog.AskRows:   "If empty: 1.",

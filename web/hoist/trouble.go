@@ -137,7 +137,7 @@ func (t trouble) powerLost() troubleView {
 func (t trouble) slack() troubleView {
 	v := troubleView{What: "Rope slack, then caught", Limits: "A switch that stops the drum when the rope goes slack, and a long, soft rope. Even without slack a sudden load pulls twice as hard."}
 	v.Rows = append(v.Rows, page.PairView{Name: "Slack-rope switch", Value: form.OrNotKnown(form.WordFor(string(t.h.Design.Holds.SlackSwitch)))})
-	v.Rows = t.checked(v.Rows, "Pull of the rope", "slack", "the rope when it went slack and catches the mass")
+	v.Rows = t.checked(v.Rows, "Pull of the rope", "slack", "the rope, if it goes slack and then catches the mass")
 	return v
 }
 
@@ -157,7 +157,7 @@ func (t trouble) brakeLate() troubleView {
 	v := troubleView{What: "Brake late, or missing", Limits: "The time until the brake sets: fall and jerk grow with it. A missing brake is the same as lamps unplugged."}
 	v.Rows = []page.PairView{{Name: "Time until the brake sets", Value: page.Known(t.h.Design.Holds.BrakeDelay, unit.Durations, t.sys)}, {Name: "Fall until then", Value: page.Known(g.BrakeFall, unit.SmallLengths, t.sys)},
 		{Name: "Speed when the brake sets", Value: page.Known(g.BrakeSpeed, unit.SlowSpeeds, t.sys)}}
-	v.Rows = t.checked(v.Rows, "Pull of the rope when it catches", "brake_catch", "the rope when the brake catches a mass that runs away")
+	v.Rows = t.checked(v.Rows, "Pull of the rope when it catches", "brake_catch", "the rope, if the brake catches a mass that runs away")
 	if g.Known && g.OpenSpeed > 0 {
 		v.Rows = append(v.Rows, page.PairView{Name: "Without a brake the mass arrives at", Value: unit.Speeds.Format(float64(g.OpenSpeed), t.sys)})
 	}

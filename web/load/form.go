@@ -70,11 +70,11 @@ func LoadForm() []form.Part[load.Load] {
 			form.Number("inverter.cable_length_m", "Its cable, one way", unit.Lengths, func(l *l) *unit.Known[unit.Length] { return &l.Inverter.CableLen }),
 			form.Number("inverter.cable_area_m2", "Copper of its cable", unit.SmallAreas, func(l *l) *unit.Known[unit.Area] { return &l.Inverter.CableArea })),
 		form.Folded("Which hours are night", "",
-			form.Word("night.hours", "Night is", func(l *l) *load.NightOf { return &l.Night.Own }),
+			form.Word("night.hours", "Night hours", func(l *l) *load.NightOf { return &l.Night.Own }),
 			form.Number("night.from_s", "From", unit.ClockTimes, func(l *l) *unit.Known[unit.Duration] { return &l.Night.From }, form.Hint[l]("")),
 			form.Number("night.to_s", "Until", unit.ClockTimes, func(l *l) *unit.Known[unit.Duration] { return &l.Night.To }, form.Hint[l](""))),
 		form.Folded("The load of later years", "",
-			form.Number("growth_per_year", "Growth a year", unit.Percents, func(l *l) *unit.Known[unit.Ratio] { return &l.Growth }, form.Hint[l]("lamps and devices; with the years, the plan is for the load after them")),
+			form.Number("growth_per_year", "Growth a year", unit.Percents, func(l *l) *unit.Known[unit.Ratio] { return &l.Growth }, form.Hint[l]("growth of lamps and devices; with the years below, the plan is for the load at their end")),
 			form.Number("growth_years", "Years of growth", unit.Counts, func(l *l) *unit.Known[unit.Count] { return &l.GrowthYears }, form.Hint[l](""))),
 	}
 }

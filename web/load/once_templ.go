@@ -343,7 +343,7 @@ func onceTable(g onceGroup) templ.Component {
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 29, "\"><table class=\"stack\"><thead><tr><th scope=\"col\" class=\"text\">Part</th><th scope=\"col\">Asked</th><th scope=\"col\">Limit</th><th scope=\"col\">Use</th><th scope=\"col\" class=\"text\">Answer</th><th scope=\"col\" class=\"text\">What decides</th></tr></thead> <tbody>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 29, "\"><table class=\"stack\"><thead><tr><th scope=\"col\" class=\"text\">Part</th><th scope=\"col\">Needed</th><th scope=\"col\">Limit</th><th scope=\"col\">Use</th><th scope=\"col\" class=\"text\">Answer</th><th scope=\"col\" class=\"text\">What decides</th></tr></thead> <tbody>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
@@ -406,14 +406,14 @@ func onceTable(g onceGroup) templ.Component {
 						return templ_7745c5c3_Err
 					}
 				}
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 35, "</small></th><td data-head=\"Asked\">")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 35, "</small></th><td data-head=\"Needed\">")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}
 				var templ_7745c5c3_Var23 string
 				templ_7745c5c3_Var23, templ_7745c5c3_Err = templ.JoinStringErrs(c.Pulls)
 				if templ_7745c5c3_Err != nil {
-					return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/load/once.templ`, Line: 76, Col: 38}
+					return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/load/once.templ`, Line: 76, Col: 39}
 				}
 				_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var23))
 				if templ_7745c5c3_Err != nil {

@@ -113,7 +113,7 @@ func (s *Pages) opened(a asked, v classView, n float64) classView {
 	case b.Lifts.Is:
 		v.Answer += "A night needs " + lifts(b) + "."
 	default:
-		v.Answer += "How many lifts it is, is not known yet."
+		v.Answer += "The number of lifts is not known yet."
 	}
 	for _, st := range r.Stores {
 		if tell := s.Tables.Stores.Of(st.Kind).Idea.Day; tell != nil {

@@ -79,7 +79,7 @@ func WeekOf(g model.Ground, r model.VariantResult) Week {
 // WeekPicture is a week as a picture with its table.
 func WeekPicture(d Week, sys unit.System) PictureView {
 	energy := func(watts []float64) string { return unit.Energies.Format(Sum(watts)*3600, sys) }
-	v := PictureView{ID: "week", Title: "The worst week of the year", SVG: SvgOf(d.Draw), Head: []string{"Day from", "Sun at the line", "Wanted", "Not there"}}
+	v := PictureView{ID: "week", Title: "The worst week of the year", SVG: SvgOf(d.Draw), Head: []string{"Day from", "Sun at the line", "Needed", "Missing"}}
 	v.Say = fmt.Sprintf("From %s at %s: %s are needed, and %s of them are missing.", d.Days[0], Clock(float64(d.from%24)), energy(d.Load), energy(d.Missing))
 	for i, day := range d.Days {
 		from, to := 24*i, min(24*i+24, len(d.Sun))

@@ -153,7 +153,7 @@ func makingOf(l *listSheet, _ model.VariantResult, v model.Variant, needs []mode
 		}
 	}
 	if len(l.Pieces) == 0 {
-		l.Empty = "Nothing of this plan is made: no part is marked so."
+		l.Empty = "No part of this plan is marked as one to make."
 	}
 	hours, grams := 0.0, 0.0
 	for _, p := range v.Parts {

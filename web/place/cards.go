@@ -36,7 +36,7 @@ const (
 
 // partTitles are the cards with what is over them.
 var partTitles = map[string]string{
-	partClimate: "A climate like yours", partMeans: "Twelve monthly means", partFiles: "Weather files", partWhere: "Where it is",
+	partClimate: "A climate like yours", partMeans: "Twelve monthly means", partFiles: "Weather files", partWhere: "Place on the map",
 	partOutline: "Points of the shading outline", partGround: "Ground", partSnow: "Snow", partRoom: "Room of the battery", partProject: "Name and money of the project",
 }
 

@@ -42,7 +42,7 @@ func doorsOf(p model.Project, at placeAt) doorsView {
 		files.URL = at.card(partFiles)
 	}
 	v.List = []doorView{
-		{Title: "A climate like yours", Say: fmt.Sprintf("%d places that come with the program, or your sky in words. One press, rough.", len(page.ClimateOptions())), URL: at.card(partClimate), Sketch: globeSketch},
+		{Title: "A climate like yours", Say: fmt.Sprintf("%d places that come with the program, or your sky in words. One press; the result is rough.", len(page.ClimateOptions())), URL: at.card(partClimate), Sketch: globeSketch},
 		{Title: "Twelve monthly means", Say: "From a table or a map. Years are made from them.", URL: at.card(partMeans), Sketch: barsSketch},
 		files,
 	}
@@ -142,7 +142,7 @@ func noted(l layView) page.CardView {
 	case partClimate:
 		c.Title, c.Note = "No climate of the list is like mine", "Give your latitude and how your sky is, and choose “a sky described in words”."
 	case partOutline:
-		c.Note = "Give a direction and the height of what hides the sky there: hills, trees, houses. Between two points it is a straight line. If nothing hides it, give one point of 0°."
+		c.Note = "Give a direction and the height of what hides the sky there: hills, trees, houses. Between two points the outline is a straight line. If nothing hides it, give one point of 0°."
 	case partSnow:
 		c.Note = "Fresh snow, as a weather service adds it up, not the depth on the ground. What it takes from the panels is on the page Season, dust and snow of each variant."
 	case partFiles:

@@ -68,7 +68,7 @@ func monthInputs(p *model.Project) []form.Part[model.Project] {
 func snowInputs() []form.Part[model.Project] {
 	return []form.Part[model.Project]{
 		form.Twelve("place.snow_m", "Fresh snow of each month", unit.Lengths, func(p *model.Project) **[12]unit.Length { return &p.Place.SnowFall }, form.Hint[model.Project]("12 numbers, January first, 0 for none")),
-		form.Twelve("place.snow_events", "Snowfalls of each month", unit.Counts, func(p *model.Project) **[12]unit.Count { return &p.Place.SnowTimes }, form.Hint[model.Project]("12 numbers; if empty: one in each, which takes the most")),
+		form.Twelve("place.snow_events", "Snowfalls of each month", unit.Counts, func(p *model.Project) **[12]unit.Count { return &p.Place.SnowTimes }, form.Hint[model.Project]("12 numbers; if empty: one snowfall a month, the careful count")),
 	}
 }
 

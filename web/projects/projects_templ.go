@@ -194,7 +194,7 @@ func ProjectsPage(v ProjectsView) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "<form id=\"import\" method=\"post\" action=\"/import\" enctype=\"multipart/form-data\"><label for=\"file\">Import a project</label> <input id=\"file\" type=\"file\" name=\"file\" accept=\".json,application/json\" required aria-describedby=\"file-notes\"> <button>Bring it in</button> <small id=\"file-notes\">A document that was exported before. It becomes a new project; your other projects do not change.</small></form>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "<form id=\"import\" method=\"post\" action=\"/import\" enctype=\"multipart/form-data\"><label for=\"file\">Import a project</label> <input id=\"file\" type=\"file\" name=\"file\" accept=\".json,application/json\" required aria-describedby=\"file-notes\"> <button>Import</button> <small id=\"file-notes\">A document that was exported before. It becomes a new project; your other projects do not change.</small></form>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -48,7 +48,7 @@ func sheetPlans(t *testing.T) []sheetPlan {
 			nameAll(doc, v, h, name)
 		})
 	}
-	place, ok := catalog.Climate("Denver CO")
+	place, ok := catalog.Climate("Denver, Colorado")
 	if !ok {
 		t.Fatal("no such climate")
 	}

@@ -53,7 +53,7 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []page.PairView {
 		rows = append(rows, page.PairView{Name: when, Value: runs + volts})
 	}
 	if j, ok := d.LetGo.JoinedSpeed.Value(); ok {
-		rows = append(rows, page.PairView{Name: "Motor wires joined", Value: "it creeps " + tapeTo(unit.Length(60*j), unit.TapeSixteenth, unit.Up, sys) + " a minute; that holds nothing"})
+		rows = append(rows, page.PairView{Name: "Motor wires joined", Value: "the mass creeps " + tapeTo(unit.Length(60*j), unit.TapeSixteenth, unit.Up, sys) + " a minute; joined wires do not hold it"})
 	}
 	keep := "not known"
 	if k := h.Hazards.KeepOut; k.Is {

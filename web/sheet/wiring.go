@@ -86,7 +86,7 @@ var lineCautions = []string{
 	"Panels cannot be switched off by day: cover them or open the isolator first. An arc of direct current does not go out by itself.",
 	"Fuses and switches rated for direct current, each fuse close to its source.",
 	"Nothing here feeds house wiring. Local rules and a licensed person come first.",
-	"No medical device and no alarm hangs on this.",
+	"Connect no medical device and no alarm to this store.",
 }
 
 // wiringCautions stand on the page of the wiring.
@@ -94,7 +94,7 @@ var wiringCautions = []string{
 	"Set the mass on its blocks before anyone touches drive, rope, brake or wires.",
 	"Panels cannot be switched off by day: cover them or open the isolator first. An arc of direct current does not go out by itself.",
 	"Fuses and switches rated for direct current, each fuse close to its source.",
-	"Braking resistors and motors burn skin and wood: on metal, clear of everything, guarded.",
+	"Braking resistors and motors get so hot that they burn skin and wood. Mount them on metal, guarded, clear of everything.",
 	"Nothing here feeds house wiring. Local rules and a licensed person come first.",
-	"No medical device and no alarm hangs on this. Nobody under the mass, nobody rides, nobody tests it with a person.",
+	"Connect no medical device and no alarm to this store. Nobody under the mass, nobody rides, nobody tests it with a person.",
 }

@@ -248,7 +248,7 @@ func checkListPage(top yardTop, checks []page.CheckView, round []page.QuestionVi
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 24, "<tr><th scope=\"col\">Part</th><th scope=\"col\">Pulls</th><th scope=\"col\">May pull</th><th scope=\"col\">Use</th><th scope=\"col\">Answer</th><th scope=\"col\">Looked at</th></tr></thead> <tbody>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 24, "<tr><th scope=\"col\">Part</th><th scope=\"col\">Load</th><th scope=\"col\">Allowed</th><th scope=\"col\">Use</th><th scope=\"col\">Answer</th><th scope=\"col\">Looked at</th></tr></thead> <tbody>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

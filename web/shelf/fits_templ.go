@@ -564,7 +564,7 @@ func fitsResults(v fitsView) templ.Component {
 			}
 		}
 		if len(v.Apart.List) > 0 {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 55, "<section class=\"apart\" aria-labelledby=\"apart\"><h2 id=\"apart\">Still open in the hoist</h2><p>No part of the shelf changes these points, so they count against no combination.</p><ul>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 55, "<section class=\"apart\" aria-labelledby=\"apart\"><h2 id=\"apart\">What the hoist still needs</h2><p>No part of the shelf changes these points, so they count against no combination.</p><ul>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -43,7 +43,7 @@ func TestShelfToVariant(t *testing.T) {
 		t.Fatalf("%v: %+v", err, saved.Value.Shelf)
 	}
 	body := webtest.Ask(s.Handler(), "GET", at+"/fits?v="+page.Itoa(int(vs[2].ID))+"&i=0", nil).Body.String()
-	for _, say := range []string{"of 64 combinations lift, come down by themselves and stay cool.", "other combinations do not work", "it does not lift the mass", "Use these", "Still open in the hoist"} {
+	for _, say := range []string{"of 64 combinations lift, come down by themselves and stay cool.", "other combinations do not work", "it does not lift the mass", "Use these", "What the hoist still needs"} {
 		if !strings.Contains(body, say) {
 			t.Errorf("%q is not on the page", say)
 		}

@@ -16,10 +16,10 @@ func TestWordsOfPairs(t *testing.T) {
 		v    search.Versus
 		want string
 	}{
-		{search.Versus{More: 93, Same: 4, Less: 3, Years: 100}, "In 93 of 100 years, A has more full nights than B. In 4 it has the same and in 3 fewer. The chance is 93 %, plus or minus 3 %."},
-		{search.Versus{More: 3, Same: 4, Less: 93, Years: 100}, "In 93 of 100 years, B has more full nights than A. In 4 it has the same and in 3 fewer. The chance is 93 %, plus or minus 3 %."},
-		{search.Versus{More: 5, Same: 2, Less: 3, Years: 10}, "In 5 of 10 years, A has more full nights than B. In 2 it has the same and in 3 fewer. The chance is 50 %, plus or minus 20 %."},
-		{search.Versus{More: 931, Same: 0, Less: 69, Years: 1000}, "In 931 of 1 000 years, A has more full nights than B. In 0 it has the same and in 69 fewer. The chance is 93.1 %, plus or minus 0.8 %."},
+		{search.Versus{More: 93, Same: 4, Less: 3, Years: 100}, "In 93 of 100 years, A has more full nights than B. In 4 of the years both have the same number, and in 3 the first has fewer. The chance is 93 %, plus or minus 3 %."},
+		{search.Versus{More: 3, Same: 4, Less: 93, Years: 100}, "In 93 of 100 years, B has more full nights than A. In 4 of the years both have the same number, and in 3 the first has fewer. The chance is 93 %, plus or minus 3 %."},
+		{search.Versus{More: 5, Same: 2, Less: 3, Years: 10}, "In 5 of 10 years, A has more full nights than B. In 2 of the years both have the same number, and in 3 the first has fewer. The chance is 50 %, plus or minus 20 %."},
+		{search.Versus{More: 931, Same: 0, Less: 69, Years: 1000}, "In 931 of 1 000 years, A has more full nights than B. In 0 of the years both have the same number, and in 69 the first has fewer. The chance is 93.1 %, plus or minus 0.8 %."},
 		{search.Versus{More: 100, Years: 100}, "In all 100 years, A has more full nights than B: a chance above 97 %."},
 		{search.Versus{Same: 100, Years: 100}, "In every one of 100 years, A and B have the same number of full nights."},
 		{search.Versus{More: 5, Same: 90, Less: 5, Years: 100}, "Neither is better: in 5 of 100 years, A has more full nights than B, in as many it has fewer, and in 90 the same."},

@@ -191,7 +191,7 @@ func pairSay(a, b string, v search.Versus) string {
 	case v.More == v.Less:
 		return fmt.Sprintf("Neither is better: in %s of %s years, %s has more full nights than %s, in as many it has fewer, and in %s the same.", page.Thousands(v.More), n, a, b, page.Thousands(v.Same))
 	}
-	return fmt.Sprintf("In %s of %s years, %s has more full nights than %s. In %s it has the same and in %s fewer. The chance is %s, plus or minus %s.",
+	return fmt.Sprintf("In %s of %s years, %s has more full nights than %s. In %s of the years both have the same number, and in %s the first has fewer. The chance is %s, plus or minus %s.",
 		page.Thousands(v.More), n, a, b, page.Thousands(v.Same), page.Thousands(v.Less), percentTo(v.Chance(), v.Places()), percentTo(v.Error(), v.Places()))
 }
 

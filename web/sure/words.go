@@ -60,5 +60,5 @@ func yearSay(c search.Certain, s search.Sure, lit search.Spread, sys unit.System
 	if c.Dark.Bad == 0 {
 		return text + fmt.Sprintf(". A bad year has %d.", s.BadNights(c))
 	}
-	return text + fmt.Sprintf(". A bad year has %d, and %s on end that are not full.", s.BadNights(c), page.Counted(int(math.Ceil(c.Dark.Bad)), "night"))
+	return text + fmt.Sprintf(". A bad year has %d, and its longest run without a full night is %s.", s.BadNights(c), page.Counted(int(math.Ceil(c.Dark.Bad)), "night"))
 }

@@ -41,7 +41,7 @@ func variantForm(more ...form.Part[panel.Array]) []form.Part[model.Variant] {
 			shadeInputs(),
 			form.Folded("From the panel's data sheet", "Needed where the panel drives the motor straight.", panelSheetInputs()...)}, more...)...),
 		form.Heading("Controller", "",
-			form.Word("controller.kind", "Kind", func(v *v) *panel.ControllerKind { return &v.Controller.Kind }, form.Hint[v]("Direct drives the motor")),
+			form.Word("controller.kind", "Kind", func(v *v) *panel.ControllerKind { return &v.Controller.Kind }, form.Hint[v]("Direct: the panels drive the motor")),
 			form.Number("controller.rated_w", "Rated power", unit.Powers, func(v *v) *unit.Known[unit.Power] { return &v.Controller.Power }),
 			form.Number("controller.standing_w", "Power it uses all the time", unit.Powers, func(v *v) *unit.Known[unit.Power] { return &v.Controller.Night }),
 			form.Number("controller.line_voltage_v", "Voltage of the line", unit.Voltages, func(v *v) *unit.Known[unit.Voltage] { return &v.Controller.BusVolts }),

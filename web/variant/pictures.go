@@ -92,7 +92,7 @@ func nightsPicture(r model.VariantResult) page.PictureView {
 		}
 	}
 	return page.PictureView{ID: "nights", Title: "The nights of the year", Say: fmt.Sprintf("%d of %d nights are full; essential devices had power in %d.", r.Year.NightsServed, r.Year.Nights, r.Year.NightsEssential),
-		SVG: page.SvgOf(func(w io.Writer) error { return draw.Nights(states, w) }), Head: []string{"Month", "Full", "Of", "Without"}, Rows: page.NightsByMonth(r), Numbers: func() page.SheetOfNumbers { return nightNumbers(r) }}
+		SVG: page.SvgOf(func(w io.Writer) error { return draw.Nights(states, w) }), Head: []string{"Month", "Full", "Of", "Hours without"}, Rows: page.NightsByMonth(r), Numbers: func() page.SheetOfNumbers { return nightNumbers(r) }}
 }
 
 // nightNumbers is every night: the date on which it begins, and what it wanted and missed of lamps and devices.
@@ -117,7 +117,7 @@ func nightNumbers(r model.VariantResult) page.SheetOfNumbers {
 // dayPicture is the typical day of a month, with a link to each of the others.
 func dayPicture(r model.VariantResult, m int, url string, sys unit.System) page.PictureView {
 	d := draw.TypicalDay{Name: "A usual day in " + form.MonthNames[m], Sun: make([]float64, 24), Load: make([]float64, 24)}
-	v := page.PictureView{ID: "day", Title: d.Name, Head: []string{"From", "Sun at the line", "Wanted", "Stored at the end"}}
+	v := page.PictureView{ID: "day", Title: d.Name, Head: []string{"From", "Sun at the line", "Needed", "Stored at the end"}}
 	stored, over := make([]float64, 24), 0.0
 	for h, c := range r.Year.Typical[m] {
 		d.Sun[h], d.Load[h] = float64(c.Bus), float64(c.Load)

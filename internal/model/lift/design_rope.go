@@ -16,10 +16,10 @@ type Rope struct {
 }
 
 // Reeving is the way of the rope over the pulleys. Pulleys are counted from the drum: LeadSheaves of them before the
-// mass (the head pulley is the last of these), then RopeParts − 1 between the parts that carry the mass.
+// mass (the top pulley is the last of these), then RopeParts − 1 between the parts that carry the mass.
 type Reeving struct {
 	RopeParts   unit.Known[unit.Count] `json:"rope_parts" say:"Ropes that carry the mass, counted at the mass" range:"[1,12]"`
-	LeadSheaves unit.Known[unit.Count] `json:"lead_sheaves" say:"Pulleys between mass and drum, the head pulley included; 0 if the drum is above the mass" range:"[0,12]"`
+	LeadSheaves unit.Known[unit.Count] `json:"lead_sheaves" say:"Pulleys between mass and drum, the top pulley included; 0 if the drum is above the mass" range:"[0,12]"`
 	Efficiency  unit.Known[unit.Ratio] `json:"sheave_efficiency" say:"Efficiency of one pulley with this rope" range:"(0,1]"`
 	// Sheaves gives single pulleys that are not like the rest, in order from the drum; a missing or not known value
 	// falls back to Efficiency.

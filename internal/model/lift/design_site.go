@@ -5,13 +5,13 @@ import "duskweight/internal/model/unit"
 // Site is the seven questions and what is around the hoist. Each answer is yes, no or not known; not known counts as
 // the worse one, and the program never answers for the user.
 type Site struct {
-	Outdoors    unit.Answer             `json:"outdoors" say:"Is it outdoors?" enum:"|yes|no"`
+	Outdoors    unit.Answer             `json:"outdoors" say:"Is the hoist outdoors?" enum:"|yes|no"`
 	Earthquake  Earthquakes             `json:"earthquake" say:"Earthquakes here?" enum:"|none|some|strong"`
 	Children    unit.Answer             `json:"children" say:"Can children or animals come near?" enum:"|yes|no"`
-	Owner       Consent                 `json:"owner" say:"Owner of the structure is it?" enum:"|own|agreed|not_asked"`
-	LivesBelow  unit.Answer             `json:"lives_below" say:"Does anyone live below or behind it?" enum:"|yes|no"`
+	Owner       Consent                 `json:"owner" say:"Owner of the structure, and whether the owner agreed" enum:"|own|agreed|not_asked"`
+	LivesBelow  unit.Answer             `json:"lives_below" say:"Does anyone live below or behind the hoist?" enum:"|yes|no"`
 	Helper      unit.Answer             `json:"helper" say:"Is there someone who can come to help?" enum:"|yes|no"`
-	SelfStart   unit.Answer             `json:"self_start" say:"Can it start by itself?" enum:"|yes|no"`
+	SelfStart   unit.Answer             `json:"self_start" say:"Can the hoist start by itself?" enum:"|yes|no"`
 	ComesDown   string                  `json:"comes_down_without_power" say:"How the mass comes down with no power, a stuck brake or a jammed rope"`
 	FloorBelow  FloorBelow              `json:"floor_below" say:"What is under the floor" enum:"|solid_ground|cellar|room|pipes_or_tank"`
 	PadDepth    unit.Known[unit.Length] `json:"pad_depth_m" say:"Depth of the soft landing under the mass" range:"[0,5]"`
@@ -21,9 +21,9 @@ type Site struct {
 	Told        unit.Answer             `json:"neighbours_told" say:"Do household and neighbours know the hours of lifting?" enum:"|yes|no"`
 	Lit         unit.Answer             `json:"lit_at_night" say:"Light there at night?" enum:"|yes|no"`
 	Noise       unit.Answer             `json:"noise_at_bed" say:"Is the noise at the bed measured and acceptable?" enum:"|yes|no"`
-	WindPlan    unit.Answer             `json:"wind_plan" say:"Is it lowered in wind, frost and gales?" enum:"|yes|no"`
+	WindPlan    unit.Answer             `json:"wind_plan" say:"Is the mass lowered in wind, frost and gales?" enum:"|yes|no"`
 	Insurance   unit.Answer             `json:"insurance_and_rules" say:"Insurance and local rule asked?" enum:"|yes|no"`
-	Watched     unit.Answer             `json:"watched_halfway" say:"Does someone watch it while it hangs halfway?" enum:"|yes|no"`
+	Watched     unit.Answer             `json:"watched_halfway" say:"Does someone watch the mass while it hangs halfway?" enum:"|yes|no"`
 
 	Barrier         Barrier                 `json:"barrier" say:"What keeps people away from the mass: a locked room, a fence at least {1.8 m} high, or nothing" enum:"|locked_room|fence|none"`
 	BelowSecured    unit.Answer             `json:"below_secured" say:"Is the room under the floor emptied and locked, and are pipes and tanks moved?" enum:"|yes|no"`

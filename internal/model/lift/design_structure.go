@@ -2,23 +2,23 @@ package lift
 
 import "duskweight/internal/model/unit"
 
-// Structure is what carries the hoist from the head pulley down to the ground.
+// Structure is what carries the hoist from the top pulley down to the ground.
 type Structure struct {
-	HangerRating unit.Known[unit.Force]  `json:"hanger_working_load_n" say:"Working load of the hook, eye bolt or shackle that holds the head pulley" range:"(0,1e8]"`
+	HangerRating unit.Known[unit.Force]  `json:"hanger_working_load_n" say:"Working load of the hook, eye bolt or shackle that holds the top pulley" range:"(0,1e8]"`
 	HangerAngle  unit.Known[unit.Angle]  `json:"hanger_angle_rad" say:"Angle of the pull from the bolt's own axis" range:"[0,1.5707963267948966]"`
-	HangerKind   HangerKind              `json:"hanger_kind" say:"What holds the head pulley" enum:"|shoulder_eyebolt|plain_eyebolt|shackle|hook|rated_sling|other"`
+	HangerKind   HangerKind              `json:"hanger_kind" say:"What holds the top pulley" enum:"|shoulder_eyebolt|plain_eyebolt|shackle|hook|rated_sling|other"`
 	HangerFixing HangerFixing            `json:"hanger_fixing" say:"How an eye bolt or hook is fastened" enum:"|bolted_through_wood|screwed_into_wood|threaded_into_metal|round_the_beam|anchor_in_masonry"`
 	Washer       unit.Known[unit.Length] `json:"hanger_washer_m" say:"Bolted through wood: diameter of the washer, or side of the plate" range:"(0,1]"`
 	SidePull     unit.Known[unit.Force]  `json:"side_pull_n" say:"Sideways pull at the top that the frame is braced for" range:"(0,1e8]"`
-	HeadHeight   unit.Known[unit.Length] `json:"head_height_m" say:"Head pulley above the ground" range:"(0,1000]"`
-	LeadAngle    unit.Known[unit.Angle]  `json:"lead_line_angle_rad" say:"Angle between the rope to the drum and the rope to the mass, at the head pulley; 0 when both hang straight down" range:"[0,3.141592653589793]"`
+	HeadHeight   unit.Known[unit.Length] `json:"head_height_m" say:"Height of the top pulley above the ground" range:"(0,1000]"`
+	LeadAngle    unit.Known[unit.Angle]  `json:"lead_line_angle_rad" say:"Angle between the rope to the drum and the rope to the mass, at the top pulley; 0 when both hang straight down" range:"[0,3.141592653589793]"`
 	Beam         Beam                    `json:"beam"`
 	Posts        []Post                  `json:"posts" say:"Posts that carry the beam"`
 	RestsOn      RestsOn                 `json:"rests_on" say:"What the beam rests on, down to the ground" enum:"|own_posts_on_ground|concrete_or_masonry|roof_truss|joists|living_tree|balcony|engineered_steel|not_seen"`
 	RestsOnOK    unit.Answer             `json:"rests_on_confirmed" say:"Has a qualified person confirmed it for this load?" enum:"|yes|no"`
 }
 
-// Beam is the beam that carries the head pulley.
+// Beam is the beam that carries the top pulley.
 type Beam struct {
 	Kind    MemberKind              `json:"kind" say:"What the beam is; none for a tripod" enum:"|timber|round_pole|steel_tube|steel_round_tube|none|other"`
 	Class   TimberClass             `json:"class" say:"Strength class, such as C24 of EN 338; your own statement" enum:"|C14|C16|C18|C20|C22|C24|C27|C30|D24|D30|D40|GL24h"`

@@ -125,7 +125,7 @@ func (w *work) cures(p point, bs []branch, power float64) {
 // mayOpen lists everything that lets the mass go when it opens.
 func (w *work) mayOpen() {
 	lo := &w.d.Lowering
-	lo.MayOpen = []string{"a wire or a terminal between the motor and the lamps", "a brush of the motor that hangs or wears out", "a fuse, a switch or a changeover in that line", "a thermal cut-out in the motor"}
+	lo.MayOpen = []string{"a wire or a terminal between the motor and the lamps", "a brush of the motor that sticks or wears out", "a fuse, a switch or a changeover in that line", "a thermal cut-out in the motor"}
 	for _, l := range w.h.Lower.Loads {
 		straight := l.Permanent == unit.Yes
 		lo.Shunt = lo.Shunt || l.shunt()

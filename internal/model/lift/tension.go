@@ -9,7 +9,7 @@ import (
 )
 
 // Tensions returns the static tension of every rope part, the first at the drum, raising and lowering, of a load that
-// hangs in n parts behind k pulleys of the lead line (the head pulley included). efficiency holds one value for each of
+// hangs in n parts behind k pulleys of the lead line (the top pulley included). efficiency holds one value for each of
 // the k + n − 1 pulleys, counted from the drum.
 //
 //	raising T_j = T_{j−1}·e_j, lowering T_j = T_{j−1}/e_j, and T_k + … + T_{k+n−1} = m·g

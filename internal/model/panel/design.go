@@ -71,7 +71,7 @@ type Sheet struct {
 	Alpha  unit.Known[unit.PerKelvin] `json:"alpha_isc_per_k" say:"Change of short-circuit current with temperature, as a share" range:"[-0.01,0.01]"`
 	Beta   unit.Known[unit.PerKelvin] `json:"beta_voc_per_k" say:"Change of open-circuit voltage with temperature, as a share" range:"[-0.02,0.01]"`
 	Cells  unit.Known[unit.Count]     `json:"cells_in_series" say:"Cells in series" range:"[1,500]"`
-	Series unit.Known[unit.Count]     `json:"panels_in_series" say:"Panels in series in a string; not known counts as 1, and of several panels leaves open which voltage they make" range:"[1,100]"`
+	Series unit.Known[unit.Count]     `json:"panels_in_series" say:"Panels in series in a string; not known counts as 1, and the voltage of several panels is then not known" range:"[1,100]"`
 	Fuse   unit.Known[unit.Current]   `json:"max_fuse_a" say:"Largest series fuse that the sheet allows; not known counts as 15 A" range:"(0,100]"`
 }
 

@@ -16,7 +16,7 @@ type Place struct {
 	Horizon   []Horizon                 `json:"horizon" say:"Height of the outline by direction; straight lines between the points"`
 	RecordLow unit.Known[unit.Celsius]  `json:"record_low_c" say:"Lowest temperature ever measured there" range:"[-70,40]"`
 	SnowFall  *[12]unit.Length          `json:"snow_m" say:"Fresh snow of each month, January first" range:"[0,20]"`
-	SnowTimes *[12]unit.Count           `json:"snow_events" say:"Falls of snow in each month; not known counts as one, which takes the most" range:"[0,31]"`
+	SnowTimes *[12]unit.Count           `json:"snow_events" say:"Snowfalls in each month; not known counts as one snowfall a month, the careful count" range:"[0,31]"`
 	Indoor    *Indoor                   `json:"indoor" say:"Temperature at the cells, if not the outside air"`
 }
 

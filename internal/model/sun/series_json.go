@@ -25,7 +25,7 @@ type Packed struct {
 	Elevation unit.Length               `json:"elevation_m" say:"Height above the sea" range:"[-500,9000]"`
 	UTCOffset unit.Duration             `json:"utc_offset_s" say:"Standard clock time ahead of UTC" range:"[-50400,50400]"`
 	Year      unit.Known[unit.Count]    `json:"year" say:"The year that it is, of a real year" range:"[1900,2100]"`
-	Typical   unit.Answer               `json:"typical" say:"Is it a typical year, put together from months of several years? Empty is read from the source's own words" enum:"|yes|no"`
+	Typical   unit.Answer               `json:"typical" say:"Is it a typical year, put together from months of several years? If empty: the words of the source decide" enum:"|yes|no"`
 	Slip      unit.Known[unit.Duration] `json:"slip_s" say:"How much later the sun of this file runs than the sun of the sky, found when it was read and left unanswered" range:"[-43200,43200]"`
 	Hours     int                       `json:"hours" say:"Hours in each column" range:"[8760,8760]"`
 	GHI       Column                    `json:"ghi_w_m2" say:"Global radiation on the flat, mean of each hour" range:"[0,2000]"`

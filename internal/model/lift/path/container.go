@@ -16,7 +16,7 @@ const (
 // the type test of a bag for a single trip is 30 lifts, a hoist lifts it 365 times a year (ISO 21898).
 func containerChecks(t *loads) []*Check {
 	k := t.h.Container
-	l := newLine("container", "what holds the mass together", "φ·m·g ≤ working load", source.FIBC.At("factors and type test"))
+	l := newLine("container", "the container of the mass", "φ·m·g ≤ working load", source.FIBC.At("factors and type test"))
 	if t.m == 0 {
 		l.miss(t.massMissing...)
 	}

@@ -21,7 +21,7 @@ func limbs() []limb {
 		{"knots", "the knots and ends", []string{"knot"}, nil, func(l lift.Look) lift.Condition { return l.Knots }},
 		{"pulleys", "the pulleys and what holds them", []string{"head_sheave", "redirect_sheave", "hanger"}, nil, func(l lift.Look) lift.Condition { return l.Pulleys }},
 		{"pins", "pins, drum, gears, brake and stops", []string{"cross_pin", "shaft", "set_screw", "coupling", "drum_hub", "gear_tooth", "case_fasteners", "holds", "dead_wraps", "stops", "brake_catch"}, []string{roomAbove}, func(l lift.Look) lift.Condition { return l.Pins }},
-		{"container", "what holds the mass together", []string{"container"}, nil, func(l lift.Look) lift.Condition { return l.Container }},
+		{"container", "the container of the mass", []string{"container"}, nil, func(l lift.Look) lift.Condition { return l.Container }},
 		{"base", "base, posts and beam", []string{"base_uplift", "base_sliding", "base_overturning", "base_board", "ground", "post", "beam"}, []string{stallBase}, func(l lift.Look) lift.Condition { return l.Base }},
 	}
 }

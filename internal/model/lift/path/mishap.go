@@ -122,7 +122,7 @@ func (t *loads) liftedBaseCheck() []*Check {
 // slackChecks: with a slack switch the mass may fall by the stop distance, without one by more than anyone can tell: a
 // hand's breadth is looked at, and what holds it then is still not known.
 func slackChecks(t *loads) []*Check {
-	l, cap, ok := t.eventLine("slack", "the rope when it went slack and catches the mass", "2·T·(1 + √(1 + 2·s·k/(m·g))) ≤ strength left", source.Juvinall.At("suddenly applied load and impact"))
+	l, cap, ok := t.eventLine("slack", "the rope, if it goes slack and then catches the mass", "2·T·(1 + √(1 + 2·s·k/(m·g))) ≤ strength left", source.Juvinall.At("suddenly applied load and impact"))
 	mend := always("Fit a switch that stops the drum when the rope goes slack.")
 	s := 0.0
 	switch t.h.Holds.SlackSwitch {
@@ -166,7 +166,7 @@ func brakeCatchChecks(t *loads) []*Check {
 	if !catches {
 		return nil
 	}
-	l, cap, ok := t.eventLine("brake_catch", "the rope when the brake catches a mass that runs away", "2·T·(1 + (v/g)·√(k/m)) ≤ strength left", source.Juvinall.At("impact"))
+	l, cap, ok := t.eventLine("brake_catch", "the rope, if the brake catches a mass that runs away", "2·T·(1 + (v/g)·√(k/m)) ≤ strength left", source.Juvinall.At("impact"))
 	pull, caught := t.caught()
 	if caught {
 		l.c.Formula = "2·T ≤ strength left, T from a free fall until the catch has locked"

@@ -40,7 +40,7 @@ func TestBorders(t *testing.T) {
 		low, high   reason.Word
 		word        func(x float64) reason.Word
 	}{
-		{"a frame as high as its head pulley", 2.999, 3, open, yes, clash("contradiction", "site.frame_height_m", func(h *lift.Hoist, x float64) {
+		{"a frame as high as its top pulley", 2.999, 3, open, yes, clash("contradiction", "site.frame_height_m", func(h *lift.Hoist, x float64) {
 			h.Structure.HeadHeight, h.Site.FrameHeight = unit.Of[unit.Length](3), unit.Of(unit.Length(x))
 		})},
 		{"angle at the base, 0.2 rad at the head", 0.2499, 0.2501, yes, open, clash("contradiction", "base.rope_angle_rad", func(h *lift.Hoist, x float64) {

@@ -83,7 +83,7 @@ func tried(id, path string, sizes []size, lack func(at []float64) float64) (Clas
 	return c, true
 }
 
-// headPulley is half the diameter of the head pulley, or of the drum where it stands above the mass.
+// headPulley is half the diameter of the top pulley, or of the drum where it stands above the mass.
 func headPulley(h lift.Hoist) size {
 	k := int(h.Reeving.LeadSheaves.Or(1))
 	if k == 0 {
@@ -112,7 +112,7 @@ func rig(h lift.Hoist) size {
 	return s
 }
 
-// clashHeight: travel + load + rig + pad + room above + half the pulley fit under the head pulley.
+// clashHeight: travel + load + rig + pad + room above + half the pulley fit under the top pulley.
 func clashHeight(h lift.Hoist) (Clash, bool) {
 	sizes := []size{length(h.Travel, 1000, "travel_m"), length(h.Site.LoadHeight, mostLoad, "site.load_height_m"), rig(h), length(h.Site.PadDepth, mostPad, "site.pad_depth_m"),
 		length(h.Holds.RoomAbove, mostRoom, "holds.room_above_m"), headPulley(h), length(h.Structure.HeadHeight, 1000, "structure.head_height_m")}
@@ -125,7 +125,7 @@ func clashHeight(h lift.Hoist) (Clash, bool) {
 	})
 }
 
-// clashPosts: own posts reach to the top of the head pulley.
+// clashPosts: own posts reach to the top of the top pulley.
 func clashPosts(h lift.Hoist) (Clash, bool) {
 	if h.Structure.RestsOn != lift.RestsOnOwnPostsOnGround {
 		return Clash{}, false

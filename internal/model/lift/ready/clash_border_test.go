@@ -11,7 +11,7 @@ import (
 func m(x float64) unit.Known[unit.Length] { return unit.Of(unit.Length(x)) }
 
 // room is a hoist whose sizes are round numbers: 3 m of travel, a mass of 0.5 m height and 0.4 m width, 0.2 m of pad, 0.5 m
-// of room above, a head pulley of 0.2 m, two posts of 0.12 m, indoors.
+// of room above, a top pulley of 0.2 m, two posts of 0.12 m, indoors.
 func room() lift.Hoist {
 	var h lift.Hoist
 	h.Travel = m(3)

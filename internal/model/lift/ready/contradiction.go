@@ -25,7 +25,7 @@ func contradictions(c Case) []reason.Reason {
 			Say: say.That("Two answers contradict each other: %s and %s.", a, b), Mend: say.That("Measure again, and correct the wrong one."), Source: source.Judgement.Whole()})
 	}
 	if f, head := h.Site.FrameHeight, h.Structure.HeadHeight; f.Is && head.Is && f.Val < head.Val {
-		add("site.frame_height_m", "structure.head_height_m", "the height of the frame", "the height of the head pulley above it")
+		add("site.frame_height_m", "structure.head_height_m", "the height of the frame", "the height of the top pulley above it")
 	}
 	k := int(h.Reeving.LeadSheaves.Or(0))
 	if k == 1 {

@@ -18,7 +18,7 @@ const lightBeam = 0.5
 // askew is how far the pull on a fixed hook may be off the hook's own axis, rad (our own judgement: 5°).
 const askew = 5 * math.Pi / 180
 
-// frames are answers about beam, posts and head pulley that cannot both be true.
+// frames are answers about beam, posts and top pulley that cannot both be true.
 func frames(c Case) []reason.Reason {
 	var out []reason.Reason
 	h := c.Hoist
@@ -52,7 +52,7 @@ func frames(c Case) []reason.Reason {
 		}
 	}
 	if k := int(h.Reeving.LeadSheaves.Or(0)); k >= 1 && k <= len(h.Reeving.Sheaves) && h.Reeving.Sheaves[k-1].OnBase == unit.Yes {
-		add(fmt.Sprintf("reeving.sheaves[%d].on_base", k-1), "reeving.lead_sheaves", say.That("Pulley %s from the drum is the head pulley, above the mass; it cannot be on the base.", k), say.That("Count the pulleys again, from the drum."))
+		add(fmt.Sprintf("reeving.sheaves[%d].on_base", k-1), "reeving.lead_sheaves", say.That("Pulley %s from the drum is the top pulley, above the mass; it cannot be on the base.", k), say.That("Count the pulleys again, from the drum."))
 	}
 	return out
 }
