@@ -131,7 +131,7 @@ func StatePicture(r model.VariantResult, i int) (PictureView, bool) {
 	}
 	say := fmt.Sprintf("The band shows each day's lowest and highest level. The store gets full on %d days of the year and empty on %d.", full, empty)
 	if slices.ContainsFunc(s.Reservoir.Locked, func(share float64) bool { return share > 0 }) {
-		say += " In the cold it gives less: a part stays in it."
+		say += " In the cold it gives less."
 	}
 	return PictureView{ID: "state" + Itoa(n+1), Title: "Charge level through the year: " + d.Name, Say: say,
 		SVG: SvgOf(d.Draw), Head: []string{"Month", "Least", "Most", "Days full", "Days empty"}, Rows: statesByMonth(d), Numbers: func() SheetOfNumbers { return stateNumbers(d) }}, true

@@ -92,7 +92,7 @@ func nightsPicture(r model.VariantResult) page.PictureView {
 		}
 	}
 	return page.PictureView{ID: "nights", Title: "The nights of the year", Say: fmt.Sprintf("%d of %d nights are full; essential devices had power in %d.", r.Year.NightsServed, r.Year.Nights, r.Year.NightsEssential),
-		SVG: page.SvgOf(func(w io.Writer) error { return draw.Nights(states, w) }), Head: []string{"Month", "Full", "Of", "Hours without"}, Rows: page.NightsByMonth(r), Numbers: func() page.SheetOfNumbers { return nightNumbers(r) }}
+		SVG: page.SvgOf(func(w io.Writer) error { return draw.Nights(states, w) }), Head: []string{"Month", "Full", "Of", "Not full"}, Rows: page.NightsByMonth(r), Numbers: func() page.SheetOfNumbers { return nightNumbers(r) }}
 }
 
 // nightNumbers is every night: the date on which it begins, and what it wanted and missed of lamps and devices.

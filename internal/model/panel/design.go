@@ -78,7 +78,7 @@ type Sheet struct {
 // Controller stands between panels and the line.
 type Controller struct {
 	Kind        ControllerKind           `json:"kind" say:"Maximum-power tracking, pulse-width, or none (panel straight on the motor)" enum:"tracking|pulse_width|direct"`
-	Curve       []Efficiency             `json:"efficiency_curve" say:"Tracking: efficiency over load; between points in a straight line; if empty: the typical curve"`
+	Curve       []Efficiency             `json:"efficiency_curve" say:"Tracking: efficiency over load, straight between points; if empty: the typical curve"`
 	Power       unit.Known[unit.Power]   `json:"rated_w" say:"Rated power; not known counts as the panels' power" range:"(0,1e6]"`
 	Night       unit.Known[unit.Power]   `json:"standing_w" say:"Power it uses all the time; not known counts as 15 mA (tracking) or 7 mA (pulse width) at the line's voltage" range:"[0,1000]"`
 	BusVolts    unit.Known[unit.Voltage] `json:"line_voltage_v" say:"Voltage of the line; not known counts as 12.8" range:"(0,1000]"`
