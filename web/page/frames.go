@@ -4,7 +4,6 @@ import (
 	"context"
 	"net/http"
 	"strconv"
-	"sync"
 	"time"
 
 	"duskweight/internal/model"
@@ -100,14 +99,10 @@ func (s *Site) VariantFrame(ctx context.Context, p store.Saved[model.Project], v
 // typing computes only what changed.
 type Grounds struct {
 	now  func() time.Time
-	mu   sync.Mutex
-	kept []keptGround
+	kept recent[groundKey, model.Ground]
 }
 
-type keptGround struct {
-	project, revision int64
-	ground            model.Ground
-}
+type groundKey struct{ project, revision int64 }
 
 const groundsKept = 8
 
@@ -118,20 +113,11 @@ func (g *Grounds) Of(p store.Saved[model.Project]) model.Ground {
 
 // keep returns the ground of a stored project on no day.
 func (g *Grounds) keep(p store.Saved[model.Project]) model.Ground {
-	g.mu.Lock()
-	for i, k := range g.kept {
-		if k.project == p.ID && k.revision == p.Revision {
-			copy(g.kept[1:i+1], g.kept[:i])
-			g.kept[0] = k
-			g.mu.Unlock()
-			return k.ground
-		}
+	key := groundKey{p.ID, p.Revision}
+	if kept, ok := g.kept.find(key); ok {
+		return kept
 	}
-	g.mu.Unlock()
-	fresh := keptGround{p.ID, p.Revision, model.Prepare(p.Value)}
-	g.mu.Lock()
-	defer g.mu.Unlock()
-	g.kept = append([]keptGround{fresh}, g.kept...)
-	g.kept = g.kept[:min(len(g.kept), groundsKept)]
-	return fresh.ground
+	fresh := model.Prepare(p.Value)
+	g.kept.keep(key, fresh, groundsKept)
+	return fresh
 }

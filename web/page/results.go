@@ -2,8 +2,6 @@ package page
 
 import (
 	"reflect"
-	"slices"
-	"sync"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/reason"
@@ -14,8 +12,7 @@ import (
 // variant that nobody changes work its year out once. What it returns is shared: pages read it and change nothing in it.
 type Results struct {
 	grounds *Grounds
-	mu      sync.Mutex
-	kept    []keptResult // the last one asked first
+	kept    recent[ResultKey, model.VariantResult]
 }
 
 // ResultKey names what a saved variant comes to on a day: the same key has the same answer, of any search that starts from the
@@ -25,25 +22,18 @@ type ResultKey struct {
 	on                                          reason.Day
 }
 
-type keptResult struct {
-	key    ResultKey
-	result model.VariantResult
-}
-
 // resultsKept is how many are kept: two projects of eight variants. A result keeps the series of its hours, 70 KB each: two, and three for each store.
 const resultsKept = 16
 
 // Of returns what a saved variant comes to on this day.
 func (r *Results) Of(p store.Saved[model.Project], v store.Saved[model.Variant]) model.VariantResult {
 	g, key := r.grounds.Of(p), r.Key(p, v)
-	if k, ok := r.find(key); ok {
-		return k.result
+	if kept, ok := r.kept.find(key); ok {
+		return kept
 	}
-	fresh := keptResult{key, g.Evaluate(v.Value)}
-	r.mu.Lock()
-	defer r.mu.Unlock()
-	r.kept = append([]keptResult{fresh}, r.kept[:min(len(r.kept), resultsKept-1)]...)
-	return fresh.result
+	fresh := g.Evaluate(v.Value)
+	r.kept.keep(key, fresh, resultsKept)
+	return fresh
 }
 
 // Key names what a saved variant comes to today.
@@ -66,18 +56,4 @@ func (r *Results) All(p store.Saved[model.Project], vs []store.Saved[model.Varia
 		out[i] = r.Of(p, v)
 	}
 	return out
-}
-
-// find returns a kept result and puts it first.
-func (r *Results) find(key ResultKey) (keptResult, bool) {
-	r.mu.Lock()
-	defer r.mu.Unlock()
-	i := slices.IndexFunc(r.kept, func(k keptResult) bool { return k.key == key })
-	if i < 0 {
-		return keptResult{}, false
-	}
-	k := r.kept[i]
-	copy(r.kept[1:i+1], r.kept[:i])
-	r.kept[0] = k
-	return k, true
 }

@@ -4,7 +4,6 @@ import (
 	"context"
 	"fmt"
 	"runtime/debug"
-	"slices"
 	"sync"
 )
 
@@ -18,12 +17,7 @@ type Shared[K comparable, V any] struct {
 	mu      sync.Mutex
 	line    chan struct{} // holds one place
 	running map[K]*sharedRun[V]
-	kept    []sharedAnswer[K, V] // the last one asked first
-}
-
-type sharedAnswer[K comparable, V any] struct {
-	key   K
-	value V
+	kept    recent[K, V]
 }
 
 // sharedRun is one run that some wait for.
@@ -42,12 +36,9 @@ const sharedKept = 8
 // error of work, which is not kept, or that of ctx when it ends before the answer is there.
 func (s *Shared[K, V]) Of(ctx context.Context, key K, work func(context.Context) (V, error)) (V, error) {
 	s.mu.Lock()
-	if i := slices.IndexFunc(s.kept, func(a sharedAnswer[K, V]) bool { return a.key == key }); i >= 0 {
-		found := s.kept[i]
-		copy(s.kept[1:i+1], s.kept[:i])
-		s.kept[0] = found
+	if value, ok := s.kept.find(key); ok {
 		s.mu.Unlock()
-		return found.value, nil
+		return value, nil
 	}
 	run := s.running[key]
 	if run == nil {
@@ -89,7 +80,7 @@ func (s *Shared[K, V]) begin(ctx context.Context, key K, work func(context.Conte
 			delete(s.running, key)
 		}
 		if run.err == nil {
-			s.keep(key, run.value)
+			s.Keep(key, run.value)
 		}
 		close(run.done)
 	}()
@@ -97,22 +88,7 @@ func (s *Shared[K, V]) begin(ctx context.Context, key K, work func(context.Conte
 }
 
 // Keep keeps an answer that was worked out elsewhere, bit by bit before somebody's eyes.
-func (s *Shared[K, V]) Keep(key K, value V) {
-	s.mu.Lock()
-	defer s.mu.Unlock()
-	s.keep(key, value)
-}
-
-// keep puts an answer first, in place of one to the same question. The lock is held.
-func (s *Shared[K, V]) keep(key K, value V) {
-	kept := []sharedAnswer[K, V]{{key, value}}
-	for _, a := range s.kept {
-		if a.key != key && len(kept) < sharedKept {
-			kept = append(kept, a)
-		}
-	}
-	s.kept = kept
-}
+func (s *Shared[K, V]) Keep(key K, value V) { s.kept.keep(key, value, sharedKept) }
 
 // leave takes one who waits away, and ends a run that nobody waits for any longer. Who asks the same after that begins anew.
 func (s *Shared[K, V]) leave(key K, run *sharedRun[V]) {

@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"math"
 	"runtime"
-	"sync"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/search"
@@ -15,13 +14,13 @@ import (
 // Years keeps what the made years of the last few variants come to, by the revisions of project and variant, so that pages
 // on which a usual and a bad year stand beside other answers stay quick.
 type Years struct {
-	mu   sync.Mutex
-	kept []keptYears
+	kept recent[yearsKey, search.Sure] // each of one variant alone
 }
 
-type keptYears struct {
-	project, revision, variant, its int64
-	sure                            search.Sure // of this variant alone
+type yearsKey struct{ project, projectRevision, variant, revision int64 }
+
+func yearsOf(p store.Saved[model.Project], v store.Saved[model.Variant]) yearsKey {
+	return yearsKey{p.ID, p.Revision, v.ID, v.Revision}
 }
 
 // yearsKept is how many variants are kept, some 30 KB each.
@@ -36,7 +35,7 @@ func (y *Years) Of(ctx context.Context, p store.Saved[model.Project], vs []store
 	var at []int
 	for i, v := range vs {
 		var there bool
-		if out[i], there = y.of(p, v); !there && results[i].YearKnown && !takesLong(p.Value, results[i]) {
+		if out[i], there = y.kept.find(yearsOf(p, v)); !there && results[i].YearKnown && !takesLong(p.Value, results[i]) {
 			fresh, at = append(fresh, v), append(at, i)
 		}
 	}
@@ -68,29 +67,12 @@ func takesLong(p model.Project, r model.VariantResult) bool {
 	return len(p.Files()) > 1
 }
 
-// of returns the years of one variant where they are kept.
-func (y *Years) of(p store.Saved[model.Project], v store.Saved[model.Variant]) (search.Sure, bool) {
-	y.mu.Lock()
-	defer y.mu.Unlock()
-	for i, k := range y.kept {
-		if k.project == p.ID && k.revision == p.Revision && k.variant == v.ID && k.its == v.Revision {
-			copy(y.kept[1:i+1], y.kept[:i])
-			y.kept[0] = k
-			return k.sure, true
-		}
-	}
-	return search.Sure{}, false
-}
-
 // Keep keeps the years of saved variants; it must be all the years of the project, with parts exactly as typed.
 func (y *Years) Keep(p store.Saved[model.Project], vs []store.Saved[model.Variant], sure search.Sure) {
 	for i, v := range vs {
-		if _, there := y.of(p, v); there {
-			continue
+		if _, there := y.kept.find(yearsOf(p, v)); !there {
+			y.kept.keep(yearsOf(p, v), sure.Alone(i), yearsKept)
 		}
-		y.mu.Lock()
-		y.kept = append([]keptYears{{p.ID, p.Revision, v.ID, v.Revision, sure.Alone(i)}}, y.kept[:min(len(y.kept), yearsKept-1)]...)
-		y.mu.Unlock()
 	}
 }
 
