@@ -363,7 +363,7 @@ func (c checkup) address(ctx context.Context, busy *store.Busy) finding {
 	}
 	usual := fmt.Sprintf("127.0.0.1:%d", firstPort)
 	if c.addr == "" && at != usual {
-		return well(about, "Another program uses %s. The next start takes %s.", usual, at)
+		return well(about, "Another program uses %s. The next start will use %s.", usual, at)
 	}
 	return well(about, "The address %s is free.", at)
 }
