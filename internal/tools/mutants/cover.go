@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"regexp"
 	"strings"
 )
 
@@ -19,7 +20,7 @@ type block struct {
 // cover is by the package of the tests and the file, by import path.
 type cover map[string]map[string][]block
 
-// look runs the tests of a package once, and notes which lines they go through.
+// look runs the short tests of a package once, and notes which lines they go through and which tests they leave out.
 func (t *tree) look(ctx context.Context, of string) error {
 	if t.cover[of] != nil {
 		return nil
@@ -30,14 +31,20 @@ func (t *tree) look(ctx context.Context, of string) error {
 	}
 	defer os.RemoveAll(dir)
 	profile := filepath.Join(dir, "profile")
-	cmd := exec.CommandContext(ctx, "go", "test", "-short", "-vet=off", "-p", "1", "-coverpkg=./internal/...", "-coverprofile="+profile, of)
+	cmd := exec.CommandContext(ctx, "go", "test", "-v", "-short", "-vet=off", "-p", "1", "-coverpkg=./internal/...", "-coverprofile="+profile, of)
 	cmd.Dir = t.root
-	if out, err := cmd.CombinedOutput(); err != nil {
+	out, err := cmd.CombinedOutput()
+	if err != nil {
 		return fmt.Errorf("the tests of %s fail without any change: %w\n%s", of, err, out)
+	}
+	for _, m := range leftOut.FindAllSubmatch(out, -1) {
+		t.late[of] = append(t.late[of], string(m[1]))
 	}
 	t.cover[of], err = blocks(profile)
 	return err
 }
+
+var leftOut = regexp.MustCompile(`(?m)^--- SKIP: (\w+)`)
 
 // blocks reads a profile: lines of "file:from.column,to.column statements times".
 func blocks(profile string) (map[string][]block, error) {

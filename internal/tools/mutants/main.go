@@ -2,8 +2,9 @@
 // time, at a place chosen by chance, runs the tests that should see it, and says which changes nobody saw.
 //
 // No file is changed: the compiler gets the changed file in place of the real one (go test -overlay). First run the tests
-// of the package itself, then, while none has failed, those of each package of internal that is built on it. A change
-// that does not compile does not count. Of a change that no test saw, a person decides whether a test is missing or the
+// of the package itself, then, while none has failed, those of each package of internal that is built on it and comes to
+// the line; and at last, for a minute, those of the same packages that a short run leaves out. A change that does not
+// compile does not count. Of a change that no test saw, a person decides whether a test is missing or the
 // program is the same with it (a break-off of an iteration, a place in memory reserved ahead).
 package main
 
@@ -33,6 +34,7 @@ func run() error {
 	in := flag.String("in", strings.Join(rooms, ","), "packages to change, by path below the root; /... for all below")
 	at := flag.String("at", "", "only changes whose place begins so, as internal/model/verdict.go:24")
 	near := flag.Bool("near", false, "ask the package's own tests alone: quick, and some that survive it are caught elsewhere")
+	long := flag.Duration("long", time.Minute, "for each change that the short tests let through, how long those may take that a short run leaves out")
 	list := flag.Bool("list", false, "say the changes, run nothing")
 	flag.Parse()
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt)
@@ -44,7 +46,7 @@ func run() error {
 	if err != nil {
 		return err
 	}
-	tree.near = *near
+	tree.near, tree.long = *near, *long
 	changes, err := tree.changes(strings.Split(*in, ","))
 	if err != nil {
 		return err

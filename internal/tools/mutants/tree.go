@@ -34,26 +34,33 @@ const longest = 150 * time.Second
 // tree is the program.
 type tree struct {
 	root, module string
+	exports      map[string]string // by path: the file with what a package shows to others
 	packages     []pkg
 	depends      map[string][]string // by path: the packages that its tests are built from
 	cover        cover
-	near         bool // only a package's own tests are asked
+	late         map[string][]string // by path: the tests that a short run leaves out
+	long         time.Duration       // how long these may take for one change
+	near         bool                // only a package's own tests are asked
 }
 
 // pkg is what go list says of a package.
 type pkg struct {
 	ImportPath, Dir string
+	Export          string
 	GoFiles         []string
 	TestGoFiles     []string
 	XTestGoFiles    []string
 	Deps            []string
 	ForTest         string
-	Module          *struct{ Path string }
+	Module          *struct {
+		Path string
+		Main bool
+	}
 }
 
 // load asks for the packages of internal and for those that each test is built from.
 func load(ctx context.Context, root string) (*tree, error) {
-	t := &tree{root: root, depends: map[string][]string{}, cover: cover{}}
+	t := &tree{root: root, depends: map[string][]string{}, exports: map[string]string{}, cover: cover{}, late: map[string][]string{}}
 	all, err := t.list(ctx, "./internal/...")
 	if err != nil {
 		return nil, err
@@ -66,6 +73,10 @@ func load(ctx context.Context, root string) (*tree, error) {
 				t.depends[of] = append(t.depends[of], plain)
 			}
 		} else if p.ForTest == "" {
+			t.exports[p.ImportPath] = p.Export
+			if p.Module == nil || !p.Module.Main {
+				continue
+			}
 			t.packages = append(t.packages, p)
 			t.module = p.Module.Path
 		}
@@ -74,7 +85,7 @@ func load(ctx context.Context, root string) (*tree, error) {
 }
 
 func (t *tree) list(ctx context.Context, what string) ([]pkg, error) {
-	cmd := exec.CommandContext(ctx, "go", "list", "-test", "-json=ImportPath,Dir,GoFiles,TestGoFiles,XTestGoFiles,Deps,ForTest,Module", what)
+	cmd := exec.CommandContext(ctx, "go", "list", "-test", "-deps", "-export", "-json=ImportPath,Dir,Export,GoFiles,TestGoFiles,XTestGoFiles,Deps,ForTest,Module", what)
 	cmd.Dir, cmd.Stderr = t.root, os.Stderr
 	out, err := cmd.Output()
 	if err != nil {
@@ -122,41 +133,57 @@ func (t *tree) askers(c change) []string {
 // own is the package that a change is made in.
 func (t *tree) own(c change) string { return t.module + "/" + filepath.ToSlash(filepath.Dir(c.file)) }
 
-// try runs the tests against one change. by is the test that failed.
+// try runs the tests against one change: first the short ones of each package that comes to its line, then those that
+// a short run leaves out. by is the test that failed.
 func (t *tree) try(ctx context.Context, c change) (word, by string, err error) {
 	overlay, clean, err := t.overlay(c)
 	if err != nil {
 		return "", "", err
 	}
 	defer clean()
-	if t.goTool(ctx, "build", "-overlay", overlay, "./"+filepath.Dir(c.file)) != nil {
-		return unbuilt, "", nil
-	}
+	var see []string
 	for _, p := range t.askers(c) {
-		if p != t.own(c) { // the tests of others are run only where they come to its line
-			if err := t.look(ctx, p); err != nil {
-				return "", "", err
-			}
-			if !t.sees(p, c) {
-				continue
-			}
+		if err := t.look(ctx, p); err != nil {
+			return "", "", err
 		}
-		run := exec.CommandContext(ctx, "go", "test", "-overlay", overlay, "-vet=off", "-short", "-failfast", "-p", "1", "-timeout", longest.String(), p)
-		run.Dir = t.root
-		out, err := run.CombinedOutput()
-		switch {
-		case err == nil:
-		default:
-			return caught, firstFailed(string(out)) + " of " + strings.TrimPrefix(p, t.module+"/"), nil
+		if p != t.own(c) && !t.sees(p, c) { // the tests of others are run only where they come to its line
+			continue
+		}
+		see = append(see, p)
+		if word, by := t.test(ctx, p, overlay, longest, "-short"); word != survives {
+			return word, by, nil
+		}
+	}
+	until := time.Now().Add(t.long)
+	for _, p := range see {
+		rest := time.Until(until)
+		if len(t.late[p]) == 0 || rest < time.Second {
+			continue
+		}
+		if word, by := t.test(ctx, p, overlay, rest, "-run", "^("+strings.Join(t.late[p], "|")+")$"); word == caught && by != outOfTime {
+			return word, by + ", long", nil
 		}
 	}
 	return survives, "", nil
 }
 
-func (t *tree) goTool(ctx context.Context, args ...string) error {
-	cmd := exec.CommandContext(ctx, "go", args...)
-	cmd.Dir = t.root
-	return cmd.Run()
+// test runs tests of one package against a change. by is the one that failed.
+func (t *tree) test(ctx context.Context, of, overlay string, limit time.Duration, how ...string) (word, by string) {
+	args := slices.Concat([]string{"test", "-overlay", overlay, "-vet=off", "-failfast", "-p", "1", "-timeout", limit.String()}, how, []string{of})
+	run := exec.CommandContext(ctx, "go", args...)
+	run.Dir = t.root
+	out, err := run.CombinedOutput()
+	switch {
+	case err == nil:
+		return survives, ""
+	case bytes.Contains(out, []byte("[build failed]")) || bytes.Contains(out, []byte("[setup failed]")):
+		return unbuilt, ""
+	}
+	by = firstFailed(string(out))
+	if by != outOfTime {
+		by += " of " + strings.TrimPrefix(of, t.module+"/")
+	}
+	return caught, by
 }
 
 // overlay writes the changed file and the list that puts it in place of the real one.
@@ -180,6 +207,9 @@ func (t *tree) overlay(c change) (list string, clean func(), err error) {
 	return list, func() { os.RemoveAll(dir) }, err
 }
 
+// outOfTime stands for the test that ran when the time was over.
+const outOfTime = "the time limit"
+
 var failed = regexp.MustCompile(`--- FAIL: (\S+)`)
 
 func firstFailed(out string) string {
@@ -187,7 +217,7 @@ func firstFailed(out string) string {
 		return m[1]
 	}
 	if strings.Contains(out, "panic: test timed out") {
-		return "the time limit"
+		return outOfTime
 	}
 	if strings.Contains(out, "panic:") {
 		return "a panic"
