@@ -45,9 +45,9 @@ const (
 func (w Water) Draw(out io.Writer) error {
 	side, deep, head := float64(w.Side()), float64(w.deep()), float64(w.Head)
 	bottom := math.Max(head-deep/2, 0) // of the water in the tank, over the turbine
-	across, high := 2*side+2*float64(PersonTall)+0.4*side, math.Max(head+deep/2, float64(PersonTall))+0.6*deep
+	across, high := 2*side+2*float64(PersonTall)+0.4*side, math.Max(head+deep/2, float64(PersonTall))+1.1*deep
 	scale := math.Min((waterW-2*waterEdge-70)/across, (waterH-2*waterEdge-14)/high)
-	ground := waterH - waterEdge - 0.5*deep*scale - 14
+	ground := waterH - waterEdge - deep*scale - 14
 	sheet, class, needs := waterW, "pond", waterEdge+52+across*scale+math.Max(16, 0.2*side*scale)+14+waterEdge
 	if needs <= waterSlim {
 		sheet, class = waterSlim, "pond slim"
@@ -76,7 +76,8 @@ func (w Water) Draw(out io.Writer) error {
 	p.arrow(waterEdge+40, ground-6, 0, 1)
 	p.text(waterEdge+34, ground-6-head*scale/2, w.HeadText, 13, "middle", 90)
 	p.text(x, math.Max(14, top-9), w.VolumeText, 13, "start", 0)
-	p.text(machine+4, ground+20, "pump and turbine", 12, "end", 0)
+	const machines = "pump and turbine"
+	p.text(math.Max(machine+4, 4+TextWidth(machines, 12)), ground+20, machines, 12, "end", 0)
 	return p.close()
 }
 
