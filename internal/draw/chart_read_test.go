@@ -118,6 +118,24 @@ func pictures(t *testing.T) map[string]string {
 				{"lamps", 18e6, ToLight}, {"wires and boxes", 9e6, ToHeat}, {"nobody took it", 9e6, ToNobody}}}.Draw(b)
 		}),
 	}
+	for _, narrow := range []bool{false, true} {
+		out[fmt.Sprintf("plans, narrow %v", narrow)] = someFront().Draw(narrow)
+		out[fmt.Sprintf("years, narrow %v", narrow)] = someYears().Draw(narrow)
+	}
+	out["skyline"], out["a month"], out["no month"] = someSky().Draw(), someMonth().Draw(), MonthSky{}.Draw()
+	out["cubes"] = drawn(t, func(b *strings.Builder) error { return someCubes().Draw(b) })
+	out["a managed day"] = drawn(t, func(b *strings.Builder) error { return someManaged().Draw(b) })
+	for _, is := range []float64{0, 3, 70, 400} {
+		out[fmt.Sprintf("bar %g", is)] = drawn(t, func(b *strings.Builder) error {
+			return Bar{Is: unit.Energy(is), Top: 100, Piece: 7, Look: "mass"}.Draw(b)
+		})
+	}
+	for _, deep := range []float64{0.2, 1, 3} {
+		for _, head := range []float64{3, 12, 60} {
+			w := Water{Volume: 10, Head: unit.Length(head), Surface: unit.Of(unit.Area(10 / deep)), Tower: head > 12, VolumeText: "10 m³", HeadText: "12 m"}
+			out[fmt.Sprintf("water %g m deep, %g m up", deep, head)] = drawn(t, func(b *strings.Builder) error { return w.Draw(b) })
+		}
+	}
 	for lead := range 4 {
 		for parts := 1; parts <= 3; parts++ {
 			h := hoist()
