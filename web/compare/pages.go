@@ -38,9 +38,12 @@ type compareView struct {
 	IDs       []string        // of the same variants
 	Variants  string          // where a copy is asked for
 	Axes      axesView
-	Groups    []compareGroup
-	OnlyDiff  bool
-	AllInputs bool // inputs that are the same too
+	Differ    []compareGroup // answers that differ and that no axis shows
+	Money     []compareGroup // those about money
+	Inputs    []compareGroup // inputs that differ
+	Folded    []compareGroup // answers that are the same, those that an axis shows, and with AllInputs the inputs that are the same
+	More      string         // the heading of what is folded
+	AllInputs bool           // inputs that are the same too
 	Empty     string
 	Costs     page.CostsView
 	Range     page.RangeView
@@ -56,9 +59,18 @@ type compareGroup struct {
 // compareRow is one line: a value for each variant.
 type compareRow struct {
 	Name    string
-	Sense   string // "highest" or "lowest" is best; empty: neither
+	Sense   string // "highest" or "lowest" is best; other words as they are; empty: neither
 	Cells   []compareCell
 	Differs bool
+	OnAxis  bool // stands above on one scale
+}
+
+// senseInWords says which value is the better one.
+func (r compareRow) senseInWords() string {
+	if r.Sense == "highest" || r.Sense == "lowest" {
+		return r.Sense + " is best"
+	}
+	return r.Sense
 }
 
 type compareCell struct {
@@ -89,7 +101,7 @@ func (s *Pages) showCompare(w http.ResponseWriter, r *http.Request) error {
 }
 
 func (s *Pages) compareOf(ctx context.Context, p store.Saved[model.Project], all, chosen []store.Saved[model.Variant], rows []string, sys unit.System, url string) (compareView, error) {
-	v := compareView{Rocks: page.ProjectURL(p.ID) + "/rocks", URL: url, Variants: page.ProjectURL(p.ID) + "/variants", OnlyDiff: slices.Contains(rows, "differ"), AllInputs: slices.Contains(rows, "all")}
+	v := compareView{Rocks: page.ProjectURL(p.ID) + "/rocks", URL: url, Variants: page.ProjectURL(p.ID) + "/variants", AllInputs: slices.Contains(rows, "all")}
 	for _, a := range all {
 		v.Choices = append(v.Choices, page.CompareChoice{ID: fmt.Sprint(a.ID), Name: a.Value.Name, Chosen: slices.ContainsFunc(chosen, func(c store.Saved[model.Variant]) bool { return c.ID == a.ID })})
 	}
@@ -103,29 +115,29 @@ func (s *Pages) compareOf(ctx context.Context, p store.Saved[model.Project], all
 		v.IDs = append(v.IDs, fmt.Sprint(c.ID))
 		v.States = append(v.States, page.VariantBand(results[i], sys, nil))
 	}
-	v.Groups = answerGroups(results, p.Value.Currency, sys)
-	v.Groups = slices.Insert(v.Groups, len(v.Groups)-1, managedGroup(results, sys)...) // money stays the last
+	groups := answerGroups(results, p.Value.Currency, sys)
+	groups = slices.Insert(groups, len(groups)-1, managedGroup(results, sys)...) // money stays the last
 	years, err := s.Years.Of(ctx, p, chosen, results)
 	if err != nil {
 		return v, err
 	}
-	v.years(years, results)
+	v.years(groups, years, results)
 	names := make([]string, len(v.Names))
 	for i, n := range v.Names {
 		names[i] = form.Clip(n.Text, page.PaperName)
 	}
 	v.Axes = axesOf(names, results, years, p.Value.Currency)
-	money := &v.Groups[len(v.Groups)-1]
+	money := &groups[len(groups)-1]
 	money.Rows = append(money.Rows, compareRow{Name: "Needed by the plan, not on its list"})
 	for i, c := range chosen {
 		_, open := model.Matched(c.Value.Parts, model.Needs(c.Value, results[i]))
 		row := &money.Rows[len(money.Rows)-1]
 		row.Cells = append(row.Cells, compareCell{Text: page.Counted(len(open), "part")})
 	}
-	for i := range v.Groups {
-		markDifferent(&v.Groups[i], v.OnlyDiff)
+	for i := range groups {
+		markDifferent(&groups[i])
 	}
-	v.Groups = append(slices.DeleteFunc(v.Groups, func(g compareGroup) bool { return len(g.Rows) == 0 }), inputGroups(s.Tables, chosen, v.AllInputs, sys)...)
+	v.lay(groups, inputGroups(s.Tables, chosen, v.AllInputs, sys))
 	v.Terms = page.ProjectURL(p.ID) + "/money"
 	if g := s.Grounds.Of(p); g.Sky != nil && g.Load.ApplianceYear > 0 {
 		v.Range = page.RangeLater(p.ID, chosen)
@@ -136,7 +148,7 @@ func (s *Pages) compareOf(ctx context.Context, p store.Saved[model.Project], all
 	return v, err
 }
 
-func markDifferent(g *compareGroup, only bool) {
+func markDifferent(g *compareGroup) {
 	for i, row := range g.Rows {
 		for _, c := range row.Cells[1:] {
 			if c.Text != row.Cells[0].Text {
@@ -144,9 +156,36 @@ func markDifferent(g *compareGroup, only bool) {
 			}
 		}
 	}
-	if only {
-		g.Rows = slices.DeleteFunc(g.Rows, func(r compareRow) bool { return !r.Differs })
+}
+
+// lay puts each row in its place: what differs in sight, what is the same or stands on an axis into one fold.
+func (v *compareView) lay(answers, inputs []compareGroup) {
+	folded := func(r compareRow) bool { return r.OnAxis || !r.Differs }
+	same := func(r compareRow) bool { return !r.Differs }
+	last := len(answers) - 1
+	v.Differ, v.Money, v.Inputs = without(answers[:last], folded), without(answers[last:], folded), without(inputs, same)
+	v.Folded = append(without(answers, func(r compareRow) bool { return !folded(r) }), without(inputs, func(r compareRow) bool { return !same(r) })...)
+	n := 0
+	for _, g := range v.Folded {
+		n += len(g.Rows)
 	}
+	v.More = page.Counted(n, "row") + " more, the same or shown above"
+}
+
+// without are groups without some of their rows; a group that is left without any goes too.
+func without(groups []compareGroup, gone func(compareRow) bool) (out []compareGroup) {
+	for _, g := range groups {
+		if g.Rows = slices.DeleteFunc(slices.Clone(g.Rows), gone); len(g.Rows) > 0 {
+			out = append(out, g)
+		}
+	}
+	return out
+}
+
+// onAxis marks a row that a scale on top of the page shows.
+func onAxis(r compareRow) compareRow {
+	r.OnAxis = true
+	return r
 }
 
 // answerGroups are the answers, with the best of each row in words.
@@ -164,24 +203,24 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 	count := func(v float64) string { return unit.Rounded(v, 3) }
 	return []compareGroup{
 		{"Verdict", []compareRow{
-			textRow("Verdict", rs, func(r model.VariantResult) string { return form.OrNotKnown(r.Verdict) }),
-			textRow("Plan sheet", rs, func(r model.VariantResult) string { return page.ReadyOf(r, sys) }),
+			onAxis(textRow("Verdict", rs, func(r model.VariantResult) string { return form.OrNotKnown(r.Verdict) })),
+			onAxis(textRow("Plan sheet", rs, func(r model.VariantResult) string { return page.ReadyOf(r, sys) })),
 		}},
 		{nightsTitle, []compareRow{
 			numberRow("Full nights, average year", "highest", rs, year(func(r model.VariantResult) float64 { return float64(r.Last.NightsFull) }), count),
 			numberRow("Nights that count", "", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Nights) }), count),
 			numberRow("Longest time without, average year, hours", "lowest", rs, year(func(r model.VariantResult) float64 { return float64(r.Last.LongestOutage) }), count),
-			numberRow("Share of lamps and devices served, average year", "highest", rs, func(r model.VariantResult) (float64, bool) {
+			onAxis(numberRow("Share of lamps and devices served, average year", "highest", rs, func(r model.VariantResult) (float64, bool) {
 				return float64(r.Year.ServedShare.Val), r.Year.ServedShare.Is
 			},
-				func(v float64) string { return unit.Percents.Format(v, sys) }),
+				func(v float64) string { return unit.Percents.Format(v, sys) })),
 		}},
 		{"Energy, a year", []compareRow{
 			numberRow("Out of stores", "highest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Delivered) }), energy),
 			numberRow("Always on", "lowest", rs, year(func(r model.VariantResult) float64 {
 				return float64(r.Year.Standing.Wanted + r.Year.StoreStanding.Wanted)
 			}), energy),
-			numberRow("Sun not used", "", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Spilled) }), energy),
+			numberRow("Sun not used", "no harm: sun is free", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Spilled) }), energy),
 			numberRow("Needed and missing", "lowest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Unmet) }), energy),
 		}},
 		{"Stores", []compareRow{
@@ -192,11 +231,11 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 			textRow("You get back", rs, func(r model.VariantResult) string {
 				return eachStore(r, func(s model.StoreResult) string { return page.Known(s.RoundTrip, unit.Percents, sys) })
 			}),
-			textRow("Breaks first", rs, page.BreaksFirst),
+			onAxis(textRow("Breaks first", rs, page.BreaksFirst)),
 		}},
 		{"Money", []compareRow{
 			textRow("Parts priced", rs, func(r model.VariantResult) string { return fmt.Sprintf("%d of %d", r.Cost.Priced, r.Cost.Parts) }),
-			numberRow("Cost of the listed parts", "lowest", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Capital.Val), r.Cost.Capital.Is }, money),
+			onAxis(numberRow("Cost of the listed parts", "lowest", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Capital.Val), r.Cost.Capital.Is }, money)),
 			rangeRow("All parts over the years, in today's money", rs, func(r model.VariantResult) string {
 				return page.MoneyRange(r.Cost.Low.Whole, r.Cost.Whole, r.Cost.High.Whole, currency)
 			}, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Whole.Val), r.Cost.Whole.Is }, money),
@@ -232,7 +271,7 @@ func numberRow(name, sense string, rs []model.VariantResult, of func(model.Varia
 			best = i
 		}
 	}
-	if sense == "" || n < 2 {
+	if sense != "highest" && sense != "lowest" || n < 2 {
 		return row
 	}
 	others := 0

@@ -12,8 +12,8 @@ const nightsTitle = "Nights"
 
 // years puts a usual and a bad year above the average year's nights, where at least one variant has them, and says what
 // each of the three is. A variant whose years take long says that they are not worked out yet.
-func (v *compareView) years(years []search.Sure, rs []model.VariantResult) {
-	usual, bad := compareRow{Name: "Full nights, usual year", Sense: "highest"}, compareRow{Name: "Full nights, bad year", Sense: "highest"}
+func (v *compareView) years(groups []compareGroup, years []search.Sure, rs []model.VariantResult) {
+	usual, bad := compareRow{Name: "Full nights, usual year", Sense: "highest", OnAxis: true}, compareRow{Name: "Full nights, bad year", Sense: "highest", OnAxis: true}
 	some := false
 	var two [2][]known
 	for i, s := range years {
@@ -26,8 +26,8 @@ func (v *compareView) years(years []search.Sure, rs []model.VariantResult) {
 	}
 	usual.best(two[0])
 	bad.best(two[1])
-	for i := range v.Groups {
-		if g := &v.Groups[i]; g.Title == nightsTitle {
+	for i := range groups {
+		if g := &groups[i]; g.Title == nightsTitle {
 			g.Rows = append([]compareRow{usual, bad}, g.Rows...)
 		}
 	}

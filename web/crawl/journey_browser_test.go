@@ -73,7 +73,7 @@ func TestBrowserJourney(t *testing.T) {
 	tab.Follow(".card form button") // copy and change
 	tab.Go(project + "/compare")
 	look("compare")
-	if cols := tab.Number("document.querySelectorAll('table.compare thead th').length"); cols != 4 {
+	if cols := tab.Number("document.querySelector('table.compare').querySelectorAll('thead th').length"); cols != 4 {
 		t.Errorf("%v columns in the comparison, want 3 variants and the names", cols)
 	}
 	tab.Go(project + "/place")

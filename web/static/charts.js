@@ -118,6 +118,8 @@
 	addEventListener("resize", () => { for (const [el, chart] of drawn) if (!el.closest(".paper")) chart.resize(); });
 	addEventListener("beforeprint", () => { // on paper a chart is as wide as its column, with letters of the page's size
 		const column = document.querySelector(".compare") !== null;
+		if (column) for (const d of document.querySelectorAll(".cmp-more > :not([open])")) { d.open = true; d.dataset.paper = ""; }
+		if (column && window.echarts) draw();
 		for (const [el, chart] of drawn) if (!el.closest(".paper")) {
 			const w = column ? 460 : Math.min(el.clientWidth, 620), h = column ? 210 : el.clientHeight;
 			chart.resize({width: w, height: h});
@@ -126,6 +128,7 @@
 		}
 	});
 	addEventListener("afterprint", () => {
+		for (const d of document.querySelectorAll("[data-paper]")) { d.open = false; delete d.dataset.paper; }
 		for (const [el, chart] of drawn) if (!el.closest(".paper")) {
 			el.querySelector("svg")?.removeAttribute("viewBox");
 			chart.resize({width: "auto", height: "auto"});
