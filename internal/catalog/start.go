@@ -103,7 +103,6 @@ func startBattery(a Answers) model.Variant {
 // startMotor is a typical motor that a heavy thing of this weight is tried with; values from memory, ± 30 %, but for
 // the first, which is read from a published sheet (Pittman 14203, 12 V winding).
 type startMotor struct {
-	upTo                       float64 // m·g·h in joules a minute of lifting: what it is meant for
 	name                       string
 	volts, k, r, i0, j, icont  float64
 	rth, rthCase, tau, tauCase float64 // winding to case and case to air; without the case winding to air
@@ -111,9 +110,9 @@ type startMotor struct {
 }
 
 var startMotors = [...]startMotor{
-	{2.5e3, "Motor of 57 mm, 12 V", 12, 0.0327, 0.346, 0.34, 2.1e-5, 4.6, 8.1, 0, 900, 0, 155, 5000},
-	{15e3, "Motor of 250 W, 24 V", 24, 0.068, 0.17, 1.8, 2.5e-4, 13, 0.6, 1.2, 60, 1500, float64(unmarked), 4500},
-	{math.Inf(1), "Motor of 500 W, 48 V", 48, 0.150, 0.25, 1.6, 6e-4, 13, 0.4, 0.9, 80, 1800, float64(unmarked), 4000},
+	{"Motor of 57 mm, 12 V", 12, 0.0327, 0.346, 0.34, 2.1e-5, 4.6, 8.1, 0, 900, 0, 155, 5000},
+	{"Motor of 250 W, 24 V", 24, 0.068, 0.17, 1.8, 2.5e-4, 13, 0.6, 1.2, 60, 1500, float64(unmarked), 4500},
+	{"Motor of 500 W, 48 V", 48, 0.150, 0.25, 1.6, 6e-4, 13, 0.4, 0.9, 80, 1800, float64(unmarked), 4000},
 }
 
 func startMass(a Answers) model.Variant {
@@ -125,22 +124,14 @@ func startMass(a Answers) model.Variant {
 	return v
 }
 
-// startHoist fills in a drive that would lift the thing and let it down again: a drum of eight rope diameters, and one
-// bought gearbox with so many planetary stages inside, of 5:1 or a little less each, that the motor lifts at about 75 % of
-// the current it stands all day.
+// startHoist fills in a drive that would lift the thing and let it down again: a drum of eight rope diameters, and the motor
+// and gearbox of startDrive.
 func startHoist(a Answers, m marks) lift.Hoist {
-	mot := startMotors[len(startMotors)-1]
-	for _, c := range startMotors {
-		if float64(a.Mass)*unit.G*float64(a.Height) <= c.upTo {
-			mot = c
-			break
-		}
-	}
 	d := ropeFor(a.Mass)
 	drum := 8 * d
 	e := 0.87
-	torque := float64(a.Mass) * unit.G / e * float64(drum+d) / 2
-	stages, ratio := startTrain(torque, mot)
+	mot, stages, ratio := startDrive(a, e, float64(drum+d)/2)
+	slope := math.Round((lampVolts-lampThreshold)/max(lampCurrent(a), mot.i0)*100) / 100
 
 	h := lift.Hoist{Name: a.HeavyName, Units: unit.Of[unit.Count](1), Mass: []lift.Piece{{Name: a.HeavyName, Mass: unit.Of(a.Mass)}}, Travel: unit.Of(a.Height)}
 	h.Rope = lift.Rope{Kind: lift.RopePolyester, Diameter: unit.Of(d)}
@@ -155,7 +146,7 @@ func startHoist(a Answers, m marks) lift.Hoist {
 		h.Machine.RthCase, h.Machine.TauCase = unit.Of(unit.ThermalResistance(mot.rthCase)), unit.Of(unit.Duration(mot.tauCase))
 	}
 	h.Raise = lift.Raise{Feed: lift.FeedDrive, Voltage: unit.Of(unit.Voltage(mot.volts)), DriveEff: unit.Of[unit.Ratio](0.92)}
-	h.Lower = lift.Lower{Loads: []lift.DCLoad{{Kind: lift.LoadString, Name: "Lamps in a row", Threshold: unit.Of[unit.Voltage](11), Slope: unit.Of[unit.Resistance](0.93)}}}
+	h.Lower = lift.Lower{Loads: []lift.DCLoad{{Kind: lift.LoadString, Name: "Lamps in a row", Threshold: unit.Of[unit.Voltage](lampThreshold), Slope: unit.Of(unit.Resistance(slope))}}}
 	p := "stores[0].hoist."
 	m.typical("common practice", p+"rope.kind", p+"rope.diameter_m", p+"reeving.rope_parts", p+"reeving.lead_sheaves", p+"reeving.dead_end", p+"drum.dead_wraps", p+"raise.feed")
 	m.typical("eight rope diameters: maker's guidance for fibre rope", p+"drum.diameter_m")
@@ -165,14 +156,13 @@ func startHoist(a Answers, m marks) lift.Hoist {
 	if mot.rthCase > 0 {
 		m.typical("a motor of this size: from memory, ± 30 %", p+"machine.rth_case_k_w", p+"machine.tau_case_s")
 	}
-	m.typical("four white lamps in a row, three rows: from memory", p+"lower.loads[0].threshold_v", p+"lower.loads[0].slope_ohm")
+	m.typical("four white lamps in a row, and as many rows as your lamps' power needs: from memory", p+"lower.loads[0].threshold_v", p+"lower.loads[0].slope_ohm")
 	return h
 }
 
-// startGearbox is one gearbox with equal stages inside, 95 % each. Its rated torque is a strength and stays not known.
+// startGearbox is one gearbox with equal stages inside. Its rated torque is a strength and stays not known.
 func startGearbox(stages int, ratio float64) lift.Stage {
-	n := float64(stages)
-	return lift.Stage{Kind: lift.StageBox, Ratio: unit.Of(unit.Ratio(math.Ceil(math.Pow(ratio, n)))), Efficiency: unit.Of(unit.Ratio(math.Pow(0.95, n))), InStages: unit.Of(unit.Count(stages))}
+	return lift.Stage{Kind: lift.StageBox, Ratio: unit.Of(unit.Ratio(ratio)), Efficiency: unit.Of(unit.Ratio(math.Pow(stageEff, float64(stages)))), InStages: unit.Of(unit.Count(stages))}
 }
 
 // gearboxPaths are the values of a gearbox that are guessed.
@@ -180,17 +170,66 @@ func gearboxPaths(at string) []string {
 	return []string{at + "ratio", at + "efficiency", at + "stages_inside"}
 }
 
-// startTrain returns how many equal stages, and of which ratio, bring the drum's torque to 75 % of the continuous
-// current of the motor, at 0.95 a stage and at most 5:1.
-func startTrain(drumTorque float64, mot startMotor) (stages int, ratio float64) {
-	atMotor := mot.k * (0.75*mot.icont - mot.i0)
-	for stages = 1; stages < 8; stages++ {
-		need := drumTorque / (atMotor * math.Pow(0.95, float64(stages)))
-		if ratio = math.Pow(need, 1/float64(stages)); ratio <= 5 {
-			break
+// Lamps of the first plan hang on the motor in rows of four white ones: dark below the threshold, at their power at 12.5 V.
+const (
+	lampThreshold = 11.0 // V, from memory
+	lampVolts     = 12.5 // V, from memory
+)
+
+// lampCurrent is what all lamps draw at their power, A.
+func lampCurrent(a Answers) float64 {
+	return float64(a.LampPower) * float64(a.Lamps) / lampVolts
+}
+
+const (
+	startLoad  = 0.75    // share of the current that the motor stands all day at which it may lift: our own judgement
+	startLift  = 10 * 60 // s that a lift may take: our own judgement
+	stageEff   = 0.95    // of one planetary stage: from memory
+	stageRatio = 5.0     // that one such stage has at most: common practice
+)
+
+// startDrive returns the smallest motor that lifts the thing in time and gives the lamps what they draw when it comes down, or
+// at least four fifths; else the smallest that lifts it in time. With it comes a gearbox of so many stages inside. e is what the pulley passes
+// on, r the rope's distance from the axle, m.
+func startDrive(a Answers, e, r float64) (mot startMotor, stages int, ratio float64) {
+	up, down := float64(a.Mass)*unit.G/e*r, float64(a.Mass)*unit.G*e*r
+	found := false
+	for _, m := range startMotors {
+		slowest := m.slowest(r, float64(a.Height))
+		n, total := m.gears(up, down, slowest, lampCurrent(a))
+		feeds := m.gives(down, n, total) >= 0.8*lampCurrent(a) && (!found || m.i0 <= 1.2*lampCurrent(a))
+		if total <= slowest && feeds {
+			return m, n, total
+		}
+		if !found {
+			mot, stages, ratio, found = m, n, total, total <= slowest
 		}
 	}
-	return stages, max(1, math.Ceil(ratio*10)/10)
+	return mot, stages, ratio
+}
+
+// slowest is the ratio with which lifting takes startLift; a motor with more of it draws less and turns a little faster than here.
+func (m startMotor) slowest(r, height float64) float64 {
+	return (m.volts - startLoad*m.icont*m.r) / m.k * r * startLift / height
+}
+
+// gears returns the stages and the ratio with which the motor gives what the lamps draw when the thing comes down; with less
+// ratio they would waste the mass, or burn out. Three things bound it: the current of the lift, its time, and the motor's own
+// drag, which may eat no more than half.
+func (m startMotor) gears(up, down, slowest, lamps float64) (stages int, ratio float64) {
+	for stages = 1; ; stages++ {
+		n := float64(stages)
+		lift := up / (m.k * (startLoad*m.icont - m.i0) * math.Pow(stageEff, n))
+		feed := down * math.Pow(2-1/stageEff, n) / (m.k * (max(lamps, m.i0) + m.i0))
+		if ratio = max(math.Ceil(lift*10), math.Floor(min(feed, slowest)*10)) / 10; ratio <= math.Pow(stageRatio, n) || stages == 8 {
+			return stages, ratio
+		}
+	}
+}
+
+// gives is the current while the thing comes down, A.
+func (m startMotor) gives(down float64, stages int, ratio float64) float64 {
+	return down*math.Pow(2-1/stageEff, float64(stages))/(ratio*m.k) - m.i0
 }
 
 // ropeFor is the diameter a builder would reach for; it says nothing about strength.

@@ -7,6 +7,7 @@ import (
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/reservoir"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/model/year"
 	"duskweight/internal/say"
 )
 
@@ -105,7 +106,7 @@ func (r *VariantResult) noMass(g Ground, f *Facts, tank *reservoir.Reservoir) {
 	asked := g.Load.MostAtNight() + float64(r.StandingPower)
 	fill := max(float64(need), r.drawnDaily(g, float64(tank.DrawMin))) * float64(f.OneLiftIn.Val) / float64(f.OneLiftOut.Val)
 	switch {
-	case float64(tank.DrawMax) < asked:
+	case float64(tank.DrawMax) < asked*(1-year.Full):
 		f.NoMass = say.That("with any mass this drive gives only %s; the night needs up to %s", say.Power(tank.DrawMax).To(2), say.Power(unit.Power(asked)).To(2))
 	case f.SurplusDay.Is && fill > float64(f.SurplusDay.Val):
 		f.NoMass = say.That("lifting that needs %s a day, and the sun leaves over %s", say.Energy(unit.Energy(fill)).To(2), say.Energy(f.SurplusDay.Val).To(2))

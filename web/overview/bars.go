@@ -75,7 +75,7 @@ func secondBar(r model.VariantResult, b model.Bars, fact page.FactView, of strin
 	case b.Lift.Is && b.Lift.Val <= 0:
 		v.Value, v.More = "nothing", whyNothing(r)
 	case t.Is:
-		v.More = "your lamps for " + form.Lasting(t.Val)
+		v.More = "what your lamps use in " + form.Lasting(t.Val)
 	}
 	v.SVG = barSVG(draw.Bar{Is: b.Lift.Val, Top: b.Top, Look: "mass"}, v)
 	return v

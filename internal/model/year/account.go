@@ -3,9 +3,9 @@ package year
 // served is the share of what was wanted that may be missing before a night or an hour counts as without.
 const served = 1e-6
 
-// full is the share of what a night wants that may be missing while the night counts as full: our own judgement, a lamp
+// Full is the share of what a night wants that may be missing while the night counts as full: our own judgement, a lamp
 // a little less bright is not missed.
-const full = 0.01
+const Full = 0.01
 
 // ledger reads the answers out of what the last pass wrote.
 type ledger struct {

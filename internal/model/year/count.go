@@ -93,7 +93,7 @@ func (c *count) close(b *Brief, n int) {
 }
 
 // full reports whether night k misses at most 1 % of what it wants.
-func (c *count) full(k int) bool { return c.w.missed[k] <= full*c.wanted[k] }
+func (c *count) full(k int) bool { return c.w.missed[k] <= Full*c.wanted[k] }
 
 // lit says whether a night that wanted and missed so many joules was served whole, and whether what is essential was. The
 // rounding that is allowed to the whole is allowed to its part.

@@ -55,4 +55,4 @@ func (out *Result) Gaps() Gaps {
 }
 
 // full reports whether the night misses at most 1 % of what it wants.
-func (n Night) full() bool { return float64(n.Unmet) <= full*float64(n.Wanted) }
+func (n Night) full() bool { return float64(n.Unmet) <= Full*float64(n.Wanted) }

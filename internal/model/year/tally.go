@@ -28,8 +28,8 @@ func newTally() tally { return tally{Tally: Tally{NightShare: 1}} }
 // add counts a night that wanted so many joules and missed some of them, and of these what is essential.
 func (t *tally) add(wanted, missed, wantedEssential, missedEssential float64) {
 	t.Nights++
-	t.NightsFull += one(missed <= full*wanted)
-	t.NightsEssentialFull += one(missedEssential <= full*wantedEssential)
+	t.NightsFull += one(missed <= Full*wanted)
+	t.NightsEssentialFull += one(missedEssential <= Full*wantedEssential)
 	t.NightsMost += one(missed <= mostly*wanted)
 	t.NightsDark += one(wanted > 0 && missed >= dark*wanted)
 	if t.wanted, t.missed = t.wanted+wanted, t.missed+missed; t.wanted > 0 {
