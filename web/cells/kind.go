@@ -53,7 +53,7 @@ func set(s model.StoreResult, sys unit.System) []page.PairView {
 		{Name: "Fuse close to it, for direct current", Value: fuseText(*c, sys)},
 		{Name: "Cable, one way", Value: cableText(*c, sys)},
 		{Name: "Place of the battery", Value: form.OrNotKnown(form.WordFor(string(b.Indoors)))},
-		{Name: "Its cells are", Value: form.OrNotKnown(form.WordFor(string(b.Origin)))}}
+		{Name: "State of the cells", Value: form.OrNotKnown(form.WordFor(string(b.Origin)))}}
 	if c.Resolved.Kind.Ion {
 		rows = append(rows, page.PairView{Name: "A board stops charging in the cold", Value: form.OrNotKnown(form.WordFor(string(b.Board)))})
 	}

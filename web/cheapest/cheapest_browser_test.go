@@ -29,7 +29,7 @@ func TestBrowserCheapestEverywhere(t *testing.T) {
 		t.Errorf("%d px too wide, the smallest letters of the picture %.1f px", over, least)
 	}
 	paper := tab.Print()
-	for _, want := range []string{"cost least with", "The best:", "Against today", "How this is worked out"} {
+	for _, want := range []string{"cost least with", "The best plan is", "Against today", "How this is worked out"} {
 		if !paper.Says(want) {
 			t.Errorf("%q is not on paper", want)
 		}

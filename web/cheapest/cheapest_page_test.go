@@ -111,7 +111,7 @@ func TestCheapestAsksForPrices(t *testing.T) {
 	s := webtest.NewSite(t)
 	webtest.Ask(s.Handler(), "POST", "/sample", map[string][]string{})
 	body := webtest.Ask(s.Handler(), "GET", "/projects/1/variants/2/cheapest?run=1", nil).Body.String()
-	if !strings.Contains(body, "has no panel") || !strings.Contains(body, `href="/projects/1/variants/2/parts"`) || strings.Contains(body, "The best:") || strings.Contains(body, "<figure") {
+	if !strings.Contains(body, "has no panel") || !strings.Contains(body, `href="/projects/1/variants/2/parts"`) || strings.Contains(body, "The best plan is") || strings.Contains(body, "<figure") {
 		t.Error("the panel without a price is not asked for")
 	}
 	body = webtest.Ask(s.Handler(), "GET", "/projects/1/variants/1/cheapest?run=1", nil).Body.String()
@@ -157,5 +157,27 @@ func TestBrowserCheapest(t *testing.T) {
 		if over := tab.Sideways(); over > 0 {
 			t.Errorf("at %d the page runs %d px past its edge", width, over)
 		}
+	}
+}
+
+// A plan whose parts all cost nothing, for they are at hand, costs 0, and nothing stands in brackets behind it: 0 lies between no
+// two numbers.
+func TestCheapestOfPartsAtHand(t *testing.T) {
+	s := webtest.NewSite(t)
+	doc := catalog.Sample()
+	doc.Variants = doc.Variants[1:2]
+	v := &doc.Variants[0]
+	v.Parts = append(v.Parts, cost.Part{Name: "Panel of 100 W", Of: cost.OfPanel, As: cost.AsPanel})
+	for i := range v.Parts {
+		v.Parts[i].Price, v.Parts[i].Upkeep, v.Parts[i].Low, v.Parts[i].High = unit.Of[unit.Money](0), unit.Of[unit.Money](0), unit.Known[unit.Money]{}, unit.Known[unit.Money]{}
+	}
+	p, vs := webtest.Create(t, s, "at hand", doc)
+	body := webtest.Ask(s.Handler(), "GET", page.VariantURL(p.ID, vs[0].ID)+"/cheapest?run=1", nil).Body.String()
+	title := webtest.Tags.ReplaceAllString(regexp.MustCompile(`(?s)<h1>.*?</h1>`).FindString(body), "")
+	if !strings.Contains(title, "cost least with") || !strings.Contains(title, ": 0") || strings.Contains(title, "(") {
+		t.Errorf("the sentence over the page: %q", title)
+	}
+	if n := strings.Count(body, "0 to 0"); n > 0 {
+		t.Errorf("a range without a width stands %d times", n)
 	}
 }

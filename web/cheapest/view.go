@@ -92,13 +92,25 @@ func planName(stores []string, c search.Choice) string {
 	return name
 }
 
+// costSaid is the cost with what it lies between; where that has no width or is not known, the cost alone.
+func (v planView) costSaid() string {
+	if v.Range == v.Cost {
+		return v.Cost
+	}
+	return v.Cost + " (" + v.Range + ")"
+}
+
 func (a asked) plan(p search.Plan, currency string) planView {
 	v := planView{Name: planName(a.words(p.Choice), p.Choice), Nights: page.Itoa(p.Nights), Bad: "not known", Cost: "not known", Range: "not known"}
 	if p.Bad.Is {
 		v.Bad = page.Itoa(int(p.Bad.Val))
 	}
 	if p.Cost.Is {
-		v.Cost, v.Range = about(p.Cost.Val)+unit.Space+currency, about(p.Low.Val)+" to "+about(p.High.Val)
+		v.Cost = strings.TrimSpace(about(p.Cost.Val) + unit.Space + currency)
+		v.Range = v.Cost
+	}
+	if from, to := about(p.Low.Val), about(p.High.Val); p.Low.Is && p.High.Is && from != to {
+		v.Range = from + " to " + to
 	}
 	turned := "no"
 	if p.Turned {
@@ -177,7 +189,7 @@ func (v *view) title(a asked, c search.Cheapest) {
 	switch {
 	case c.Best >= 0:
 		best := c.Front[c.Best]
-		v.Title = fmt.Sprintf("%d full nights of %d cost least with %s: %s (%s).", best.Nights, c.Nights, v.Plans[c.Best].Name, v.Plans[c.Best].Cost, v.Plans[c.Best].Range)
+		v.Title = fmt.Sprintf("%d full nights of %d cost least with %s: %s.", best.Nights, c.Nights, v.Plans[c.Best].Name, v.Plans[c.Best].costSaid())
 		v.Under = fmt.Sprintf("The cost is that of %s, with what wears out replaced. %s plans were tried. Below are those that give more full nights than every cheaper one.",
 			years, page.Thousands(c.Tried))
 	case c.Most < c.Needed:
@@ -211,10 +223,14 @@ func (v *view) best(a asked, c search.Cheapest) {
 		d := float64(p.Cost.Val - c.Today.Cost.Val)
 		more = "costs " + about(unit.Money(max(d, -d))) + unit.Space + currency + map[bool]string{true: " more", false: " less"}[d >= 0]
 	}
+	between := ""
+	if v.Best.Range != v.Best.Cost {
+		between = v.Best.Range
+	}
 	v.Facts = []page.FactView{
 		{ID: "nights", Label: "Full nights", Value: v.Best.Nights, Note: "of an average year, batteries in their last year"},
 		{ID: "bad", Label: "In a bad year", Value: v.Best.Bad, Note: "one year of ten is worse"},
-		{ID: "cost", Label: "Cost", Value: v.Best.Cost, Note: v.Best.Range},
+		{ID: "cost", Label: "Cost", Value: v.Best.Cost, Note: between},
 		{ID: "against", Label: "Against today", Value: against, Note: more},
 	}
 	if next := c.Best + 1; next < len(c.Front) {

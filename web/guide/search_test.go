@@ -68,7 +68,7 @@ func TestSearchFindsTheTopic(t *testing.T) {
 		{"panel without battery", "hoist#the-panel-straight-on-the-motor"},
 		{"eye bolt", "breaks#eye-bolts"},
 		{"what breaks first", "breaks"},
-		{"top pulley", "breaks#head-pulley"},
+		{"top pulley", "breaks#top-pulley"},
 		{"knot", "breaks#rope-and-knot"},
 		{"fall", "trials#after-a-fall-or-a-shock"},
 		{"load test", "trials#load-it-step-by-step"},

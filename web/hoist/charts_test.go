@@ -174,7 +174,7 @@ func TestPicturesNameWhatIsMissing(t *testing.T) {
 	v := doc.Variants[0]
 	h := v.Stores[0].Hoist
 	h.Machine.R, h.Lower.Loads = unit.Known[unit.Resistance]{}, nil
-	labels := map[string]string{"stores[0].hoist.machine.r_ohm": "Winding resistance", "stores[0].hoist.lower.loads": "On the motor's wires"}
+	labels := map[string]string{"stores[0].hoist.machine.r_ohm": "Winding resistance", "stores[0].hoist.lower.loads": "Loads on the motor's wires"}
 	r := model.HoistOf(model.Ground{}.Evaluate(v).Stores[0])
 	charts, err := hoistCharts(r, unit.Metric, labels, "stores[0].hoist", "/x")
 	if err != nil || len(charts) != 5 {

@@ -15,9 +15,9 @@ func HoistForm() []form.Part[lift.Hoist] {
 		form.InBrief(form.Heading("Weight and travel", "",
 			form.Text("name", "Name", func(h *h) *string { return &h.Name }),
 			form.Rows("mass", "Mass", "piece", 40, func(h *h) *[]lift.Piece { return &h.Mass }, lift.Piece{},
-				form.Text("name", "What", func(p *lift.Piece) *string { return &p.Name }),
+				form.Text("name", "Name", func(p *lift.Piece) *string { return &p.Name }),
 				form.Number("mass_kg", "Mass", unit.Masses, func(p *lift.Piece) *unit.Known[unit.Mass] { return &p.Mass }),
-				form.Word("weighed", "Weighed by", func(p *lift.Piece) *lift.Weighing { return &p.Weighed })),
+				form.Word("weighed", "Way of weighing", func(p *lift.Piece) *lift.Weighing { return &p.Weighed })),
 			form.Number("travel_m", "Travel", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Travel }, form.Hint[h]("upper stop to lower stop")),
 			form.Number("units", "Hoists of this kind", unit.Counts, func(h *h) *unit.Known[unit.Count] { return &h.Units }),
 		), massAndTravel),
@@ -61,13 +61,13 @@ func ropeInputs() []form.Part[lift.Hoist] {
 		form.Number("reeving.sheave_efficiency", "Efficiency of a pulley", unit.Percents, func(h *h) *unit.Known[unit.Ratio] { return &h.Reeving.Efficiency }),
 		form.Word("reeving.dead_end", "Far end of the rope", func(h *h) *lift.DeadEnd { return &h.Reeving.DeadEnd }),
 		form.Rows("reeving.sheaves", "Single pulleys, from the drum", "pulley", 24, func(h *h) *[]lift.Sheave { return &h.Reeving.Sheaves }, lift.Sheave{},
-			form.Text("name", "Where", func(s *lift.Sheave) *string { return &s.Name }),
+			form.Text("name", "Name", func(s *lift.Sheave) *string { return &s.Name }),
 			form.Number("efficiency", "Efficiency", unit.Percents, func(s *lift.Sheave) *unit.Known[unit.Ratio] { return &s.Efficiency }),
 			form.Number("diameter_m", "Diameter", unit.SmallLengths, func(s *lift.Sheave) *unit.Known[unit.Length] { return &s.Diameter }),
 			form.Number("working_load_n", "Load on its label", unit.Loads, func(s *lift.Sheave) *unit.Known[unit.Force] { return &s.Rating }),
-			form.Word("rating_of", "The label means", func(s *lift.Sheave) *lift.RatingOf { return &s.RatingOf }),
+			form.Word("rating_of", "Meaning of the label", func(s *lift.Sheave) *lift.RatingOf { return &s.RatingOf }),
 			form.Number("angle_rad", "Angle between its ropes", unit.Angles, func(s *lift.Sheave) *unit.Known[unit.Angle] { return &s.Angle }),
-			form.Word("on_base", "On the drive's base", func(s *lift.Sheave) *unit.Answer { return &s.OnBase }),
+			form.Word("on_base", "Pulley is on the drive's base", func(s *lift.Sheave) *unit.Answer { return &s.OnBase }),
 			form.Number("fixing_working_load_n", "Working load of its fixing", unit.Loads, func(s *lift.Sheave) *unit.Known[unit.Force] { return &s.Fixing })))
 }
 
@@ -84,7 +84,7 @@ func trainInputs() []form.Part[lift.Hoist] {
 		form.Word("train.case_screws", "All case screws in place", func(h *h) *unit.Answer { return &h.Train.CaseScrews }),
 		form.Folded("Case screws", "",
 			form.Number("train.case_screw_diameter_m", "Screw size", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Train.CaseScrewSize }),
-			form.Number("train.case_screw_count", "How many", unit.Counts, func(h *h) *unit.Known[unit.Count] { return &h.Train.CaseScrewCount }),
+			form.Number("train.case_screw_count", "Number of screws", unit.Counts, func(h *h) *unit.Known[unit.Count] { return &h.Train.CaseScrewCount }),
 			form.Number("train.case_screw_circle_m", "Circle of the screws, diameter", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Train.CaseScrewCircle }),
 			form.Number("train.case_screw_proof_pa", "Proof strength", unit.Stresses, func(h *h) *unit.Known[unit.Stress] { return &h.Train.CaseScrewProof })),
 	}
@@ -105,7 +105,7 @@ func benchInputs() []form.Part[lift.Hoist] {
 	}
 	return []form.Part[h]{
 		form.Rows("machine.bench_resistance", "Shaft held: volts and amperes", "reading", 20, func(h *h) *[]b { return &h.Machine.BenchR }, b{}, volts(), amps()),
-		form.Rows("machine.bench_no_load", "Turning freely", "reading", 20, func(h *h) *[]b { return &h.Machine.BenchI0 }, b{}, volts(), amps()),
+		form.Rows("machine.bench_no_load", "Turning freely: volts and amperes", "reading", 20, func(h *h) *[]b { return &h.Machine.BenchI0 }, b{}, volts(), amps()),
 		form.Rows("machine.bench_driven", "Turned by a drill, wires open", "reading", 20, func(h *h) *[]b { return &h.Machine.BenchK }, b{}, volts(),
 			form.Number("speed_rad_s", "Speed", unit.RotationSpeeds, func(b *b) *unit.Known[unit.AngularSpeed] { return &b.Speed })),
 	}
@@ -131,10 +131,10 @@ func lowerInputs() []form.Part[lift.Hoist] {
 	type h = lift.Hoist
 	type l = lift.DCLoad
 	return []form.Part[h]{
-		form.Rows("lower.loads", "On the motor's wires", "load", 20, func(h *h) *[]l { return &h.Lower.Loads }, l{},
+		form.Rows("lower.loads", "Loads on the motor's wires", "load", 20, func(h *h) *[]l { return &h.Lower.Loads }, l{},
 			form.Word("kind", "Kind", func(l *l) *lift.LoadKind { return &l.Kind }),
 			form.Text("name", "Name", func(l *l) *string { return &l.Name }),
-			form.Number("threshold_v", "Begins at", unit.Voltages, func(l *l) *unit.Known[unit.Voltage] { return &l.Threshold }, form.UsualBy(unit.Voltages, typical.LoadBegins)),
+			form.Number("threshold_v", "Voltage at which it begins", unit.Voltages, func(l *l) *unit.Known[unit.Voltage] { return &l.Threshold }, form.UsualBy(unit.Voltages, typical.LoadBegins)),
 			form.Number("slope_ohm", "Slope", unit.Resistances, func(l *l) *unit.Known[unit.Resistance] { return &l.Slope }, form.UsualBy(unit.Resistances, typical.LoadSlope)),
 			form.Number("resistance_ohm", "Resistance", unit.Resistances, func(l *l) *unit.Known[unit.Resistance] { return &l.Resistance }),
 			form.Number("power_w", "Constant power", unit.Powers, func(l *l) *unit.Known[unit.Power] { return &l.Power }),
@@ -158,13 +158,13 @@ func structureInputs() []form.Part[lift.Hoist] {
 	return []form.Part[h]{
 		form.Word("structure.hanger_kind", "Hook or eye of the top pulley", func(h *h) *lift.HangerKind { return &h.Structure.HangerKind }),
 		form.Number("structure.hanger_working_load_n", "Hook or eye: working load", unit.Loads, func(h *h) *unit.Known[unit.Force] { return &h.Structure.HangerRating }, form.Hint[h]("printed on it; never guessed")),
-		form.Word("structure.hanger_fixing", "How it is fastened", func(h *h) *lift.HangerFixing { return &h.Structure.HangerFixing }),
+		form.Word("structure.hanger_fixing", "Fastening of the hook or eye", func(h *h) *lift.HangerFixing { return &h.Structure.HangerFixing }),
 		form.Number("structure.hanger_washer_m", "Washer on the wood", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Washer }),
 		form.Number("structure.hanger_angle_rad", "Angle of the pull", unit.Angles, func(h *h) *unit.Known[unit.Angle] { return &h.Structure.HangerAngle }),
 		form.Number("structure.lead_line_angle_rad", "Angle between the two ropes at the top", unit.Angles, func(h *h) *unit.Known[unit.Angle] { return &h.Structure.LeadAngle }),
-		form.Number("structure.side_pull_n", "Frame braced sideways for", unit.Loads, func(h *h) *unit.Known[unit.Force] { return &h.Structure.SidePull }),
+		form.Number("structure.side_pull_n", "Side force that the frame withstands", unit.Loads, func(h *h) *unit.Known[unit.Force] { return &h.Structure.SidePull }),
 		form.Number("structure.head_height_m", "Height of the top pulley", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.HeadHeight }),
-		form.Word("structure.rests_on", "Beam rests on", func(h *h) *lift.RestsOn { return &h.Structure.RestsOn }),
+		form.Word("structure.rests_on", "Support under the beam", func(h *h) *lift.RestsOn { return &h.Structure.RestsOn }),
 		form.Word("structure.rests_on_confirmed", "Confirmed by a qualified person", func(h *h) *unit.Answer { return &h.Structure.RestsOnOK }),
 		form.Folded("Beam", "", beamInputs()...),
 		form.Folded("Posts", "",
@@ -176,12 +176,12 @@ func structureInputs() []form.Part[lift.Hoist] {
 				form.Number("wall_m", "Wall", unit.SmallLengths, func(p *p) *unit.Known[unit.Length] { return &p.Wall }),
 				form.Number("yield_pa", "Yield strength", unit.Stresses, func(p *p) *unit.Known[unit.Stress] { return &p.Yield }),
 				form.Number("height_m", "Height", unit.Lengths, func(p *p) *unit.Known[unit.Length] { return &p.Height }),
-				form.Word("fixing", "Ends", func(p *p) *lift.PostFixing { return &p.Fixing }),
-				form.Number("lean_rad", "Leans from upright", unit.Angles, func(p *p) *unit.Known[unit.Angle] { return &p.Lean }),
-				form.Word("foot_tied", "Foot tied to the others", func(p *p) *unit.Answer { return &p.Tied }),
+				form.Word("fixing", "Fastening of the ends", func(p *p) *lift.PostFixing { return &p.Fixing }),
+				form.Number("lean_rad", "Lean from upright", unit.Angles, func(p *p) *unit.Known[unit.Angle] { return &p.Lean }),
+				form.Word("foot_tied", "Foot is tied to the others", func(p *p) *unit.Answer { return &p.Tied }),
 				form.Number("load_share", "Share of the load", unit.Percents, func(p *p) *unit.Known[unit.Ratio] { return &p.Share }),
 				form.Number("foot_area_m2", "Area of its foot", unit.Areas, func(p *p) *unit.Known[unit.Area] { return &p.FootArea }),
-				form.Word("soil", "Stands on", func(p *p) *lift.Ground { return &p.Soil }))),
+				form.Word("soil", "Ground under its foot", func(p *p) *lift.Ground { return &p.Soil }))),
 	}
 }
 
@@ -195,11 +195,11 @@ func beamInputs() []form.Part[lift.Hoist] {
 		form.Number("structure.beam.wall_m", "Wall", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Beam.Wall }),
 		form.Number("structure.beam.yield_pa", "Yield strength", unit.Stresses, func(h *h) *unit.Known[unit.Stress] { return &h.Structure.Beam.Yield }),
 		form.Number("structure.beam.span_m", "Span", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Beam.Span }),
-		form.Word("structure.beam.support", "Held", func(h *h) *lift.BeamSupport { return &h.Structure.Beam.Support }),
+		form.Word("structure.beam.support", "Support of the ends", func(h *h) *lift.BeamSupport { return &h.Structure.Beam.Support }),
 		form.Number("structure.beam.load_from_support_m", "Pulley from the nearer support", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Beam.From }),
 		form.Number("structure.beam.bearing_length_m", "Length it lies on", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Beam.Bearing }),
 		form.Number("structure.beam.hole_m", "Largest hole", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Structure.Beam.Hole }),
-		form.Number("structure.beam.own_mass_kg", "Its own mass", unit.Masses, func(h *h) *unit.Known[unit.Mass] { return &h.Structure.Beam.OwnMass }),
+		form.Number("structure.beam.own_mass_kg", "Mass of the beam", unit.Masses, func(h *h) *unit.Known[unit.Mass] { return &h.Structure.Beam.OwnMass }),
 	}
 }
 
@@ -209,12 +209,12 @@ func baseInputs() []form.Part[lift.Hoist] {
 		form.Word("base.where", "Place of the drive", func(h *h) *lift.BaseWhere { return &h.Base.Where }),
 		form.Number("base.mass_kg", "Mass of base, drive and weights", unit.Masses, func(h *h) *unit.Known[unit.Mass] { return &h.Base.Mass }),
 		form.Word("base.weights_fixed", "Weights fastened", func(h *h) *unit.Answer { return &h.Base.WeightsFixed }),
-		form.Number("base.loose_mass_kg", "Of it loose", unit.Masses, func(h *h) *unit.Known[unit.Mass] { return &h.Base.LoosePart }),
-		form.Number("base.rope_angle_rad", "Rope leaves it, from straight up", unit.Angles, func(h *h) *unit.Known[unit.Angle] { return &h.Base.RopeAngle }),
+		form.Number("base.loose_mass_kg", "Part of that mass that lies loose", unit.Masses, func(h *h) *unit.Known[unit.Mass] { return &h.Base.LoosePart }),
+		form.Number("base.rope_angle_rad", "Angle of the rope at the base, from straight up", unit.Angles, func(h *h) *unit.Known[unit.Angle] { return &h.Base.RopeAngle }),
 		form.Folded("Sliding, tipping, board and ground", "",
 			form.Number("base.width_m", "Width along the pull", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Base.Width }),
 			form.Number("base.pull_height_m", "Height of the pull", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Base.PullHeight }),
-			form.Number("base.pull_offset_m", "Pull from the middle", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Base.PullOffset }),
+			form.Number("base.pull_offset_m", "Distance of the pull from the middle", unit.Lengths, func(h *h) *unit.Known[unit.Length] { return &h.Base.PullOffset }),
 			form.Number("base.friction", "Friction on the ground", unit.Ratios, func(h *h) *unit.Known[unit.Ratio] { return &h.Base.Friction }),
 			form.Word("base.underside", "Underside of the base", func(h *h) *lift.Underside { return &h.Base.Underside }),
 			form.Word("base.ground", "Ground", func(h *h) *lift.Ground { return &h.Base.Ground }),
@@ -235,7 +235,7 @@ func containerInputs() []form.Part[lift.Hoist] {
 		form.Word("container.kind", "Container", func(h *h) *lift.ContainerKind { return &h.Container.Kind }),
 		form.Number("container.working_load_n", "Bag or cage: working load", unit.Loads, func(h *h) *unit.Known[unit.Force] { return &h.Container.Rating }),
 		form.Number("container.safety_factor", "Safety factor on its label", unit.Ratios, func(h *h) *unit.Known[unit.Ratio] { return &h.Container.Factor }),
-		form.Number("container.in_use_s", "In use for", unit.Years, func(h *h) *unit.Known[unit.Duration] { return &h.Container.Age }),
+		form.Number("container.in_use_s", "Time in use", unit.Years, func(h *h) *unit.Known[unit.Duration] { return &h.Container.Age }),
 		form.Number("container.eye_working_load_n", "Eye on the mass: working load", unit.Loads, func(h *h) *unit.Known[unit.Force] { return &h.Container.EyeRating }),
 	}
 }
@@ -246,8 +246,8 @@ func holdInputs() []form.Part[lift.Hoist] {
 		form.Rows("holds.holds", "Holds of the mass", "hold", 10, func(h *h) *[]lift.Hold { return &h.Holds.Holds }, lift.Hold{},
 			form.Word("kind", "Kind", func(o *lift.Hold) *lift.HoldKind { return &o.Kind }),
 			form.Word("on_drum", "Acts on the drum", func(o *lift.Hold) *unit.Answer { return &o.OnDrum }),
-			form.Number("torque_nm", "Holds at the drum a torque of", unit.Torques, func(o *lift.Hold) *unit.Known[unit.Torque] { return &o.Torque }),
-			form.Number("force_n", "Or a load of", unit.Loads, func(o *lift.Hold) *unit.Known[unit.Force] { return &o.Force }),
+			form.Number("torque_nm", "Torque it holds at the drum", unit.Torques, func(o *lift.Hold) *unit.Known[unit.Torque] { return &o.Torque }),
+			form.Number("force_n", "Or the load it holds", unit.Loads, func(o *lift.Hold) *unit.Known[unit.Force] { return &o.Force }),
 			form.Word("sets", "What sets it", func(o *lift.Hold) *lift.SetBy { return &o.Sets }),
 			form.Word("trips", "Sets by itself at too high a speed", func(o *lift.Hold) *unit.Answer { return &o.Trips }),
 			form.Number("trips_at_m_s", "Speed of the mass at which it sets", unit.Speeds, func(o *lift.Hold) *unit.Known[unit.Speed] { return &o.TripsAt }),
@@ -280,7 +280,7 @@ func siteInputs() []form.Part[lift.Hoist] {
 		form.Word("site.helper", "Somebody can come to help", func(h *h) *unit.Answer { return &h.Site.Helper }),
 		form.Word("site.self_start", "Hoist can start by itself", func(h *h) *unit.Answer { return &h.Site.SelfStart }),
 		form.Long("site.comes_down_without_power", "How the mass comes down without power", func(h *h) *string { return &h.Site.ComesDown }),
-		form.Word("site.floor_below", "Under the floor", func(h *h) *lift.FloorBelow { return &h.Site.FloorBelow }),
+		form.Word("site.floor_below", "What is under the floor?", func(h *h) *lift.FloorBelow { return &h.Site.FloorBelow }),
 		form.Number("site.pad_depth_m", "Soft landing, depth", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Site.PadDepth }),
 		form.Number("site.load_width_m", "Width of the mass", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Site.LoadWidth }),
 		form.Number("site.load_height_m", "Height of the mass", unit.SmallLengths, func(h *h) *unit.Known[unit.Length] { return &h.Site.LoadHeight }),

@@ -3,6 +3,7 @@ package overview
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/reason"
@@ -45,7 +46,7 @@ func (s *Pages) nextSteps(a asked) []nextView {
 		}
 		if at, hours := r.Uncharged(); hours > 0 && r.Stores[at].Kind.Stands != "" {
 			k := r.Stores[at].Kind
-			add(fmt.Sprintf("“%s”: in %d hours of the year %s. Give the place of this store", r.Name, hours, k.Idle),
+			add(fmt.Sprintf("“%s”: in %d hours of the year %s. Say where the %s is", r.Name, hours, k.Idle, strings.ToLower(k.Title)),
 				page.StoreURL(a.project.ID, a.variants[i].ID, at, k.Key)+"#"+form.FieldID(model.Join(k.Path(at), k.Stands)))
 		}
 	}

@@ -91,8 +91,14 @@ func lackSay(needs []model.Need, open []int) string {
 			safety++
 		}
 	}
-	say := fmt.Sprintf("The plan needs %s that are not on the list", page.Counted(len(open), "part"))
-	if safety > 0 {
+	say := fmt.Sprintf("The plan needs %d parts that are not on the list", len(open))
+	if len(open) == 1 {
+		say = "The plan needs 1 part that is not on the list"
+	}
+	switch {
+	case safety == len(open):
+		say += ", for safety"
+	case safety > 0:
 		say += fmt.Sprintf(", %d of them for safety", safety)
 	}
 	return say + ". The sums count the list only."

@@ -38,11 +38,11 @@ func latitudeInput() form.Part[model.Project] {
 }
 
 func skyInput() form.Part[model.Project] {
-	return form.Word("place.sky", "How the sun is known", func(p *model.Project) *sun.SkyKind { return &p.Place.Sky })
+	return form.Word("place.sky", "Source of the sunlight", func(p *model.Project) *sun.SkyKind { return &p.Place.Sky })
 }
 
 func describedInput() form.Part[model.Project] {
-	return form.Word("place.described", "How is your sky", func(p *model.Project) *sun.DescribedSky { return &p.Place.Described }, form.Hint[model.Project]("a description in words is rough, and is marked as rough"))
+	return form.Word("place.described", "Your sky in words", func(p *model.Project) *sun.DescribedSky { return &p.Place.Described }, form.Hint[model.Project]("a description in words is rough, and is marked as rough"))
 }
 
 func albedoInput() form.Part[model.Project] {

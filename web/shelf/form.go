@@ -33,7 +33,7 @@ func ShelfForm() []form.Part[model.Shelf] {
 			form.Number("efficiency", "Efficiency", unit.Percents, func(o *model.SparePulley) *unit.Known[unit.Ratio] { return &o.Efficiency }),
 			form.Number("diameter_m", "Diameter", unit.SmallLengths, func(o *model.SparePulley) *unit.Known[unit.Length] { return &o.Diameter }),
 			form.Number("working_load_n", "Load on its label", unit.Loads, func(o *model.SparePulley) *unit.Known[unit.Force] { return &o.Rating }),
-			form.Word("rating_of", "The label means", func(o *model.SparePulley) *lift.RatingOf { return &o.RatingOf })),
+			form.Word("rating_of", "Meaning of the label", func(o *model.SparePulley) *lift.RatingOf { return &o.RatingOf })),
 	}
 }
 

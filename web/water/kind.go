@@ -47,7 +47,7 @@ func set(s model.StoreResult, sys unit.System) []page.PairView {
 	d := w.Resolved.Design
 	rows := []page.PairView{{Name: form.Clip(page.OrUnnamed(s.Name), 40), Value: "gives " + page.Known(s.Capacity, unit.Energies, sys) + " from full"},
 		{Name: "Lids or fences at both waters", Value: form.OrNotKnown(form.WordFor(string(d.Covered)))},
-		{Name: "Under the tank", Value: form.OrNotKnown(form.WordFor(string(d.Stands)))},
+		{Name: "Support under the tank", Value: form.OrNotKnown(form.WordFor(string(d.Stands)))},
 		{Name: "Pipe withstands", Value: page.Known(d.Pipe.Rated, unit.Pressures, sys)},
 		{Name: "Flow of the turbine", Value: page.Known(d.Turbine.Flow, unit.Flows, sys)}}
 	if at, ok := w.Resolved.Pressure(d.Pipe.Wave.Or(water.WaveOther)); ok {
