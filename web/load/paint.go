@@ -19,7 +19,7 @@ import (
 // What a row of the strip sends beside its path, and the buttons of its question.
 const (
 	sentHours = ".hours" // each clock hour that is on
-	sentStrip = ".strip" // the row was shown
+	sentStrip = ".strip" // the row was shown; "painted" where its hours are newer than the text of its card
 	doSecond  = "second" // second:load.appliances[2], keep a further run as a row of its own
 	doOne     = "one"    // leave it out
 	nameAsk   = "paint"  // in the address: 2:00c000, a row with what is painted and waits for an answer
@@ -44,8 +44,11 @@ func (s *painter) press(p *model.Project, do string) {
 		return // the rows are no longer where they were painted
 	}
 	for i, was := range s.saved.Load.Appliances {
-		if s.typed.Get(rowPath(i)+sentStrip) == "" {
+		switch s.typed.Get(rowPath(i) + sentStrip) {
+		case "":
 			continue
+		case "painted":
+			was = p.Load.Appliances[i]
 		}
 		if hours := hoursIn(s.typed[rowPath(i)+sentHours]); hours != s.shown(was) {
 			s.paint(p, i, hours, do)

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"duskweight/internal/catalog"
+	"duskweight/internal/model/unit"
 	"duskweight/web/browsertest"
 	"duskweight/web/page"
 	"duskweight/web/webtest"
@@ -139,5 +140,62 @@ func TestBrowserStripForEveryone(t *testing.T) {
 				t.Errorf("%d px, dark %v: %v", width, dark, f)
 			}
 		}
+	}
+}
+
+// A stroke that is painted while the answer to the one before is on its way stays: in another row, in the same row, and while the
+// pointer is still down. The answers are held back until all three are painted; both rows are then shown and saved, also that of
+// the open card, whose fields still held the hours of before when the second save went out.
+func TestBrowserStripKeepsEveryStroke(t *testing.T) {
+	b := browsertest.Start(t)
+	s, base := webtest.Serve(t)
+	p, _ := webtest.Create(t, s, "sample", catalog.Sample())
+	tab := b.Open(t, browsertest.Look{Width: 1366, Height: 900, Still: true})
+	tab.Go(base + page.ProjectURL(p.ID) + "/load?part=appliances%5B2%5D")
+	before := isOn(tab, 1)
+	tab.Number(`(() => {
+		const real = window.fetch;
+		window.held = []; window.swaps = 0;
+		window.fetch = (to, how) => String(to).includes("/try") ? new Promise(go => held.push(go)).then(() => real(to, how)) : real(to, how);
+		addEventListener("live:swap", () => window.swaps++);
+		return 0;
+	})()`)
+	saved := func() { tab.Wait("document.querySelector('[data-saved]').textContent === 'Saved.'") }
+	again := func() { tab.Number("document.querySelector('[data-saved]').textContent = '', 0") }
+	tab.Draw("#h-2-21", "#h-2-21")
+	tab.Wait("held.length === 1")
+	saved()
+	again()
+	tab.Draw("#h-1-16", "#h-1-16") // its save goes out with the old text of the other row's card
+	saved()
+	again()
+	if now, err := s.Store.Project(t.Context(), p.ID); err != nil || now.Value.Load.Appliances[2].To != unit.Of(22*unit.Hour) {
+		t.Errorf("the second save set the first row to %v, want 22 hours: its painted hour is lost (%v)", now.Value.Load.Appliances[2].To, err)
+	}
+	tab.Draw("#h-2-22", "#h-2-22")
+	saved()
+	const down = `document.getElementById("h-2-23").dispatchEvent(new PointerEvent("pointerdown", {bubbles: true})), 0`
+	tab.Number(down)
+	tab.Number("held.shift()(), 0")
+	tab.Wait("swaps === 1")
+	want := "18 19 20 21 22 23|16 " + before
+	if on := isOn(tab, 2) + "|" + isOn(tab, 1); on != want {
+		t.Errorf("after the first answer %q, want %q", on, want)
+	}
+	again()
+	tab.Number(`dispatchEvent(new PointerEvent("pointerup")), 0`)
+	for n := 2; n <= 3; n++ {
+		tab.Wait("held.length > 0")
+		tab.Number("held.shift()(), 0")
+		tab.Wait(fmt.Sprintf("swaps >= %d", n))
+	}
+	saved()
+	shown := isOn(tab, 2) + "|" + isOn(tab, 1)
+	tab.Go(base + page.ProjectURL(p.ID) + "/load")
+	if on := isOn(tab, 2) + "|" + isOn(tab, 1); on != want || shown != want {
+		t.Errorf("saved are %q, shown were %q, want %q", on, shown, want)
+	}
+	if c := tab.Complaints(); len(c) > 0 {
+		t.Errorf("console: %+v", c)
 	}
 }

@@ -75,6 +75,7 @@
 	}
 
 	async function once() {
+		dispatchEvent(new Event("live:ask")); // what the form holds now goes out
 		try {
 			const answer = await fetch(form.dataset.try, {
 				method: "POST", body: new URLSearchParams(new FormData(form)), headers: {"X-Part": "results"},

@@ -5,6 +5,7 @@
 	const rows = document.getElementById("rows"), said = document.getElementById("painted");
 	const cellOf = node => node && node.closest && node.closest(".h") && node.closest(".h").firstElementChild;
 	const cellsOf = cell => [...cell.closest(".hours").querySelectorAll("input[type=checkbox]")];
+	const late = new Map(); // hours painted since the last question went out: its answer does not know of them
 	let at = "", draw = null, painted = "", wait = 0;
 
 	// One tab stop a row: the hour that had the focus, else the first that is on.
@@ -18,6 +19,12 @@
 		at = cell.id;
 		for (const c of cellsOf(cell)) c.tabIndex = c === cell ? 0 : -1;
 		cell.focus();
+	}
+	// put paints an hour. Its row says that it was painted: then its hours count, and not the older text of its open card.
+	function put(cell, on) {
+		cell.checked = on;
+		late.set(cell.id, on);
+		cell.closest(".hours").querySelector("[type=hidden]").value = "painted";
 	}
 	function send(cell) {
 		const form = document.getElementById("edit");
@@ -45,7 +52,7 @@
 			const next = cells[step];
 			if (next) {
 				go(next);
-				if (e.shiftKey && next.checked !== cell.checked) { next.checked = cell.checked; send(next); }
+				if (e.shiftKey && next.checked !== cell.checked) { put(next, cell.checked); send(next); }
 			}
 		} else if (e.key === "ArrowUp" || e.key === "ArrowDown") {
 			const strips = [...rows.querySelectorAll(".hours")];
@@ -54,17 +61,17 @@
 		} else return;
 		e.preventDefault();
 	});
-	rows.addEventListener("change", e => { if (cellOf(e.target)) send(e.target); });
+	rows.addEventListener("change", e => { if (cellOf(e.target)) { put(e.target, e.target.checked); send(e.target); } });
 
 	rows.addEventListener("pointerdown", e => {
 		const cell = cellOf(e.target);
 		if (!cell || e.button) return;
 		draw = {strip: cell.closest(".hours"), on: !cell.checked, was: cellsOf(cell).map(c => c.checked), cell};
-		cell.checked = draw.on;
+		put(cell, draw.on);
 	});
 	addEventListener("pointermove", e => {
 		const cell = draw && cellOf(document.elementFromPoint(e.clientX, e.clientY));
-		if (cell && draw.strip.contains(cell)) cell.checked = draw.on;
+		if (cell && draw.strip.contains(cell)) put(cell, draw.on);
 	});
 	addEventListener("pointerup", () => {
 		if (!draw) return;
@@ -74,12 +81,25 @@
 		send(cell);
 	});
 	addEventListener("pointercancel", () => { // the finger scrolls the page
-		if (draw) cellsOf(draw.cell).forEach((c, i) => { c.checked = draw.was[i]; });
+		if (draw) cellsOf(draw.cell).forEach((c, i) => put(c, draw.was[i]));
 		draw = null;
 	});
 	rows.addEventListener("click", e => { if (cellOf(e.target) && e.detail) e.preventDefault(); }); // the press did it
 
+	addEventListener("live:ask", () => { if (!draw) late.clear(); });
+	document.addEventListener("input", e => { // typed after it was painted: then the text counts
+		const strip = e.target.id && e.target.closest(".card-form") && rows.querySelector("[data-fields]");
+		if (strip && new URLSearchParams(strip.dataset.fields).has(e.target.id)) strip.querySelector("[type=hidden]").value = "1";
+	});
 	addEventListener("live:swap", () => {
+		for (const [id, on] of late) { // the rows are new, and older than these
+			const cell = document.getElementById(id);
+			if (cell) put(cell, on);
+		}
+		if (draw) {
+			draw.cell = document.getElementById(draw.cell.id);
+			draw = draw.cell && {...draw, strip: draw.cell.closest(".hours")};
+		}
 		const had = document.getElementById(at);
 		if (had && document.activeElement === document.body) had.focus({preventScroll: true});
 		stops();
