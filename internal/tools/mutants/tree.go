@@ -143,16 +143,23 @@ func (t *tree) try(ctx context.Context, c change) (word, by string, err error) {
 	defer clean()
 	var see []string
 	for _, p := range t.askers(c) {
+		if p == t.own(c) { // its own tests are asked before anything is known of them: most changes end there
+			if word, by := t.test(ctx, p, overlay, longest, "-short"); word != survives {
+				return word, by, nil
+			}
+		}
 		if err := t.look(ctx, p); err != nil {
 			return "", "", err
 		}
-		if p != t.own(c) && !t.sees(p, c) { // the tests of others are run only where they come to its line
-			continue
+		if p != t.own(c) { // the tests of others are run only where they come to its line
+			if !t.sees(p, c) {
+				continue
+			}
+			if word, by := t.test(ctx, p, overlay, longest, "-short"); word != survives {
+				return word, by, nil
+			}
 		}
 		see = append(see, p)
-		if word, by := t.test(ctx, p, overlay, longest, "-short"); word != survives {
-			return word, by, nil
-		}
 	}
 	until := time.Now().Add(t.long)
 	for _, p := range see {
