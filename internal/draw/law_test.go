@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math/rand/v2"
 	"strings"
+	"sync"
 	"testing"
 
 	"duskweight/internal/model/lift/parts"
@@ -13,6 +14,18 @@ import (
 
 // sketches are the pictures that are no charts, in many of their states.
 func sketches(t *testing.T) map[string]string {
+	t.Helper()
+	sketched.Do(func() { sketchbook = sketch(t) })
+	return sketchbook
+}
+
+// They are drawn once, and only read.
+var (
+	sketched   sync.Once
+	sketchbook map[string]string
+)
+
+func sketch(t *testing.T) map[string]string {
 	t.Helper()
 	out := map[string]string{"house": House()}
 	for stages := range 7 {
