@@ -19,6 +19,7 @@ type Answers struct {
 	HeavyName string
 	Mass      unit.Mass
 	Height    unit.Length
+	Support   lift.RestsOn // what carries the beam; "" for not known
 	Lamps     unit.Count
 	LampPower unit.Power
 	Hours     unit.Duration // from dusk; 0 or a day and more means the whole night
@@ -134,6 +135,7 @@ func startHoist(a Answers, m marks) lift.Hoist {
 	slope := math.Round((lampVolts-lampThreshold)/max(lampCurrent(a), mot.i0)*100) / 100
 
 	h := lift.Hoist{Name: a.HeavyName, Units: unit.Of[unit.Count](1), Mass: []lift.Piece{{Name: a.HeavyName, Mass: unit.Of(a.Mass)}}, Travel: unit.Of(a.Height)}
+	h.Structure.RestsOn = a.Support
 	h.Rope = lift.Rope{Kind: lift.RopePolyester, Diameter: unit.Of(d)}
 	h.Reeving = lift.Reeving{RopeParts: unit.Of[unit.Count](1), LeadSheaves: unit.Of[unit.Count](1), Efficiency: unit.Of(unit.Ratio(e)), DeadEnd: lift.DeadEndMass}
 	h.Drum = lift.Drum{Diameter: unit.Of(drum), DeadWraps: unit.Of[unit.Count](3)}

@@ -57,12 +57,19 @@ func (d DriveSketch) Draw(w io.Writer) error {
 	return p.close()
 }
 
-// gridOf puts spots into rows of n.
+// gridOf puts spots, from left to right by what they point at, into rows of n. A row that is not full stands with each spot over
+// its own point, as far as its neighbours and the edges leave room.
 func gridOf(spots []placed, top float64, n int) {
-	width := driveW / float64(min(n, max(len(spots), 1)))
-	for i := range spots {
-		x, y := float64(i%n)*width, top+float64(i/n)*spotStep
-		spots[i].box = box{x + 2, y, x + width - 2, y + spotHigh}
+	width := driveW / float64(n)
+	for row := 0; row*n < len(spots); row++ {
+		line := spots[row*n : min((row+1)*n, len(spots))]
+		y := top + float64(row)*spotStep
+		free := driveW - width // the greatest left edge of the next spot to the left
+		for i := len(line) - 1; i >= 0; i-- {
+			x := min(max(line[i].x-width/2, float64(i)*width), free)
+			line[i].box = box{x + 2, y, x + width - 2, y + spotHigh}
+			free = x - width
+		}
 	}
 }
 

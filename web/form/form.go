@@ -166,12 +166,18 @@ func ReadNumber[X unit.Number](q unit.Quantity, text string, sys unit.System) (X
 	return X(si), true, nil
 }
 
+// WordsOf are the words of a closed list, which the design's own tag gives.
+func WordsOf[T any](path string) (out []Option) {
+	for value := range strings.SplitSeq(TagOf[T](path).Get("enum"), "|") {
+		out = append(out, Option{value, WordFor(value)})
+	}
+	return out
+}
+
 // Word is one of a closed list of words, which the design's own tag gives. An empty word is "not known".
 func Word[T any, S ~string](path, label string, at func(*T) *S, more ...func(*Input[T])) Part[T] {
 	in := NewInput[T](path, label, AsChoice)
-	for value := range strings.SplitSeq(TagOf[T](path).Get("enum"), "|") {
-		in.Options = append(in.Options, Option{value, WordFor(value)})
-	}
+	in.Options = WordsOf[T](path)
 	in.Show = func(t *T, _ unit.System) string { return string(*at(t)) }
 	in.Read = func(t *T, text string, _ unit.System) error {
 		for _, o := range in.Options {

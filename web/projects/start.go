@@ -5,10 +5,12 @@ import (
 	"encoding/binary"
 	"net/http"
 	"net/url"
+	"slices"
 	"strings"
 
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
+	"duskweight/internal/model/lift"
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
@@ -25,6 +27,7 @@ type startView struct {
 	Say      map[string]string
 	Climates []form.Option
 	Skies    []form.Option
+	Supports []form.Option
 	Length   string // unit of the height
 	Units    string // see nameUnits
 	Mass     string
@@ -47,7 +50,7 @@ func (s *Pages) showStart(w http.ResponseWriter, r *http.Request) error {
 }
 
 func startViewOf(typed url.Values, problems model.Problems, sys unit.System) startView {
-	v := startView{Typed: typed, Say: map[string]string{}, Climates: page.ClimateOptions(), Length: unit.Lengths.Symbol(sys), Units: form.UnitsWords[sys], Mass: unit.Masses.Symbol(sys)}
+	v := startView{Typed: typed, Say: map[string]string{}, Climates: page.ClimateOptions(), Supports: supports(), Length: unit.Lengths.Symbol(sys), Units: form.UnitsWords[sys], Mass: unit.Masses.Symbol(sys)}
 	for _, w := range []string{"desert", "dry", "mixed", "cloudy", "very_cloudy"} {
 		v.Skies = append(v.Skies, form.Option{Value: w, Word: form.WordFor(w)})
 	}
@@ -55,7 +58,7 @@ func startViewOf(typed url.Values, problems model.Problems, sys unit.System) sta
 		"mass": guessHint("mass", unit.Masses, sys), "height": guessHint("height", unit.Lengths, sys), "lamps": guessHint("lamps", unit.Counts, sys),
 		"watts": guessHint("watts", unit.Powers, sys), "hours": guessHint("hours", unit.Hours, sys),
 	}
-	labels := map[string]string{"place": "Where", "latitude": "Latitude", "mass": "Its mass", "height": "Height", "lamps": "Lamps", "watts": "Power of one lamp", "hours": "Hours", "name": "Name"}
+	labels := map[string]string{"place": "Where", "latitude": "Latitude", "mass": "Its mass", "height": "Height", "support": "What carries it", "lamps": "Lamps", "watts": "Power of one lamp", "hours": "Hours", "name": "Name"}
 	for _, p := range problems {
 		text := form.Sentence(p.Say.In(sys))
 		v.Say[p.Path] = text
@@ -63,6 +66,9 @@ func startViewOf(typed url.Values, problems model.Problems, sys unit.System) sta
 	}
 	return v
 }
+
+// supports is what may carry the beam.
+func supports() []form.Option { return form.WordsOf[lift.Structure]("rests_on") }
 
 // makeStart makes a project of the three answers and opens it.
 func (s *Pages) makeStart(w http.ResponseWriter, r *http.Request) error {
@@ -127,6 +133,10 @@ func startAnswers(typed url.Values, sys unit.System) (catalog.Answers, model.Pro
 	a.Place = startPlace(typed, sys, &ps)
 	if typed.Get("place") == placeNotKnown {
 		a.Guess("latitude")
+	}
+	a.Support = lift.RestsOn(typed.Get("support"))
+	if !slices.ContainsFunc(supports(), func(o form.Option) bool { return o.Value == string(a.Support) }) {
+		ps.Add("support", "choose one of the list")
 	}
 	a.Mass = unit.Mass(number("mass", unit.Masses, 0, 1e6))
 	a.Height = unit.Length(number("height", unit.Lengths, 0, 1000))

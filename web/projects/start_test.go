@@ -59,3 +59,22 @@ func TestGuesses(t *testing.T) {
 		t.Error("what was answered is marked typical")
 	}
 }
+
+// What is to carry the hoist is answered with the first questions: a tree is said there not to be made for this, and stays in
+// the plan as typed; a word that is not of the list is refused.
+func TestStartSupport(t *testing.T) {
+	s := webtest.NewSite(t)
+	if body := webtest.Ask(s.Handler(), "GET", "/start", nil).Body.String(); !strings.Contains(body, "A tree, a balcony, roof trusses and joists are not made for this") {
+		t.Error("the first questions do not say what is not made for it")
+	}
+	answers := url.Values{"place": {"Brest"}, "mass": {"80"}, "height": {"4"}, "support": {"living_tree"}}
+	if got := webtest.Ask(s.Handler(), "POST", "/start", answers); got.Code != http.StatusSeeOther {
+		t.Fatal(got.Code, got.Body.String())
+	} else if body := webtest.Ask(s.Handler(), "GET", got.Header().Get("Location")+"/export.json", nil).Body.String(); !strings.Contains(body, `"rests_on": "living_tree"`) {
+		t.Error("the tree is not in the plan")
+	}
+	answers.Set("support", "a cloud")
+	if got := webtest.Ask(s.Handler(), "POST", "/start", answers); got.Code != http.StatusUnprocessableEntity || !strings.Contains(got.Body.String(), "Choose one of the list") {
+		t.Error("a cloud carries it", got.Code)
+	}
+}

@@ -270,9 +270,9 @@ func (t *loads) restsOn() *Check {
 		mend = always("Ask whoever designed it for the load it may carry.")
 	default:
 		l.miss("structure.rests_on_confirmed")
-		mend = always("A %s was not made for this. It stays not known until a qualified person has confirmed it.", plain(s.RestsOn))
+		mend = always("A %s was not made for this. It stays not known until a qualified person has confirmed it. Two posts of your own on the ground do without.", plain(s.RestsOn))
 		if s.RestsOn == lift.RestsOnJoists {
-			mend = always("Joists were not made for this. They stay not known until a qualified person has confirmed them.")
+			mend = always("Joists were not made for this. They stay not known until a qualified person has confirmed them. Two posts of your own on the ground do without.")
 		}
 		if s.RestsOn == lift.RestsOnConcreteOrMasonry {
 			mend = always("Fixings in concrete or masonry overhead stay not known until a qualified person has confirmed them. Never into brick joints.")
