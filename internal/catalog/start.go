@@ -162,9 +162,11 @@ func startHoist(a Answers, m marks) lift.Hoist {
 	return h
 }
 
-// startGearbox is one gearbox with equal stages inside. Its rated torque is a strength and stays not known.
+// startGearbox is one gearbox with equal stages inside, its efficiency in whole percents. Its rated torque is a strength and stays
+// not known.
 func startGearbox(stages int, ratio float64) lift.Stage {
-	return lift.Stage{Kind: lift.StageBox, Ratio: unit.Of(unit.Ratio(ratio)), Efficiency: unit.Of(unit.Ratio(math.Pow(stageEff, float64(stages)))), InStages: unit.Of(unit.Count(stages))}
+	whole := math.Round(100*math.Pow(stageEff, float64(stages))) / 100
+	return lift.Stage{Kind: lift.StageBox, Ratio: unit.Of(unit.Ratio(ratio)), Efficiency: unit.Of(unit.Ratio(whole)), InStages: unit.Of(unit.Count(stages))}
 }
 
 // gearboxPaths are the values of a gearbox that are guessed.
