@@ -71,3 +71,25 @@ func TestSectionsCarry(t *testing.T) {
 		t.Errorf("a fuse of %g A", a)
 	}
 }
+
+// Ageing on the shelf, by the laws that the kinds name: lead–acid lives half as long for every 8 K or 10 K more and never twice as
+// long as at 25 °C less its least; a life with an activation follows Arrhenius. At 25 °C all are what the kind says.
+func TestShelfRate(t *testing.T) {
+	for _, k := range kinds {
+		if got := k.Ages.rate(25, 0.9) / k.Ages.Charge.of(0.9); math.Abs(got-1) > 1e-12 {
+			t.Errorf("%s: %g times at 25 °C", k.Name, got)
+		}
+		if k.Ages.Halves.Value > 0 {
+			if got := k.Ages.rate(25+k.Ages.Halves.Value, 0.9) / k.Ages.rate(25, 0.9); math.Abs(got-2) > 1e-12 {
+				t.Errorf("%s: %g times %g K warmer", k.Name, got, k.Ages.Halves.Value)
+			}
+		} else if k.Ages.Activation > 0 {
+			if got, want := k.Ages.rate(45, 0.9)/k.Ages.rate(25, 0.9), math.Exp(k.Ages.Activation*20/(298.15*318.15)); math.Abs(got/want-1) > 1e-12 {
+				t.Errorf("%s: %g times at 45 °C, want %g", k.Name, got, want)
+			}
+		}
+		if got := k.Ages.rate(-40, 0.9) / k.Ages.Charge.of(0.9); got < k.Ages.Least-1e-12 || got > 1 {
+			t.Errorf("%s: %g times at −40 °C, its least is %g", k.Name, got, k.Ages.Least)
+		}
+	}
+}
