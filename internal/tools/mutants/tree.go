@@ -40,7 +40,6 @@ type tree struct {
 	cover        cover
 	late         map[string][]string // by path: the tests that a short run leaves out
 	long         time.Duration       // how long these may take for one change
-	near         bool                // only a package's own tests are asked
 }
 
 // pkg is what go list says of a package.
@@ -114,7 +113,7 @@ func (t *tree) askers(c change) []string {
 	own := t.own(c)
 	var on []string
 	for of, deps := range t.depends {
-		if of == own || !t.near && slices.Contains(deps, own) && !t.isSlow(of) {
+		if of == own || slices.Contains(deps, own) && !t.isSlow(of) {
 			on = append(on, of)
 		}
 	}
@@ -133,9 +132,20 @@ func (t *tree) askers(c change) []string {
 // own is the package that a change is made in.
 func (t *tree) own(c change) string { return t.module + "/" + filepath.ToSlash(filepath.Dir(c.file)) }
 
-// try runs the tests against one change: first the short ones of each package that comes to its line, then those that
-// a short run leaves out. by is the test that failed.
-func (t *tree) try(ctx context.Context, c change) (word, by string, err error) {
+// tryNear runs the short tests of a change's own package against it. by is the test that failed.
+func (t *tree) tryNear(ctx context.Context, c change) (word, by string, err error) {
+	overlay, clean, err := t.overlay(c)
+	if err != nil {
+		return "", "", err
+	}
+	defer clean()
+	word, by = t.test(ctx, t.own(c), overlay, longest, "-short")
+	return word, by, nil
+}
+
+// tryFar runs what is left against a change that its own package let through: the short tests of each package that is built on
+// it and comes to its line, then, of all these, the tests that a short run leaves out.
+func (t *tree) tryFar(ctx context.Context, c change) (word, by string, err error) {
 	overlay, clean, err := t.overlay(c)
 	if err != nil {
 		return "", "", err
@@ -143,15 +153,10 @@ func (t *tree) try(ctx context.Context, c change) (word, by string, err error) {
 	defer clean()
 	var see []string
 	for _, p := range t.askers(c) {
-		if p == t.own(c) { // its own tests are asked before anything is known of them: most changes end there
-			if word, by := t.test(ctx, p, overlay, longest, "-short"); word != survives {
-				return word, by, nil
-			}
-		}
 		if err := t.look(ctx, p); err != nil {
 			return "", "", err
 		}
-		if p != t.own(c) { // the tests of others are run only where they come to its line
+		if p != t.own(c) {
 			if !t.sees(p, c) {
 				continue
 			}
