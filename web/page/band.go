@@ -94,10 +94,11 @@ func (j judged) band(sys unit.System, to func(string) form.LinkView) BandView {
 		b.Brief = b.Bare
 		b.Word = b.Bare + "."
 	case reason.NotKnown:
+		_, unknown := ThingsNotKnown(j.because)
 		b.Bare = "NOT READY"
-		b.Brief = b.Bare + ": " + thingsNotKnown(j.because)
+		b.Brief = b.Bare + ": " + unknown
 		if b.Bars {
-			b.Brief = b.Bare + ". " + j.hold() + ": " + thingsNotKnown(j.because)
+			b.Brief = b.Bare + ". " + j.hold() + ": " + unknown
 		}
 		b.Word = b.Brief + "."
 	case reason.Proven:
@@ -169,18 +170,17 @@ func (j judged) ready() (bare, whole string) {
 	return "READY for use", "READY for use."
 }
 
-// thingsNotKnown counts the reasons that want an answer: "3 things are not known".
-func thingsNotKnown(because []reason.Reason) string {
-	n := 0
+// ThingsNotKnown counts the reasons that want an answer: 3, "3 things are not known".
+func ThingsNotKnown(because []reason.Reason) (n int, say string) {
 	for _, r := range because {
 		if r.Word == reason.NotKnown {
 			n++
 		}
 	}
 	if n == 1 {
-		return "1 thing is not known"
+		return n, "1 thing is not known"
 	}
-	return Itoa(n) + " things are not known"
+	return n, Itoa(n) + " things are not known"
 }
 
 // Proof is what the load tests of a plan stand for: the least mass and the first day on which one ends. False without a

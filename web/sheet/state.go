@@ -23,7 +23,10 @@ func stateOf(r model.VariantResult, sys unit.System) (v sheetState) {
 	if v.Band.State == reason.NotKnown {
 		v.Band.Why = "" // it stands first in the list
 	}
-	v.Causes = causesOf(r, sys)
+	var rest string
+	if v.Causes, rest = causesOf(r, sys); rest != "" {
+		v.Causes, v.unnumbered = append(v.Causes, rest), 1
+	}
 	v.Stores = page.EachStore(r, sys)
 	if n := len(v.Stores) - sheetStores; n > 0 {
 		v.Stores, v.More = v.Stores[:sheetStores], "and "+page.Counted(n, "more store")+", on screen"
@@ -72,8 +75,8 @@ func reasonsOf(r model.VariantResult, sys unit.System) (out []string, times map[
 }
 
 // causesOf is what is not known of a plan that is not ready, or what forbids one beside what its band says: with the band at
-// most sheetCauses, then how many more there are.
-func causesOf(r model.VariantResult, sys unit.System) (out []string) {
+// most sheetCauses; and how many more there are, with what is not known of one that is forbidden.
+func causesOf(r model.VariantResult, sys unit.System) (out []string, rest string) {
 	all, times := reasonsOf(r, sys)
 	from := 0
 	if r.Ready == reason.No && len(all) > 0 {
@@ -93,14 +96,20 @@ func causesOf(r model.VariantResult, sys unit.System) (out []string) {
 		out[i] = form.Clip(say, room)
 	}
 	if n := len(out); n > sheetCauses-from {
-		out = append(out[:sheetCauses-from], fmt.Sprintf("and %d more, on screen", n-sheetCauses+from))
+		out, rest = out[:sheetCauses-from], fmt.Sprintf("and %d more, on screen", n-sheetCauses+from)
 	}
-	return out
+	if n, say := page.ThingsNotKnown(r.Because); n > 0 && r.Ready == reason.No {
+		if rest != "" {
+			rest += "; "
+		}
+		rest += say
+	}
+	return out, rest
 }
 
 // Number is the number of the i-th cause under a band that tells the first; "" where they have none.
 func (v sheetState) Number(i int) string {
-	if v.Band.State != reason.No || i >= sheetCauses-1 {
+	if v.Band.State != reason.No || i >= len(v.Causes)-v.unnumbered {
 		return ""
 	}
 	return page.Itoa(i + 2)

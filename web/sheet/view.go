@@ -49,10 +49,11 @@ type sheetView struct {
 
 // sheetState is which of the three sheets it is.
 type sheetState struct {
-	Band   page.BandView   // across the sheet
-	Stores []page.BandView // of each store, where there are several or one is better than the whole
-	More   string          // stores that did not fit
-	Causes []string        // what is not known, or what else forbids it
+	Band       page.BandView   // across the sheet
+	Stores     []page.BandView // of each store, where there are several or one is better than the whole
+	More       string          // stores that did not fit
+	unnumbered int             // of the last causes: how many more there are
+	Causes     []string        // what is not known, or what else forbids it
 }
 
 // InLines reports whether the reasons stand one under the other: what forbids a plan, with its number, or one or two things.
