@@ -170,7 +170,7 @@ func TestWhatIsLeftOut(t *testing.T) {
 	for _, b := range r.Because {
 		open += map[reason.Word]int{reason.NotKnown: 1}[b.Word]
 	}
-	if more := v.Causes[len(v.Causes)-1]; open < 2 || len(all) <= 8 || len(v.Causes) != 8 || more != fmt.Sprintf("and %d more, on screen; %d things are not known", len(all)-8, open) || v.Number(7) != "" || v.Number(6) != "8" {
+	if more := v.Causes[len(v.Causes)-1]; open < 2 || len(all) <= 8 || len(v.Causes) != 8 || more != fmt.Sprintf("and %d more, on screen; %d things are not known.", len(all)-8, open) || v.Number(7) != "" || v.Number(6) != "8" {
 		t.Errorf("of %d reasons %d stand in the list, and then %q", len(all), len(v.Causes)-1, more)
 	}
 	if len(v.Steps) > 0 || v.Sign || !strings.Contains(v.Drawing, `class="mark"`) {

@@ -25,7 +25,7 @@ func stateOf(r model.VariantResult, sys unit.System) (v sheetState) {
 	}
 	var rest string
 	if v.Causes, rest = causesOf(r, sys); rest != "" {
-		v.Causes, v.unnumbered = append(v.Causes, rest), 1
+		v.Causes, v.unnumbered = append(v.Causes, rest+"."), 1
 	}
 	v.Stores = page.EachStore(r, sys)
 	if n := len(v.Stores) - sheetStores; n > 0 {
