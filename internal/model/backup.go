@@ -92,6 +92,19 @@ func (b Backup) Cost(y year.BackupYear) unit.Known[unit.Money] {
 	return unit.Known[unit.Money]{}
 }
 
+// Unpriced is the input without which no cost of a backup that runs is known: the price of its fuel or of the grid's energy.
+// Where it is known, or nothing runs, it is empty.
+func (b Backup) Unpriced() string {
+	switch {
+	case !b.Runs():
+	case b.Kind == BackupGrid && !b.PricePerKWh.Is:
+		return "backup.price_per_kwh"
+	case b.Kind != BackupGrid && !b.PricePerL.Is:
+		return "backup.price_per_l"
+	}
+	return ""
+}
+
 // Managed is who goes first in a year of a variant on this ground; nil where nothing waits, nothing is switched off by a level,
 // and no backup runs.
 func (g Ground) Managed(v Variant) *year.Managed {

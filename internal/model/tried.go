@@ -31,7 +31,7 @@ func (g Ground) Tanks(v Variant, lights []panel.Light) (stores []reservoir.Reser
 // Tried is Evaluate as far as nights, lives and money go, with this light on the arrays of the variant and this power at its
 // line. The nights are those of the last year of the batteries.
 func (g Ground) Tried(draft *year.Draft, v Variant, lights []panel.Light, bus *panel.Bus) VariantResult {
-	r := VariantResult{Name: v.Name, Stores: reduce(v), Bus: bus, YearKnown: true}
+	r := VariantResult{Name: v.Name, backup: v.Backup, Stores: reduce(v), Bus: bus, YearKnown: true}
 	in := g.input(v, &r, lights, bus.Power)
 	draft.Begin(in)
 	g.settle(draft, &r)

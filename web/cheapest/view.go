@@ -87,7 +87,7 @@ func planName(stores []string, c search.Choice) string {
 		name = strings.Join(all[:last], ", ") + " and " + all[last]
 	}
 	if c.Turned {
-		name += fmt.Sprintf(", at %.0f°", float64(c.Tilt)*180/math.Pi)
+		name += ", at " + unit.Whole(float64(c.Tilt)*180/math.Pi) + "°"
 	}
 	return name
 }
@@ -106,7 +106,7 @@ func (a asked) plan(p search.Plan, currency string) planView {
 		v.Bad = page.Itoa(int(p.Bad.Val))
 	}
 	if p.Cost.Is {
-		v.Cost = strings.TrimSpace(about(p.Cost.Val) + unit.Space + currency)
+		v.Cost = page.MoneyAbout(p.Cost.Val, currency)
 		v.Range = v.Cost
 	}
 	if from, to := about(p.Low.Val), about(p.High.Val); p.Low.Is && p.High.Is && from != to {
@@ -130,7 +130,7 @@ func tableSays(n int) string {
 }
 
 // about is a sum in as many digits as prices and lives support.
-func about(m unit.Money) string { return unit.Rounded(float64(m), 3) }
+func about(m unit.Money) string { return page.MoneyAbout(m, "") }
 
 // view says what was found.
 func (s *Pages) view(a asked, c search.Cheapest) view {
@@ -205,6 +205,10 @@ func (v *view) title(a asked, c search.Cheapest) {
 func (v *view) lacks(a asked, c search.Cheapest) {
 	list := page.VariantURL(a.project.ID, a.variant.ID) + "/parts"
 	for _, l := range c.Lacks {
+		if l.Path != "" {
+			v.Lacks = append(v.Lacks, form.LinkView{Text: "Price of the backup’s fuel or grid energy", URL: page.FieldURL(page.VariantURL(a.project.ID, a.variant.ID)+"/backup", l.Path)})
+			continue
+		}
 		if l.Part < 0 {
 			v.Lacks = append(v.Lacks, form.LinkView{Text: "The list of parts has no " + form.WordFor(string(l.As)) + ". Add it with its price", URL: list})
 			continue

@@ -13,15 +13,21 @@ import (
 // MoneyText writes an amount with the label of the currency: to the hundredth below a thousand, whole above.
 func MoneyText(m unit.Money, currency string) string {
 	v := RoundTo(float64(m), 12)
-	text := fmt.Sprintf("%.2f", v)
+	text := unit.Fixed(v, 2)
 	if v >= 1000 || v <= -1000 {
-		text = fmt.Sprintf("%.0f", v)
+		text = unit.Whole(v)
 	}
 	if v >= 1e9 || v <= -1e9 {
 		text = unit.Rounded(v, 4)
 	}
 	text = strings.TrimSuffix(text, ".00")
 	return strings.TrimSpace(text + "\u00a0" + currency)
+}
+
+// MoneyAbout writes what is counted over years to come, with the label of the currency: with three digits, for it rests on lives,
+// on interest and on prices that change (our own judgement).
+func MoneyAbout(m unit.Money, currency string) string {
+	return strings.TrimSpace(unit.Rounded(float64(m), 3) + unit.Space + currency)
 }
 
 func ForceBoth(f unit.Known[unit.Force], sys unit.System) string {
@@ -89,14 +95,25 @@ func MoneyOr(k unit.Known[unit.Money], currency string) string {
 	return "not known"
 }
 
-// MoneyRange is MoneyOr with what it lies between: "710 EUR (560 to 900)"; where it has no width, the sum alone.
+// MoneyRange is a sum of prices with what it lies between: "710 EUR (560 to 900)"; where it has no width, the sum alone.
 func MoneyRange(low, k, high unit.Known[unit.Money], currency string) string {
-	text := MoneyOr(k, currency)
-	from, to := MoneyText(low.Val, ""), MoneyText(high.Val, "")
-	if !k.Is || !low.Is || !high.Is || from == to {
-		return text
+	return moneyBetween(low, k, high, currency, MoneyText)
+}
+
+// MoneyAboutRange is MoneyRange of what is counted over years to come.
+func MoneyAboutRange(low, k, high unit.Known[unit.Money], currency string) string {
+	return moneyBetween(low, k, high, currency, MoneyAbout)
+}
+
+func moneyBetween(low, k, high unit.Known[unit.Money], currency string, text func(unit.Money, string) string) string {
+	if !k.Is {
+		return "not known"
 	}
-	return text + " (" + from + " to " + to + ")"
+	from, to := text(low.Val, ""), text(high.Val, "")
+	if !low.Is || !high.Is || from == to {
+		return text(k.Val, currency)
+	}
+	return text(k.Val, currency) + " (" + from + " to " + to + ")"
 }
 
 // Clock writes an hour of the day, 0 … 24, as a clock does.
@@ -152,6 +169,6 @@ func Bytes(n int64) string {
 	case n < 1<<20:
 		return strconv.FormatInt((n+1<<9)>>10, 10) + " KiB"
 	default:
-		return strconv.FormatFloat(float64(n)/(1<<20), 'f', 1, 64) + " MiB"
+		return unit.Fixed(float64(n)/(1<<20), 1) + " MiB"
 	}
 }

@@ -49,7 +49,9 @@ func (c Cheapest) Answer(v model.Variant) CheapestAnswer {
 		return a
 	}
 	for _, l := range c.Lacks {
-		if l.Part >= 0 {
+		if l.Path != "" {
+			a.Lacks = append(a.Lacks, MissingAnswer{Path: l.Path})
+		} else if l.Part >= 0 {
 			a.Lacks = append(a.Lacks, MissingAnswer{fmt.Sprintf("parts[%d].price", l.Part), string(v.Parts[l.Part].As)})
 		} else {
 			a.Lacks = append(a.Lacks, MissingAnswer{"parts", string(l.As)})

@@ -120,7 +120,7 @@ func TestCheapestWithoutAPrice(t *testing.T) {
 		t.Errorf("%+v", c)
 	}
 	v.Parts = v.Parts[:len(v.Parts)-2] // neither panel nor controller
-	if c = find(t, g, v, 2); len(c.Lacks) != 2 || c.Lacks[1] != (Lack{-1, cost.AsPanel}) {
+	if c = find(t, g, v, 2); len(c.Lacks) != 2 || c.Lacks[1] != (Lack{Part: -1, As: cost.AsPanel}) {
 		t.Errorf("%+v", c.Lacks)
 	}
 }
@@ -193,5 +193,20 @@ func BenchmarkCheapest(b *testing.B) {
 				b.ReportMetric(float64(c.Tried), "plans")
 			}
 		})
+	}
+}
+
+// A generator burns fuel in some of the plans. With the price of a litre each plan costs what the variant made of it comes to.
+// Without it no plan has a cost, none is the best, and the price is asked for.
+func TestCheapestCountsFuel(t *testing.T) {
+	doc := catalog.Cabin()
+	g, v := model.Prepare(doc.Project), doc.Variants[len(doc.Variants)-1]
+	c := find(t, g, v, 2)
+	if now := g.Evaluate(v); len(c.Lacks) != 0 || c.Best < 0 || !c.Today.Cost.Is || now.Year.Backup.Hours == 0 || math.Abs(float64(c.Today.Cost.Val-now.Cost.Whole.Val)) > 1e-6 {
+		t.Errorf("with the price of a litre: %+v, best %d, today %v, as the variant %v in %d hours", c.Lacks, c.Best, c.Today.Cost, now.Cost.Whole, now.Year.Backup.Hours)
+	}
+	v.Backup.PricePerL = unit.Known[unit.Money]{}
+	if c = find(t, g, v, 2); len(c.Lacks) != 1 || c.Lacks[0].Path != "backup.price_per_l" || c.Best >= 0 || c.Today.Cost.Is {
+		t.Errorf("without it: %+v, best %d, today %v", c.Lacks, c.Best, c.Today.Cost)
 	}
 }

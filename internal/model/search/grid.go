@@ -236,10 +236,12 @@ func (t *grid) origins(c Choice) model.Origins {
 	return o
 }
 
-// lack is a part that has no price, or that the list does not have at all.
+// Lack is a part that has no price, or that the list does not have at all, or another input of the variant without which no
+// cost is known.
 type Lack struct {
 	Part int     // its place in the list; −1 where it is not there
 	As   cost.As // what is not there
+	Path string  // the input; empty where a part is missing
 }
 
 // lacks are what keeps the cost of the plans from being known.
@@ -250,7 +252,7 @@ func (t *grid) lacks() (out []Lack) {
 		}
 	}
 	if !slices.ContainsFunc(t.v.Parts, func(p cost.Part) bool { return p.Of == cost.OfPanel && p.As == cost.AsPanel }) {
-		out = append(out, Lack{-1, cost.AsPanel})
+		out = append(out, Lack{Part: -1, As: cost.AsPanel})
 	}
 	for _, at := range []int{t.counted, t.sized} {
 		if at < 0 {
@@ -261,8 +263,11 @@ func (t *grid) lacks() (out []Lack) {
 			listed = listed || t.owner(i) == at && slices.Contains(lines, p.As)
 		}
 		if !listed && len(lines) > 0 {
-			out = append(out, Lack{-1, lines[0]})
+			out = append(out, Lack{Part: -1, As: lines[0]})
 		}
+	}
+	if path := t.v.Backup.Unpriced(); path != "" {
+		out = append(out, Lack{Part: -1, Path: path})
 	}
 	return out
 }
