@@ -73,7 +73,7 @@ func inputRows(by [][]form.InputText, absent string) []compareRow {
 					}
 				}
 			}
-			rows[n].Cells[i].Text = form.OrNotKnown(in.Text)
+			rows[n].Cells[i].Text, rows[n].Cells[i].told = form.OrNotKnown(in.Text), form.OrNotKnown(in.Told)
 		}
 	}
 	for i := range rows {
@@ -85,10 +85,27 @@ func inputRows(by [][]form.InputText, absent string) []compareRow {
 			rows[i].Differs = rows[i].Differs || first != "" && c.Text != first
 			first = c.Text
 		}
+		rows[i].tellShort()
 	}
 	return slices.DeleteFunc(rows, func(r compareRow) bool { // nobody gave it
 		return !slices.ContainsFunc(r.Cells, func(c compareCell) bool { return c.Text != "not known" && c.Text != absent && c.Text != "none" })
 	})
+}
+
+// tellShort tells each value with the digits of its quantity, unless two that differ would read the same.
+func (r *compareRow) tellShort() {
+	for i, a := range r.Cells {
+		for _, b := range r.Cells[:i] {
+			if a.told != "" && a.told == b.told && a.Text != b.Text {
+				return
+			}
+		}
+	}
+	for i := range r.Cells {
+		if told := r.Cells[i].told; told != "" {
+			r.Cells[i].Text = told
+		}
+	}
 }
 
 // ownTexts are the inputs of a variant without its name.

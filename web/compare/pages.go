@@ -75,6 +75,7 @@ func (r compareRow) senseInWords() string {
 
 type compareCell struct {
 	Text string
+	told string // of an input, as it is read beside others
 	Best bool
 }
 
@@ -237,7 +238,7 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 			textRow("Parts priced", rs, func(r model.VariantResult) string { return fmt.Sprintf("%d of %d", r.Cost.Priced, r.Cost.Parts) }),
 			onAxis(numberRow("Cost of the listed parts", "lowest", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Capital.Val), r.Cost.Capital.Is }, money)),
 			rangeRow("All parts over the years, in today's money", rs, func(r model.VariantResult) string {
-				return page.MoneyRange(r.Cost.Low.Whole, r.Cost.Whole, r.Cost.High.Whole, currency)
+				return page.MoneyAboutRange(r.Cost.Low.Whole, r.Cost.Whole, r.Cost.High.Whole, currency)
 			}, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Whole.Val), r.Cost.Whole.Is }, money),
 			numberRow("Paid so far", "", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Spent), r.Cost.Parts > 0 }, money),
 			numberRow("One stored kWh over its life", "lowest", rs, func(r model.VariantResult) (float64, bool) { return float64(r.Cost.Levelised.Val), r.Cost.Levelised.Is }, money),

@@ -146,7 +146,7 @@ func TypedForm(q unit.Quantity, si float64, sys unit.System) string {
 	full := q.FormatFull(si, sys)
 	v, err := strconv.ParseFloat(full, 64)
 	switch {
-	case err == nil && len(full) > 9:
+	case err == nil && len(full) > longTyped:
 		return unit.Rounded(v, 6)
 	case err != nil && q.Symbol(unit.Metric) != q.Symbol(unit.Imperial): // "240 kg" in a field of pounds
 		return q.Number(si, sys)

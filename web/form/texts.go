@@ -7,8 +7,9 @@ import (
 	"duskweight/internal/model/unit"
 )
 
-// InputText is one input in words, with its place inside its form.
-type InputText struct{ Path, Label, Text string }
+// InputText is one input in words, with its place inside its form: as it stands in its field, by which two can be told apart, and
+// as it is read beside others.
+type InputText struct{ Path, Label, Text, Told string }
 
 // TextsOf are all inputs of a form in words; those of a list's row are told by the list and the row's number.
 func TextsOf[T any](parts []Part[T], t T, sys unit.System) []InputText {
@@ -23,7 +24,7 @@ func TextsOf[T any](parts []Part[T], t T, sys unit.System) []InputText {
 				label = fmt.Sprintf("%s, %d: %s", labels[list], n+1, label)
 			}
 		}
-		out = append(out, InputText{in.Path, label, in.Text(&t, sys)})
+		out = append(out, InputText{in.Path, label, in.Text(&t, sys), in.Told(&t, sys)})
 	})
 	return out
 }

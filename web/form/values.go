@@ -107,6 +107,22 @@ func (in *Input[T]) Text(t *T, sys unit.System) string {
 	return shown
 }
 
+// Told is Text for a reader. A number that was given in the other system, and is long in this one, has the digits of its quantity:
+// 309 lb for 140 kg, not 308.647.
+func (in *Input[T]) Told(t *T, sys unit.System) string {
+	text := in.Text(t, sys)
+	if in.q == nil || in.Value == nil || text == "" || in.q.Symbol(unit.Metric) == in.q.Symbol(unit.Imperial) {
+		return text
+	}
+	if v, ok := in.Value(t); ok && len(in.q.FormatFull(v, sys)) > longTyped {
+		return in.q.Format(v, sys)
+	}
+	return text
+}
+
+// longTyped is the most characters of a number that stands in its field as it is.
+const longTyped = 9
+
 // rowPath is the place of a row of a list.
 func (v Value) rowPath(i int) string { return fmt.Sprintf("%s[%d]", v.Path, i) }
 
