@@ -9,6 +9,7 @@ import (
 	"unicode/utf8"
 
 	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
 
@@ -61,7 +62,7 @@ func (v *value) field(key string) *value {
 func parse(data []byte) (*value, error) {
 	data = bytes.TrimPrefix(data, []byte("\ufeff")) // a byte order mark may be ignored (RFC 8259, section 8.1)
 	if len(data) > MaxBytes {
-		return nil, refuse(whole, "must be at most 8 MiB; it is %.1f MiB", float64(len(data))/(1<<20))
+		return nil, refuse(whole, "must be at most 8 MiB; it is %s MiB", unit.Fixed(float64(len(data))/(1<<20), 1))
 	}
 	if !utf8.Valid(data) {
 		return nil, refuse(whole, "is not UTF-8 text")

@@ -1,7 +1,6 @@
 package draw
 
 import (
-	"fmt"
 	"io"
 
 	"duskweight/internal/model/unit"
@@ -142,7 +141,7 @@ func (d ManagedDay) reading() say.Sentence {
 func (d ManagedDay) Say(sys unit.System) string { return d.reading().In(sys) }
 
 // percent is a charge as it stands at a mark.
-func percent(v float64) string { return fmt.Sprintf("%.0f %%", 100*v) }
+func percent(v float64) string { return unit.WholePercent(v) }
 
 // Goes is the mark of a level at which something goes off.
 func Goes(at float64) ChargeMark { return ChargeMark{at, "below " + percent(at) + ": off"} }

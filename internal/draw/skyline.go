@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"duskweight/internal/model/unit"
 )
 
 // Skyline is the shading outline of a place with the way of the sun over it on some days.
@@ -29,7 +31,7 @@ func (s Skyline) Draw() string {
 	for _, up := range []float64{20, 40, 60} {
 		y := c.y(up * math.Pi / 180)
 		p.line(26, y, wide, y, attrs{"class", "line-grid"})
-		p.text(0, y+4, fmt.Sprintf("%.0f°", up), 11, "", 0, attrs{"class", "soft"})
+		p.text(0, y+4, unit.Whole(up)+"°", 11, "", 0, attrs{"class", "soft"})
 	}
 	for i, day := range s.Days {
 		if i == 0 {
@@ -72,5 +74,5 @@ func (s Skyline) reading() string {
 	if !ok {
 		return "No point of the shading outline is known."
 	}
-	return fmt.Sprintf("%d points, the highest of %.0f°.", len(s.Points), top.Up*180/math.Pi)
+	return fmt.Sprintf("%d points, the highest of %s°.", len(s.Points), unit.Whole(top.Up*180/math.Pi))
 }

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"duskweight/internal/model/unit"
 )
 
 // YearNights are the years of some variants over one axis of full nights.
@@ -121,16 +123,15 @@ func (c nightsPaper) row(p *pen, one NightsOfYears, x axis, top float64) {
 	}
 	ground := top + c.head() + c.most
 	low, mid := ground-c.most-6, ground-c.most-10-c.figures // baselines of the figures
-	number := func(v float64) string { return fmt.Sprintf("%.0f", v) }
 	p.tag("path", attrs{"d", c.dots(one.Made, x, ground-4), "class", "made", "stroke-width", num(c.dot - 0.6)})
 	p.line(4, ground, c.wide-4, ground, attrs{"class", "line-ink"})
 	for _, v := range []float64{one.Bad, one.Good} {
 		p.line(x.at(v), ground, x.at(v), low-c.figures+3, attrs{"class", "level"})
 	}
 	p.line(x.at(one.Usual), ground, x.at(one.Usual), mid+3, attrs{"class", "level"})
-	p.text(x.at(one.Bad)-4, low, "bad "+number(one.Bad), c.figures, "end", 0, bold)
-	p.text(x.at(one.Good)+4, low, number(math.Floor(one.Good))+" good", c.figures, "", 0, bold)
-	p.text(x.at(one.Usual), mid, number(one.Usual)+" usual", c.figures, "middle", 0, bold)
+	p.text(x.at(one.Bad)-4, low, "bad "+unit.Whole(one.Bad), c.figures, "end", 0, bold)
+	p.text(x.at(one.Good)+4, low, unit.Whole(math.Floor(one.Good))+" good", c.figures, "", 0, bold)
+	p.text(x.at(one.Usual), mid, unit.Whole(one.Usual)+" usual", c.figures, "middle", 0, bold)
 	at, anchor, line := 4.0, "", mid
 	switch room := TextWidth(name, c.figures) + 16; {
 	case c.nameAbove:
@@ -212,7 +213,7 @@ func (n YearNights) reading() string {
 	for _, one := range n.Each {
 		say := one.Name + ": " + one.Say
 		if one.Drawn {
-			say += fmt.Sprintf(" Bad %.0f, usual %.0f, good %.0f.", one.Bad, one.Usual, math.Floor(one.Good))
+			say += fmt.Sprintf(" Bad %s, usual %s, good %s.", unit.Whole(one.Bad), unit.Whole(one.Usual), unit.Whole(math.Floor(one.Good)))
 		}
 		all = append(all, say)
 	}

@@ -33,7 +33,7 @@ func checkFiles(p Project) Problems {
 			return
 		}
 		if _, twice := held[w.Year.Val]; twice {
-			ps.Tell(path, say.That("two files hold %s", fmt.Sprintf("%.0f", float64(w.Year.Val))))
+			ps.Tell(path, say.That("two files hold %s", unit.Whole(float64(w.Year.Val))))
 		}
 		held[w.Year.Val] = path
 	}
@@ -66,7 +66,7 @@ func compass(a unit.Angle, positive, negative string) string {
 	if a < 0 {
 		positive = negative
 	}
-	return fmt.Sprintf("%.1f°"+unit.Space+"%s", math.Abs(a.Degrees()), positive)
+	return unit.Fixed(math.Abs(a.Degrees()), 1) + "°" + unit.Space + positive
 }
 
-func hoursText(d unit.Duration) string { return fmt.Sprintf("%g", float64(d/unit.Hour)) }
+func hoursText(d unit.Duration) string { return unit.Rounded(float64(d/unit.Hour), 4) }

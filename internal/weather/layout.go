@@ -1,7 +1,6 @@
 package weather
 
 import (
-	"fmt"
 	"math"
 	"strings"
 
@@ -211,10 +210,10 @@ func (s *sheet) completePlace(r *Refused) {
 		return
 	}
 	if math.Abs(float64(s.latitude.Val)) > math.Pi/2 {
-		r.add(Fault{Value: fmt.Sprintf("%.5g°", s.latitude.Val.Degrees()), Reason: say.Words("is not a latitude: it goes from −90 to 90.")})
+		r.add(Fault{Value: unit.Rounded(s.latitude.Val.Degrees(), 5) + "°", Reason: say.Words("is not a latitude: it goes from −90 to 90.")})
 	}
 	if math.Abs(float64(s.longitude.Val)) > 2*math.Pi {
-		r.add(Fault{Value: fmt.Sprintf("%.5g°", s.longitude.Val.Degrees()), Reason: say.Words("is not a longitude: it goes from −180 to 180.")})
+		r.add(Fault{Value: unit.Rounded(s.longitude.Val.Degrees(), 5) + "°", Reason: say.Words("is not a longitude: it goes from −180 to 180.")})
 	}
 	if s.longitude.Val > math.Pi { // some count from 0 to 360 east
 		s.longitude.Val -= 2 * math.Pi
@@ -223,7 +222,7 @@ func (s *sheet) completePlace(r *Refused) {
 		s.longitude.Val += 2 * math.Pi
 	}
 	if s.offset.Is && math.Abs(float64(s.offset.Val)) > 14*3600 {
-		r.add(Fault{Value: fmt.Sprintf("%.5g", float64(s.offset.Val)/3600), Reason: say.Words("is not a time zone: it goes from −12 to 14 hours.")})
+		r.add(Fault{Value: unit.Rounded(float64(s.offset.Val)/3600, 5), Reason: say.Words("is not a time zone: it goes from −12 to 14 hours.")})
 	}
 	if s.elevation.Is && (s.elevation.Val < -500 || s.elevation.Val > 9000) {
 		s.elevation = unit.Known[unit.Length]{} // a code for missing

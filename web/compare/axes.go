@@ -162,7 +162,7 @@ func shareSpans(rs []model.VariantResult) []onScale {
 	for i, r := range rs {
 		out[i] = onScale{value: "not known"}
 		if s, ok := r.Year.ServedShare.Value(); ok && r.YearKnown && r.Open.IsZero() {
-			out[i] = onScale{draw.Span{Low: float64(s), Usual: float64(s), High: float64(s), Known: true}, unit.Rounded(100*float64(s), 2) + unit.Space + "%", "average year"}
+			out[i] = onScale{draw.Span{Low: float64(s), Usual: float64(s), High: float64(s), Known: true}, unit.Percents.Format(float64(s), unit.Metric), "average year"}
 		}
 	}
 	return out

@@ -216,17 +216,24 @@ func (s sketch) supply() [][2]float64 {
 		return out
 	}
 	v := float64(raise.Voltage.Val)
-	at := func(i float64) [2]float64 { return [2]float64{max(0, (v-vb-i*loop)/k), i} }
+	at := func(i float64) [2]float64 {
+		rotor := (v - vb - i*loop) / k
+		if rotor < 1e-9*v/k { // held still, but for what rounding leaves
+			rotor = 0
+		}
+		return [2]float64{rotor, i}
+	}
 	most := max(0, v-vb) / loop
 	if limit, ok := raise.CurrentLimit.Value(); ok && float64(limit) < most {
 		most = float64(limit)
 		out = append(out, [2]float64{0, most})
 	}
 	const steps = 8
-	for n := range steps + 1 {
-		out = append(out, at(most+(min(i0, most)-most)*float64(n)/steps))
+	least := min(i0, most)
+	for n := range steps {
+		out = append(out, at(most+(least-most)*float64(n)/steps))
 	}
-	return out
+	return append(out, at(least))
 }
 
 func (s sketch) motorRow(what string, rotor, torque, current float64) []string {

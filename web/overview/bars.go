@@ -32,7 +32,7 @@ func barsOf(r model.VariantResult, of, url string, sys unit.System) barsView {
 	v := barsView{Scale: "from 0 to " + unit.Energies.FormatTo(float64(b.Top), sys, 3, unit.Up)}
 	v.ID, v.Title, v.CSV = "bars", "Three amounts", url
 	v.Head = []string{"What", "Energy", "Beside it"}
-	energy := func(k unit.Known[unit.Energy]) string { return page.EnergyOr(k, sys) }
+	energy := func(k unit.Known[unit.Energy]) string { return page.Worked(k, sys) }
 	each := draw.PiecesOf(float64(b.Lifts.Val))
 	night := barView{Name: "A night needs", Note: f[0].Note, Value: energy(b.Night), How: f[0]}
 	if b.Lifts.Is {
@@ -48,7 +48,7 @@ func barsOf(r model.VariantResult, of, url string, sys unit.System) barsView {
 	night.SVG = barSVG(draw.Bar{Is: b.Night.Val, Top: b.Top, Piece: piece, Look: "night"}, night)
 	v.Each = append(v.Each, night, secondBar(r, b, f[2], of, sys))
 	depth, volts := b.BatteryDepth()
-	battery := barView{Name: "A battery of " + unit.Charges.Format(float64(b.Charge), sys) + " holds", Value: unit.Energies.Format(float64(b.Battery), sys),
+	battery := barView{Name: "A battery of " + unit.Charges.Format(float64(b.Charge), sys) + " holds", Value: page.Worked(unit.Of(b.Battery), sys),
 		Note: unit.Voltages.Format(float64(volts), sys) + ", " + unit.Percents.Format(float64(depth), sys) + " of it used"}
 	if b.Nights.Is {
 		battery.More = nights(b.Nights.Val)
@@ -66,11 +66,11 @@ func barsOf(r model.VariantResult, of, url string, sys unit.System) barsView {
 func secondBar(r model.VariantResult, b model.Bars, fact page.FactView, of string, sys unit.System) barView {
 	if !r.Facts.Lifts {
 		k, gives := r.Holds()
-		v := barView{Name: k.Holds.Own, Note: of, Value: page.EnergyOr(gives, sys), How: fact}
+		v := barView{Name: k.Holds.Own, Note: of, Value: page.Worked(gives, sys), How: fact}
 		v.SVG = barSVG(draw.Bar{Is: gives.Val, Top: b.Top, Look: k.Look}, v)
 		return v
 	}
-	v := barView{Name: "One lift gives", Note: of, Value: page.EnergyOr(b.Lift, sys), How: fact}
+	v := barView{Name: "One lift gives", Note: of, Value: page.Worked(b.Lift, sys), How: fact}
 	switch t := r.Facts.LiftMinutes; {
 	case b.Lift.Is && b.Lift.Val <= 0:
 		v.Value, v.More = "nothing", whyNothing(r)

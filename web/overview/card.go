@@ -47,7 +47,7 @@ func (s *Pages) cardOf(r model.VariantResult, p store.Saved[model.Project], id i
 		nights = fmt.Sprintf("%d of %d", r.Last.NightsFull, r.Last.Nights)
 	}
 	if all, ok := r.Cost.Capital.Value(); ok {
-		cost = unit.Rounded(float64(all), 3) + " " + p.Value.Currency
+		cost = page.MoneyText(all, p.Value.Currency)
 	} else if r.Cost.Parts == 0 {
 		cost = "no parts yet"
 	}

@@ -96,7 +96,7 @@ func (s *Pages) opened(a asked, v classView, n float64) classView {
 	v.Bars.Title = "One scale"
 	guessed := unit.Rounded(n, 3) + " lifts"
 	gives := b.Gives(n)
-	row := barView{Name: "Your guess gives", Note: guessed, Value: page.EnergyOr(gives, a.sys)}
+	row := barView{Name: "Your guess gives", Note: guessed, Value: page.Worked(gives, a.sys)}
 	row.SVG = page.SvgOf(func(w io.Writer) error {
 		return draw.Bar{Title: row.Name + " " + row.Value, Is: gives.Val, Top: b.Top, Look: "mass"}.Draw(w)
 	})

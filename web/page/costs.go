@@ -189,7 +189,7 @@ func costSay(bills []Bill) string {
 	horizon := len(bills[0].Cost.Years) - 1
 	var says []string
 	for i, b := range bills {
-		says = append(says, fmt.Sprintf("%s: %s at the start, %s after %s.", LineName(i, b.Name), MoneyText(b.Cost.Years[0].Total, b.Currency), MoneyText(b.Cost.Years[horizon].Total, b.Currency), Counted(horizon, "year")))
+		says = append(says, fmt.Sprintf("%s: %s at the start, %s after %s.", LineName(i, b.Name), MoneyText(b.Cost.Years[0].Total, b.Currency), MoneyAbout(b.Cost.Years[horizon].Total, b.Currency), Counted(horizon, "year")))
 	}
 	return strings.Join(says, " ")
 }

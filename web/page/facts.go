@@ -20,6 +20,18 @@ func FactsOf(r model.VariantResult, sys unit.System) []FactView {
 	return facts
 }
 
+// Worked prints an energy that the model works out of what a maker guessed and measured: with two digits, which is what such
+// inputs support (our own judgement), on whatever page. What it was made of stands behind "how" with three.
+func Worked(k unit.Known[unit.Energy], sys unit.System) string {
+	if v, ok := k.Value(); ok {
+		return unit.Energies.FormatTo(float64(v), sys, workedDigits, unit.Nearest)
+	}
+	return "not known"
+}
+
+// workedDigits is how many digits a result has in a heading, a bar or a sentence.
+const workedDigits = 2
+
 func EnergyOr(k unit.Known[unit.Energy], sys unit.System) string { return Known(k, unit.Energies, sys) }
 
 func nightFact(f model.Facts, sys unit.System) FactView {
@@ -29,8 +41,8 @@ func nightFact(f model.Facts, sys unit.System) FactView {
 		return v
 	}
 	all := f.NightAppliances.Val + f.NightStanding.Or(0)
-	v.Value = unit.Energies.Format(float64(all), sys)
-	v.Note = EnergyOr(f.NightStanding, sys) + " of it for things that use power all the time"
+	v.Value = Worked(unit.Of(all), sys)
+	v.Note = Worked(f.NightStanding, sys) + " of it for things that use power all the time"
 	if f.NightStanding.Val > f.NightAppliances.Val {
 		v.Note += ": more than for all lamps and devices"
 	}
@@ -41,11 +53,11 @@ func nightFact(f model.Facts, sys unit.System) FactView {
 }
 
 func surplusFact(f model.Facts, r model.VariantResult, sys unit.System) FactView {
-	v := FactView{ID: "surplus", Label: "Sun left over", Value: EnergyOr(f.SurplusDay, sys)}
+	v := FactView{ID: "surplus", Label: "Sun left over", Value: Worked(f.SurplusDay, sys)}
 	if !f.SurplusDay.Is {
 		return v
 	}
-	v.Note = "a mean day; in " + form.MonthNames[f.SurplusMonth-1] + " " + EnergyOr(f.SurplusWorst, sys)
+	v.Note = "a mean day; in " + form.MonthNames[f.SurplusMonth-1] + " " + Worked(f.SurplusWorst, sys)
 	v.How = &HowView{Formula: "Σ max(0, sun at the line − all loads) / 365", Topic: "sun",
 		Inputs: []PairView{{"sun at the line, a year", unit.BigEnergies.Format(float64(r.Year.Bus), sys)}, {"used at once", unit.BigEnergies.Format(float64(r.Year.Direct), sys)},
 			{"put into stores", unit.BigEnergies.Format(float64(r.Year.Taken), sys)}, {"not used", unit.BigEnergies.Format(float64(r.Year.Spilled), sys)}},
@@ -54,10 +66,10 @@ func surplusFact(f model.Facts, r model.VariantResult, sys unit.System) FactView
 }
 
 func liftFact(f model.Facts, sys unit.System) FactView {
-	v := FactView{ID: "lift", Label: "One full lift gives back", Value: EnergyOr(f.OneLiftOut, sys)}
+	v := FactView{ID: "lift", Label: "One full lift gives back", Value: Worked(f.OneLiftOut, sys)}
 	in, out := f.OneLiftIn, f.OneLiftOut
 	if in.Is && out.Is && in.Val > 0 {
-		v.Note = "of " + EnergyOr(in, sys) + " put in, " + unit.Percents.Format(float64(out.Val/unit.Energy(in.Val)), sys)
+		v.Note = "of " + Worked(in, sys) + " put in, " + unit.Percents.FormatTo(float64(out.Val/unit.Energy(in.Val)), sys, workedDigits, unit.Nearest)
 	}
 	if !out.Is {
 		v.Note = "the missing inputs are listed under “Still missing”"
@@ -102,14 +114,14 @@ func takesFact(f model.Facts, sys unit.System) FactView {
 
 func Tonnes(m unit.Mass, sys unit.System) string {
 	if sys == unit.Metric && m >= 10000 {
-		return unit.Rounded(float64(m)/1000, 2) + " t"
+		return unit.Rounded(float64(m)/1000, workedDigits) + " t"
 	}
-	return unit.Masses.Format(float64(m), sys)
+	return unit.Masses.FormatTo(float64(m), sys, workedDigits, unit.Nearest)
 }
 
 func holdsFact(r model.VariantResult, sys unit.System) FactView {
 	k, gives := r.Holds()
-	return FactView{ID: k.Key, Label: k.Holds.Say, Value: EnergyOr(gives, sys), Note: "from a full charge, at the night's load",
+	return FactView{ID: k.Key, Label: k.Holds.Say, Value: Worked(gives, sys), Note: "from a full charge, at the night's load",
 		How: &HowView{Formula: k.Holds.Formula, Topic: k.Key, Source: k.Holds.Source}}
 }
 

@@ -1,7 +1,6 @@
 package page
 
 import (
-	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -132,23 +131,22 @@ func Weak(checks []CheckView) int {
 	return len(checks)
 }
 
-// UseText says how much of the strength is asked for.
+// UseText says how much of the strength is asked for, with two digits and rounded up, as the sentence of the check says it.
 func UseText(u float64) string {
-	if u > 1000 {
+	digits := 2
+	if u < 0.1 {
+		digits = 1
+	}
+	switch text := unit.RoundedTo(u, digits, unit.Up); {
+	case u > 1000:
 		return "over 1000 ×"
-	}
-	text := fmt.Sprintf("%.2f", u)
-	switch {
-	case text == "0.00" && u > 0:
+	case u > 0 && u < 0.01:
 		return "under 0.01 ×"
-	case text == "1.00" && u < 1: // rounding brings no part to its limit, and none back to it
+	case text == "1" && u < 1: // rounding brings no part to its limit
 		return "just under 1 ×"
-	case text == "1.00" && u > 1:
-		return "just over 1 ×"
-	case u >= 10:
-		return unit.Rounded(u, 3) + " ×"
+	default:
+		return text + " ×"
 	}
-	return text + " ×"
 }
 
 // loadText gives a force first as the mass whose weight it is, and in newtons beside it; other units as they are. A pound

@@ -183,8 +183,8 @@ func moneyRowsOf(r model.VariantResult, currency string) []page.FigureRow {
 	}
 	return []page.FigureRow{
 		{ID: "capital", Name: "All parts, at the start", Value: page.MoneyRange(c.Low.Capital, c.Capital, c.High.Capital, currency), How: page.HowView{Formula: "Σ price × number", Inputs: []page.PairView{{Name: "parts with a price", Value: fmt.Sprintf("%d of %d", c.Priced, c.Parts)}}, Source: "your own prices", Topic: "money"}},
-		{ID: "npv", Name: "The store over the years, in today's money", Value: page.MoneyRange(c.Low.NPV, c.NPV, c.High.NPV, currency), How: page.HowView{Formula: "Σ Cₜ ÷ (1 + i)^t − left over ÷ (1 + i)^n, without panels and lamps", Inputs: years, Source: from, Topic: "money"}},
-		{ID: "whole", Name: "All parts over the years, in today's money", Value: page.MoneyRange(c.Low.Whole, c.Whole, c.High.Whole, currency), How: page.HowView{Formula: "Σ Cₜ ÷ (1 + i)^t − left over ÷ (1 + i)^n; low: the lowest prices and the longest lives, high: the reverse", Inputs: years, Source: from, Topic: "money"}},
+		{ID: "npv", Name: "The store over the years, in today's money", Value: page.MoneyAboutRange(c.Low.NPV, c.NPV, c.High.NPV, currency), How: page.HowView{Formula: "Σ Cₜ ÷ (1 + i)^t − left over ÷ (1 + i)^n, without panels and lamps", Inputs: years, Source: from, Topic: "money"}},
+		{ID: "whole", Name: "All parts over the years, in today's money", Value: page.MoneyAboutRange(c.Low.Whole, c.Whole, c.High.Whole, currency), How: page.HowView{Formula: "Σ Cₜ ÷ (1 + i)^t − left over ÷ (1 + i)^n; low: the lowest prices and the longest lives, high: the reverse", Inputs: years, Source: from, Topic: "money"}},
 		{ID: "pernight", Name: "One full night", Value: perNight, How: page.HowView{Formula: "present worth × i(1 + i)^n / ((1 + i)^n − 1) / full nights", Inputs: append([]page.PairView{{Name: "full nights", Value: nights}}, years...), Source: from, Topic: "money"}},
 		{ID: "salvage", Name: "Worth at the end", Value: page.MoneyOr(c.Salvage, currency), How: page.HowView{Formula: "Σ price × share of the life that is left", Inputs: years[:1], Source: "straight line over the life", Topic: "money"}},
 	}

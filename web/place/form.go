@@ -125,10 +125,10 @@ func whereEmpty(p *model.Project) (spread, lag string) {
 		}
 	}
 	if high > 0 {
-		spread = fmt.Sprintf(" If empty, it is what is usual for this latitude, light and air: %.2f to %.2f. Single places lie 17 %% beside it.", low, high)
+		spread = fmt.Sprintf(" If empty, it is what is usual for this latitude, light and air: %s to %s. Single places lie 17 %% beside it.", unit.Fixed(low, 2), unit.Fixed(high, 2))
 	}
 	if like.Is {
-		lag = fmt.Sprintf("; if empty: %.2f, usual for this light", float64(like.Val))
+		lag = "; if empty: " + unit.Fixed(float64(like.Val), 2) + ", usual for this light"
 	}
 	return spread, lag
 }

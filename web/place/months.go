@@ -79,7 +79,7 @@ func yearViewOf(g model.Ground, light sun.Light, sys unit.System, at placeAt) ye
 	}
 	scale := scaleOf(paths)
 	for m, path := range paths {
-		one := monthView{Name: form.MonthNames[m][:3], Night: fmt.Sprintf("%.1f", nights[m]) + unit.Space + "h", Poorest: m == poorest}
+		one := monthView{Name: form.MonthNames[m][:3], Night: unit.Fixed(nights[m], 1) + unit.Space + "h", Poorest: m == poorest}
 		one.Picture = draw.MonthSky{Path: path, Outline: outline, Sky: scale, Mean: means[m], Low: low[m], High: high[m], Top: top, Value: kilowattHours(means[m]), Night: nights[m], Known: true}.Draw()
 		one.Say = unit.Irradiations.Format(means[m]*3.6e6, sys) + " a day on the panel"
 		if high[m] > 0 {
@@ -107,9 +107,9 @@ func poorestSay(month string, mean, night float64) string {
 // kilowattHours prints the light of a day to a tenth, and to a hundredth where it is less than one.
 func kilowattHours(x float64) string {
 	if x < 0.995 {
-		return fmt.Sprintf("%.2f", x)
+		return unit.Fixed(x, 2)
 	}
-	return fmt.Sprintf("%.1f", x)
+	return unit.Fixed(x, 1)
 }
 
 // whereSay are name and place, as far as they are known.

@@ -54,9 +54,9 @@ func seasonSay(s sun.Season, sys unit.System) []string {
 	}
 	more := func(way int) float64 { return float64(s.Year(way)/s.Year(sun.AtFixed)) - 1 }
 	if more(sun.AtTwo) >= worthTurning {
-		out = append(out, fmt.Sprintf("Tilted twice a year, %s from %s and %s from %s, panels get %.0f %% more over the year than at %s. The poorest month loses nothing.",
-			angle(s.Two[0], sys), form.MonthNames[s.TwoMonths[0]-1], angle(s.Two[1], sys), form.MonthNames[s.TwoMonths[1]-1], 100*more(sun.AtTwo), angle(s.Fixed, sys)))
-		out = append(out, fmt.Sprintf("With the best tilt of each month, they get %.0f %% more.", 100*more(sun.AtByMonth)))
+		out = append(out, fmt.Sprintf("Tilted twice a year, %s from %s and %s from %s, panels get %s more over the year than at %s. The poorest month loses nothing.",
+			angle(s.Two[0], sys), form.MonthNames[s.TwoMonths[0]-1], angle(s.Two[1], sys), form.MonthNames[s.TwoMonths[1]-1], unit.WholePercent(more(sun.AtTwo)), angle(s.Fixed, sys)))
+		out = append(out, "With the best tilt of each month, they get "+unit.WholePercent(more(sun.AtByMonth))+" more.")
 	}
 	return out
 }

@@ -84,5 +84,5 @@ func hiddenSay(with, without []float64) string {
 	if share < 0.005 {
 		return "hides less than 1 % of the light"
 	}
-	return fmt.Sprintf("hides %.0f %% of the light of %s, %.0f %% of the year’s", 100*share, form.MonthNames[most], 100*year)
+	return fmt.Sprintf("hides %s of the light of %s, %s of the year’s", unit.WholePercent(share), form.MonthNames[most], unit.WholePercent(year))
 }

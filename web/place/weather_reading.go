@@ -10,6 +10,7 @@ import (
 	"time"
 
 	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 	"duskweight/web/page"
 )
@@ -135,7 +136,7 @@ func (s *Pages) showReading(w http.ResponseWriter, r *http.Request) error {
 	}
 	w.Header().Set("Refresh", "1")
 	share := g.share()
-	return s.weatherPage(w, r, p, http.StatusOK, weatherView{File: g.file, Reading: &readingView{Share: fmt.Sprintf("%.2f", share), Say: fmt.Sprintf("%.0f %% is read. This page shows the result by itself.", 100*share), Again: r.URL.RequestURI()}})
+	return s.weatherPage(w, r, p, http.StatusOK, weatherView{File: g.file, Reading: &readingView{Share: fmt.Sprintf("%.2f", share), Say: unit.WholePercent(share) + " is read. This page shows the result by itself.", Again: r.URL.RequestURI()}})
 }
 
 // readingBeat is how long the page with the bar waits for the end before it is shown.

@@ -84,7 +84,7 @@ func figuresOf(c search.Certain, s search.Sure, lit search.Spread, sys unit.Syst
 		dark.Note += ", most often in " + monthNames[m-1]
 	}
 	return []page.FactView{
-		{ID: "full", Label: "Full nights of " + page.Itoa(s.Nights), Value: fmt.Sprintf("%d · %.0f · %.0f", s.BadNights(c), math.Round(c.Light.Usual), math.Floor(c.Light.Good)), Note: "bad, usual, good year"},
+		{ID: "full", Label: "Full nights of " + page.Itoa(s.Nights), Value: fmt.Sprintf("%d · %s · %s", s.BadNights(c), unit.Whole(c.Light.Usual), unit.Whole(math.Floor(c.Light.Good))), Note: "bad, usual, good year"},
 		{ID: "energy", Label: "Energy of the nights", Value: fmt.Sprintf("%s · %s · %s %%", percent(lit.Bad), percent(lit.Usual), percent(lit.Good)), Note: "bad, usual, good year"},
 		{ID: "missing", Label: "Missing energy a year", Value: unit.BigEnergies.Format(missing.Usual, sys), Note: "one year in ten: over " + unit.BigEnergies.Format(missing.Good, sys)},
 		dark,

@@ -3,13 +3,13 @@ package sure
 import (
 	"cmp"
 	"fmt"
-	"math"
 	"net/http"
 	"runtime"
 	"slices"
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/search"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 	"duskweight/web/page"
 )
@@ -88,7 +88,7 @@ func movesView(c search.Certain, years int, at func(input string) string) sureMo
 		if m.Share <= chance {
 			way = "not more than chance"
 		}
-		v.Rows = append(v.Rows, moveRow{moveName(m), at(m.Input), moveRange(m), fmt.Sprintf("%.1f", max(1, m.Share*100)), wholePercent(m.Share), way})
+		v.Rows = append(v.Rows, moveRow{moveName(m), at(m.Input), moveRange(m), unit.Fixed(max(1, m.Share*100), 1), unit.WholePercent(m.Share), way})
 	}
 	return v
 }
@@ -119,7 +119,5 @@ func moveRange(m search.Move) string {
 	if m.Range != "" {
 		return m.Range
 	}
-	return fmt.Sprintf("−%.0f to +%.0f %%", 100*(1-m.Low), 100*(m.High-1))
+	return unit.Minus + unit.Whole(100*(1-m.Low)) + " to +" + unit.WholePercent(m.High-1)
 }
-
-func wholePercent(x float64) string { return fmt.Sprintf("%.0f %%", math.Round(100*x)) }

@@ -87,9 +87,9 @@ func rangeLineOf(c search.Certain, nights int, sys unit.System) page.RangeLine {
 	switch {
 	case c.Light.Worst == c.Light.Best, c.Nine == nights:
 	case float64(c.Nine) == usual && usual == good:
-		l.Range = fmt.Sprintf("A bad, a usual and a good year have %.0f.", usual)
+		l.Range = fmt.Sprintf("A bad, a usual and a good year have %s.", unit.Whole(usual))
 	default:
-		l.Range = fmt.Sprintf("Usual year %.0f; one year in ten is under %d, one over %.0f.", usual, c.Nine, math.Floor(c.Light.Good))
+		l.Range = fmt.Sprintf("Usual year %s; one year in ten is under %d, one over %s.", unit.Whole(usual), c.Nine, unit.Whole(math.Floor(c.Light.Good)))
 	}
 	return l
 }

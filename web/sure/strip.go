@@ -6,6 +6,7 @@ import (
 
 	"duskweight/internal/draw"
 	"duskweight/internal/model/search"
+	"duskweight/internal/model/unit"
 	"duskweight/web/page"
 )
 
@@ -67,10 +68,10 @@ func nightsOf(s search.Sure, by beside) draw.YearNights {
 		case c.Light.Best == 0:
 			one.Say = "In no year is a night full."
 		case c.Light.Worst == c.Light.Best && !differ(by.band, i):
-			one.Say = fmt.Sprintf("%.0f full nights in every one of %s years.", c.Light.Best, page.Thousands(len(c.Nights)))
+			one.Say = fmt.Sprintf("%s full nights in every one of %s years.", unit.Whole(c.Light.Best), page.Thousands(len(c.Nights)))
 		default:
 			one.Drawn = true
-			one.Say = fmt.Sprintf("From %.0f full nights in the worst of %s years to %.0f in the best.", c.Light.Worst, page.Thousands(len(c.Nights)), c.Light.Best)
+			one.Say = fmt.Sprintf("From %s full nights in the worst of %s years to %s in the best.", unit.Whole(c.Light.Worst), page.Thousands(len(c.Nights)), unit.Whole(c.Light.Best))
 			one.Bad, one.Usual, one.Good = float64(s.BadNights(c)), math.Round(c.Light.Usual), c.Light.Good
 			one.Made = c.Nights
 			if len(s.Real) > 0 {
@@ -81,7 +82,7 @@ func nightsOf(s search.Sure, by beside) draw.YearNights {
 			}
 			if by.typical != nil && len(by.typical.Variants[i].Nights) == 1 {
 				one.Ring = by.typical.Variants[i].Nights[0]
-				one.Say += fmt.Sprintf(" The ring is the file’s own year, %.0f nights.", one.Ring)
+				one.Say += fmt.Sprintf(" The ring is the file’s own year, %s nights.", unit.Whole(one.Ring))
 			}
 		}
 		n.Each = append(n.Each, one)

@@ -6,6 +6,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/search"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
 )
 
@@ -24,8 +25,9 @@ func TestWordsOfPairs(t *testing.T) {
 		{search.Versus{Same: 100, Years: 100}, "In every one of 100 years, A and B have the same number of full nights."},
 		{search.Versus{More: 5, Same: 90, Less: 5, Years: 100}, "Neither is better: in 5 of 100 years, A has more full nights than B, in as many it has fewer, and in 90 the same."},
 	} {
-		if got := pairSay("A", "B", tc.v); got != tc.want {
-			t.Errorf("%+v:\n%s\n%s", tc.v, got, tc.want)
+		want := strings.ReplaceAll(tc.want, " %", unit.Space+"%")
+		if got := pairSay("A", "B", tc.v); got != want {
+			t.Errorf("%+v:\n%s\n%s", tc.v, got, want)
 		}
 	}
 }

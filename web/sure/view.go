@@ -136,7 +136,7 @@ func pairsSaid(s search.Sure) []string {
 
 // sureRowOf prints a bad year rounded down, so that what is promised is reached.
 func sureRowOf(c search.Certain, s search.Sure, sys unit.System) sureRow {
-	whole := func(x float64) string { return fmt.Sprintf("%.0f", math.Round(x)) }
+	whole := unit.Whole
 	share := func(x float64) string { return unit.Percents.Format(x, sys) }
 	lit, missing, gaps := search.SpreadOf(c.Lit), search.SpreadOf(c.Missing), search.SpreadOf(c.Of(func(g year.Gaps) int { return g.Runs }))
 	row := sureRow{
@@ -166,9 +166,9 @@ func nineSay(c search.Certain, nights int) string {
 	case c.Light.Best == 0:
 		return "in no year is a night full."
 	case c.Light.Worst == c.Light.Best:
-		return fmt.Sprintf("in every made year %.0f of %d nights are full.", c.Light.Best, nights)
+		return fmt.Sprintf("in every made year %s of %d nights are full.", unit.Whole(c.Light.Best), nights)
 	case c.Nine == 0:
-		return fmt.Sprintf("a bad year may have no full night; a good one has %.0f of %d.", c.Light.Good, nights)
+		return fmt.Sprintf("a bad year may have no full night; a good one has %s of %d.", unit.Whole(c.Light.Good), nights)
 	case c.Nine == nights:
 		return "in 9 of 10 made years every night is full."
 	}
@@ -187,20 +187,12 @@ func pairSay(a, b string, v search.Versus) string {
 	case v.Same == v.Years:
 		return fmt.Sprintf("In every one of %s years, %s and %s have the same number of full nights.", n, a, b)
 	case v.More == v.Years:
-		return fmt.Sprintf("In all %s years, %s has more full nights than %s: a chance above %.3g %%.", n, a, b, 100*(1-v.Bound()))
+		return fmt.Sprintf("In all %s years, %s has more full nights than %s: a chance above %s.", n, a, b, unit.Rounded(100*(1-v.Bound()), 3)+unit.Space+"%")
 	case v.More == v.Less:
 		return fmt.Sprintf("Neither is better: in %s of %s years, %s has more full nights than %s, in as many it has fewer, and in %s the same.", page.Thousands(v.More), n, a, b, page.Thousands(v.Same))
 	}
 	return fmt.Sprintf("In %s of %s years, %s has more full nights than %s. In %s of the years both have the same number, and in %s the first has fewer. The chance is %s, plus or minus %s.",
-		page.Thousands(v.More), n, a, b, page.Thousands(v.Same), page.Thousands(v.Less), percentTo(v.Chance(), v.Places()), percentTo(v.Error(), v.Places()))
-}
-
-// percentTo prints a share with so many digits behind the point; −1 rounds to tens.
-func percentTo(x float64, places int) string {
-	if places < 0 {
-		return fmt.Sprintf("%.0f %%", 10*math.Round(10*x))
-	}
-	return fmt.Sprintf("%.*f %%", places, 100*x)
+		page.Thousands(v.More), n, a, b, page.Thousands(v.Same), page.Thousands(v.Less), unit.PercentTo(v.Chance(), v.Places()), unit.PercentTo(v.Error(), v.Places()))
 }
 
 // choose fills in what can be chosen, and the links to the other number of years and to the other kind.

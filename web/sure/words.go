@@ -40,9 +40,9 @@ func realSays(c search.Certain, s search.Sure) (first, rest string) {
 		return fmt.Sprintf("in none of %s is a night full.", page.Counted(n, "real year")), ""
 	}
 	if c.Light.Worst == c.Light.Best {
-		first = fmt.Sprintf("in every one of %s %.0f of %d nights are full.", page.Counted(n, "real year"), c.Light.Best, s.Nights)
+		first = fmt.Sprintf("in every one of %s %s of %d nights are full.", page.Counted(n, "real year"), unit.Whole(c.Light.Best), s.Nights)
 	} else {
-		first = fmt.Sprintf("of %s the worst has %.0f of %d full nights (%s).", page.Counted(n, "real year"), c.Nights[worst], s.Nights, s.Real[worst])
+		first = fmt.Sprintf("of %s the worst has %s of %d full nights (%s).", page.Counted(n, "real year"), unit.Whole(c.Nights[worst]), s.Nights, s.Real[worst])
 	}
 	rest = fmt.Sprintf("A worse one comes about once in %d years.", n+1)
 	if n >= search.LikeYears {
@@ -53,7 +53,7 @@ func realSays(c search.Certain, s search.Sure) (first, rest string) {
 
 // yearSay tells a usual and a bad year: full nights, the share of the nights' energy, and the nights without light on end.
 func yearSay(c search.Certain, s search.Sure, lit search.Spread, sys unit.System) string {
-	text := fmt.Sprintf("A usual year has %.0f full nights and %s of the nights' energy", math.Round(c.Light.Usual), unit.Percents.Format(lit.Usual, sys))
+	text := fmt.Sprintf("A usual year has %s full nights and %s of the nights' energy", unit.Whole(c.Light.Usual), unit.Percents.Format(lit.Usual, sys))
 	if c.Dark.Best == 0 && c.Dark.Worst == 0 {
 		return text + "."
 	}

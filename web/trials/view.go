@@ -221,7 +221,7 @@ func effectRows(was, is model.VariantResult, i int, sys unit.System) [][]string 
 	add("Comes down by itself", down[string(a.Drive.Lowering.RunsBack)], down[string(b.Drive.Lowering.RunsBack)])
 	add("Amps, lifting", ampsOr(a.Drive.Raising.Current, sys), ampsOr(b.Drive.Raising.Current, sys))
 	add("Amps, coming down", ampsOr(a.Drive.Lowering.Current, sys), ampsOr(b.Drive.Lowering.Current, sys))
-	add("One full lift gives back", page.EnergyOr(was.Facts.OneLiftOut, sys), page.EnergyOr(is.Facts.OneLiftOut, sys))
+	add("One full lift gives back", page.Worked(was.Facts.OneLiftOut, sys), page.Worked(is.Facts.OneLiftOut, sys))
 	before := map[string]path.Word{}
 	for _, c := range a.Checks {
 		before[c.ID+c.Part] = c.Word

@@ -148,7 +148,7 @@ func roughly(share float64) string {
 	if share > 0 && share < 0.01 {
 		return "less than 1" + unit.Space + "%"
 	}
-	return fmt.Sprintf("%.0f%s%%", 100*share, unit.Space)
+	return unit.WholePercent(share)
 }
 
 // outputOf is what all panels give before the controller.

@@ -2,7 +2,6 @@ package sun
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -54,7 +53,7 @@ func Middle(files []*Series) *Series {
 // called is the name of a file with its year.
 func (w *Series) called() string {
 	if y, ok := w.Year.Value(); ok {
-		return fmt.Sprintf("%.0f (%s)", float64(y), w.Name)
+		return unit.Whole(float64(y)) + " (" + w.Name + ")"
 	}
 	return w.Name
 }
