@@ -36,3 +36,16 @@ func TestWaitingEndsAtMidnight(t *testing.T) {
 		t.Errorf("from %v to %v, %g W, %g J a day", w.From, w.To, w.Power, w.Energy[0])
 	}
 }
+
+// Months end after 31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334 and 365 days: the last hour before is still of the month, the
+// next one is of the next.
+func TestMonthsEnd(t *testing.T) {
+	for m, days := range []int{31, 59, 90, 120, 151, 181, 212, 243, 273, 304, 334, 365} {
+		if got := MonthOf(24*days - 1); int(got) != m+1 {
+			t.Errorf("the last hour of day %d is of month %v, want %d", days, got, m+1)
+		}
+		if m < 11 && int(MonthOf(24*days)) != m+2 {
+			t.Errorf("the first hour after day %d is of month %v, want %d", days, MonthOf(24*days), m+2)
+		}
+	}
+}
