@@ -31,7 +31,7 @@ func startPage(v startView) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<div class=\"one start\"><h1>Three questions, and a first answer</h1><p class=\"intro\">The rest is filled with typical values, each marked as our guess. You make them yours afterwards. You may type any unit: 1100 lb, 30 ft. <a href=\"/settings\">Settings</a> shows all pages in feet and pounds, or in metres.</p>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<div class=\"one start\"><h1>Three questions, and a first answer</h1><p class=\"intro\">The rest is filled with typical values, each marked as our guess. You make them yours afterwards. You may type any unit behind a number, lb or ft too. <a href=\"/settings\">Settings</a> shows all pages in feet and pounds, or in metres.</p>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
