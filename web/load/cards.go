@@ -39,10 +39,12 @@ type loadAt struct {
 	part string // whose card is open; empty for none
 	all  bool   // the whole form
 	more bool   // every row
+
+	month int // whose strips are shown, 1 to 12; 0 for that of the longest night
 }
 
 func loadAtOf(q url.Values, url string) loadAt {
-	at := loadAt{url: url, part: q.Get(namePart), all: q.Get(nameAll) != "", more: q.Get(nameMore) != ""}
+	at := loadAt{url: url, part: q.Get(namePart), all: q.Get(nameAll) != "", more: q.Get(nameMore) != "", month: monthIn(q.Get(nameMonth))}
 	if field := q.Get(page.NameField); field != "" {
 		at.part = partOf(field)
 	}
@@ -70,7 +72,7 @@ func (at loadAt) query() string {
 	switch {
 	case at.all:
 		return "?" + nameAll + "=1"
-	case at.part == "" && !at.more:
+	case at.part == "" && !at.more && at.month == 0:
 		return ""
 	}
 	q := url.Values{}
@@ -80,6 +82,9 @@ func (at loadAt) query() string {
 	if at.more {
 		q.Set(nameMore, "1")
 	}
+	if at.month > 0 {
+		q.Set(nameMonth, strconv.Itoa(at.month))
+	}
 	return "?" + q.Encode()
 }
 
@@ -87,6 +92,12 @@ func (at loadAt) query() string {
 func (at loadAt) card(part string) string {
 	at.part, at.all = part, false
 	return at.url + at.query() + "#card"
+}
+
+// closed is the address of the page without a card.
+func (at loadAt) closed() string {
+	at.part, at.all, at.more = "", false, false
+	return at.url + at.query()
 }
 
 // open is the part whose card is open: that of the first refused value, or that which the address names; "" for none.
@@ -133,7 +144,7 @@ func onCards(e *page.Editor[model.Project], at loadAt, sys unit.System) {
 	e.Lay = func(v page.EditorView, refused []string) templ.Component {
 		var c *page.CardView
 		if part := at.open(saved, refused); part != "" {
-			c = &page.CardView{Title: titleOf(part, saved), Close: at.url, Form: v.Form}
+			c = &page.CardView{Title: titleOf(part, saved), Close: at.closed(), Form: v.Form}
 		}
 		return loadPage(v, c, presetsOf(saved, at.url, v.Form, sys), at.url+"?"+nameAll+"=1")
 	}

@@ -39,11 +39,14 @@ func (s *Pages) loadEditor(r *http.Request) (page.Editor[model.Project], error) 
 		return e, err
 	}
 	at := loadAtOf(r.URL.Query(), e.Url)
-	strips := &painter{saved: e.Saved.Value, day: dayOf(s.Grounds.Of(e.Saved)), asks: map[int][24]bool{}}
+	ground := s.Grounds.Of(e.Saved)
+	day, _ := dayIn(ground, at.month)
+	strips := &painter{saved: e.Saved.Value, day: ground.Day(day), asks: map[int][24]bool{}}
 	e.Answer = func(p model.Project) (page.Answer, error) {
 		g := s.Grounds.Of(e.Saved).Loaded(p) // the form changes the load alone
 		typed := store.Saved[model.Project]{ID: e.Saved.ID, Value: p}
 		v := loadViewOf(g, sys, labels, e.Url)
+		v.choose(g, at.month, sys)
 		results := s.Results.All(e.Saved, variants)
 		if !reflect.DeepEqual(p, e.Saved.Value) {
 			results = evaluated(g, variants)

@@ -33,6 +33,7 @@ type rowView struct {
 	Fields  string     // the same in the fields of its open card, as a query by their ids; empty where it is closed
 	Cells   []cellView // its hours from 8 to 8
 	Unknown bool       // its hours are not known
+	Waits   bool       // its hours are those in which it may run
 	Asks    bool       // more runs are painted than one row can have
 }
 
@@ -47,6 +48,7 @@ type cellView struct {
 type nightRows struct {
 	Rows  []rowView
 	Day   string // "21 December"
+	Sum   *sumView
 	Empty bool
 	More  int // rows that are not shown
 	All   string
@@ -54,6 +56,12 @@ type nightRows struct {
 
 // mostRows is how many rows stand on the page before the smallest are left to a link, and fewRows how many stand there then.
 const mostRows, fewRows = 12, 6
+
+// whole is the address of the page with every row.
+func (at loadAt) whole() string {
+	at.more, at.all = true, false
+	return at.url + at.query()
+}
 
 // longest is the day with the most dark hours of the two that are worked out in full, and its name.
 func longest(g model.Ground) (day int, name string) {
@@ -72,17 +80,11 @@ func longest(g model.Ground) (day int, name string) {
 	return load.Winter, "21 December"
 }
 
-// dayOf is the day whose hours are painted.
-func dayOf(g model.Ground) load.Day {
-	day, _ := longest(g)
-	return g.Day(day)
-}
-
 // rowsOf prints the rows, each with the hours that are painted where they wait for an answer.
 func rowsOf(g model.Ground, p model.Project, at loadAt, strips *painter, sys unit.System) nightRows {
 	l, known := g.Nights()
-	_, name := longest(g)
-	v := nightRows{Day: name, Empty: len(p.Load.Appliances) == 0, All: at.url + "?" + nameMore + "=1"}
+	_, name := dayIn(g, at.month)
+	v := nightRows{Day: name, Sum: sumOf(g, at, sys), Empty: len(p.Load.Appliances) == 0, All: at.whole()}
 	if g.Sky == nil {
 		v.Day = ""
 	}
@@ -161,7 +163,7 @@ func shownRows(p model.Project, l load.Year, at loadAt) []int {
 func (row *rowView) strip(i int, a load.Appliance, strips *painter) {
 	on, known := strips.day.On(a)
 	waits, asks := strips.asks[i]
-	row.Asks, row.Unknown = asks, !known
+	row.Asks, row.Unknown, row.Waits = asks, !known, a.MayWait()
 	for k := range 24 {
 		h := (stripStart + k) % 24
 		c := cellView{Hour: strconv.Itoa(h), Label: fmt.Sprintf("%d to %d", h, (h+1)%24), ID: fmt.Sprintf("h-%d-%d", i, h), On: on[h] > 0}

@@ -23,12 +23,13 @@ type loadView struct {
 	Each     [][]string
 	Pictures []page.PictureView
 	Day      []dayRow
+	Chosen   string // a third day beside the two; empty for none
 	Missing  []form.LinkView
 	Backups  []form.LinkView // the page Backup of each variant
 }
 
 // dayRow is one clock hour of a winter and a summer day.
-type dayRow struct{ Clock, Winter, Summer string }
+type dayRow struct{ Clock, Winter, Summer, Chosen string }
 
 func loadViewOf(g model.Ground, sys unit.System, labels map[string]string, here string) loadView {
 	l, known := g.Nights()
@@ -164,7 +165,21 @@ func dayRows(l load.Year, sys unit.System) []dayRow {
 	}
 	rows := make([]dayRow, 24)
 	for h := range rows {
-		rows[h] = dayRow{fmt.Sprintf("%02d:00", h), at(december + h), at(june + h)}
+		rows[h] = dayRow{Clock: fmt.Sprintf("%02d:00", h), Winter: at(december + h), Summer: at(june + h)}
 	}
 	return rows
+}
+
+// choose adds the day whose strips are shown to the table, where it is neither of the two that always stand there.
+func (v *loadView) choose(g model.Ground, month int, sys unit.System) {
+	l, known := g.Nights()
+	day, name := dayIn(g, month)
+	if !known || len(v.Day) == 0 || day == load.Winter || day == load.Summer {
+		return
+	}
+	v.Chosen = name
+	for h := range v.Day {
+		i := 24*day + h
+		v.Day[h].Chosen = unit.Powers.Format(l.Standing[i]+l.Essential[i]+l.Nice[i], sys)
+	}
 }
