@@ -2,10 +2,13 @@ package store
 
 import (
 	"context"
+	"crypto/rand"
 	"database/sql"
 	"errors"
 	"fmt"
 	"time"
+
+	"duskweight/internal/model"
 )
 
 // load reads a thing that is not deleted, in a project that is not deleted.
@@ -53,24 +56,47 @@ func there(ctx context.Context, tx *sql.Tx, project int64) error {
 // save saves a value on top of the revision that the edit names.
 func save[T any](ctx context.Context, s *Store, c content[T], id int64, v T, e Edit, now time.Time) (Saved[T], error) {
 	var saved Saved[T]
-	err := s.inTx(ctx, func(tx *sql.Tx) error {
-		current, err := c.expect(ctx, tx, id, v, e.Revision)
-		if err != nil {
-			return err
-		}
-		r := current.next(e.Said, now)
-		r.page, r.field = e.Page, e.Field
-		if err := c.pack(ctx, tx, &r, v); err != nil {
-			return err
-		}
-		c.packed(r, v)
-		if r, err = follow(ctx, tx, current, r); err != nil {
-			return err
-		}
-		saved, err = savedAs(r, v)
-		return errors.Join(err, clearDrafts(ctx, tx, r.thing, e.Settles))
+	err := s.inTx(ctx, func(tx *sql.Tx) (err error) {
+		saved, err = saveIn(ctx, tx, c, id, v, e, now)
+		return err
 	})
 	return saved, err
+}
+
+// saveIn is save inside a transaction.
+func saveIn[T any](ctx context.Context, tx *sql.Tx, c content[T], id int64, v T, e Edit, now time.Time) (saved Saved[T], err error) {
+	current, err := c.expect(ctx, tx, id, v, e.Revision)
+	if err != nil {
+		return saved, err
+	}
+	r := current.next(e.Said, now)
+	r.page, r.field = e.Page, e.Field
+	if err := c.pack(ctx, tx, &r, v); err != nil {
+		return saved, err
+	}
+	c.packed(r, v)
+	if r, err = follow(ctx, tx, current, r); err != nil {
+		return saved, err
+	}
+	saved, err = savedAs(r, v)
+	return saved, errors.Join(err, clearDrafts(ctx, tx, r.thing, e.Settles))
+}
+
+// asOne is the field of two rows that were saved together.
+const asOne = "together"
+
+// SaveTogether saves a variant and its project, both or neither, as one step of undo: what the edit of the project says is told of
+// the step. A *Stale where one of them is no longer the newest.
+func (s *Store) SaveTogether(ctx context.Context, variant int64, v model.Variant, ve Edit, project int64, p model.Project, pe Edit, now time.Time) error {
+	ve.Page, ve.Field = rand.Text(), asOne
+	pe.Page, pe.Field = ve.Page, ve.Field
+	return s.inTx(ctx, func(tx *sql.Tx) error {
+		if _, err := saveIn(ctx, tx, s.variants(), variant, v, ve, now); err != nil {
+			return err
+		}
+		_, err := saveIn(ctx, tx, s.projects(), project, p, pe, now)
+		return err
+	})
 }
 
 // expect reads the current row of a thing and refuses with a *Stale where it is not the expected revision.

@@ -91,9 +91,36 @@ func (s *Store) takeBack(ctx context.Context, project, seq int64, now time.Time,
 			return ErrStale
 		}
 		taken = *c
-		return takeBack(ctx, tx, *c, now)
+		other, err := partner(ctx, tx, project, *c)
+		if err != nil {
+			return err
+		}
+		if err := takeBack(ctx, tx, *c, now); err != nil || other == nil {
+			return err
+		}
+		return takeBack(ctx, tx, *other, now)
 	})
 	return taken, err
+}
+
+// partner is the row before a change that was saved together with it, or taken back together with it; nil where there is none.
+// A step of undo writes both again one after the other, so the newer one always finds the older.
+func partner(ctx context.Context, tx *sql.Tx, project int64, c Change) (other *Change, err error) {
+	rows, err := tx.QueryContext(ctx, `SELECT `+changeColumns+` FROM revision AS r
+		WHERE project = ? AND seq = ? - 1 AND field = ? AND deed = ? AND (kind, thing) <> (?, ?)
+			AND page = (SELECT page FROM revision AS n WHERE n.seq = ? AND n.field = r.field)`,
+		project, c.Seq, asOne, c.Action, c.Thing.Kind, c.Thing.ID, c.Seq)
+	if err != nil {
+		return nil, fmt.Errorf("store: %w", err)
+	}
+	defer func() { err = errors.Join(err, rows.Close()) }()
+	if rows.Next() {
+		other = new(Change)
+		if err := other.scan(rows); err != nil {
+			return nil, err
+		}
+	}
+	return other, rows.Err()
 }
 
 // takeBack gives a thing the state that it had before a change.
@@ -116,5 +143,17 @@ func takeBack(ctx context.Context, tx *sql.Tx, c Change, now time.Time) error {
 	if c.Action == Undone {
 		r.deed = Redone
 	}
+	if r.page, r.field, err = togetherWith(ctx, tx, c.Seq); err != nil {
+		return err
+	}
 	return r.insert(ctx, tx)
+}
+
+// togetherWith is where a row was saved from, if it was saved together with another; else nothing.
+func togetherWith(ctx context.Context, tx *sql.Tx, seq int64) (page, field string, err error) {
+	err = tx.QueryRowContext(ctx, `SELECT page, field FROM revision WHERE seq = ? AND field = ?`, seq, asOne).Scan(&page, &field)
+	if errors.Is(err, sql.ErrNoRows) {
+		return "", "", nil
+	}
+	return page, field, err
 }

@@ -237,3 +237,49 @@ func TestJoinNeverEatsAStep(t *testing.T) {
 		t.Errorf("undo led back over %v, want %v", back, want)
 	}
 }
+
+// What was saved together is one step: undo takes both back, redo brings both, with a restart between, and again. A step of its own
+// before and after is taken alone. Where one of the two is stale, neither is saved.
+func TestSavedTogetherIsOneStep(t *testing.T) {
+	s := fresh(t)
+	ctx := t.Context()
+	p, v := sampled(t, s)
+	state := func() model.Document { return must[model.Document](t)(s.Export(ctx, p.ID)) }
+	first := state()
+	p.Value.Name = "alone"
+	p = must[Saved[model.Project]](t)(s.SaveProject(ctx, p.ID, p.Value, Edit{Revision: p.Revision, Said: "alone"}, noon))
+	before := state()
+	p.Value.Name = "together"
+	both := func(variant, project int64) error {
+		return s.SaveTogether(ctx, v.ID, lifting(v.Value, 77), Edit{Revision: variant, Said: "of the variant"}, p.ID, p.Value, Edit{Revision: project, Said: "of both"}, later(1))
+	}
+	if err := both(v.Revision, p.Revision-1); !errors.Is(err, ErrStale) || !reflect.DeepEqual(state(), before) {
+		t.Fatalf("a stale project: %v, or the variant was saved alone", err)
+	}
+	if err := both(v.Revision, p.Revision); err != nil {
+		t.Fatal(err)
+	}
+	after := state()
+	if after.Project.Name != "together" || reflect.DeepEqual(after.Variants, before.Variants) {
+		t.Fatal("both are not saved")
+	}
+	for n := range 3 {
+		u, _ := offered(t, s, p.ID)
+		if got := must[Change](t)(s.Undo(ctx, p.ID, u.Seq, later(2+n))); got.Said != "of both" || !reflect.DeepEqual(state(), before) {
+			t.Fatalf("undo %d of %q: another state", n, got.Said)
+		}
+		s = reopened(t, s)
+		_, r := offered(t, s, p.ID)
+		if r == nil {
+			t.Fatalf("%d: nothing to redo", n)
+		}
+		must[Change](t)(s.Redo(ctx, p.ID, r.Seq, later(2+n)))
+		if !reflect.DeepEqual(state(), after) {
+			t.Fatalf("redo %d: another state", n)
+		}
+	}
+	must[Change](t)(s.Undo(ctx, p.ID, 0, later(9)))
+	if got := must[Change](t)(s.Undo(ctx, p.ID, 0, later(9))); got.Said != "alone" || !reflect.DeepEqual(state(), first) {
+		t.Errorf("the step before is %q, or not taken alone", got.Said)
+	}
+}

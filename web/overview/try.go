@@ -256,13 +256,18 @@ func (s *Pages) keepNumbers(w http.ResponseWriter, r *http.Request) error {
 	if c.project != "" && project != a.project.Revision || c.variant != "" && variant != a.variants[a.focus].Revision {
 		return store.ErrStale // before either is saved
 	}
-	if c.variant != "" {
-		v := a.variants[a.focus]
+	v := a.variants[a.focus]
+	switch {
+	case c.variant != "" && c.project != "": // one press of the button is one step of undo
+		of, whole := store.Edit{Revision: variant, Said: c.variant}, store.Edit{Revision: project, Said: c.project + "; " + c.variant}
+		if err := s.Store.SaveTogether(r.Context(), v.ID, v.Value, of, a.project.ID, a.project.Value, whole, s.Now()); err != nil {
+			return err
+		}
+	case c.variant != "":
 		if _, err := s.Store.SaveVariant(r.Context(), v.ID, v.Value, store.Edit{Revision: variant, Said: c.variant}, s.Now()); err != nil {
 			return err
 		}
-	}
-	if c.project != "" {
+	case c.project != "":
 		if _, err := s.Store.SaveProject(r.Context(), a.project.ID, a.project.Value, store.Edit{Revision: project, Said: c.project}, s.Now()); err != nil {
 			return err
 		}
