@@ -89,6 +89,9 @@ func (s *Pages) showView(w http.ResponseWriter, r *http.Request, status int, a a
 		v.Keep, v.Variant = a.here(), strconv.FormatInt(a.variants[a.focus].Revision, 10)
 		v.Try = page.ProjectURL(p.ID) + "/try" + v.Keep[len(page.ProjectURL(p.ID)):]
 	}
+	if v.Last, err = s.lastChanges(r.Context(), a); err != nil {
+		return err
+	}
 	wait, err := s.RefusedEntries(r.Context(), p, a.variants...)
 	if err != nil {
 		return err

@@ -7,10 +7,12 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"time"
 
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
 	"duskweight/web/browsertest"
 	"duskweight/web/page"
 	"duskweight/web/webtest"
@@ -89,6 +91,52 @@ func TestTryAndKeep(t *testing.T) {
 	}
 	if w := webtest.Ask(s.Handler(), "POST", at+q, with("mass", "300")); w.Code != 409 || webtest.Stored(t, s, vs[0].ID).Value.Stores[0].Hoist.Hangs().Val > 241 {
 		t.Errorf("an older page: %d", w.Code)
+	}
+	// One press of Keep these is one step: one undo brings mass, height and hours back. A second line of history is there, and the
+	// overview leads back to the state that was undone.
+	step, _, err := s.Store.Steps(t.Context(), p.ID)
+	if err != nil || step == nil || !strings.Contains(step.Said, "Light at night") || !strings.Contains(step.Said, "Mass") {
+		t.Fatalf("the step offered is %+v, %v", step, err)
+	}
+	if w := webtest.Ask(s.Handler(), "POST", at+"/undo", url.Values{"seq": {fmt.Sprint(step.Seq)}}); w.Code != 303 {
+		t.Fatalf("undo: %d", w.Code)
+	}
+	if v, pr := stored(); webtest.Dump(v) != webtest.Dump(vs[0].Value) || webtest.Dump(pr) != webtest.Dump(p.Value) {
+		t.Error("one undo did not take back all that was kept")
+	}
+}
+
+// The overview tells the last three changes, the newest first; to each that is not the newest of its thing there is a way back. A
+// project in which nothing was changed tells none.
+func TestLastChanges(t *testing.T) {
+	s := webtest.NewSite(t)
+	p, vs := webtest.Create(t, s, "sample", catalog.Sample())
+	at := page.ProjectURL(p.ID)
+	if body := webtest.Ask(s.Handler(), "GET", at, nil).Body.String(); strings.Contains(body, "Last changes") {
+		t.Error("a project that was only made has last changes")
+	}
+	now := vs[0]
+	for i, name := range []string{"one", "two", "three", "four"} {
+		v := now.Value
+		v.Name = name
+		saved, err := s.Store.SaveVariant(t.Context(), now.ID, v, store.Edit{Revision: now.Revision, Said: "said " + name}, s.Now().Add(time.Duration(i)*time.Hour))
+		if err != nil {
+			t.Fatal(err)
+		}
+		now = saved
+	}
+	body := webtest.Ask(s.Handler(), "GET", at, nil).Body.String()
+	_, last, _ := strings.Cut(body, `class="last"`)
+	last, _, _ = strings.Cut(last, "</ul>")
+	if said := regexp.MustCompile(`</b>: said (\w+)`).FindAllStringSubmatch(last, -1); len(said) != 3 || said[0][1] != "four" || said[2][1] != "two" {
+		t.Fatalf("told: %v", said)
+	}
+	back := regexp.MustCompile(`name="seq" value="(\d+)"`).FindAllStringSubmatch(last, -1)
+	if len(back) != 2 {
+		t.Fatalf("%d ways back of three changes, want all but the newest", len(back))
+	}
+	if w := webtest.Ask(s.Handler(), "POST", at+"/back", url.Values{"seq": {back[1][1]}}); w.Code != 303 || webtest.Stored(t, s, now.ID).Value.Name != "two" {
+		t.Errorf("back to the oldest of the three: %d, the name is %q", w.Code, webtest.Stored(t, s, now.ID).Value.Name)
 	}
 }
 

@@ -28,6 +28,7 @@ type overviewView struct {
 	Fact      *page.FactView // what the sun leaves over
 	Range     page.RangeView
 	Compare   string
+	Last      []lastChange
 
 	ClassURL string // the same for a class, that guesses first
 
