@@ -42,7 +42,7 @@ func TestMonthOfTheStrips(t *testing.T) {
 				t.Errorf("%q does not say %q: %q", query, w, sum)
 			}
 		}
-		if strings.Count(body, `class="waits"`) != 1 {
+		if strings.Count(body, `class="waits"`) != 1 || !strings.Contains(body, "Hatched:") {
 			t.Errorf("%q: %d rows wait for the sun, want the pump", query, strings.Count(body, `class="waits"`))
 		}
 		if query == "?month=6" && !strings.Contains(body, "/load?month=6&amp;part=appliances%5B0%5D#card") {
@@ -61,6 +61,9 @@ func TestMonthIsSavedAsItIsShown(t *testing.T) {
 	seen := map[string]bool{}
 	for _, query := range []string{"?month=6", "?month=12", ""} {
 		at := page.ProjectURL(p.ID) + "/load" + query
+		if strings.Contains(webtest.Ask(s.Handler(), http.MethodGet, at, nil).Body.String(), "Hatched:") {
+			t.Error("hatching is explained where nothing is hatched")
+		}
 		var hours []string
 		for _, m := range checkedHour.FindAllStringSubmatch(webtest.Ask(s.Handler(), http.MethodGet, at, nil).Body.String(), -1) {
 			hours = append(hours, m[1])

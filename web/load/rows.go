@@ -50,7 +50,8 @@ type nightRows struct {
 	Day   string // "21 December"
 	Sum   *sumView
 	Empty bool
-	More  int // rows that are not shown
+	Waits bool // one of them waits for the sun
+	More  int  // rows that are not shown
 	All   string
 }
 
@@ -100,6 +101,7 @@ func rowsOf(g model.Ground, p model.Project, at loadAt, strips *painter, sys uni
 			row.Sign, row.Word, row.Value, row.Note = draw.Sign(path.NotKnown), "not known", "?", "not counted"
 		}
 		row.strip(i, a, strips)
+		v.Waits = v.Waits || row.Waits
 		v.Rows = append(v.Rows, row)
 	}
 	return v
