@@ -27,6 +27,7 @@ var aloneRoutes = map[string]string{
 	"/projects/{project}/variants/{variant}/water":                  "without its number: the first one",
 	"/projects/{project}/variants/{variant}/trials":                 "without its number: the first one",
 	"/projects/{project}/sure/many":                                 "the second answer of a page, asked for by a script",
+	"/projects/{project}/variants/said":                             "what each variant comes to, asked for by the script of the menu",
 	"/projects/{project}/sure/said":                                 "the second answer of a page, asked for by a script",
 	"/projects/{project}/place/file/reading":                        "shown while a weather file is read",
 	"/settings/copies/{copy}":                                       "a copy of the data file, once there is one",

@@ -288,7 +288,7 @@ func (w *unitWalk) refusals(at, body string) {
 // withoutLinks are the addresses that no page leads to by a link: those of scripts, and those that lead on.
 func withoutLinks(project int64, vs []store.Saved[model.Variant]) []string {
 	base := page.ProjectURL(project)
-	out := []string{"/", "/start", "/settings", "/shelf", "/verdicts", base + "/sure/said"}
+	out := []string{"/", "/start", "/settings", "/shelf", "/verdicts", base + "/sure/said", base + "/variants/said"}
 	for i, v := range vs {
 		at := page.VariantURL(project, v.ID)
 		if i == 0 {

@@ -91,3 +91,31 @@ func TestBrowserOverviewBudgets(t *testing.T) {
 		t.Errorf("%d bytes packed, %.0f px at 360 px, %.0f px sideways at 320 px", packed, tall, over)
 	}
 }
+
+// The menu of the variants says of each whether it may hang and what it carries, when it is opened on any page of the project. The
+// words are those of the cards on the overview.
+func TestBrowserMenuSaysVerdicts(t *testing.T) {
+	b := browsertest.Start(t)
+	s, base := webtest.Serve(t)
+	p, vs := webtest.Create(t, s, "example", catalog.Sample())
+	tab := b.Open(t, browsertest.Look{Still: true})
+	for _, at := range []string{page.ProjectURL(p.ID) + "/load", page.StoreURL(p.ID, vs[0].ID, 0, "hoist")} {
+		tab.Go(base + at)
+		tab.Click(".top .menu > summary")
+		tab.Wait(`document.querySelectorAll(".menu nav small").length === 3`)
+		for i, want := range []string{"DO NOT HANG, a learning piece", "READY for use, carries most nights", "READY for the load steps, carries most nights"} {
+			if got := tab.String(fmt.Sprintf(`document.querySelectorAll(".menu nav small")[%d].textContent`, i)); got != want {
+				t.Errorf("%s: %s: %q, want %q", at, vs[i].Value.Name, got, want)
+			}
+		}
+		if strings.HasSuffix(at, "/load") { // over a second line of tabs an open menu hides a part of them, as any menu does
+			tab.Shot("menu")
+			for _, found := range tab.Axe() {
+				t.Errorf("%s: %v", at, found)
+			}
+		}
+		if c := tab.Complaints(); len(c) > 0 {
+			t.Errorf("console: %+v", c)
+		}
+	}
+}

@@ -23,6 +23,7 @@ func (s *Pages) Routes(r chi.Router) {
 	r.Get("/projects/{project}", s.Page(s.showOverview))
 	r.Post("/projects/{project}", s.Page(s.keepNumbers))
 	r.Post("/projects/{project}/try", s.Page(s.tryNumbers))
+	r.Get("/projects/{project}/variants/said", s.Page(s.sendMenu))
 	r.Get("/projects/{project}/{picture}.csv", s.Page(s.sendNumbers))
 }
 

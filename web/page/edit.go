@@ -94,7 +94,7 @@ func saveEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e Editor
 		}
 		view := e.view(&t, typed, problems, sys)
 		if wantsJSON(r) {
-			return writeJSON(w, http.StatusUnprocessableEntity, map[string]any{"say": "Not saved.", "problems": view.Problems})
+			return WriteJSON(w, http.StatusUnprocessableEntity, map[string]any{"say": "Not saved.", "problems": view.Problems})
 		}
 		return e.page(s, w, r, http.StatusUnprocessableEntity, view, e.Saved.Value, true)
 	}
@@ -118,7 +118,7 @@ func saveEditor[T any](s *Site, w http.ResponseWriter, r *http.Request, e Editor
 		if err != nil {
 			return err
 		}
-		return writeJSON(w, http.StatusOK, map[string]any{"say": "Saved.", "revision": saved.Revision, "undo": steps.Undo, "redo": steps.Redo, "remarks": e.Form.Remarks(saved.Value, diffs, sys), "heads": e.Form.Heads(saved.Value, sys)})
+		return WriteJSON(w, http.StatusOK, map[string]any{"say": "Saved.", "revision": saved.Revision, "undo": steps.Undo, "redo": steps.Redo, "remarks": e.Form.Remarks(saved.Value, diffs, sys), "heads": e.Form.Heads(saved.Value, sys)})
 	}
 	to := e.Url
 	if e.Next != nil {

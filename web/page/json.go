@@ -12,8 +12,8 @@ func wantsJSON(r *http.Request) bool {
 	return strings.HasPrefix(r.Header.Get("Accept"), "application/json")
 }
 
-// writeJSON answers a script.
-func writeJSON(w http.ResponseWriter, status int, v any) error {
+// WriteJSON answers a script.
+func WriteJSON(w http.ResponseWriter, status int, v any) error {
 	b, err := json.Marshal(v)
 	if err != nil {
 		return fmt.Errorf("answer a script: %w", err)

@@ -118,7 +118,7 @@ func (s *Site) Fail(w http.ResponseWriter, r *http.Request, err error) {
 		s.Log.Error("a page failed", "method", r.Method, "page", chi.RouteContext(r.Context()).RoutePattern(), "error", err)
 	}
 	if wantsJSON(r) {
-		_ = writeJSON(w, f.Status, map[string]any{"say": strings.Join(f.Say, " "), "problems": f.Problems})
+		_ = WriteJSON(w, f.Status, map[string]any{"say": strings.Join(f.Say, " "), "problems": f.Problems})
 		return
 	}
 	if f.Status == http.StatusMisdirectedRequest || f.Status == http.StatusRequestHeaderFieldsTooLarge { // nothing of ours is shown under another name

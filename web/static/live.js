@@ -13,6 +13,19 @@
 	document.addEventListener("click", e => {
 		for (const menu of document.querySelectorAll("details.menu[open]")) if (!menu.contains(e.target)) menu.open = false;
 	});
+	// The menu of the variants says what each comes to: asked for when it is opened, and each time anew.
+	document.addEventListener("toggle", async e => {
+		const made = e.target.open && e.target.matches(".menu") && e.target.querySelector('form[action$="/variants"]');
+		if (!made) return;
+		try {
+			const says = await (await fetch(made.action + "/said")).json();
+			for (const a of e.target.querySelectorAll("nav a")) {
+				const say = says[a.getAttribute("href")], note = a.querySelector("small") || document.createElement("small");
+				note.textContent = say;
+				if (say) a.append(note);
+			}
+		} catch { /* the names are enough */ }
+	}, true);
 	// Sections that were opened stay open when the page comes back, in this window.
 	const sections = document.querySelectorAll("details.section"), key = "open " + location.pathname.replace(/\/try$/, "");
 	try {
