@@ -29,7 +29,7 @@ type barsView struct {
 // barsOf prints the bars of one variant; of is what hangs in it, in numbers.
 func barsOf(r model.VariantResult, of, url string, sys unit.System) barsView {
 	b, f := r.Facts.Bars(), page.FactsOf(r, sys)
-	v := barsView{Scale: "from 0 to " + unit.Energies.FormatTo(float64(b.Top), sys, 3, unit.Up)}
+	v := barsView{Scale: "from 0 to " + page.Worked(unit.Of(b.Top), sys)}
 	v.ID, v.Title, v.CSV = "bars", "Three amounts", url
 	v.Head = []string{"What", "Energy", "Beside it"}
 	energy := func(k unit.Known[unit.Energy]) string { return page.Worked(k, sys) }
