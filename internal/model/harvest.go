@@ -29,6 +29,9 @@ const harvestsKept = 4
 type harvests struct {
 	mu   sync.Mutex
 	kept []*harvest // the last one asked for stands first
+
+	tilts  sync.Once
+	season sun.Season // once somebody asked for it
 }
 
 // harvest returns what the ground's year brings to the panels of a variant. The ground must have a sky.
@@ -93,8 +96,12 @@ func (g Ground) snowOn(a panel.Array) *sun.Snow {
 	return &sun.Snow{Fall: *p.SnowFall, Events: p.SnowTimes, Slant: a.Slant, Edge: a.Edge, Cleared: a.Cleared == unit.Yes}
 }
 
-// Season is which tilts bring most on this ground, which must have a sky.
-func (g Ground) Season() sun.Season { return sun.SeasonOf(g.Sky.Geometry, g.Project.Place, g.Sky) }
+// Season is which tilts bring most on this ground, which must have a sky. Twenty tilts are tried once for it.
+func (g Ground) Season() sun.Season {
+	k := g.harvests
+	k.tilts.Do(func() { k.season = sun.SeasonOf(g.Sky.Geometry, g.Project.Place, g.Sky) })
+	return k.season
+}
 
 // lights computes the light on each array; an array whose place is not known gets none, and BusPower names it.
 func (g Ground) lights(v Variant) []panel.Light {

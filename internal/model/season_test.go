@@ -4,6 +4,7 @@ import (
 	"slices"
 	"testing"
 
+	"duskweight/internal/model/load"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
@@ -45,5 +46,24 @@ func TestTiltedAnewOverTheYear(t *testing.T) {
 	}
 	if c := (panel.Array{TiltBy: &even}).Copy(); c.TiltBy == &even {
 		t.Error("a copy shares the tilts")
+	}
+}
+
+// The best tilts are tried once for a sky: another load asks nothing of them, another place does.
+func TestSeasonFollowsTheSky(t *testing.T) {
+	g, _ := tiltedPlan(func(*panel.Array) {})
+	first := g.Season()
+	if want := sun.SeasonOf(g.Sky.Geometry, g.Project.Place, g.Sky); first != want {
+		t.Errorf("%+v, want %+v", first, want)
+	}
+	lit := g.Project
+	lit.Load.Appliances = []load.Appliance{{Name: "Lamp", Power: unit.Of[unit.Power](5), AfterDusk: unit.Yes}}
+	if g.Loaded(lit).Season() != first {
+		t.Error("another load turns the panels")
+	}
+	south := g.Project
+	south.Place.Latitude = unit.Of(-30 * unit.Degree)
+	if got := Prepare(south); got.Season() == first || got.Season() != sun.SeasonOf(got.Sky.Geometry, south.Place, got.Sky) {
+		t.Error("another place keeps the tilts")
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"net/http"
 	"net/url"
+	"reflect"
 
 	"github.com/a-h/templ"
 	"github.com/go-chi/chi/v5"
@@ -61,6 +62,9 @@ func (s *Pages) placeEditor(r *http.Request) (page.Editor[model.Project], error)
 		e.Below = climatePicker(picker)
 	}
 	e.Answer = func(p model.Project) (page.Answer, error) {
+		if reflect.DeepEqual(p, e.Saved.Value) {
+			return placeAnswer(s.Grounds.Of(e.Saved), sys, at), nil
+		}
 		return placeAnswer(model.Prepare(p), sys, at), nil
 	}
 	if at.all {

@@ -195,3 +195,11 @@ func TestBrowserPlaceIsLight(t *testing.T) {
 
 // editOf is a save after a revision.
 func editOf(revision int64) store.Edit { return store.Edit{Revision: revision} }
+
+func BenchmarkPage(b *testing.B) {
+	s := webtest.NewSite(b)
+	p, _ := webtest.Create(b, s, "sample", catalog.Sample())
+	for b.Loop() {
+		webtest.Ask(s.Handler(), "GET", page.ProjectURL(p.ID)+"/place", nil)
+	}
+}
