@@ -139,6 +139,12 @@ func TestEnds(t *testing.T) {
 			t.Errorf("%v and %v: %v, want %s", c.light, c.heavy, got, c.want)
 		}
 	}
+	// Only what the weighing mends, and what is not known, is a guess.
+	for _, r := range []reason.Reason{{Word: reason.NotKnown, Mend: say.That("Read the label.")}, {Word: reason.No, Mend: weighIt}, {Word: reason.NotKnown}} {
+		if guessed(r) {
+			t.Errorf("%v waits for a scale", r)
+		}
+	}
 	if got := ends(nil, nil); len(got) != 0 {
 		t.Errorf("nothing at both ends: %v", got)
 	}

@@ -101,11 +101,14 @@ func byBrush(r reason.Reason, other reason.Word) reason.Reason {
 	return r
 }
 
+// weighIt mends a reason that only one end of the mass forbids.
+var weighIt = say.That("Weigh mass and container on a scale: the result decides.")
+
 // between is a reason by its words at both ends; none at one end is yes.
 func between(r reason.Reason, a, b reason.Word) reason.Reason {
 	if a == reason.No && b != reason.No {
 		r.Word, r.Clears, r.Use = reason.NotKnown, reason.Answer, unit.Known[unit.Ratio]{}
-		r.Mend = say.That("Weigh mass and container on a scale: the result decides.")
+		r.Mend = weighIt
 	}
 	return r
 }
@@ -120,7 +123,7 @@ func guess(reasons []reason.Reason) []reason.Reason {
 
 // guessed marks a reason that only a better weighing clears.
 func guessed(r reason.Reason) bool {
-	return r.Word == reason.NotKnown && !r.Mend.IsZero() && r.Mend.Is(say.That("Weigh mass and container on a scale: the result decides."))
+	return r.Word == reason.NotKnown && r.Mend.Is(weighIt)
 }
 
 // withGuess adds mass_guess where the weighing decides one of the reasons.
