@@ -4,7 +4,6 @@ import (
 	"encoding/xml"
 	"io"
 	"math"
-	"regexp"
 	"strconv"
 	"strings"
 	"testing"
@@ -81,61 +80,11 @@ func parse(t *testing.T, svg string) readBack {
 	}
 }
 
-var pathWord = regexp.MustCompile(`[A-Za-z]|-?[0-9]*\.?[0-9]+`)
-
-// strokes reads the pieces of a path, each from a move to the next, in whole coordinates.
+// strokes are the points of the pieces of a path, each from a move to the next; curves in short pieces.
 func strokes(t *testing.T, d string) (out [][]Point) {
 	t.Helper()
-	words := pathWord.FindAllString(d, -1)
-	var at, start Point
-	next := func() float64 {
-		if len(words) == 0 {
-			t.Fatalf("a path that ends too soon: %s", d)
-		}
-		v, err := strconv.ParseFloat(words[0], 64)
-		if err != nil {
-			t.Fatalf("%q in a path", words[0])
-		}
-		words = words[1:]
-		return v
-	}
-	for len(words) > 0 {
-		c := words[0]
-		words = words[1:]
-		switch c {
-		case "M":
-			at = Point{next(), next()}
-		case "m":
-			at = Point{at.X + next(), at.Y + next()}
-		case "L":
-			at = Point{next(), next()}
-		case "l":
-			at = Point{at.X + next(), at.Y + next()}
-		case "H":
-			at.X = next()
-		case "V":
-			at.Y = next()
-		case "h":
-			at.X += next()
-		case "v":
-			at.Y += next()
-		case "A":
-			for range 5 {
-				next()
-			}
-			at = Point{next(), next()}
-		case "Z", "z":
-			at = start
-			continue
-		default:
-			t.Fatalf("%q in a path", c)
-		}
-		if c == "M" || c == "m" {
-			start = at
-			out = append(out, nil)
-		}
-		last := len(out) - 1
-		out[last] = append(out[last], at)
+	for _, one := range pieces(t, d) {
+		out = append(out, one.pts)
 	}
 	return out
 }
