@@ -205,16 +205,10 @@ func lifeSpans(rs []model.VariantResult) []onScale {
 				return float64(d.Or(first.Usual.Val)) / float64(365*unit.Day)
 			}
 			low, usual, high := in(first.Low), in(first.Usual), in(first.High)
-			out[i] = onScale{draw.Span{Low: low, Usual: asShown(usual), High: math.Max(high, asShown(usual)), Known: true}, unit.Rounded(usual, 2) + " years", unit.Rounded(low, 2) + " to " + unit.Rounded(high, 2) + ": " + name}
+			out[i] = onScale{draw.Span{Low: low, Usual: page.RoundTo(usual, 2), High: math.Max(high, page.RoundTo(usual, 2)), Known: true}, unit.Rounded(usual, 2) + " years", unit.Rounded(low, 2) + " to " + unit.Rounded(high, 2) + ": " + name}
 		}
 	}
 	return out
-}
-
-// asShown is a number with the two digits that are shown, so that two that read the same are the same.
-func asShown(years float64) float64 {
-	tens := math.Pow(10, 1-math.Floor(math.Log10(math.Max(years, 1e-9))))
-	return math.Round(years*tens) / tens
 }
 
 // useSpans are what is asked of the part that breaks first over what it has.

@@ -6,6 +6,7 @@ import (
 
 	"duskweight/internal/draw"
 	"duskweight/internal/model"
+	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
 	"duskweight/web/page"
@@ -28,26 +29,9 @@ func monthIn(text string) int {
 func dayIn(g model.Ground, month int) (day int, name string) {
 	if month == 0 {
 		day, _ = longest(g)
-		month = monthOf(day)
+		month = sun.MonthOf(day)
 	}
-	return firstOf(month) + 20, "21 " + form.MonthNames[month-1]
-}
-
-// firstOf is the first day of a month, counted from 0.
-func firstOf(month int) (day int) {
-	for _, days := range page.MonthDays[:month-1] {
-		day += days
-	}
-	return day
-}
-
-// monthOf is the month of a day of the year, 1 to 12.
-func monthOf(day int) int {
-	month := 1
-	for month < 12 && firstOf(month+1) <= day {
-		month++
-	}
-	return month
+	return page.FirstDay(month-1) + 20, "21 " + form.MonthNames[month-1]
 }
 
 // sumView is all of a day together, under the rows.
@@ -74,7 +58,7 @@ func sumOf(g model.Ground, at loadAt, sys unit.System) *sumView {
 		return nil
 	}
 	day, name := dayIn(g, at.month)
-	month := monthOf(day)
+	month := sun.MonthOf(day)
 	s := draw.Sum{Dark: g.Day(day).Dark}
 	var night, most float64
 	when := 0

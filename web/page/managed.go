@@ -125,10 +125,7 @@ func PoorestMonth(r model.VariantResult) int {
 
 // PoorDay is the day of a month with a tenth of its days below it in sun, counted from 0 in the year.
 func PoorDay(r model.VariantResult, month int) int {
-	first := 0
-	for m := range month {
-		first += MonthDays[m]
-	}
+	first := FirstDay(month)
 	days := make([]int, MonthDays[month])
 	for i := range days {
 		days[i] = first + i

@@ -9,6 +9,14 @@ import (
 // MonthDays are the lengths of the months of the typical year.
 var MonthDays = [12]int{31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31}
 
+// FirstDay is the first day of a month of the typical year; both count from 0.
+func FirstDay(month int) (day int) {
+	for _, days := range MonthDays[:month] {
+		day += days
+	}
+	return day
+}
+
 // When writes a time as its reader thinks of it.
 func (s *Site) When(t time.Time) string {
 	now := s.Now()
