@@ -13,10 +13,9 @@ const (
 )
 
 // sections are the standard cross-sections, mm² (source.IEC60228), with the current that a PVC cable withstands in a house,
-// A (source.IEC60364, from memory; 0: not known).
+// A (source.IEC60364, from memory; 0: not known, and so for all that are thicker).
 var sections = []struct{ area, amps float64 }{
-	{1.5, 17.5}, {2.5, 24}, {4, 32}, {6, 41}, {10, 57}, {16, 76}, {25, 96}, {35, 119}, {50, 0}, {70, 0},
-	{95, 0}, {120, 0}, {150, 0}, {185, 0}, {240, 0}, {300, 0},
+	{1.5, 17.5}, {2.5, 24}, {4, 32}, {6, 41}, {10, 57}, {16, 76}, {25, 96}, {35, 119}, {50, 0},
 }
 
 // Drop returns the voltage lost there and back in a cable of length l one way: 2·l·I·ρ/A, copper at temperature t.
@@ -37,7 +36,7 @@ func Ampacity(a unit.Area) (unit.Current, bool) {
 		}
 		amps = s.amps
 	}
-	return unit.Current(amps), amps > 0
+	return unit.Current(amps), amps != 0
 }
 
 // AreaFor returns the smallest standard section that carries a current; false where the table has none.

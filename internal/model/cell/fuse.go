@@ -53,7 +53,7 @@ func (r Resolved) Line(most unit.Current) Line {
 		if amps, ok := Ampacity(a); ok {
 			l.Ampacity = unit.Of(amps)
 		}
-		if length, ok := b.CableLength.Value(); ok && r.Voltage > 0 {
+		if length, ok := b.CableLength.Value(); ok && r.Voltage != 0 {
 			u := Drop(length, most, a, HotCable)
 			l.Drop, l.DropShare = unit.Of(u), unit.Of(unit.Ratio(u/r.Voltage))
 		}

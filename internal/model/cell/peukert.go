@@ -32,7 +32,7 @@ func (r Resolved) MeanCurrent(drawn []float64) unit.Current {
 			n++
 		}
 	}
-	if n == 0 || r.Voltage <= 0 {
+	if n == 0 || r.Voltage == 0 {
 		return 0
 	}
 	return unit.Current(sum / float64(n) / float64(r.Voltage))

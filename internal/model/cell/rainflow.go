@@ -1,6 +1,9 @@
 package cell
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Cycle is one range of a history that was counted.
 type Cycle struct {
@@ -51,11 +54,7 @@ func RainflowRepeating(history []float64) []Cycle {
 			top = i
 		}
 	}
-	turned := make([]float64, 0, len(history)+1)
-	turned = append(turned, history[top:]...)
-	turned = append(turned, history[:top]...)
-	turned = append(turned, history[top])
-	return Rainflow(turned)
+	return Rainflow(slices.Concat(history[top:], history[:top], history[top:top+1]))
 }
 
 // turningPoints keeps the first, the last and every peak and valley between.

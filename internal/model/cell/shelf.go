@@ -58,7 +58,7 @@ var (
 func restVoltage(s float64) float64 {
 	s = min(1, max(0, s))
 	i := 0
-	for i < len(restAt)-2 && s > restAt[i+1] {
+	for s > restAt[i+1] {
 		i++
 	}
 	return restOf[i] + (restOf[i+1]-restOf[i])*(s-restAt[i])/(restAt[i+1]-restAt[i])
@@ -67,12 +67,9 @@ func restVoltage(s float64) float64 {
 // rate returns how fast cells at t °C age on the shelf, as a multiple of the rate at 25 °C and nine tenths full. They are never
 // slower than Least.
 func (a Ageing) rate(t, s float64) float64 {
-	warm := 1.0
-	switch {
-	case a.Halves.Value > 0:
+	warm := math.Exp(a.Activation * (1/298.15 - 1/(t+273.15)))
+	if a.Halves.Value != 0 {
 		warm = math.Exp2((t - 25) / a.Halves.Value)
-	case a.Activation > 0:
-		warm = math.Exp(a.Activation * (1/298.15 - 1/(t+273.15)))
 	}
 	return max(a.Least, warm) * a.Charge.of(s)
 }

@@ -53,7 +53,7 @@ func (s Sizing) Size() Sizing {
 // TradeSizing sizes this bank for a day's load. It is not known without the days of autonomy the user wants.
 func (r Resolved) TradeSizing(dailyLoad unit.Energy, t Temperature) (Sizing, bool) {
 	days, ok := r.bank.Autonomy.Value()
-	if !ok || r.Voltage <= 0 {
+	if !ok || r.Voltage == 0 {
 		return Sizing{}, false
 	}
 	s := Sizing{
@@ -78,7 +78,7 @@ const asLarge = 0.95
 // Differ says in plain sentences how the trade's answer stands to the bank as designed, and why the two ways differ.
 // carries says whether the year run found that it carries the nights, and noFill the hours too cold or too hot to charge.
 func (s Sizing) Differ(r Resolved, carries bool, noFill int) []say.Sentence {
-	if r.Charge <= 0 || s.AfterMargin <= 0 {
+	if r.Charge == 0 || s.AfterMargin == 0 {
 		return nil
 	}
 	ratio := float64(r.Charge) / float64(s.AfterMargin)

@@ -35,7 +35,7 @@ func sulphation(charge, drawn []float64, tenth float64) (usual, worst float64) {
 			withWorst += q * (1 + (crystalsAlways+crystalsLow*(1-lowest)*f)*since)
 		}
 	}
-	if sum <= 0 {
+	if sum == 0 {
 		return 1, 1
 	}
 	return min(crystalsMost, withUsual/sum), min(crystalsMost, withWorst/sum)
