@@ -32,6 +32,17 @@ func TestTypicalValuesInSI(t *testing.T) {
 	}
 }
 
+// Both efficiencies are taken where both are known; one alone is none, and the round trip is halved between them.
+func TestOneEfficiencyIsNone(t *testing.T) {
+	b := typicalBank("lfp")
+	for _, c := range []struct{ in, out, wantIn, wantOut float64 }{{0.9, 0.8, 0.9, 0.8}, {0.9, 0, math.Sqrt(0.93), math.Sqrt(0.93)}, {0, 0.8, math.Sqrt(0.93), math.Sqrt(0.93)}} {
+		b.ChargeEff, b.DrawEff = unit.Of(unit.Ratio(c.in)), unit.Of(unit.Ratio(c.out))
+		b.ChargeEff.Is, b.DrawEff.Is = c.in > 0, c.out > 0
+		near(t, "in", b.Resolve().ChargeEff, c.wantIn, 1e-12, hand)
+		near(t, "out", b.Resolve().DrawEff, c.wantOut, 1e-12, hand)
+	}
+}
+
 // Which number of the label is missing is said by its name.
 func TestLabelThatIsMissing(t *testing.T) {
 	for _, c := range []struct {
@@ -137,6 +148,14 @@ func TestWhereTradeAndYearDiffer(t *testing.T) {
 		}
 		if c.trade == 211 && !strings.Contains(text, "0.95 times") {
 			t.Errorf("200 of 211 Ah: %s", text)
+		}
+	}
+	r.Charge = 190 * unit.AmpereHour
+	for trade, asLarge := range map[unit.Charge]bool{199.9: true, 200: true, 200.1: false} { // 190 of 200 Ah are 0.95, which is as large
+		large := Sizing{AfterMargin: trade * unit.AmpereHour, Days: 3}.Differ(r, true, 0)
+		short := Sizing{AfterMargin: trade * unit.AmpereHour, Days: 3}.Differ(r, false, 30)
+		if (len(large) == 5) == asLarge || (len(short) == 5) != asLarge {
+			t.Errorf("190 of %g Ah: %v, %v", float64(trade), large, short)
 		}
 	}
 	if said := (Sizing{}).Differ(r, true, 0); said != nil {

@@ -29,8 +29,8 @@ func (r Resolved) Cautions(l Life) []Flag {
 	r.fireCautions(tell, ask)
 	before := len(out)
 	r.yearCautions(l, tell)
-	for i := range out[before:] {
-		if f := &out[before+i]; f.Bad && f.Path == "place" {
+	for i := before; i < len(out); i++ {
+		if f := &out[i]; f.Bad && f.Path == "place" {
 			f.ID = "freezes"
 		}
 	}

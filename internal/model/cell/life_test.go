@@ -160,6 +160,7 @@ func TestYearIsSaid(t *testing.T) {
 	}{
 		{"nothing", Life{}, nil},
 		{"one hour of frost", Life{FreezeHours: 1, NearFreeze: 5}, []string{"It freezes in 1 hours"}},
+		{"frost and crystals", Life{FreezeHours: 1, Sulphates: true, NotFull: 16 * unit.Day, Sulphation: 1.234}, []string{"It freezes in 1 hours", "16 days", "1.2 times as fast"}},
 		{"one hour near frost", Life{NearFreeze: 1}, []string{"close to freezing in 1 hours"}},
 		{"one hour without filling", Life{NoFillHours: 1}, []string{"In 1 hours of the year it is too cold"}},
 		{"one hour of cold", Life{BelowZero: 1}, []string{"full charge last about 3 hours"}},
@@ -219,6 +220,13 @@ func TestBankIsSaid(t *testing.T) {
 	}
 	if b := typicalBank("flooded_lead"); !strings.Contains(says(b), "2400 l of air an hour, through an opening of 68 cm²") {
 		t.Error(says(b))
+	}
+	for v, told := range map[unit.Voltage]bool{60: false, 60.1: true} { // IEC 61140
+		b := typicalBank("lfp")
+		b.Series, b.Voltage = unit.Of[unit.Count](1), unit.Of(v)
+		if strings.Contains(says(b), "can kill") != told {
+			t.Errorf("%g V: said %v", float64(v), !told)
+		}
 	}
 	one := typicalBank("flooded_lead")
 	one.Series, one.Voltage = unit.Of[unit.Count](1), unit.Of[unit.Voltage](2)

@@ -21,6 +21,7 @@ func TestInSeries(t *testing.T) {
 		"two with a sheet, strings":     {Array{Count: count(2), Strings: count(1), Sheet: &Sheet{}}, 2, true},
 		"two with a sheet, no strings":  {Array{Count: count(2), Sheet: &Sheet{}}, 1, false},
 		"none counted, a sheet":         {Array{Sheet: &Sheet{}}, 1, false},
+		"none with strings":             {Array{Count: count(0), Strings: count(2)}, 1, true},
 		"one without":                   {Array{Count: count(1)}, 1, true},
 		"two without":                   {Array{Count: count(2)}, 1, false},
 		"six in two":                    {Array{Count: count(6), Strings: count(2)}, 3, true},

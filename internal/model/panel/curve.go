@@ -76,16 +76,13 @@ func (c Curve) Best() (unit.Voltage, unit.Current) {
 		return 0, 0
 	}
 	low, high := 0.0, float64(c.OpenVoltage())
-	for range 200 {
+	for range 48 { // halved to 1e-14 of the voltage
 		v := (low + high) / 2
 		i := c.current(v)
 		if i > v*c.slope(v, i) {
 			low = v
 		} else {
 			high = v
-		}
-		if high-low <= 1e-13*high {
-			break
 		}
 	}
 	v := (low + high) / 2
@@ -101,15 +98,12 @@ func (c Curve) Voltage(i unit.Current) unit.Voltage {
 	if i < 0 {
 		high += c.A*math.Log1p(-float64(i)/c.I0) - float64(i)*c.Rs
 	}
-	for range 200 {
+	for range 52 { // halved to the last digit
 		v := (low + high) / 2
 		if c.current(v) > float64(i) {
 			low = v
 		} else {
 			high = v
-		}
-		if high-low <= 1e-14*high {
-			break
 		}
 	}
 	return unit.Voltage((low + high) / 2)

@@ -155,7 +155,7 @@ func (s sheet) circuit(a float64) (Diode, bool) {
 		return Diode{}, false
 	}
 	at, _ := s.linear(a, low)
-	sign := s.slopeError(at)
+	below := math.Signbit(s.slopeError(at))
 	for range 60 {
 		rs := (low + high) / 2
 		c, ok := s.linear(a, rs)
@@ -163,13 +163,13 @@ func (s sheet) circuit(a float64) (Diode, bool) {
 			return Diode{}, false
 		}
 		at = c
-		if s.slopeError(c)*sign > 0 {
+		if math.Signbit(s.slopeError(c)) == below {
 			low = rs
 		} else {
 			high = rs
 		}
 	}
-	if at.Leak < 0 || at.I0 <= 0 || at.IL <= 0 {
+	if at.Leak < 0 {
 		return Diode{}, false
 	}
 	return Diode{Curve: at, Alpha: s.alpha}, true
@@ -180,9 +180,6 @@ func (s sheet) slopeError(c Curve) float64 { return s.imp - s.vmp*c.slope(s.vmp,
 
 // linear solves short circuit, open circuit and best point (source.DeSoto.At("eq. 3–5")) for IL, I0 and Leak.
 func (s sheet) linear(a, rs float64) (Curve, bool) {
-	if s.voc/a > 600 {
-		return Curve{}, false
-	}
 	whole := math.Expm1(s.voc / a)
 	short := math.Expm1(s.isc*rs/a) / whole
 	best := math.Expm1((s.vmp+s.imp*rs)/a) / whole
@@ -198,5 +195,5 @@ func (s sheet) linear(a, rs float64) (Curve, bool) {
 	leak := (a11*(s.isc-s.imp) - a21*s.isc) / det
 	c := Curve{I0: j / whole, Rs: rs, Leak: leak, A: a}
 	c.IL = j + s.voc*leak
-	return c, j > 0 && !math.IsNaN(leak)
+	return c, j > 0
 }

@@ -95,7 +95,7 @@ func (g *group) under(plane, cells, air float64) Curve {
 func (x *Sunlit) Current(v unit.Voltage) unit.Current {
 	sum := 0.0
 	for i, c := range x.curves {
-		if g := &x.of.groups[i]; c.IL > 0 && g.strings > 0 {
+		if g := &x.of.groups[i]; c.IL > 0 {
 			sum += g.strings * g.equal * max(0, c.current(float64(v)/(g.wireShare*g.series)))
 		}
 	}
@@ -110,11 +110,10 @@ func (x *Sunlit) Voltage(i unit.Current) (unit.Voltage, bool) {
 	if len(x.curves) == 1 {
 		return x.alone(float64(i))
 	}
-	low, high := 0.0, 0.0
+	var low, high float64
 	for k, c := range x.curves {
-		if g := &x.of.groups[k]; c.IL > 0 {
-			high = max(high, float64(c.OpenVoltage())*g.series*g.wireShare)
-		}
+		g := &x.of.groups[k]
+		high = max(high, float64(c.OpenVoltage())*g.series*g.wireShare)
 	}
 	for range 60 {
 		v := (low + high) / 2
@@ -132,9 +131,6 @@ func (x *Sunlit) Voltage(i unit.Current) (unit.Voltage, bool) {
 func (x *Sunlit) alone(i float64) (unit.Voltage, bool) {
 	c, g := x.curves[0], &x.of.groups[0]
 	i /= g.strings * g.equal
-	if i >= c.IL {
-		return 0, false
-	}
 	vd := c.A * math.Log1p((c.IL-i)/c.I0)
 	for range 50 {
 		e := math.Expm1(vd / c.A)
@@ -161,7 +157,7 @@ func (x *Sunlit) Best() (power unit.Power, volts unit.Voltage) {
 		power += unit.Power(v * a * g.series * g.strings * g.equal * g.wireShare)
 		least = min(least, v*g.series*g.wireShare)
 	}
-	if math.IsInf(least, 1) {
+	if power == 0 {
 		return 0, 0
 	}
 	return power, unit.Voltage(least)
@@ -176,7 +172,7 @@ func (c Curve) peak() (v, i float64) {
 	}
 	power := func(vd float64) float64 { v, i := at(vd); return v * i }
 	low, high := 0.0, c.A*math.Log1p(c.IL/c.I0)
-	a, b := high-golden*(high-low), low+golden*(high-low)
+	a, b := (1-golden)*high, golden*high
 	pa, pb := power(a), power(b)
 	for range 34 { // 0.618^34 < 1e-7 of the voltage; the power is flat there
 		if pa < pb {

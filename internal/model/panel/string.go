@@ -45,12 +45,12 @@ func (a Array) InSeries() (int, bool) {
 	switch {
 	case a.Sheet != nil && a.Sheet.Series.Is:
 		return int(a.Sheet.Series.Val), true
-	case a.Sheet != nil && (known && n <= 1):
+	case known && n <= 1:
 		return 1, true
 	case known && side && strings > 0:
 		return int(math.Ceil(float64(n) / float64(strings))), true
 	}
-	return 1, known && n <= 1
+	return 1, false
 }
 
 // OpenCold returns the open voltage of a string of n panels at temperature t: n·V_oc(1 + β(t − 25)), or by the cold factor
