@@ -49,10 +49,24 @@ func (p *pen) gears(stages int, worm bool) {
 		}
 		return
 	}
-	n := min(stages, 5)
-	for i := range n {
-		x := 66 + 74*(float64(i)+0.5)/float64(n)
-		p.circle(x, 62, 6+8*float64(i+1)/float64(n), attrs{"class", "steel"})
-		p.circle(x, 62, 2.5, attrs{"class", "thin"})
+	wheels := make([]float64, min(stages, 5)) // their radii, each larger than the one before
+	all := 0.0
+	for i := range wheels {
+		wheels[i] = 6 + 8*float64(i+1)/float64(len(wheels))
+		all += 2 * wheels[i]
+	}
+	last := 2 * wheels[len(wheels)-1]
+	closer := 1.0 // they touch, or lie over one another where the case has no room for that
+	if all > wheelsWide {
+		closer = (wheelsWide - last) / (all - last)
+	}
+	x := 66 + (74-(closer*(all-last)+last))/2 // in the middle of the case
+	for _, r := range wheels {
+		p.circle(x+r, 62, r, attrs{"class", "steel"})
+		p.circle(x+r, 62, 2.5, attrs{"class", "thin"})
+		x += 2 * r * closer
 	}
 }
+
+// wheelsWide is the room of the wheels in their case.
+const wheelsWide = 68.0

@@ -93,10 +93,16 @@ func (p *pen) charge(x, y axis, d ManagedDay) {
 	p.path(pts, false, stroke(cellColour, 2, ""))
 	for i, m := range d.Marks { // names to the right and to the left in turn: two marks may lie close together
 		p.line(x.a, y.at(m.At), x.b, y.at(m.At), stroke(ink, 0.8, "4 3"))
+		at := y.at(m.At) - 3
+		for _, o := range d.Marks { // under its line where another runs close above it
+			if up := y.at(m.At) - y.at(o.At); up > 0 && up < small+2 && at+small+2 < y.a {
+				at = y.at(m.At) + small - 1
+			}
+		}
 		if i%2 == 0 {
-			p.text(x.b, y.at(m.At)-3, m.Say, small, "end", 0)
+			p.text(x.b, at, m.Say, small, "end", 0)
 		} else {
-			p.text(x.a+3, y.at(m.At)-3, m.Say, small, "start", 0)
+			p.text(x.a+3, at, m.Say, small, "start", 0)
 		}
 	}
 	p.line(x.a, y.a, x.b, y.a, stroke(ink, 1, ""))

@@ -64,15 +64,15 @@ func (c *sheet) where() {
 	c.circle(x, y, r, stroke(ink, 0.6, ""))
 	c.markRect(x-r, y-r, x+r, y+r)
 	w := TextWidth("A", letter)
-	for _, a := range []float64{2.4, 0.7, 3.9, 5.6, 3.1, 1.57} {
+	var at box
+	for _, a := range []float64{2.4, 0.7, 3.9, 5.6, 3.1, 1.57, 3.5, 5.9, 2.4} { // the first again where none is free
 		tx, ty := x+(r+8)*math.Cos(a), y-(r+8)*math.Sin(a)
-		if b := (box{tx - w/2, ty - 6, tx + w/2, ty + 5}); c.free(b) {
-			c.text(tx, ty+4, "A", letter, "middle", 0, attrs{"font-weight", "600"})
-			c.boxes = append(c.boxes, b)
-			return
+		if at = (box{tx - w/2, ty - 6, tx + w/2, ty + 5}); c.free(at) {
+			break
 		}
 	}
-	c.text(x-r-6, y-r+2, "A", letter, "middle", 0, attrs{"font-weight", "600"})
+	c.text((at.x0+at.x1)/2, at.y1-1, "A", letter, "middle", 0, attrs{"font-weight", "600"})
+	c.boxes = append(c.boxes, at)
 }
 
 // cutBoard draws the piece of the board that the detail shows.

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"strings"
+	"slices"
 )
 
 // The paper of the side view, in units of the viewBox: at 70 mm of a printed sheet its letters are 2.4 mm high.
@@ -27,13 +27,15 @@ func SVG(s Scene, w io.Writer) error {
 	for i, m := range s.Marks {
 		told = append(told, fmt.Sprintf("✕ %d %s", i+1, m.Say))
 	}
-	notes := wrap(append(told, s.Notes...), 11, paperW-2*viewLeft)
+	told = wrap(told, 11, paperW-2*viewLeft)
+	notes := append(slices.Clip(told), wrap(s.Notes, 11, paperW-2*viewLeft)...)
 	h += 15 * float64(len(notes))
 	c := &sheet{pen: open(w, "hoist", paperW, h, s.Title, s.Desc), w: paperW, s: s, f: s.fit(viewLeft, viewTop, viewW, viewH)}
 	c.groundLine()
 	c.scenery()
 	c.dims()
 	c.where()
+	c.keepMarks()
 	c.stops()
 	c.names()
 	c.keepOut()
@@ -41,7 +43,7 @@ func SVG(s Scene, w io.Writer) error {
 	c.detail()
 	for i, line := range notes {
 		colour, class := ink, ""
-		if strings.HasPrefix(line, "✕") {
+		if i < len(told) {
 			colour, class = failText, "bad"
 		}
 		c.text(viewLeft, detailY+detailH+14+15*float64(i), line, 11, "", 0, attrs{"fill", colour}, attrs{"class", class})

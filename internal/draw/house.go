@@ -62,7 +62,7 @@ func houseHoist(p *pen, floor float64) {
 	p.line(546, 226, 546, floor-4, stroke(ink, narrow, ""))
 	p.arrow(546, 226, 0, -1)
 	p.arrow(546, floor-4, 0, 1)
-	p.text(554, 284, "?", 20, "start", 0)
+	p.text(551, 284, "?", 20, "start", 0)
 }
 
 // houseCells is a battery.

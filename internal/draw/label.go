@@ -44,9 +44,16 @@ func (c *sheet) free(b box) bool {
 // further off with a thin line to the point. Where there is no room at all it is left out: the text of the picture has
 // it.
 func (c *sheet) name(x, y float64, text, colour string, more ...attrs) bool {
+	return c.nameBetween(x, x, y, text, colour, more...)
+}
+
+// nameBetween is name for a part from one side to the other: what stands right of it begins at its right side, and what stands
+// left of it at its left one. What is over or under it begins in its middle.
+func (c *sheet) nameBetween(left, right, y float64, text, colour string, more ...attrs) bool {
 	w := TextWidth(text, letter)
 	for _, d := range []float64{8, 16, 26, 38, 52, 68, 86, 106} {
 		for _, dir := range [][2]float64{{1, 0}, {-1, 0}, {1, -1}, {-1, -1}, {1, 1}, {-1, 1}, {0, -1}, {0, 1}} {
+			x := (left + right + dir[0]*(right-left)) / 2
 			ax, ay := x+dir[0]*d, y+dir[1]*d
 			b := box{ax - w/2, ay - 6, ax + w/2, ay + 5}
 			anchor := "middle"
@@ -99,11 +106,7 @@ func (c *sheet) massName(x, y float64, text string) {
 		c.boxes = append(c.boxes, spot)
 		return
 	}
-	for _, px := range []float64{c.f.x(m.X1), c.f.x(m.X0)} {
-		if c.name(px, y, text, ink, attrs{"font-weight", "600"}) {
-			return
-		}
-	}
+	c.nameBetween(c.f.x(m.X0), c.f.x(m.X1), y, text, ink, attrs{"font-weight", "600"})
 }
 
 // baseName writes the base under the ground.

@@ -122,7 +122,7 @@ var free = map[string][]struct {
 	"house":   {{"alone line 2.4", 5, 5, "rays of the sun"}, {"alone path 0.8", 3, 3, "panels over the roof"}, {"line 2", 1, 1, "the floor of the drive"}, {"path 2.4", 2, 2, "the eaves"}},
 	"hung":    {{"line 0.6", 5, 5, "the ground, hatched"}, {"line 1.4", 2, 3, "the ground's ends, and the rope's upper one where the mass is low"}},
 	"shelf":   {{"line shaft", 0, 4, "ends of shafts, a plus"}, {"path shaft", 0, 2, "feet, a hook"}, {"line rope", 0, 2, "a rope over a pulley"}},
-	"trip":    {{"alone line 1", 2, 2, "the stops"}, {"line 1.2", 2, 2, "the cross on the drum"}, {"line 1.6", 2, 2, "the ground's ends"}},
+	"trip":    {{"alone line 1", 2, 2, "the stops"}, {"line 1.2", 2, 3, "the cross on the drum, longer than a small drum is wide"}, {"line 1.6", 2, 2, "the ground's ends"}},
 	"hoist":   {{"line 1.6", 1, 1, "the ground's end"}, {"line 2.4", 2, 3, "the cross of a mark"}},
 	"touch":   {{"line 1.6", 1, 1, "the ground's end"}},
 	"paper":   {{"line 1", 4, 4, ""}, {"line 1.6", 2, 2, "the ground's ends"}, {"line 2.4", 2, 2, "the cross of a mark"}},

@@ -1,6 +1,7 @@
 package draw
 
 import (
+	"math"
 	"slices"
 	"strings"
 
@@ -114,28 +115,36 @@ func (b *builder) inFallZone(r reason.Reason) (Point, bool) {
 	return Point{b.fallLine(), 0}, true
 }
 
-// marksPart draws the marks: a cross in a ring, with the number under which the notes say what is wrong. Two at one place
-// stand side by side. number gives the number of the i-th mark, "" for none.
-func (c *sheet) marksPart(number func(i int) string) {
-	const r = 7.0
-	var drawn []Point
-	for i, m := range c.s.Marks {
+// markRing is the radius of the ring of a mark.
+const markRing = 7.0
+
+// markPoints are the places of the marks on the paper: two at one place stand side by side.
+func (c *sheet) markPoints() (out []Point) {
+	for _, m := range c.s.Marks {
 		x, y := c.f.p(m.At)
-		for slices.ContainsFunc(drawn, func(p Point) bool { return abs(p.X-x) < 3*r && abs(p.Y-y) < 2*r }) {
-			x += 3.4 * r
+		for slices.ContainsFunc(out, func(p Point) bool { return math.Abs(p.X-x) < 3*markRing && math.Abs(p.Y-y) < 2*markRing }) {
+			x += 3.4 * markRing
 		}
-		drawn = append(drawn, Point{x, y})
-		c.circle(x, y, r, attrs{"class", "mark"}, stroke(failColour, wide+0.6, ""))
-		for _, s := range []float64{-1, 1} {
-			c.line(x-3, y-3*s, x+3, y+3*s, stroke(failColour, wide+0.6, ""))
-		}
-		c.text(x+r+1, y+4, number(i), 11, "", 0, attrs{"fill", failText}, attrs{"class", "bad"})
+		out = append(out, Point{x, y})
+	}
+	return out
+}
+
+// keepMarks keeps the places of the marks free of letters; they are drawn last, over everything.
+func (c *sheet) keepMarks() {
+	for _, p := range c.markPoints() {
+		c.markRect(p.X-markRing, p.Y-markRing, p.X+markRing, p.Y+markRing)
 	}
 }
 
-func abs(v float64) float64 {
-	if v < 0 {
-		return -v
+// marksPart draws the marks: a cross in a ring, with the number under which the notes say what is wrong. number gives the number
+// of the i-th mark, "" for none.
+func (c *sheet) marksPart(number func(i int) string) {
+	for i, p := range c.markPoints() {
+		c.circle(p.X, p.Y, markRing, attrs{"class", "mark"}, stroke(failColour, wide+0.6, ""))
+		for _, s := range []float64{-1, 1} {
+			c.line(p.X-3, p.Y-3*s, p.X+3, p.Y+3*s, stroke(failColour, wide+0.6, ""))
+		}
+		c.text(p.X+markRing+1, p.Y+4, number(i), 11, "", 0, attrs{"fill", failText}, attrs{"class", "bad"})
 	}
-	return v
 }

@@ -124,6 +124,7 @@ func (p Paper) Draw(out io.Writer) error {
 	c.where()
 	left, right, keyed := p.lay(f)
 	c.notes(left, right, keyed)
+	c.keepMarks()
 	c.stops()
 	c.failMarks()
 	c.marksPart(func(i int) string { return at(p.Numbers, i) })

@@ -142,6 +142,7 @@ func (c *sheet) notes(left, right, keyed []noted) {
 		}
 		c.markRect(x-2, n.top, x+widest(n.lines)+2, n.top+n.h+2)
 		c.line(from, n.top+6, n.x, n.y, stroke(ink, 0.5, ""))
+		c.markLine(from, n.top+6, n.x, n.y)
 		c.circle(n.x, n.y, 1.4, attrs{"fill", ink})
 		for k, l := range n.lines {
 			c.written(x, n.top+noteLine*float64(k)+9, l, "start")

@@ -31,7 +31,6 @@ func (s Skyline) Draw() string {
 	for _, up := range []float64{20, 40, 60} {
 		y := c.y(up * math.Pi / 180)
 		p.line(26, y, wide, y, attrs{"class", "line-grid"})
-		p.text(0, y+4, unit.Whole(up)+"°", 11, "", 0, attrs{"class", "soft"})
 	}
 	for i, day := range s.Days {
 		if i == 0 {
@@ -42,6 +41,9 @@ func (s Skyline) Draw() string {
 		if top, ok := highest(day.Path); ok {
 			p.text(c.x(top.East), c.y(top.Up)-4, day.Name, 11, "middle", 0)
 		}
+	}
+	for _, up := range []float64{20, 40, 60} { // over the hill
+		p.text(0, c.y(up*math.Pi/180)+4, unit.Whole(up)+"°", 11, "", 0, attrs{"class", "soft"})
 	}
 	p.line(0, floor, wide, floor, attrs{"class", "floor"})
 	for _, at := range s.Points {

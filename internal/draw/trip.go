@@ -20,7 +20,7 @@ const (
 // and with it the moving end of each line "grows".
 func (t Trip) Draw(w io.Writer) error {
 	p := open(w, "trip", tripW, tripH, "The hoist from the side", "The mass goes from the lower stop to the upper and down again.")
-	f := t.Scene.whole(18, 12, tripW-36, tripH-30)
+	f := t.Scene.whole(glowX+glowR+4, 12, tripW-glowX-glowR-22, tripH-30)
 	c := &sheet{pen: p, s: t.Scene.lowered(0), f: f}
 	c.line(4, f.y(0), tripW-4, f.y(0), stroke(ink, wide, ""))
 	for x := 14.0; x < tripW-4; x += 12 {
@@ -105,11 +105,14 @@ func (c *sheet) stopMarks(s Scene) {
 	}
 }
 
+// The lamp of a trip: where it stands, and how far it shines.
+const glowX, glowR = 22.0, 18.0
+
 // glow is a lamp that a script lights on the way down.
 func (c *sheet) glow() {
-	x, y := 22.0, c.f.y(0)-60
+	x, y := glowX, c.f.y(0)-60
 	c.line(x, y+8, x, c.f.y(0), stroke(ink, narrow, ""))
-	c.circle(x, y, 18, attrs{"class", "lit", "fill", sunColour, "fill-opacity", ".4"})
+	c.circle(x, y, glowR, attrs{"class", "lit", "fill", sunColour, "fill-opacity", ".4"})
 	c.circle(x, y, 8, stroke(ink, 1, ""), attrs{"class", "mark"})
 	c.circle(x, y, 8, stroke(ink, 1, ""), attrs{"class", "lit", "fill", sunColour})
 }
