@@ -81,6 +81,10 @@ func TestClashesOfWhatIsNotKnown(t *testing.T) {
 			h.Structure.LeadAngle, h.Reeving.LeadSheaves = unit.Of[unit.Angle](0.01), two
 			h.Reeving.Sheaves = append(h.Reeving.Sheaves, h.Reeving.Sheaves[0])
 		}, ""},
+		{"drive under the mass, pulleys not counted", func(h *lift.Hoist) {
+			h.Structure.LeadAngle, h.Reeving.LeadSheaves.Is = unit.Of[unit.Angle](0.01), false
+		}, ""},
+		{"near the posts outdoors, travel not known", func(h *lift.Hoist) { h.Structure.Beam.From, h.Site.Outdoors, h.Travel = m(0.42), unit.Yes, none }, "geometry_height not_known travel_m"},
 		{"drive near the mass, indoors", func(h *lift.Hoist) { h.Structure.LeadAngle = unit.Of[unit.Angle](0.08) }, ""},
 		{"drive near the mass, outdoors", func(h *lift.Hoist) { h.Structure.LeadAngle, h.Site.Outdoors = unit.Of[unit.Angle](0.08), unit.Yes }, "geometry_drive no structure.lead_line_angle_rad"},
 		{"drive near the mass, outdoors not said", func(h *lift.Hoist) { h.Structure.LeadAngle, h.Site.Outdoors = unit.Of[unit.Angle](0.08), "" }, "geometry_drive no structure.lead_line_angle_rad"},
@@ -328,6 +332,7 @@ func TestMotorThatGetsHot(t *testing.T) {
 		{"hot with the other brushes", cool, cool, two(hotUp, hotUp), nil, "motor_hot not_known machine.max_winding_c", "brushes"},
 		{"hot with the other brushes at the heaviest", cool, cool, two(cool, hotUp), nil, "motor_hot not_known machine.max_winding_c", "brushes"},
 		{"hot with all brushes", hotUp, hotUp, two(hotUp, hotUp), nil, "motor_hot no machine.max_winding_c", "more gear ratio"},
+		{"hot with the other brushes at the lightest alone", cool, cool, two(hotUp, cool), nil, "motor_hot not_known machine.max_winding_c", "brushes"},
 		{"cool with all brushes", cool, cool, two(cool, cool), nil, "", ""},
 		{"hot with another motor", cool, cool, nil, [][2]Work{*two(hotUp, hotUp)}, "motor_hot not_known machine.max_winding_c", "without load"},
 		{"cool with another motor", hotUp, hotUp, nil, [][2]Work{*two(cool, cool)}, "motor_hot not_known machine.max_winding_c", "without load"},
