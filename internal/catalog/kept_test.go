@@ -2,8 +2,10 @@ package catalog_test
 
 import (
 	"fmt"
+	"maps"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -96,6 +98,10 @@ func keptTexts(t *testing.T) map[string]string {
 	list(&rows, "ending", catalog.Endings())
 	list(&rows, "wear", catalog.Wears())
 	list(&rows, "bag", catalog.Bags())
+	for _, question := range slices.Sorted(maps.Keys(catalog.Guesses())) {
+		g := catalog.Guesses()[question]
+		fmt.Fprintf(&rows, "guess of %s: %v, usual %v to %v, %s\n", question, g.Value, g.Low, g.High, g.Source)
+	}
 	for _, c := range catalog.Climates() {
 		fmt.Fprintf(&rows, "climate %s %s %v %v %v %v %+v\n", c.Name, c.Source, c.Place.Latitude, c.Place.UTCOffset, c.Coldest, c.Yearly, *c.Place.Monthly)
 	}

@@ -222,13 +222,5 @@ func WaitForDusk(l Load) (out []Missing) {
 
 // ByClock returns what appliances use in a year that all keep to the clock, at any place.
 func ByClock(l Load) unit.Energy {
-	down := make([]bool, HoursInYear)
-	for h := range down {
-		down[h] = h%24 < 6 || h%24 >= 18 // any nights will do
-	}
-	noon := make([]unit.Duration, DaysInYear)
-	for d := range noon {
-		noon[d] = 12 * unit.Hour
-	}
-	return Hours(l, down, noon).ApplianceYear
+	return Hours(l, make([]bool, HoursInYear), make([]unit.Duration, DaysInYear)).ApplianceYear // any nights will do, and none
 }
