@@ -58,11 +58,11 @@ func All(h lift.Hoist) []Part {
 // Owner returns the index of the part to which a path inside the hoist belongs, −1 for none: that which names it most
 // exactly.
 func Owner(all []Part, path string) int {
-	best, at := 0, -1
+	best, at := "", -1
 	for i, p := range all {
 		for _, own := range p.Owns {
-			if n := len(own) + 1; n > best && within(path, own) {
-				best, at = n, i
+			if within(path, own) && (at < 0 || len(own) > len(best)) {
+				best, at = own, i
 			}
 		}
 	}
