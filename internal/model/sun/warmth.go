@@ -30,7 +30,7 @@ func newWarmth(m Monthly) *warmth {
 	}
 	swing = math.Sqrt(swing)
 	for i, t := range month {
-		w.spread[i] = max(0.5, 1+0.33*swing-0.094*(t-year))
+		w.spread[i] = 1 + 0.33*swing - 0.094*(t-year) // 1 K at the least: none of twelve is further from their mean than √11 swings
 		w.tie[i] = min(max(0.115+0.15*(t-year)/max(swing, 1), -0.5), 0.5) / 0.83
 	}
 	w.through(month)
