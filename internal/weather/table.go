@@ -81,7 +81,7 @@ func (s *sheet) firstValues() int {
 		f := fields(s.lines[i], s.delimiter)
 		switch {
 		case len(f) == 1 && f[0] == "" && n > 1:
-		case letters(f) || !values(f):
+		case letters(f) || !values(f) || onlyUnits(f):
 			return first
 		default:
 			first = i
@@ -203,7 +203,7 @@ func (s *sheet) guessDate() {
 func bare(h string) string {
 	h = strings.ToLower(h)
 	if i := strings.IndexAny(h, "[{"); i > 0 {
-		h = h[:i]
+		h = strings.TrimSpace(h[:i])
 	}
 	if i := strings.LastIndexByte(h, '('); i > 0 {
 		if in := h[i:]; strings.ContainsAny(in, "/°%:, ") || in == "(c)" || in == "(f)" || in == "(k)" || in == "(utc)" || in == "(lst)" {
