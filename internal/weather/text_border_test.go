@@ -288,3 +288,38 @@ func TestRowsOffTheirPlace(t *testing.T) {
 		}
 	}
 }
+
+// Rows that are read as daylight saving time say from which day to which, and only those between are an hour earlier: the first day
+// is one of them, the second is not, on either half of the Earth.
+func TestSummerOfTheHint(t *testing.T) {
+	for _, c := range []struct {
+		summer [2]int
+		in     []int // days of the year
+		out    []int
+		say    string
+	}{{[2]int{87, 304}, []int{87, 200, 303}, []int{86, 304, 1, 365}, "from 28 March to 31 October"}, {[2]int{277, 94}, []int{277, 365, 1, 93}, []int{276, 94, 200}, "from 4 October to 4 April"}} {
+		s := &sheet{layout: Table, summer: c.summer, stamp: "start", when: stampColumns{date: 0, time: -1}}
+		var rows []row
+		for day := 1; day <= 365; day++ {
+			for hour := range 24 {
+				m := moment{minute: hour * 60}
+				m.onDay(day)
+				rows = append(rows, row{at: m})
+			}
+		}
+		g, err := s.gridOf(rows)
+		if err != nil || !strings.Contains(s.saving, c.say) {
+			t.Fatalf("%v, %q", err, s.saving)
+		}
+		for _, day := range c.in {
+			if at := g.begin[(day-1)*24+12]; at != (day-1)*1440+11*60 {
+				t.Errorf("noon of day %d begins at minute %d of it", day, at-(day-1)*1440)
+			}
+		}
+		for _, day := range c.out {
+			if at := g.begin[(day-1)*24+12]; at != (day-1)*1440+12*60 {
+				t.Errorf("noon of day %d begins at minute %d of it", day, at-(day-1)*1440)
+			}
+		}
+	}
+}

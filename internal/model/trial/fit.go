@@ -138,7 +138,7 @@ func curve(f func(b []float64) []float64, y, start []float64) solution {
 func dampedStep(f func([]float64) []float64, b, y []float64, damp float64) ([]float64, bool) {
 	rows, r := slopes(f, b), residuals(f(b), y)
 	for j := range b {
-		size := 0.0
+		var size float64
 		for _, row := range rows[:len(y)] {
 			size = math.Hypot(size, row[j])
 		}

@@ -44,7 +44,7 @@ func RoundedTo(v float64, digits int, dir Round) string {
 	if digits <= 0 {
 		digits = max(1, 1+int(math.Floor(math.Log10(max(math.Abs(v), 1)))))
 		if whole := math.Round(v); dir == Nearest {
-			return Rounded(whole, max(1, len(strconv.FormatFloat(math.Abs(whole), 'f', 0, 64))))
+			return Rounded(whole, len(strconv.FormatFloat(math.Abs(whole), 'f', 0, 64)))
 		}
 		v = directed(v, 1, dir)
 		return Rounded(v, digits+1)
