@@ -338,12 +338,17 @@ def figures(h):
         o["in_up"].insert(0, torque)
     # 5.8 the motor stalls against the stop
     o["stall_pull"] = max(0.0, pull(run, K * max(0.0, iav - i0)) - bearing) / rt
-    o["reflected"] = J * c * c
+    # the greatest inertia that the rotor can have: half of the mass within 0.3 of the diameter, or all of it at the rim
+    most = mc["j_kg_m2"]
+    if most is None and mc.get("mass_kg") is not None and mc.get("diameter_m") is not None:
+        most = mc["mass_kg"] / 2 * (0.3 * mc["diameter_m"]) ** 2 / 2 if mc["shell_turns"] == "no" else mc["mass_kg"] * mc["diameter_m"] ** 2 / 4
+    if most is not None:
+        o["reflected"] = most * c * c
     delay = h["holds"]["brake_delay_s"]
     if not o["stalls"]:
         o["up_rotor"], o["up_speed"] = w, w / c
-        if delay is not None and mc["j_kg_m2"] is not None:
-            o["overtravel"] = w / c * delay + (w / c) ** 2 / (2 * m * G / (m + J * c * c))
+        if delay is not None and most is not None:
+            o["overtravel"] = w / c * delay + (w / c) ** 2 / (2 * m * G / (m + most * c * c))
         t = e = 0.0
         inv_a, thr = 0.0, 0.0
         for q, l, share in lay:

@@ -76,6 +76,8 @@ var HoistHabits = map[string]Habit{
 	"lift.Machine brush_drop_high_v":         None(WhyLabel, "0.5 V", "2 V"),
 	"lift.Machine sheet_gear_ratio":          None(WhyLabel, "1", "1000"),
 	"lift.Machine j_kg_m2":                   None(WhySize, "0.5 g·cm²", "600000 g·cm²"),
+	"lift.Machine mass_kg":                   None(WhyMeasure, "0.02 kg", "30 kg"),
+	"lift.Machine diameter_m":                None(WhyMeasure, "15 mm", "400 mm"),
 	"lift.Machine brush_drop_v":              Value("1 V", "0.1 V", "2 V", "carbon brushes, both together", source.FromMemory),
 	"lift.Machine max_winding_c":             Value("90 °C", "80 °C", "180 °C", "a motor without a mark: the careful value", source.FromMemory),
 	"lift.Machine rth_winding_k_w":           None(WhySize, "0.2 K/W", "30 K/W"),

@@ -25,8 +25,9 @@ type work struct {
 	b         float64
 	haveTrain bool
 
-	kk, r, i0, j, vb   float64
-	haveMachine, haveJ bool
+	kk, r, i0, j, vb float64
+	haveMachine      bool
+	mostJ            unit.Known[unit.Inertia] // for the way past the upper stop; j is 0 where it is not known
 
 	up, down passage
 	roots    []root // lowering: where the loads take the current, by layer

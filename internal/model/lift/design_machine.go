@@ -10,6 +10,9 @@ type Machine struct {
 	R           unit.Known[unit.Resistance]      `json:"r_ohm" say:"Winding resistance at {25 °C}, brushes included" range:"(0,1e4]"`
 	I0          unit.Known[unit.Current]         `json:"i0_a" say:"Current without load" range:"[0,1000]"`
 	J           unit.Known[unit.Inertia]         `json:"j_kg_m2" say:"Inertia of the rotor" range:"[0,1000]"`
+	Mass        unit.Known[unit.Mass]            `json:"mass_kg" say:"Mass of the motor without gearbox: with its diameter it bounds an inertia that is not known" range:"(0,1e4]"`
+	Diameter    unit.Known[unit.Length]          `json:"diameter_m" say:"Outer diameter of the motor" range:"(0,5]"`
+	ShellTurns  unit.Answer                      `json:"shell_turns" say:"Does the outer shell of the motor turn with the shaft?" enum:"|yes|no"`
 	BrushDrop   unit.Known[unit.Voltage]         `json:"brush_drop_v" say:"Drop at the brushes, both together; not known counts as a range where the motor's sheet leaves it open" range:"[0,10]"`
 	BrushLow    unit.Known[unit.Voltage]         `json:"brush_drop_low_v" say:"Least drop at the brushes, where only a range is known" range:"[0,5]"`
 	BrushHigh   unit.Known[unit.Voltage]         `json:"brush_drop_high_v" say:"Greatest drop at the brushes, where only a range is known" range:"[0,5]"`

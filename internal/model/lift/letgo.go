@@ -134,16 +134,17 @@ func Overtravel(v unit.Speed, delay unit.Duration, a unit.Acceleration) unit.Len
 	return unit.Length(float64(v)*float64(delay) + float64(v)*float64(v)/(2*float64(a)))
 }
 
-// stop fills what happens at the upper stop: the way past it, with the rotor's inertia and no friction to help, and the
-// pull of the motor that stalls against it.
+// stop fills what happens at the upper stop: the way past it, with the greatest inertia that the rotor can have and no
+// friction to help, and the pull of the motor that stalls against it.
 func (w *work) stop() {
 	c := w.gearing(w.fullest())
-	reflected := w.j * c * c
-	if w.haveJ {
+	j, haveJ := w.mostJ.Value()
+	reflected := float64(j) * c * c
+	if haveJ {
 		w.d.ReflectedMass = told[unit.Mass](reflected)
 	}
 	ra := w.d.Raising
-	if t, ok := w.h.Holds.BrakeDelay.Value(); ok && w.haveJ && ra.Known && !ra.Stalls {
+	if t, ok := w.h.Holds.BrakeDelay.Value(); ok && haveJ && ra.Known && !ra.Stalls {
 		a := w.m * unit.G / (w.m + reflected)
 		w.d.Overtravel = told[unit.Length](float64(Overtravel(ra.Speed, t, unit.Acceleration(a))))
 	}

@@ -59,7 +59,8 @@ type worth struct {
 // disagrees by more than 5 % is said.
 func (w *work) constants() {
 	m, c := w.h.Machine, &w.d.Machine
-	w.j, w.haveJ = float64(m.J.Val), m.J.Is
+	w.j = float64(m.J.Val)
+	w.mostJ, _ = m.MostInertia()
 	i0s := yours(m.I0.Is, float64(m.I0.Val))
 	if v, ok := w.meanBench(m.BenchI0, "bench_no_load", unit.Currents, noLoadCurrent); ok {
 		i0s = append(i0s, worth{FromBench, v})
@@ -225,7 +226,7 @@ func (w *work) lackMachine() {
 	if most, _ := w.h.Machine.MostSpeed(); !most.Is {
 		w.lack("machine.max_speed_rad_s", "whether the motor turns faster than it withstands")
 	}
-	if !c.J.Is {
-		w.lack("machine.j_kg_m2", "how fast it runs with nothing to brake it; counted as none, which is fastest")
+	if !w.mostJ.Is {
+		w.lack("machine.j_kg_m2", "how fast it runs with nothing to brake it, counted as none, which is fastest; and how far past the upper stop")
 	}
 }

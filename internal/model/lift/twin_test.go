@@ -6,6 +6,8 @@ import (
 	"math"
 	"os/exec"
 	"testing"
+
+	"duskweight/internal/model/unit"
 )
 
 // twinFigures are the figures of the second calculation; what it could not tell is missing.
@@ -22,6 +24,11 @@ func TestTwin(t *testing.T) {
 	designs := make([]Hoist, 2000)
 	for i := range designs {
 		designs[i] = d.hoist()
+		if i%4 == 0 { // the rotor's inertia is bounded by the mass and the size of its motor
+			m := &designs[i].Machine
+			m.J, m.Mass, m.Diameter = unit.Known[unit.Inertia]{}, unit.Of(unit.Mass(0.2+float64(i)/1000)), unit.Of(unit.Length(0.03+float64(i)/40000))
+			m.ShellTurns = []unit.Answer{"", unit.Yes, unit.No}[i/4%3]
+		}
 	}
 	body, err := json.Marshal(designs)
 	if err != nil {

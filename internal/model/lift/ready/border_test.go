@@ -34,6 +34,14 @@ func TestBorders(t *testing.T) {
 			return said(contradictions(c), id, path)
 		}
 	}
+	swift := func(path string, machine func(x float64) lift.Machine) func(x float64) reason.Word { // of 0.1 V·s/rad and 1 Ω
+		return func(x float64) reason.Word {
+			var c Case
+			c.Hoist.Machine = machine(x)
+			c.Plan.Drive.Machine = lift.Constants{K: unit.Of[unit.MachineConstant](0.1), R: unit.Of[unit.Resistance](1)}
+			return said(contradictions(c), "contradiction", path)
+		}
+	}
 	for _, b := range []struct {
 		name        string
 		under, over float64
@@ -56,6 +64,16 @@ func TestBorders(t *testing.T) {
 		})},
 		{"class 250 of insulation, °C", 250, 250.1, yes, open, clash("contradiction", "machine.max_winding_c", func(h *lift.Hoist, x float64) {
 			h.Machine.MaxWinding = unit.Of(unit.Celsius(x))
+		})},
+		// 1 kg at most 0.05 m from the axis: 1·0.05² = 0.0025 kg·m²
+		{"no rotor of that size has more inertia", 0.00249, 0.00251, yes, open, clash("contradiction", "machine.j_kg_m2", func(h *lift.Hoist, x float64) {
+			h.Machine = lift.Machine{J: unit.Of(unit.Inertia(x)), Mass: unit.Of[unit.Mass](1), Diameter: unit.Of[unit.Length](0.1)}
+		})},
+		// J·R/K² = x·1/0.1² = 0.0002 s at 2e-6 kg·m²
+		{"no rotor has so little inertia", 1.99e-6, 2.01e-6, open, yes, swift("machine.j_kg_m2", func(x float64) lift.Machine { return lift.Machine{J: unit.Of(unit.Inertia(x))} })},
+		// 0.0008 kg within 0.05 m: 0.0008·0.05² = 2e-6 kg·m²
+		{"no motor is so light", 0.00079, 0.00081, open, yes, swift("machine.mass_kg", func(x float64) lift.Machine {
+			return lift.Machine{Mass: unit.Of(unit.Mass(x)), Diameter: unit.Of[unit.Length](0.1)}
 		})},
 		{"jerks of class HC1", 1.0499, 1.05, open, yes, clash("contradiction", "holds.dynamic_factor", func(h *lift.Hoist, x float64) {
 			h.Holds.Factor = unit.Of(unit.Ratio(x))

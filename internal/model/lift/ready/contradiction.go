@@ -55,6 +55,7 @@ func contradictions(c Case) []reason.Reason {
 	out = append(out, standing(h)...)
 	out = append(out, frames(c)...)
 	out = append(out, instant(h)...)
+	out = append(out, rotor(c)...)
 	return append(out, impossible(h)...)
 }
 

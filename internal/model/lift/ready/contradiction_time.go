@@ -18,7 +18,7 @@ const (
 	grips                  = 1.3
 )
 
-// instant are brakes, catches and rotors that would act at once: nothing does, and a fall worked out with it is too short.
+// instant are brakes and catches that would act at once: nothing does, and a fall worked out with it is too short.
 func instant(h lift.Hoist) []reason.Reason {
 	var out []reason.Reason
 	add := func(path, beside string, text, mend say.Sentence) {
@@ -39,9 +39,6 @@ func instant(h lift.Hoist) []reason.Reason {
 		if x.Stopping.Is && x.Torque.Is && float64(x.Stopping.Val) > grips*float64(x.Torque.Val) {
 			add(at("stopping_torque_nm"), at("torque_nm"), say.That("Two answers contradict each other: a brake that holds %s, and slows a turning drum with %s.", say.Torque(x.Torque.Val), say.Torque(x.Stopping.Val)), measure)
 		}
-	}
-	if j := h.Machine.J; j.Is && j.Val <= 0 {
-		add("machine.j_kg_m2", "", say.That("Every rotor has some inertia: it drives on when the mass has met the upper stop."), say.That("Use the figure of its data sheet, or that of a motor of its size."))
 	}
 	return out
 }
