@@ -123,9 +123,10 @@ func keptPictures(t *testing.T) map[string]string {
 	return out
 }
 
-// Five hoists that share as little as may be: over a foot pulley and through a hole; with the drive aside and three ropes, in
-// feet as on a tape; with a cut travel on a cantilever; with the drum over the mass; and with nothing known.
-func fiveHoists() map[string]Plan {
+// Hoists that share as little as may be: over a foot pulley and through a hole; with the drive aside and three ropes, in feet as
+// on a tape; with a cut travel on a cantilever; with the drum over the mass; low and wide between joists; with nothing known; and one
+// that is refused wherever it can be.
+func someHoists() map[string]Plan {
 	foot := hoist()
 	foot.Reeving.DeadEnd = lift.DeadEndMass
 	aside := hoist()
@@ -143,7 +144,14 @@ func fiveHoists() map[string]Plan {
 	over.Reeving = lift.Reeving{RopeParts: unit.Of(unit.Count(1)), LeadSheaves: unit.Of(unit.Count(0))}
 	over.Structure.RestsOn, over.Structure.Posts = lift.RestsOnRoofTruss, nil
 	over.Structure.Beam.Support = lift.BeamCantilever
+	low := hoist()
+	low.Travel, low.Structure.HeadHeight, low.Site.LoadWidth, low.Site.LoadHeight = of(500), of(2400), of(900), of(350)
+	low.Reeving = lift.Reeving{RopeParts: unit.Of(unit.Count(2)), LeadSheaves: unit.Of(unit.Count(1)), DeadEnd: lift.DeadEndMass, Sheaves: []lift.Sheave{{Diameter: of(200)}, {Diameter: of(200)}}}
+	low.Structure.RestsOn, low.Structure.Posts, low.Structure.LeadAngle = lift.RestsOnJoists, nil, unit.Of(unit.Angle(0.2))
+	low.Structure.Beam = lift.Beam{Width: of(120), Span: of(2000), From: of(3000)}
+	low.Base.PullOffset, low.Base.PullHeight = of(250), of(450)
 	all := map[string]Plan{
+		"low":     {Hoist: low, KeepOut: unit.Of(unit.Length(1.2))},
 		"foot":    {Hoist: foot, KeepOut: unit.Of(unit.Length(2))},
 		"aside":   {Hoist: aside, KeepOut: unit.Of(unit.Length(4.572)), Units: unit.Imperial, Tape: true},
 		"cut":     {Hoist: cut, KeepOut: unit.Of(unit.Length(90))},
@@ -166,7 +174,7 @@ func fiveHoists() map[string]Plan {
 
 func keptHoists(t *testing.T, out map[string]string) {
 	t.Helper()
-	all := fiveHoists()
+	all := someHoists()
 	for name, p := range all {
 		out["hoist-"+name] = alone(t, drawn(t, func(b *strings.Builder) error { return SVG(Make(p), b) }))
 	}

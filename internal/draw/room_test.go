@@ -113,3 +113,75 @@ func TestAxesGoBothWays(t *testing.T) {
 		near(t, "a round step", niceStep(s), want, 1e-12)
 	}
 }
+
+// In words, by hand: the rope leaves the drum of 80 mm at its side and goes through the hole, so with a rope of 8 mm the hole is 44 mm
+// from the drum's axle; it meets the pulley of 90 mm at its side, 49 mm from its axle. Without a hole there is nothing to say.
+func TestChainInWords(t *testing.T) {
+	got := Make(Plan{Hoist: hoist()}).ChainText()
+	if want := "drum to hole 44\u00a0mm, hole to foot pulley 49\u00a0mm"; strings.Join(got, ", ") != want {
+		t.Errorf("%q", got)
+	}
+	h := hoist()
+	h.Reeving.LeadSheaves = unit.Of(unit.Count(1))
+	if s := Make(Plan{Hoist: h}); len(s.ChainDims) == 0 || len(s.ChainText()) != 0 {
+		t.Errorf("without a hole: %q", s.ChainText())
+	}
+}
+
+// A way of the sun is cut where it goes behind the hill, and where it leaves the picture at one side and comes again at the other: by
+// hand, of a hill 0.2 high from −1 to 1 and flat beyond.
+func TestRunsOfAWay(t *testing.T) {
+	hill := []SkyPoint{{-1, 0.2}, {1, 0.2}}
+	count := func(path []SkyPoint) (lengths []int) {
+		for _, run := range runs(path, hill) {
+			lengths = append(lengths, len(run))
+		}
+		return lengths
+	}
+	for _, c := range []struct {
+		path []SkyPoint
+		want []int
+	}{
+		{[]SkyPoint{{-2, 0.1}, {-1.5, 0.1}, {0, 0.1}, {1.5, 0.1}, {2, 0.1}}, []int{2, 2}},
+		{[]SkyPoint{{-0.5, 0.2}, {0, 0.3}, {0.5, 0.2}}, []int{3}},                         // on the hill it is seen
+		{[]SkyPoint{{-0.5, 0.199}, {0, 0.3}, {0.5, 0.199}}, nil},                          // one point alone is no way
+		{[]SkyPoint{{2.5, 1}, {3, 1}, {-3, 1}, {-2.5, 1}}, []int{2, 2}},                   // over the edge
+		{[]SkyPoint{{-1.5, 1}, {1.5, 1}}, []int{2}},                                       // less than half a turn
+		{[]SkyPoint{{-2, 0}, {-1.5, -0.1}, {-1.2, 0}, {-1.1, 0.1}}, []int{2}}, {nil, nil}, // under the flat
+	} {
+		if got := count(c.path); len(got) != len(c.want) || len(got) > 0 && got[0] != c.want[0] || len(got) > 1 && got[1] != c.want[1] {
+			t.Errorf("%v: runs of %v, want %v", c.path, got, c.want)
+		}
+	}
+	slope := []SkyPoint{{-1, 0}, {1, 0.4}, {1, 0.8}, {2, 0.8}}
+	for east, want := range map[float64]float64{-1: 0, 0: 0.2, 0.5: 0.3, 1: 0.4, 1.5: 0.8, 2: 0.8, 2.1: 0, -1.1: 0} {
+		near(t, "the height of the hill", upAt(slope, east), want, 1e-12)
+	}
+}
+
+// An arrow is seven long and points where it is told, from whatever length it comes; one from nowhere is not drawn.
+func TestArrowsPoint(t *testing.T) {
+	for _, to := range [][2]float64{{1, 0}, {0, -3}, {-300, 400}} {
+		var b strings.Builder
+		p := open(&b, "x", 100, 100, "x", "")
+		p.arrow(50, 50, to[0], to[1])
+		_ = p.close()
+		pts := parse(t, b.String()).paths[0].pts
+		l := math.Hypot(to[0], to[1])
+		mid := Point{(pts[1].X + pts[2].X) / 2, (pts[1].Y + pts[2].Y) / 2}
+		near(t, "the point, x", pts[0].X, 50, 0)
+		near(t, "the point, y", pts[0].Y, 50, 0)
+		near(t, "from where, x", mid.X, 50-7*to[0]/l, 0.01)
+		near(t, "from where, y", mid.Y, 50-7*to[1]/l, 0.01)
+		near(t, "how wide", math.Hypot(pts[1].X-pts[2].X, pts[1].Y-pts[2].Y), 2.8, 0.02)
+	}
+	for _, to := range [][2]float64{{0, 0}, {math.NaN(), 1}, {math.Inf(1), 0}} {
+		var b strings.Builder
+		p := open(&b, "x", 100, 100, "x", "")
+		p.arrow(50, 50, to[0], to[1])
+		_ = p.close()
+		if strings.Contains(b.String(), "<path") {
+			t.Errorf("an arrow from %v", to)
+		}
+	}
+}

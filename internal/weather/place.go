@@ -90,12 +90,12 @@ func (s *sheet) degrees(text string, west byte) (v float64, ok bool) {
 		t = strings.TrimSpace(t[:n])
 	}
 	part := 1.0
-	for _, f := range strings.FieldsFunc(t, func(r rune) bool { return strings.ContainsRune("°'\"′″ ", r) }) {
+	for i, f := range strings.FieldsFunc(t, func(r rune) bool { return strings.ContainsRune("°'\"′″ ", r) }) {
 		x, isNumber := number(f, s.comma)
 		if !isNumber {
 			x, isNumber = number(f, false)
 		}
-		if !isNumber || x < 0 && (part < 1 || sign < 0) || part < 1.0/3600 {
+		if !isNumber || x < 0 && (i > 0 || sign < 0) || i == 3 { // degrees, minutes and seconds
 			return 0, false
 		}
 		if x < 0 {
