@@ -185,3 +185,45 @@ func TestByClock(t *testing.T) {
 		t.Errorf("%g Wh", got)
 	}
 }
+
+// What is not known adds nothing: without its number or its power a device is on for no time, without its time in no moment; one that
+// only says that it waits for dusk is on in the whole night, and one of which half the time is known in no moment.
+func TestNotKnownAddsNothing(t *testing.T) {
+	none := unit.Known[unit.Duration]{}
+	for name, change := range map[string]func(a *Appliance){
+		"no number": func(a *Appliance) { a.Count = unit.Known[unit.Count]{} }, "no power": func(a *Appliance) { a.Power = unit.Known[unit.Power]{} },
+		"no time": func(a *Appliance) { a.From, a.To = none, none }, "no end": func(a *Appliance) { a.To = none }, "dusk and a beginning": func(a *Appliance) { a.To, a.AfterDusk = none, unit.Yes },
+		"dusk and an end": func(a *Appliance) { a.From, a.AfterDusk = none, unit.Yes },
+	} {
+		a := device(10, 0, 20, 22, "dc")
+		change(&a)
+		y := yearOf(a)
+		if y.ApplianceYear != 0 || y.Each[0].NightOn != 0 || y.Each[0].Year != 0 || len(y.Peaks) != 0 || len(y.Missing) == 0 {
+			t.Errorf("%s: %v J, on for %v s a night, %d moments, missing %v", name, y.ApplianceYear, y.Each[0].NightOn, len(y.Peaks), y.Missing)
+		}
+	}
+	a := device(10, 0, 20, 22, "dc")
+	a.From, a.To, a.AfterDusk = none, none, unit.Yes
+	if y := yearOf(a); y.Each[0].NightOn != 12*unit.Hour || len(y.Peaks) != 1 || y.Essential[12] != 0 || y.Essential[20] != 10 {
+		t.Errorf("the whole night: on for %v s, %d moments", y.Each[0].NightOn, len(y.Peaks))
+	}
+}
+
+// Three times the use and five times what is always on, in every figure: 10 W for two hours of the evening are 20 Wh a night and
+// 7,300 Wh a year, 2 W all the time are 24 Wh in a night of twelve hours.
+func TestScaledInEveryFigure(t *testing.T) {
+	down, noon := equinox()
+	y := Hours(Load{Appliances: []Appliance{device(10, 0, 20, 22, "dc")}, Standing: []Standing{{Power: unit.Of[unit.Power](2)}}}, down, noon)
+	for _, s := range []struct {
+		y         Year
+		use, idle float64
+	}{{y, 1, 1}, {y.Scaled(3, 5), 3, 5}, {y.Scaled(0.5, 1), 0.5, 1}, {y.Scaled(1, 0), 1, 0}} {
+		for what, v := range map[string][2]float64{
+			"mean night": {float64(s.y.MeanNight) / 3600, 20 * s.use}, "greatest night": {float64(s.y.MaxNight) / 3600, 20 * s.use}, "year": {float64(s.y.ApplianceYear) / 3600, 7300 * s.use},
+			"an hour": {s.y.Essential[20], 10 * s.use}, "a night": {s.y.NightWanted[100] / 3600, 20 * s.use}, "always on": {s.y.Standing[7], 2 * s.idle}, "its night": {float64(s.y.StandingNight) / 3600, 24 * s.idle},
+			"its power": {float64(s.y.StandingPower), 2 * s.idle},
+		} {
+			near(t, what, v[0], v[1], 1e-9*max(1, v[1]))
+		}
+	}
+}
