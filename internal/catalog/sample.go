@@ -167,7 +167,7 @@ func sampleHoist() lift.Hoist {
 		Rope: lift.Rope{Kind: lift.RopePolyester, Diameter: unit.Of(12 * unit.Millimetre), BreakingLoad: unit.Of[unit.Force](19600),
 			Length: unit.Of[unit.Length](16), Ending: lift.EndingSplice, Outdoors: unit.No, Stiffness: unit.Of[unit.Force](137e3)},
 		Reeving: lift.Reeving{RopeParts: unit.Of[unit.Count](1), LeadSheaves: unit.Of[unit.Count](1), Efficiency: unit.Of[unit.Ratio](0.92), DeadEnd: lift.DeadEndMass,
-			Sheaves: []lift.Sheave{{Name: "Head pulley", Efficiency: unit.Of[unit.Ratio](0.92), Diameter: unit.Of(100 * unit.Millimetre),
+			Sheaves: []lift.Sheave{{Efficiency: unit.Of[unit.Ratio](0.92), Diameter: unit.Of(100 * unit.Millimetre),
 				Rating: unit.Of(unit.Mass(500).Weight()), RatingOf: lift.RatingHookLoad, Angle: unit.Of(12 * unit.Degree), OnBase: unit.No}}},
 		Drum: lift.Drum{Diameter: unit.Of(100 * unit.Millimetre), Width: unit.Of(240 * unit.Millimetre), Flange: unit.Of(160 * unit.Millimetre),
 			DeadWraps: unit.Of[unit.Count](3), Grooved: unit.No, FleetAngle: unit.Of(1.4 * unit.Degree),
