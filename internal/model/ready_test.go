@@ -24,7 +24,7 @@ func TestReadyOfBattery(t *testing.T) {
 		why    string
 	}{
 		{"all answered", func(*cell.Bank) {}, "yes", ""},
-		{"place not known", func(b *cell.Bank) { b.Indoors = "" }, "not_known", "where the battery is"},
+		{"place not known", func(b *cell.Bank) { b.Indoors = "" }, "not_known", "place of the battery"},
 		{"board not known", func(b *cell.Bank) { b.Board = "" }, "not_known", "management board"},
 		{"origin not known", func(b *cell.Bank) { b.Origin = "" }, "not_known", "new and matched"},
 		{"fuse not known", func(b *cell.Bank) { b.Fuse = unit.Known[unit.Current]{} }, "not_known", "Which fuse"},

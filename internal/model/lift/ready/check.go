@@ -41,16 +41,27 @@ func checks(c Case) []reason.Reason {
 			if light[k.ID+k.Part] != path.GivesWay {
 				other = reason.Yes
 			}
-			out = append(out, between(r, reason.No, other))
+			out = append(out, c.tooHeavy(between(r, reason.No, other), k))
 		case k.Word == path.NotKnown:
 			r.Use = unit.Known[unit.Ratio]{}
 			r.Word, r.Head = reason.NotKnown, say.That("%s", capital(k.Part))
-			r.Say = say.That("%s. %s", r.Head, k.Say)
+			r.Say = say.That("The check of %s is %s", k.Part, k.Say.Lower())
 			r.Clears, r.Mend = clearing(c, k)
 			out = append(out, c.proved(k, r)...)
 		}
 	}
 	return withGuess(out, c)
+}
+
+// tooHeavy says of a line that gives way only at the most that may hang that it is the weighing which decides.
+func (c Case) tooHeavy(r reason.Reason, k path.Check) reason.Reason {
+	most, ok := c.heaviest()
+	if !ok || !guessed(r) {
+		return r
+	}
+	r.Head = say.That("At %s this gives way: %s", say.Mass(most), k.Part)
+	r.Say = say.That("All that hangs may weigh %s: weigh it first. %s. %s", say.Mass(most), r.Head, k.Say)
+	return r
 }
 
 // clearing says what clears a line that is not known: an answer, or where a strength is missing a rating, a proof or a person.

@@ -22,7 +22,7 @@ func lifts(c Case) []reason.Reason {
 		for i, s := range h.Train.Stages {
 			if !s.IdleTorque.Is {
 				out = append(out, open("stays_up", fmt.Sprintf("train.stages[%d].idle_torque_nm", i),
-					say.That("What gear stage %s needs to turn empty is not known. Measure the current without load with the gears on.", i+1)))
+					say.That("The torque that turns gear stage %s empty is not known. Measure the current without load with the gears on.", i+1)))
 			}
 		}
 	}
@@ -35,14 +35,14 @@ func moves(w Work) []reason.Reason {
 	up, down := w.Drive.Raising, w.Drive.Lowering
 	switch {
 	case !up.Known:
-		out = append(out, open("lift_stalls", "raise.voltage_v", say.That("Whether it lifts is not known.")))
+		out = append(out, open("lift_stalls", "raise.voltage_v", say.That("Whether the hoist lifts is not known.")))
 	case up.Gearless: // label_gear says it
 	case up.Stalls || !up.Starts:
 		out = append(out, no("lift_stalls", "raise.voltage_v", up.Say.Or(say.That("The motor stalls: it does not lift this mass."))))
 	}
 	switch {
 	case !down.Known:
-		out = append(out, open("stays_up", "lower.loads", say.That("Whether it comes down by itself is not known.")))
+		out = append(out, open("stays_up", "lower.loads", say.That("Whether the mass comes down by itself is not known.")))
 	case down.RunsBack == lift.DownNo:
 		out = append(out, no("stays_up", "train.stages", down.Say.Or(say.That("It does not come down by itself: it stays stuck."))))
 	case !down.Steady:
@@ -50,7 +50,7 @@ func moves(w Work) []reason.Reason {
 	case down.Short:
 		out = append(out, no("races", "lower.loads", say.That("The mass runs away all the way down: the travel ends before the loads hold its speed.")))
 	case down.RunsBack != lift.DownYes:
-		out = append(out, open("needs_push", "train.stages", say.That("It comes down only with a push: do not count on it until it was tried.")))
+		out = append(out, open("needs_push", "train.stages", say.That("The mass comes down only with a push: do not count on that until you have tried it.")))
 	}
 	return out
 }
