@@ -139,7 +139,7 @@ func (c *CellsResult) Missing(at string) (ms []Missing) {
 		}
 		ms = append(ms, Missing{Join(at, m.Path), say.Words(m.Wants)})
 	}
-	use := say.Words("whether the battery may be used so")
+	use := say.Words("whether the battery may be used like this")
 	for _, f := range c.Cautions {
 		if f.Open {
 			ms = append(ms, Missing{Join(at, f.Path), use})

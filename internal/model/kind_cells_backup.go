@@ -51,5 +51,5 @@ func backupCharge(j judgement, c *CellsResult) []reason.Reason {
 	if limited {
 		return []reason.Reason{must("charge_current", chargeField, source.CommonPractice.Whole(), text, mend)}
 	}
-	return []reason.Reason{ask("charge_current", chargeField, source.CommonPractice.Whole(), text, say.Join(say.That("Nothing in the plan limits it."), mend))}
+	return []reason.Reason{ask("charge_current", chargeField, source.CommonPractice.Whole(), text, say.Join(say.That("Nothing in the plan limits this current."), mend))}
 }

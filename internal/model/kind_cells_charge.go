@@ -57,12 +57,12 @@ func chargeCurrent(j judgement, c *CellsResult) []reason.Reason {
 	if !over && blows {
 		text = say.That("The panels push up to %s through a fuse of %s.", say.Current(w.Charge), say.Current(fuse))
 	}
-	mend := say.That("Set the controller to at most %s, and write it down as its most current.", say.Current(most).Down())
+	mend := say.That("Set the controller to at most %s, and enter that as its most current to the line.", say.Current(most).Down())
 	switch {
 	case over && w.Limited:
 		return []reason.Reason{must("charge_current", chargeField, source.CommonPractice.Whole(), text, mend)}
 	case (over || blows) && !w.Limited:
-		return []reason.Reason{ask("charge_current", chargeField, source.CommonPractice.Whole(), text, say.Join(say.That("Nothing in the plan limits it."), mend))}
+		return []reason.Reason{ask("charge_current", chargeField, source.CommonPractice.Whole(), text, say.Join(say.That("Nothing in the plan limits this current."), mend))}
 	}
 	return nil
 }
@@ -120,5 +120,5 @@ func cautionNear(d unit.Known[unit.Length]) (cell.Flag, bool) {
 	if d.Is && d.Val <= fuseNear {
 		return cell.Flag{}, false
 	}
-	return cell.Flag{ID: "fuse_near", Path: "fuse_distance_m", Say: say.That("Only the fuse ends a short circuit, and only behind it. Put it at most %s along the cable from the battery.", say.Length(fuseNear))}, true
+	return cell.Flag{ID: "fuse_near", Path: "fuse_distance_m", Say: say.That("Only the fuse ends a short circuit, and only in the cable behind it. Put the fuse at most %s along the cable from the battery.", say.Length(fuseNear))}, true
 }

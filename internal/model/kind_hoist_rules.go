@@ -106,7 +106,7 @@ func supplyFuse(_ judgement, h *HoistResult) []reason.Reason {
 	}
 	path, raise := "raise.fuse_a", h.Design.Raise
 	if !raise.Fuse.Is {
-		return []reason.Reason{ask("fuse", path, source.CommonPractice.Whole(), say.That("Which fuse protects the wires to the motor is not known."), say.That("Put one at the line that its wires withstand."))}
+		return []reason.Reason{ask("fuse", path, source.CommonPractice.Whole(), say.That("Which fuse protects the wires to the motor is not known."), say.That("Put a fuse at the line, no larger than its wires carry."))}
 	}
 	if !raise.WireArea.Is {
 		return nil // said by cable
@@ -138,7 +138,7 @@ func typicalValues(v Variant, i int) []reason.Reason {
 		text = say.That("%s typical values count as if you had measured them.", n)
 	}
 	return []reason.Reason{{ID: "typical", Word: reason.NotKnown, Path: strings.TrimPrefix(paths[0], HoistPath(i)+"."), Clears: reason.Answer, Say: text,
-		Mend: say.That("Confirm them on its page, or type your own."), Source: source.Judgement.Whole()}}
+		Mend: say.That("Confirm them on the page of the hoist, or type your own."), Source: source.Judgement.Whole()}}
 }
 
 // measuredDiffers is a last lift or a last way down far beside the plan.

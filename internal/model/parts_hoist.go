@@ -82,7 +82,7 @@ func labelNeed(l path.Label, h lift.Hoist, d lift.Drive, at string) []Need {
 		n.Name = "Weights on the base"
 	case "holds":
 		if l.Unit == unit.Newtons {
-			want.Where = say.Words("that it holds, the mass and a quarter more")
+			want.Where = say.Words("that it supports, the mass and a quarter more")
 		}
 	}
 	n.Want = []Want{want}
@@ -154,8 +154,8 @@ func safetyNeeds(r HoistResult) []Need {
 	}
 	if held := h.Holds.Holds; !hasHold(held, lift.HoldRatedProp) && !hasHold(held, lift.HoldLockingPin) {
 		weight := r.Drive.Mass
-		prop := Need{As: cost.AsProp, Name: "Rated prop or pin, to hold the mass while hands are near", Of: cost.OfSafety, Count: 1}
-		prop.Want = []Want{{Least: known(propFactor*float64(weight.Val)*unit.G, weight.Is), Unit: unit.Newtons, Where: say.Words("that it holds, the mass and a quarter more")}}
+		prop := Need{As: cost.AsProp, Name: "Rated prop or pin, to support the mass while hands are near", Of: cost.OfSafety, Count: 1}
+		prop.Want = []Want{{Least: known(propFactor*float64(weight.Val)*unit.G, weight.Is), Unit: unit.Newtons, Where: say.Words("that it supports, the mass and a quarter more")}}
 		out = append(out, prop)
 	}
 	keep := Need{As: cost.AsFence, Name: "Fence or rope, and a sign", Of: cost.OfSafety, Count: 1, Want: []Want{{Least: ratio(r.Hazards.KeepOut), Unit: unit.Metres, Where: say.Words("from the mass, all round")}}}

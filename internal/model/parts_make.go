@@ -40,7 +40,7 @@ func sized(s ...Size) []Size {
 
 func drumNeed(d lift.Drum) Need {
 	return Need{As: cost.AsDrum, Name: "Drum on its shaft", Of: cost.OfStore, Make: true, Count: 1, Sizes: append([]Size{
-		{Name: "bare drum, across", Value: ratio(d.Diameter), Unit: unit.Metres}, {Name: "between the flanges", Value: ratio(d.Width), Unit: unit.Metres}},
+		{Name: "bare drum, diameter", Value: ratio(d.Diameter), Unit: unit.Metres}, {Name: "between the flanges", Value: ratio(d.Width), Unit: unit.Metres}},
 		given(Size{Name: "flanges, across", Value: ratio(d.Flange), Unit: unit.Metres}, Size{Name: "turns that stay on", Value: ratio(d.DeadWraps), Unit: unit.Pieces},
 			Size{Name: "hub", Text: string(d.HubMaterial)}, Size{Name: "hub, across", Value: ratio(d.HubOuter), Unit: unit.Metres}, Size{Name: "hub on the shaft by", Text: string(d.HubFit)},
 			Size{Name: "shaft, across", Value: ratio(d.ShaftDiameter), Unit: unit.Metres}, Size{Name: "between its bearings", Value: ratio(d.BearingSpan), Unit: unit.Metres},
@@ -68,7 +68,7 @@ func beamNeed(b lift.Beam) Need {
 	return Need{As: cost.AsBeam, Name: "Beam", Of: cost.OfStore, Make: true, Count: 1, Sizes: sized(
 		Size{Name: "span", Value: ratio(b.Span), Unit: unit.Metres}, Size{Name: "kind", Text: string(b.Kind)}, Size{Name: "class, stamped on it", Text: string(b.Class)},
 		Size{Name: "wide", Value: ratio(b.Width), Unit: unit.Metres}, Size{Name: "height of the section", Value: ratio(b.Depth), Unit: unit.Metres}, Size{Name: "wall", Value: ratio(b.Wall), Unit: unit.Metres},
-		Size{Name: "lies on, at each end", Value: ratio(b.Bearing), Unit: unit.Metres}, Size{Name: "largest hole", Value: ratio(b.Hole), Unit: unit.Metres})}
+		Size{Name: "length on the support, each end", Value: ratio(b.Bearing), Unit: unit.Metres}, Size{Name: "largest hole", Value: ratio(b.Hole), Unit: unit.Metres})}
 }
 
 func postNeed(i int, p lift.Post) Need {
@@ -80,7 +80,7 @@ func postNeed(i int, p lift.Post) Need {
 
 func baseNeed(b lift.Base) Need {
 	return Need{As: cost.AsBaseBoard, Name: "Base board", Of: cost.OfStore, Make: true, Count: 1, Sizes: sized(
-		Size{Name: "thick", Value: ratio(b.Board.Thickness), Unit: unit.Metres}, Size{Name: "wide, across the bending", Value: ratio(b.Board.Width), Unit: unit.Metres},
+		Size{Name: "thickness", Value: ratio(b.Board.Thickness), Unit: unit.Metres}, Size{Name: "width, across the bending", Value: ratio(b.Board.Width), Unit: unit.Metres},
 		Size{Name: "from the drum's screws to the nearest weight", Value: ratio(b.Board.Arm), Unit: unit.Metres}, Size{Name: "base, wide in the direction of the pull", Value: ratio(b.Width), Unit: unit.Metres},
-		Size{Name: "rope leaves it at a height of", Value: ratio(b.PullHeight), Unit: unit.Metres})}
+		Size{Name: "height where the rope leaves", Value: ratio(b.PullHeight), Unit: unit.Metres})}
 }

@@ -67,7 +67,7 @@ func (p Peak) SayLine() []say.Sentence {
 		gives = say.That("With what uses power all the time and what the inverter loses, the line must give %s, and %s at a start.", say.Power(p.Line), say.Power(p.LineStart))
 	}
 	if p.Hoists > 0 {
-		return []say.Sentence{gives, say.That("Of it %s are for motors that begin to lift at the same time.", say.Power(p.Hoists))}
+		return []say.Sentence{gives, say.That("%s of that are for motors that begin to lift at the same time.", say.Power(p.Hoists))}
 	}
 	return []say.Sentence{gives}
 }
@@ -78,9 +78,9 @@ func (b PeakBank) Say(name string) say.Sentence {
 	case !b.Carries:
 		return say.That("“%s” cannot give that: its voltage breaks down. At most %s flow out of it.", name, say.Current(b.Current))
 	case b.Start > b.Current:
-		return say.That("Out of “%s” flow %s, and %s at a start. Its voltage falls from %s to %s.", name, say.Current(b.Current), say.Current(b.Start), say.Voltage(b.Rest), say.Voltage(b.Voltage))
+		return say.That("“%s” gives %s, and %s at a start. Its voltage falls from %s to %s.", name, say.Current(b.Current), say.Current(b.Start), say.Voltage(b.Rest), say.Voltage(b.Voltage))
 	}
-	return say.That("Out of “%s” flow %s. Its voltage falls from %s to %s.", name, say.Current(b.Current), say.Voltage(b.Rest), say.Voltage(b.Voltage))
+	return say.That("“%s” gives %s. Its voltage falls from %s to %s.", name, say.Current(b.Current), say.Voltage(b.Rest), say.Voltage(b.Voltage))
 }
 
 func clock(hour int) say.Amount {

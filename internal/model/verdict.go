@@ -273,7 +273,7 @@ func cellsSentence(r *VariantResult) []say.Sentence {
 	}
 	holds := say.Energy(f.CellsHold.Val).To(2)
 	if !f.CellsForAux {
-		return []say.Sentence{say.That("The battery beside it holds %s.", holds)}
+		return []say.Sentence{say.That("The battery beside the hoist holds %s.", holds)}
 	}
 	if f.CellsHold.Val > f.OneLiftOut.Val {
 		return []say.Sentence{say.That("The small battery for your electronics already holds %s, more than one lift.", holds),

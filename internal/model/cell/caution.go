@@ -23,7 +23,7 @@ func (r Resolved) Cautions(l Life) []Flag {
 		out = append(out, Flag{Path: path, Say: say.That(words, values...), Bad: bad})
 	}
 	ask := func(path, what, more string) {
-		out = append(out, Flag{Path: path, Head: say.Words(what).Capital(), Say: say.That("Not known %s%s", what, more), Open: true})
+		out = append(out, Flag{Path: path, Head: say.Words(what).Capital(), Say: say.That("%s is not known%s", say.Words(what).Capital(), more), Open: true})
 	}
 	r.bankCautions(tell, ask)
 	r.fireCautions(tell, ask)
@@ -42,7 +42,7 @@ func (r Resolved) Cautions(l Life) []Flag {
 
 type sayer func(path string, bad bool, words string, values ...any)
 
-// asker tells a question of safety that nobody has answered, "where the battery is", and what follows it.
+// asker tells a question of safety that nobody has answered, "the place of the battery", and what follows it.
 type asker func(path, what, more string)
 
 func (r Resolved) bankCautions(tell sayer, ask asker) {
@@ -74,7 +74,7 @@ func (r Resolved) fireCautions(tell sayer, ask asker) {
 		case unit.No:
 			tell("management_board", true, "Without a management board that stops charging in the cold, these cells can burn. Do not use them.")
 		case "":
-			ask("management_board", "whether a board stops charging in the cold", ". Use a management board that does.")
+			ask("management_board", "whether a board stops charging in the cold", ". Use a management board that stops it.")
 		}
 	}
 	switch r.bank.Indoors {
@@ -83,7 +83,7 @@ func (r Resolved) fireCautions(tell sayer, ask asker) {
 	case InLoft:
 		tell("place", true, "A battery may not be in a loft: it is hot there, and a fire is seen too late.")
 	case "":
-		ask("place", "where the battery is", ". It may not be in a bedroom, on the way out or in a loft. Put a smoke alarm beside it.")
+		ask("place", "the place of the battery", ". It may not be in a bedroom, on the way out or in a loft. Put a smoke alarm beside it.")
 	case InOwnRoom, InShed:
 		tell("place", false, "Put a smoke alarm where the battery is, and nothing that burns beside it.")
 	}

@@ -76,7 +76,7 @@ var kinds = []Kind{
 		CycleLife: typ(750), CycleDepth: typ(0.5), CycleSlope: typ(2.0), Calendar: typ(6), AcceptFrom: typ(0.80),
 		Ages: Ageing{Halves: Typical{10, habit}, Least: 0.8, Cap: 10, Bend: 1},
 		Cold: leadCold, Gas: Gas{20, 5, source.IEC62485.At("table 1, vented lead–acid")},
-		Notes: []string{"It needs water topped up and air while it charges."},
+		Notes: []string{"This battery needs air while it charges, and water from time to time."},
 	},
 	{
 		Key: SealedLead, Name: "Lead–acid, sealed (AGM or gel)", Lead: true,
@@ -107,7 +107,7 @@ var kinds = []Kind{
 		CycleLife: typ(8000), CycleDepth: typ(0.8), CycleSlope: typ(1), Calendar: typ(25), AcceptFrom: typ(0.9), Cold: judged(leadCold),
 		Ages:  Ageing{Least: 1, Cap: 40, Bend: 1},
 		Gas:   Gas{50, 5, source.IEC62485.At("table 1, vented nickel–cadmium, taken for nickel–iron")},
-		Notes: []string{"It needs water topped up and air while it charges."},
+		Notes: []string{"This battery needs air while it charges, and water from time to time."},
 	},
 	{
 		Key: SodiumIon, Name: "Sodium-ion", Ion: true,

@@ -7,7 +7,7 @@ type Part struct {
 	Name   string                    `json:"name" say:"What it is"`
 	Number string                    `json:"matters" say:"The one number that matters when buying it"`
 	Get    Get                       `json:"get" say:"Have, buy, make or borrow" enum:"|have|buy|make|borrow"`
-	Of     PartOf                    `json:"of" say:"What it belongs to: a store, or the plan without a store" enum:"store|safety|panel|load"`
+	Of     PartOf                    `json:"of" say:"What it belongs to: the store, safety, the panels or the load" enum:"store|safety|panel|load"`
 	Count  unit.Known[unit.Count]    `json:"count" say:"How many; not known counts as 1" range:"[0,100000]"`
 	Price  unit.Known[unit.Money]    `json:"price" say:"Price of one, in the project's currency; nothing ships" range:"[0,1e12]"`
 	Low    unit.Known[unit.Money]    `json:"price_low" say:"Lowest price of one that you may find; not known counts as its price" range:"[0,1e12]"`

@@ -26,7 +26,7 @@ func (w *work) brushRange(k, r worth, i0 worth) {
 		if _, told := m.stalled(i0); told || k.from != FromSheet && r.from != FromSheet {
 			return
 		}
-		w.caution("machine.brush_drop_v", "What the motor loses at its brushes is not known: carbon brushes lose up to %s of %s. So its current is a range. The torque with the shaft held, from the motor's sheet, tells it.", say.Voltage(high), say.Voltage(volts))
+		w.caution("machine.brush_drop_v", "What the motor loses at its brushes is not known: carbon brushes lose up to %s of %s. So its current is a range. The torque with the shaft held, from the motor's sheet, tells this loss.", say.Voltage(high), say.Voltage(volts))
 	}
 	if !ok && !m.BrushHigh.Is || high <= low {
 		return

@@ -7,12 +7,12 @@ type Base struct {
 	Where        BaseWhere               `json:"where" say:"Where drum and motor are" enum:"|on_ground|on_beam|on_wall"`
 	Mass         unit.Known[unit.Mass]   `json:"mass_kg" say:"Mass that keeps the drive on the ground: base, drive and weights" range:"[0,1e6]"`
 	WeightsFixed unit.Answer             `json:"weights_fixed" say:"Are the weights fastened, so that nobody removes one?" enum:"|yes|no"`
-	LoosePart    unit.Known[unit.Mass]   `json:"loose_mass_kg" say:"Of this, loose weights that someone could remove" range:"[0,1e6]"`
+	LoosePart    unit.Known[unit.Mass]   `json:"loose_mass_kg" say:"Loose weights in that mass, which someone could remove" range:"[0,1e6]"`
 	Width        unit.Known[unit.Length] `json:"width_m" say:"Width of the base in the direction of the pull" range:"(0,20]"`
 	PullHeight   unit.Known[unit.Length] `json:"pull_height_m" say:"Height above the ground where the rope leaves the base" range:"[0,20]"`
 	PullOffset   unit.Known[unit.Length] `json:"pull_offset_m" say:"From the middle of the base to where the rope goes up, towards the tipping edge" range:"[0,20]"`
-	RopeAngle    unit.Known[unit.Angle]  `json:"rope_angle_rad" say:"Angle of the rope that leaves the base from straight up; where it runs to the top pulley, not known counts as the angle there" range:"[0,1.5707963267948966]"`
-	Friction     unit.Known[unit.Ratio]  `json:"friction" say:"Friction between base and ground, as measured by a pull; empty: the low published value of the two materials, where there is one" range:"(0,1]"`
+	RopeAngle    unit.Known[unit.Angle]  `json:"rope_angle_rad" say:"Angle of the rope that leaves the base from straight up; not known counts as the angle at the top pulley, where the rope runs straight to it" range:"[0,1.5707963267948966]"`
+	Friction     unit.Known[unit.Ratio]  `json:"friction" say:"Friction between base and ground, as measured by a pull; not known counts as the low published value of the two materials, where there is one" range:"(0,1]"`
 	Underside    Underside               `json:"underside" say:"What its underside is made of, where it touches the ground" enum:"|timber|steel|concrete|rubber"`
 	Ground       Ground                  `json:"ground" say:"What is under the base" enum:"|rock|gravel|sand|clay|concrete_slab|timber_floor|fill|mud|not_seen"`
 	Board        Board                   `json:"board"`

@@ -70,7 +70,7 @@ func TestEveryFailureIsSaid(t *testing.T) {
 		{"hardly starts", func(h *Hoist) { h.Raise.CurrentLimit = known[unit.Current](7.5) },
 			[]string{"hardly starts", "1.3 times is needed"}, false},
 		{"idle torque not known", func(h *Hoist) { h.Train.Stages[0].IdleTorque = unit.Known[unit.Torque]{} },
-			[]string{"Idle torque not known"}, false},
+			[]string{"The idle torque is not known"}, false},
 		{"a whole gearbox", func(h *Hoist) { h.Train.Stages[0].InStages = unit.Known[unit.Count]{} },
 			[]string{"how many stages are inside"}, false},
 		{"too fast for the motor", func(h *Hoist) { h.Machine.MaxSpeed = known[unit.AngularSpeed](280) },
@@ -80,7 +80,7 @@ func TestEveryFailureIsSaid(t *testing.T) {
 		{"lamps near their rating", func(h *Hoist) {
 			h.Lower.Loads = []DCLoad{row12(8, 1)}
 			h.Lower.Loads[0].MaxCurrent = known[unit.Current](2)
-		}, []string{"is the most it should"}, false},
+		}, []string{"they share the current"}, false},
 		{"lamps that never light", func(h *Hoist) {
 			h.Lower.Loads = []DCLoad{row12(30, 1), {Kind: "clamp", Threshold: known[unit.Voltage](14), Slope: known[unit.Resistance](0.3)}}
 		}, []string{"The lamps stay dark: the voltage settles at"}, false},

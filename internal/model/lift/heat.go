@@ -195,7 +195,7 @@ func (w *work) rests(h *Heat, body thermal, t, rise, allowed float64) {
 		if v, ok := h.Run.Value(); ok {
 			run = say.That("The motor may run for %s; one travel lasts %s.", say.Time(v), say.Time(unit.Duration(t)))
 		}
-		hot := say.That("%s heats the winding to %s in one go, too much for the motor.", word, say.Temperature(h.Winding))
+		hot := say.That("%s heats the winding to %s in one run, too much for the motor.", word, say.Temperature(h.Winding))
 		w.caution("machine.max_winding_c", "%s", say.Join(hot, run))
 		return
 	}
@@ -207,7 +207,7 @@ func (w *work) rests(h *Heat, body thermal, t, rise, allowed float64) {
 		if n != 1 {
 			times = say.That("%s times in a row", n)
 		}
-		w.caution("machine.max_winding_c", "%s: a cold motor withstands this %s. After that it must rest for %s after each, or it gets too hot.", word, times, say.Time(v))
+		w.caution("machine.max_winding_c", "%s: a cold motor withstands this %s. After that the motor must rest for %s after each run, or it gets too hot.", word, times, say.Time(v))
 	}
 	if v, ok := h.Rest.Value(); ok {
 		h.PerDay = told[unit.Ratio](86400 / (t + float64(v)))

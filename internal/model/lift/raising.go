@@ -191,7 +191,7 @@ func (w *work) sayStall(available, first float64, s supply) {
 	ra.Say = say.Join(why, w.wouldLift(available, amp, s), say.That("Less mass or a thinner drum helps too."))
 	if g, missing := LabelGear(w.h, w.d.Stages); missing {
 		ra.Gearless = true
-		ra.Say = say.That("Whether it lifts is not known: the gearbox of the motor's label, %s : 1, is not in the train. Without it the motor stalls. Add it as the first stage.", say.Times(g))
+		ra.Say = say.That("Whether the hoist lifts is not known: the gearbox of the motor's label, %s : 1, is not in the train. Without it the motor stalls. Add it as the first stage.", say.Times(g))
 		w.caution("machine.sheet_gear_ratio", "%s", ra.Say)
 		return
 	}

@@ -42,7 +42,7 @@ func (w *work) flagLoad(j int, b branch, i, u float64) {
 	case ok && i > float64(rated)*(1+1e-9):
 		w.bad(at("rated_current_a"), "%s: %s flow through it, and it is rated %s. It burns out, and then nothing holds the mass. More rows side by side share the current.", name, say.Current(unit.Current(i)), say.Current(rated))
 	case ok && b.kind == LoadString && i > lampShare*float64(rated):
-		w.caution(at("rated_current_a"), "%s: %s flow through it; %s is the most it should (rated %s). More rows side by side share it.", name, say.Current(unit.Current(i)), say.Current(unit.Current(lampShare*float64(rated))), say.Current(rated))
+		w.caution(at("rated_current_a"), "%s: %s flow through it; at most %s should (rated %s). Use more rows side by side: they share the current.", name, say.Current(unit.Current(i)), say.Current(unit.Current(lampShare*float64(rated))), say.Current(rated))
 	}
 	if v, ok := b.load.MaxVoltage.Value(); ok && u > float64(v)*(1+1e-9) {
 		w.bad(at("max_voltage_v"), "%s: it gets %s and withstands %s. It breaks, and then nothing holds the mass. A clamp at a lower voltage keeps it safe.", name, say.Voltage(unit.Voltage(u)), say.Voltage(v))

@@ -62,8 +62,8 @@ func TestCautionsAtTheirBorders(t *testing.T) {
 		}, true},
 		{"backward better than forward", "hardly ever runs better backward", func(h *Hoist) { h.Train.Stages[0].Backward = known[unit.Ratio](0.76) }, true},
 		{"backward as good as forward", "hardly ever runs better backward", func(h *Hoist) { h.Train.Stages[0].Backward = known[unit.Ratio](0.75) }, false},
-		{"idle torque not known", "Idle torque not known", func(h *Hoist) { h.Train.Stages[0].IdleTorque = unit.Known[unit.Torque]{} }, true},
-		{"idle torque of none", "Idle torque not known", func(h *Hoist) {}, false},
+		{"idle torque not known", "The idle torque is not known", func(h *Hoist) { h.Train.Stages[0].IdleTorque = unit.Known[unit.Torque]{} }, true},
+		{"idle torque of none", "The idle torque is not known", func(h *Hoist) {}, false},
 	} {
 		h := worked()
 		c.change(&h)
@@ -167,7 +167,7 @@ func TestRestCapsTheDay(t *testing.T) {
 		if !ok || (rest > 0) != c.rest || d.HeatUp.TooHot {
 			t.Fatalf("%g K/W: %+v", c.rth, d.HeatUp)
 		}
-		if told := strings.Contains(saidOf(d, "machine.max_winding_c"), "After that it must rest"); told != c.rest {
+		if told := strings.Contains(saidOf(d, "machine.max_winding_c"), "After that the motor must rest"); told != c.rest {
 			t.Errorf("%g K/W: rest told %v", c.rth, told)
 		}
 		want := 0.0
@@ -361,8 +361,8 @@ func TestLoadsAtTheirRatings(t *testing.T) {
 	}{
 		{"rated over it", "It burns out", func(l *DCLoad) { l.MaxCurrent = known[unit.Current](1.93) }, false},
 		{"rated under it", "It burns out", func(l *DCLoad) { l.MaxCurrent = known[unit.Current](1.91) }, true},
-		{"at 79 % of its rating", "is the most it should", func(l *DCLoad) { l.MaxCurrent = known[unit.Current](2.43) }, false},
-		{"at 81 % of its rating", "is the most it should", func(l *DCLoad) { l.MaxCurrent = known[unit.Current](2.37) }, true},
+		{"at 79 % of its rating", "they share the current", func(l *DCLoad) { l.MaxCurrent = known[unit.Current](2.43) }, false},
+		{"at 81 % of its rating", "they share the current", func(l *DCLoad) { l.MaxCurrent = known[unit.Current](2.37) }, true},
 		{"as many volts as it stands", "It breaks", func(l *DCLoad) { l.MaxVoltage = known(unit.Voltage(u)) }, false},
 		{"more volts than it stands", "It breaks", func(l *DCLoad) { l.MaxVoltage = known(unit.Voltage(u - 0.01)) }, true},
 		{"as many volts as it needs", "to work", func(l *DCLoad) { l.MinVoltage = known(unit.Voltage(u)) }, false},

@@ -210,7 +210,7 @@ func (w *work) idleOf(s Stage, at func(string) string) float64 {
 	}
 	t, ok := s.IdleTorque.Value()
 	if !ok {
-		w.caution(at("idle_torque_nm"), "Idle torque not known: the real hoist needs more to lift, and gives less coming down.")
+		w.caution(at("idle_torque_nm"), "The idle torque is not known: the real hoist needs more to lift, and gives less coming down.")
 	}
 	return float64(t)
 }

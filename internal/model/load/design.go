@@ -34,7 +34,7 @@ type Appliance struct {
 	PowerFact unit.Known[unit.Ratio]    `json:"power_factor" say:"Power factor through the inverter; not known counts as 1" range:"(0,1]"`
 	Volts     unit.Known[unit.Voltage]  `json:"volts_v" say:"Straight from the line: the voltage it needs" range:"(0,1000]"`
 	Converter unit.Answer               `json:"own_converter" say:"If it needs another voltage than the line: does it have its own converter?" enum:"|yes|no"`
-	AtOnce    unit.Answer               `json:"at_once" say:"Can it be on together with the others? No: never at the same time as another that says no" enum:"|yes|no"`
+	AtOnce    unit.Answer               `json:"at_once" say:"Can it be on together with the others? No: it never runs together with another device that says no" enum:"|yes|no"`
 	Waits     unit.Answer               `json:"waits" say:"May it wait for the sun? Then it needs its energy of a day between from and until, in whole hours; dusk and its share are not read" enum:"|yes|no"`
 	DayEnergy unit.Known[unit.Energy]   `json:"energy_j_day" say:"If it waits: energy of one in a day" range:"(0,1e10]"`
 	RunAbove  unit.Known[unit.Ratio]    `json:"run_above" say:"If it waits: it runs on sun that is left while the stores are at least so full, and below that only on sun that they leave; not known counts as 0.5" range:"[0,1]"`

@@ -98,10 +98,10 @@ func (j *judged) tell(d lift.Drive, push bool, i int) {
 		add("motor_hot", reason.NotKnown, "machine.rth_winding_k_w", "Whether the motor stays cool is not known.")
 	}
 	if !d.Raising.Known && !has("lift_stalls", reason.No) {
-		add("lift_stalls", reason.NotKnown, "raise.voltage_v", "Whether it lifts is not known.")
+		add("lift_stalls", reason.NotKnown, "raise.voltage_v", "Whether the hoist lifts is not known.")
 	}
 	if !d.Lowering.Known && !has("stays_up", reason.No) {
-		add("stays_up", reason.NotKnown, "lower.loads", "Whether it comes down by itself is not known.")
+		add("stays_up", reason.NotKnown, "lower.loads", "Whether the mass comes down by itself is not known.")
 	}
 }
 

@@ -13,7 +13,7 @@ func single(id, name, ask string, place Place, owns, first []string) Part {
 }
 
 func massPart() Part {
-	return single("mass", "The mass", "How heavy is it, and how far does it travel?", Side,
+	return single("mass", "The mass", "How heavy is the mass, and how far does it travel?", Side,
 		[]string{"mass", "travel_m", "name", "units", "site.load_width_m", "site.load_height_m", "site.rig_m"},
 		[]string{"mass[].mass_kg", "mass[].name", "mass[].weighed", "travel_m"})
 }
@@ -100,7 +100,7 @@ func postsPart(h lift.Hoist) Part {
 
 func drumPart() Part {
 	own := under("drum", "diameter_m", "width_m", "flange_diameter_m", "dead_wraps", "grooved", "fleet_angle_rad", "bearing_torque_nm")
-	return single("drum", "Drum", "How thick and how wide is it?", Drive, own, under("drum", "diameter_m", "width_m", "dead_wraps", "flange_diameter_m"))
+	return single("drum", "Drum", "How thick and how wide is the drum?", Drive, own, under("drum", "diameter_m", "width_m", "dead_wraps", "flange_diameter_m"))
 }
 
 func shaftPart(h lift.Hoist) Part {
@@ -155,7 +155,7 @@ func motorPart(h lift.Hoist) Part {
 	if (m.K.Is || len(m.BenchK) > 0) && (m.R.Is || len(m.BenchR) > 0) {
 		first = under("machine", "continuous_current_a", "max_speed_rad_s")
 	}
-	return single("motor", "Motor", "What does its label say?", Drive, []string{"machine"}, first)
+	return single("motor", "Motor", "What does the motor's label say?", Drive, []string{"machine"}, first)
 }
 
 func feedPart(h lift.Hoist) Part {

@@ -252,7 +252,7 @@ func TestWordsOfWhatIsNotKnown(t *testing.T) {
 	c.Hoist.Machine.I0WithGear = unit.No
 	c.Hoist.Train.Stages = []lift.Stage{{IdleTorque: unit.Of[unit.Torque](0)}, {}}
 	rs := lifts(c)
-	if got := strings.ReplaceAll(rs[len(rs)-1].Say.String(), unit.Space, " "); !strings.Contains(got, "What gear stage 2 needs") {
+	if got := strings.ReplaceAll(rs[len(rs)-1].Say.String(), unit.Space, " "); !strings.Contains(got, "The torque that turns gear stage 2 empty") {
 		t.Errorf("the second stage: %s", got)
 	}
 	for in, want := range map[string]string{"": "", "x": "X", "the rope": "The rope", "aB": "AB", "Rope": "Rope", "2 ropes": "2 ropes", "z": "Z", "a": "A", "{": "{"} {
