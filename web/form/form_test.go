@@ -47,6 +47,8 @@ func TestHintIfEmpty(t *testing.T) {
 		{"not known counts as 1 (0 for a clamp)", "if empty: 100\u00a0% (0 for a clamp)"},
 		{"not known counts as 0.85, or as the usual curve", "if empty: 85\u00a0%, or as the usual curve"},
 		{"not known counts as none", "if empty: none"},
+		{"not known is computed", "if empty: computed"},
+		{"not known means it overhangs", "if empty: it overhangs"},
 		{"not known counts as 15 %", "if empty: 15 %"},
 	} {
 		if got := inPercent(hintFor("Share", c.say)); got != c.want {

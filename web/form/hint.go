@@ -38,16 +38,24 @@ func hintFor(label, say string) string {
 			clause = rest
 		}
 		if rest, ok := strings.CutPrefix(clause, "not known "); ok {
-			clause = "empty " + rest
-			if value, ok := strings.CutPrefix(rest, "counts as "); ok {
-				clause = ifEmpty + value
-			}
+			_, value, _ := strings.Cut(rest, firstVerb(rest))
+			clause = ifEmpty + value
 		} else if !adds(clause, label) {
 			continue
 		}
 		keep = append(keep, clause)
 	}
 	return strings.Join(keep, "; ")
+}
+
+// firstVerb is the verb with which a clause says what not known counts as; "" where it has none.
+func firstVerb(clause string) string {
+	for _, v := range []string{"counts as ", "means ", "is "} {
+		if strings.HasPrefix(clause, v) {
+			return v
+		}
+	}
+	return ""
 }
 
 // adds reports whether a clause tells at least three words that the label does not have, or a number.

@@ -22,7 +22,11 @@ func UsualsOf[T any](parts []Part[T], t *T) (out []UsualOf) {
 					visit(p.List.Row(i), SentenceCase(p.List.One))
 				}
 			case p.Input.Usual != nil:
-				out = append(out, UsualOf{under + ": " + p.Input.Label, p.Input.Usual(t)})
+				label := p.Input.Label
+				if under != "" {
+					label = under + ": " + label
+				}
+				out = append(out, UsualOf{label, p.Input.Usual(t)})
 			}
 		}
 	}

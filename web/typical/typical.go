@@ -99,7 +99,7 @@ func (u Usual) Remark(v float64, sys unit.System) string {
 		if u.Quantity.Plausible(v) {
 			return ""
 		}
-		return "Outside the usual " + u.Quantity.PlausibleRange(sys) + ": check the unit."
+		return "This is outside the usual " + u.Quantity.PlausibleRange(sys) + ": check the unit."
 	}
 	if v >= u.Low && v <= u.High {
 		return ""
@@ -107,5 +107,5 @@ func (u Usual) Remark(v float64, sys unit.System) string {
 	if u.Why == WhyStrength || v > timesOut*u.High || v < u.Low/timesOut {
 		return "Far outside the usual " + u.Between(sys) + ": check the unit."
 	}
-	return "Outside the usual " + u.Between(sys) + "."
+	return "This is outside the usual " + u.Between(sys) + "."
 }
