@@ -3,6 +3,7 @@ package compare
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"duskweight/internal/draw"
 	"duskweight/internal/model"
@@ -50,7 +51,7 @@ type axesView struct {
 // axesOf draws the variants beside one another.
 func axesOf(names []string, rs []model.VariantResult, years []search.Sure, currency string) axesView {
 	columns := [][]onScale{nightSpans(rs, years), shareSpans(rs), costSpans(rs, currency), lifeSpans(rs), useSpans(rs)}
-	v := axesView{Axes: []axis{{Name: "Full nights", Note: "of 365"}, {Name: "Energy", Note: "share of the energy that the nights need"}, {Name: "Parts", Note: currency + ", all that are listed"}, {Name: "Life", Note: "years of the store that wears out first"}, {Name: "Breaks first", Note: "the dashed line is the limit"}},
+	v := axesView{Axes: []axis{{Name: "Full nights", Note: "of 365"}, {Name: "Energy", Note: "share of the energy that the nights need"}, {Name: "Parts", Note: strings.TrimPrefix(currency+", all that are listed", ", ")}, {Name: "Life", Note: "years of the store that wears out first"}, {Name: "Breaks first", Note: "the dashed line is the limit"}},
 		Rows: make([][]measure, len(rs))}
 	for c, column := range columns {
 		top := topOf(c, column)
@@ -133,7 +134,7 @@ func bestInWords(names []string, nights, cost []onScale) (headline, more string)
 	case cheap >= 0:
 		more = fmt.Sprintf("“%s” costs least of the %d that have a price.", names[cheap], priced)
 	case priced < 2:
-		more = "Which costs least is not known: the parts of fewer than two are all priced."
+		more = "Which variant costs least is not known: fewer than two have a price for every part."
 	}
 	return headline + ".", more
 }
@@ -162,7 +163,7 @@ func shareSpans(rs []model.VariantResult) []onScale {
 	for i, r := range rs {
 		out[i] = onScale{value: "not known"}
 		if s, ok := r.Year.ServedShare.Value(); ok && r.YearKnown && r.Open.IsZero() {
-			out[i] = onScale{draw.Span{Low: float64(s), Usual: float64(s), High: float64(s), Known: true}, unit.Percents.Format(float64(s), unit.Metric), "average year"}
+			out[i] = onScale{draw.Span{Low: float64(s), Usual: float64(s), High: float64(s), Known: true}, page.Share(float64(s), unit.Metric), "average year"}
 		}
 	}
 	return out

@@ -57,7 +57,7 @@ func MoneyForm() []form.Part[model.Project] {
 func termsForm() []form.Part[cost.Terms] {
 	type t = cost.Terms
 	return []form.Part[t]{
-		form.Heading("Years and interest", "The same for every variant.",
+		form.Heading("Years and interest", "These count for every variant.",
 			form.Number("horizon_years", "Years to count", unit.Counts, func(t *t) *unit.Known[unit.Count] { return &t.Horizon }, form.Hint[t]("if empty: 20")),
 			form.Number("real_rate", "Interest above inflation, a year", unit.Percents, func(t *t) *unit.Known[unit.Ratio] { return &t.Rate }, form.Hint[t]("if empty: 3 %")),
 			form.Number("upkeep_per_year", "Upkeep of the store a year", unit.Prices, func(t *t) *unit.Known[unit.Money] { return &t.Upkeep }, form.Hint[t]("in addition to the upkeep of single parts"))),

@@ -214,7 +214,7 @@ func answerGroups(rs []model.VariantResult, currency string, sys unit.System) []
 			onAxis(numberRow("Share of lamps and devices served, average year", "highest", rs, func(r model.VariantResult) (float64, bool) {
 				return float64(r.Year.ServedShare.Val), r.Year.ServedShare.Is
 			},
-				func(v float64) string { return unit.Percents.Format(v, sys) })),
+				func(v float64) string { return page.Share(v, sys) })),
 		}},
 		{"Energy, a year", []compareRow{
 			numberRow("Out of stores", "highest", rs, year(func(r model.VariantResult) float64 { return float64(r.Year.Delivered) }), energy),

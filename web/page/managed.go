@@ -50,7 +50,7 @@ func ManagedSays(g model.Ground, v model.Variant, r model.VariantResult, currenc
 		if w.Days == 0 {
 			out = append(out, fmt.Sprintf("%s waits for the sun and gets all of its %s a year.", name, asked))
 		} else {
-			out = append(out, fmt.Sprintf("%s waits for the sun. It gets %s of the %s it needs a year, and something is left undone on %s.", name, unit.BigEnergies.Format(float64(w.Run), sys), asked, Counted(w.Days, "day")))
+			out = append(out, fmt.Sprintf("%s waits for the sun. It gets %s of the %s it needs a year, and on %s it gets too little.", name, unit.BigEnergies.Format(float64(w.Run), sys), asked, Counted(w.Days, "day")))
 		}
 	}
 	return out

@@ -53,6 +53,17 @@ func LengthUnit(l unit.Length) unit.Quantity {
 	return unit.Lengths
 }
 
+// leastShare is the smallest share that is told in figures: a year of nights is no better known (our own judgement).
+const leastShare = 1e-4
+
+// Share writes a share in per cent for reading; one that is smaller than a hundredth of a per cent is only said to be.
+func Share(share float64, sys unit.System) string {
+	if share > 0 && share < leastShare {
+		return "less than " + unit.Percents.Format(leastShare, sys)
+	}
+	return unit.Percents.Format(share, sys)
+}
+
 // Known prints a value that may be not known.
 func Known[T unit.Number](k unit.Known[T], q unit.Quantity, sys unit.System) string {
 	if v, ok := k.Value(); ok {

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"strings"
 	"testing"
 
 	"duskweight/internal/model/unit"
@@ -21,6 +22,15 @@ func TestSpan(t *testing.T) {
 	} {
 		if got := Span(c.q, c.a, c.b, c.sys); got != c.want {
 			t.Errorf("%v and %v: %q, want %q", c.a, c.b, got, c.want)
+		}
+	}
+}
+
+// A share is told in figures from a hundredth of a per cent on: 0.0000353 is 0.00353 %.
+func TestShare(t *testing.T) {
+	for share, want := range map[float64]string{0: "0 %", 0.0000353: "less than 0.01 %", 0.0001: "0.01 %", 0.176: "17.6 %", 1: "100 %"} {
+		if got := strings.ReplaceAll(Share(share, unit.Metric), unit.Space, " "); got != want {
+			t.Errorf("%g: %q, want %q", share, got, want)
 		}
 	}
 }

@@ -161,7 +161,7 @@ func dayEnds(state []float64, capacity float64) (least, most []float64) {
 func statesByMonth(d draw.States) [][]string {
 	var rows [][]string
 	from := 0
-	percent := func(v float64) string { return unit.Percents.Format(v, unit.Metric) }
+	percent := func(v float64) string { return Share(v, unit.Metric) }
 	for m, days := range MonthDays {
 		least, most := d.Least[from:from+days], d.Most[from:from+days]
 		full, empty := 0, 0

@@ -79,7 +79,7 @@ func figuresOf(c search.Certain, s search.Sure, lit search.Spread, sys unit.Syst
 	missing := search.SpreadOf(c.Missing)
 	percent := func(x float64) string { return unit.Percents.Number(x, sys) }
 	bad := int(math.Ceil(c.Dark.Bad))
-	dark := page.FactView{ID: "dark", Label: "Longest dark spell", Value: page.Counted(int(math.Round(c.Dark.Usual)), "night"), Note: "one year in ten: " + page.Itoa(bad)}
+	dark := page.FactView{ID: "dark", Label: "Longest run of nights not full", Value: page.Counted(int(math.Round(c.Dark.Usual)), "night"), Note: "one year in ten: " + page.Itoa(bad)}
 	if m := c.DarkMonth(); m > 0 && bad > 0 {
 		dark.Note += ", most often in " + monthNames[m-1]
 	}

@@ -86,7 +86,7 @@ func movesView(c search.Certain, years int, at func(input string) string) sureMo
 			way = "more of it gives more to the lamps"
 		}
 		if m.Share <= chance {
-			way = "not more than chance"
+			way = "no clear effect"
 		}
 		v.Rows = append(v.Rows, moveRow{moveName(m), at(m.Input), moveRange(m), unit.Fixed(max(1, m.Share*100), 1), unit.WholePercent(m.Share), way})
 	}

@@ -66,7 +66,7 @@ func nightsOf(s search.Sure, by beside) draw.YearNights {
 		case len(c.Nights) < 2:
 			continue
 		case c.Light.Best == 0:
-			one.Say = "In no year is a night full."
+			one.Say = "No night is full in any year."
 		case c.Light.Worst == c.Light.Best && !differ(by.band, i):
 			one.Say = fmt.Sprintf("%s full nights in every one of %s years.", unit.Whole(c.Light.Best), page.Thousands(len(c.Nights)))
 		default:

@@ -34,13 +34,13 @@ func lived(s search.Sure) search.Sure {
 // Without a full night in any year there is a sentence and no strip.
 func TestNoFullNight(t *testing.T) {
 	s := search.Sure{Nights: 365, Years: 10, Variants: []search.Certain{{Name: "A", Nights: make([]float64, 10)}}}
-	if n := nightsOf(s, beside{}); len(n.Each) != 1 || n.Each[0].Drawn || n.Each[0].Say != "In no year is a night full." {
+	if n := nightsOf(s, beside{}); len(n.Each) != 1 || n.Each[0].Drawn || n.Each[0].Say != "No night is full in any year." {
 		t.Errorf("%+v", n)
 	}
 	var v sureView
 	v.Rows = make([]sureRow, 1)
 	v.lead(lived(s), beside{}, unit.Metric)
-	if v.Lead.Title != "In no year is a night full." {
+	if v.Lead.Title != "No night is full in any year." {
 		t.Errorf("%q", v.Lead.Title)
 	}
 }

@@ -470,7 +470,7 @@ func sureResults(v sureView) templ.Component {
 					return templ_7745c5c3_Err
 				}
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 45, "<section aria-labelledby=\"dark-spell\"><h2 id=\"dark-spell\">The longest dark spell</h2>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 45, "<section aria-labelledby=\"dark-spell\"><h2 id=\"dark-spell\">The longest run of nights not full</h2>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -60,7 +60,7 @@ func sureOf(s search.Sure, by beside, p model.Project, sys unit.System) sureView
 			v.Lacks = append(v.Lacks, fmt.Sprintf("%s: no year can be run, because %s.", page.OrUnnamed(c.Name), c.WhyNot.In(sys)))
 		}
 		for _, w := range c.Without {
-			v.Lacks = append(v.Lacks, fmt.Sprintf("%s counts without a store that gives nothing back. %s.", page.OrUnnamed(c.Name), strings.Trim(w, " :.")))
+			v.Lacks = append(v.Lacks, fmt.Sprintf("%s counts without one of its stores, which gives nothing back. %s.", page.OrUnnamed(c.Name), strings.Trim(w, " :.")))
 		}
 		if c.Unready > 0 {
 			v.Lacks = append(v.Lacks, fmt.Sprintf("%s: %s did not end as they began. Their numbers are rough.", page.OrUnnamed(c.Name), page.Counted(c.Unready, "year")))
@@ -137,7 +137,7 @@ func pairsSaid(s search.Sure) []string {
 // sureRowOf prints a bad year rounded down, so that what is promised is reached.
 func sureRowOf(c search.Certain, s search.Sure, sys unit.System) sureRow {
 	whole := unit.Whole
-	share := func(x float64) string { return unit.Percents.Format(x, sys) }
+	share := func(x float64) string { return page.Share(x, sys) }
 	lit, missing, gaps := search.SpreadOf(c.Lit), search.SpreadOf(c.Missing), search.SpreadOf(c.Of(func(g year.Gaps) int { return g.Runs }))
 	row := sureRow{
 		Name: page.OrUnnamed(c.Name), Bad: fmt.Sprint(s.BadNights(c)), Usual: whole(c.Light.Usual), Good: whole(c.Light.Good),
@@ -164,7 +164,7 @@ func sureRowOf(c search.Certain, s search.Sure, sys unit.System) sureRow {
 func nineSay(c search.Certain, nights int) string {
 	switch {
 	case c.Light.Best == 0:
-		return "in no year is a night full."
+		return "no night is full in any year."
 	case c.Light.Worst == c.Light.Best:
 		return fmt.Sprintf("in every made year %s of %d nights are full.", unit.Whole(c.Light.Best), nights)
 	case c.Nine == 0:

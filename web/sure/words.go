@@ -53,7 +53,7 @@ func realSays(c search.Certain, s search.Sure) (first, rest string) {
 
 // yearSay tells a usual and a bad year: full nights, the share of the nights' energy, and the nights without light on end.
 func yearSay(c search.Certain, s search.Sure, lit search.Spread, sys unit.System) string {
-	text := fmt.Sprintf("A usual year has %s full nights and %s of the nights' energy", unit.Whole(c.Light.Usual), unit.Percents.Format(lit.Usual, sys))
+	text := fmt.Sprintf("A usual year has %s full nights and %s of the nights' energy", unit.Whole(c.Light.Usual), page.Share(lit.Usual, sys))
 	if c.Dark.Best == 0 && c.Dark.Worst == 0 {
 		return text + "."
 	}

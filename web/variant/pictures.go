@@ -172,8 +172,8 @@ func flowPicture(r model.VariantResult, sys unit.System) page.PictureView {
 	}
 	v := page.PictureView{ID: "flow", Title: f.Name, SVG: page.SvgOf(f.Draw), Head: []string{"A year", "Energy", "Share"}, Say: "The panels bring no sun in this year."}
 	if y.Bus > 0 {
-		of := func(e unit.Energy) string { return unit.Percents.Format(float64(e/f.Whole.Energy), sys) }
-		v.Say = "Of " + whence + " " + of(f.Parts[0].Energy+f.Parts[1].Energy) + " reaches lamps and devices, " + of(standing+loss) + " becomes heat on the way, " + of(y.Spilled) + " is not used."
+		of := func(e unit.Energy) string { return page.Share(float64(e/f.Whole.Energy), sys) }
+		v.Say = form.SentenceCase(of(f.Parts[0].Energy+f.Parts[1].Energy)) + " of " + whence + " reaches lamps and devices. " + of(standing+loss) + " becomes heat on the way, and " + of(y.Spilled) + " is not used."
 	}
 	for _, row := range flowOf(r, sys) {
 		v.Rows = append(v.Rows, []string{row.Name, row.Value, row.Share})

@@ -26,7 +26,7 @@ func seasonInputs() []form.Part[panel.Array] {
 		form.Months("dust_months", "Months with dust", func(a *a) *[]unit.Count { return &a.DustIn }, form.Hint[a]("6-9 or Jun-Sep")),
 		form.Number("slant_m", "Lower edge to upper edge", unit.Lengths, func(a *a) *unit.Known[unit.Length] { return &a.Slant }, form.Hint[a]("along the panels: how far snow slides")),
 		form.Number("lower_edge_m", "Lower edge over the ground", unit.Lengths, func(a *a) *unit.Known[unit.Length] { return &a.Edge }, form.Hint[a]("room for the snow that slid off")),
-		form.Word("snow_cleared", "Is snow cleared off", func(a *a) *unit.Answer { return &a.Cleared }),
+		form.Word("snow_cleared", "Snow cleared off", func(a *a) *unit.Answer { return &a.Cleared }),
 	}
 }
 

@@ -92,7 +92,7 @@ func flowOf(r model.VariantResult, sys unit.System) []flowView {
 	row := func(name string, e, of unit.Energy) flowView {
 		f := flowView{name, unit.BigEnergies.Format(float64(e), sys), "–"}
 		if of > 0 {
-			f.Share = unit.Percents.Format(float64(e)/float64(of), sys)
+			f.Share = page.Share(float64(e)/float64(of), sys)
 		}
 		return f
 	}
