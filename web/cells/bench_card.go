@@ -151,9 +151,9 @@ func (b *bench) pictured(id string, c *cardView) {
 	case partPanelCable:
 		c.Rule = "It carries the current of all panels on it, and loses at most 3 % of their voltage."
 	case partBattery:
-		c.Rule = "New, alike cells of one kind; what the label does not say counts as typical of the kind."
+		c.Rule = "Use new, equal cells of one kind. What the label does not say counts as typical of the kind."
 	case partPlace:
-		c.Rule = "Not where people sleep, and not on the way out. A smoke alarm beside it."
+		c.Rule = "Put the battery where nobody sleeps, and not on the way out. Put a smoke alarm beside it."
 	}
 }
 

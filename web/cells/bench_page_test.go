@@ -89,7 +89,7 @@ func TestEmptyBattery(t *testing.T) {
 		d.Variants[1].Panels = nil
 	})
 	body := bodyOf(t, s, at)
-	for _, want := range []string{"What is the battery?", "Battery none yet: missing", "Panels none yet: missing", "Not known yet: too little is known", `stroke-dasharray="5 4"`} {
+	for _, want := range []string{"Which kind of battery is it?", "Battery none yet: missing", "Panels none yet: missing", "Not known yet: too little is known", `stroke-dasharray="5 4"`} {
 		if !strings.Contains(body, want) {
 			t.Errorf("%q is not on the page", want)
 		}
@@ -142,7 +142,7 @@ func TestOver60Volts(t *testing.T) {
 			d.Variants[1].Controller.MaxInput = unit.Of[unit.Voltage](200)
 		}))
 	}
-	const say, line = "more than 60 V can kill. A licensed person joins what carries it", `stroke="#D55E00" stroke-width="3.4"`
+	const say, line = "more than 60 V can kill. Let a licensed person connect what carries it", `stroke="#D55E00" stroke-width="3.4"`
 	if body := over(5); !strings.Contains(body, say) || !strings.Contains(body, line) {
 		t.Error("over 60 V no licensed person is named, or the line is not in the failing colour")
 	}

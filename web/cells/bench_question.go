@@ -43,7 +43,7 @@ func (b *bench) next(refused []string) string {
 
 // asked are the questions by the key of their input; the rest ask by their label.
 var asked = map[string]string{
-	"kind": "What is the battery?", "block_capacity_c": "What is the battery?", "block_voltage_v": "What is the battery?",
+	"kind": "Which kind of battery is it?", "block_capacity_c": "Which kind of battery is it?", "block_voltage_v": "Which kind of battery is it?",
 	"cells_are": "Are the cells new and alike?", "management_board": "Does a board stop charging in the cold?", "board_max_a": "How much does the board let through?",
 	"place": "Where is the battery?", "vent_area_m2": "How large are the openings for air?",
 	"charge_rate_per_h": "How fast may the battery be charged?",
@@ -69,7 +69,7 @@ func (b *bench) settles(path string) string {
 		}
 	}
 	if n > 0 {
-		return "It settles " + page.Counted(n, "check") + "."
+		return "Your answer settles " + page.Counted(n, "check") + "."
 	}
 	return "Without it the part stays not known."
 }

@@ -263,7 +263,7 @@ func (b *bench) over60() string {
 	if !w.Over60 {
 		return ""
 	}
-	return "Up to " + unit.Voltages.FormatTo(float64(w.Highest), b.h.sys, 3, unit.Up) + ": more than 60 V can kill. A licensed person joins what carries it."
+	return "Up to " + unit.Voltages.FormatTo(float64(w.Highest), b.h.sys, 3, unit.Up) + ": more than 60 V can kill. Let a licensed person connect what carries it."
 }
 
 // progress is how many parts are settled, as a sentence, with its squares.

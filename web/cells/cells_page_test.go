@@ -25,7 +25,7 @@ func TestCellCable(t *testing.T) {
 	s := webtest.NewSite(t)
 	p, vs := webtest.Create(t, s, "fuse", doc)
 	text := webtest.Readable(webtest.Ask(s.Handler(), "GET", page.StoreURL(p.ID, vs[1].ID, 0, "cells")+"?all=1", nil).Body.String())
-	for _, want := range []string{"The fuse of 60 A lets the cable burn: it carries 32 A.", "Fuse to use", "It begins with how many days without any sun", "Days without sun to last"} {
+	for _, want := range []string{"The fuse of 60 A lets the cable burn: it carries 32 A.", "Fuse to use", "The trade begins with the days without any sun", "Days without sun to last"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not on the page", want)
 		}

@@ -98,14 +98,14 @@ func cellsTables(v cellsView) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		if v.NoSizing.URL != "" {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, "<section aria-labelledby=\"nosizing\"><h2 id=\"nosizing\">The trade's way to size it</h2><p>It begins with how many days without any sun the battery shall last. Say it under <a href=\"")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 3, "<section aria-labelledby=\"nosizing\"><h2 id=\"nosizing\">The trade's way to size it</h2><p>The trade begins with the days without any sun that the battery must last. Enter them under <a href=\"")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}
 			var templ_7745c5c3_Var3 string
 			templ_7745c5c3_Var3, templ_7745c5c3_Err = templruntime.NewAttributeExpression(templ.SafeURL(v.NoSizing.URL)).ResolveURL(ctx)
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/cells/cells.templ`, Line: 27, Col: 127}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/cells/cells.templ`, Line: 27, Col: 137}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ_7745c5c3_Var3)
 			if templ_7745c5c3_Err != nil {
@@ -118,7 +118,7 @@ func cellsTables(v cellsView) templ.Component {
 			var templ_7745c5c3_Var4 string
 			templ_7745c5c3_Var4, templ_7745c5c3_Err = templ.JoinStringErrs(v.NoSizing.Text)
 			if templ_7745c5c3_Err != nil {
-				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/cells/cells.templ`, Line: 27, Col: 147}
+				return templ.Error{Err: templ_7745c5c3_Err, FileName: `web/cells/cells.templ`, Line: 27, Col: 157}
 			}
 			_, templ_7745c5c3_Err = templ_7745c5c3_Buffer.WriteString(templ.EscapeString(templ_7745c5c3_Var4))
 			if templ_7745c5c3_Err != nil {
@@ -134,7 +134,7 @@ func cellsTables(v cellsView) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		if len(v.Typical) > 0 {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "<section aria-labelledby=\"typicals\"><h2 id=\"typicals\">Typical values in use</h2><p class=\"intro\">Put your own into the field, and the row goes.</p><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Typical values in use\"><table><thead><tr><th scope=\"col\">Value</th><th scope=\"col\">Typical</th><th scope=\"col\">Source</th></tr></thead> <tbody>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 6, "<section aria-labelledby=\"typicals\"><h2 id=\"typicals\">Typical values in use</h2><p class=\"intro\">Type your own value into the field: its row then disappears.</p><div class=\"scroll\" tabindex=\"0\" role=\"region\" aria-label=\"Typical values in use\"><table><thead><tr><th scope=\"col\">Value</th><th scope=\"col\">Typical</th><th scope=\"col\">Source</th></tr></thead> <tbody>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

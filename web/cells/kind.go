@@ -86,5 +86,5 @@ func fuseText(c model.CellsResult, sys unit.System) string {
 
 // order is how a battery, its controller and the panels are joined and taken apart: the controller finds the battery's
 // voltage before the sun reaches it (common practice; the controller's own paper comes first).
-var order = []string{"Before all: the fuse out, the panels covered or unplugged.", "Battery to the controller, then the fuse in.", "Lamps to the line, panels last.",
+var order = []string{"First take the fuse out, and cover or unplug the panels.", "Connect the battery to the controller, then put the fuse in.", "Connect the lamps to the line, and the panels last.",
 	"To disconnect: panels first, then lamps, the fuse, the battery. The controller’s own paper comes first."}

@@ -148,13 +148,13 @@ func (b bench) settles() string {
 	case b.ask.Why == parts.TierRefused:
 		return "The value there cannot be used as it is."
 	case n > 1:
-		return fmt.Sprintf("It settles %d checks.", n)
+		return fmt.Sprintf("Your answer settles %d checks.", n)
 	case n == 1:
-		return "It settles one check."
+		return "Your answer settles one check."
 	}
 	return map[parts.Tier]string{
 		parts.TierMass:    "Everything else follows from it.",
-		parts.TierDrive:   "It decides whether the mass goes up and comes down.",
+		parts.TierDrive:   "Your answer decides whether the mass goes up and comes down.",
 		parts.TierHolds:   "Two holds that share no part, two stops: without them nothing hangs.",
 		parts.TierTypical: "This is a typical value. Give your own.",
 		parts.TierRound:   "Until you answer, the worse answer counts.",

@@ -44,22 +44,22 @@ func day(g model.Ground, r model.VariantResult, s model.StoreResult, month int, 
 		return v, true
 	}
 	if model.HoistOf(s).Ready == reason.No {
-		v.Title += ", once it may hang"
+		v.Title += ", once the mass may hang"
 	}
 	if !d.Hours.Usual {
 		v.Title = "A bright day in " + form.MonthNames[month]
 	}
 	lifts, down, up := page.Clock(float64(d.Hours.From)), page.Clock(float64(d.Sunset.Val)/3600), form.Lasting(d.Up)
-	v.Say = fmt.Sprintf("The sun lifts it once between %s and %s. It waits at the top. After sunset it comes down and feeds the lamps.", lifts, page.Clock(float64(d.Hours.To)))
+	v.Say = fmt.Sprintf("The sun lifts the mass once between %s and %s. The mass waits at the top. After sunset it comes down and feeds the lamps.", lifts, page.Clock(float64(d.Hours.To)))
 	scene := page.SceneOf(model.HoistOf(s), sys)
 	for _, one := range []struct {
 		name, clock, say string
 		m                draw.Moment
 	}{
-		{"Lifting", lifts, "The sun lifts it: " + up, draw.Moment{Share: 0.5, Going: 1, Sun: true}},
+		{"Lifting", lifts, "The sun lifts the mass: " + up, draw.Moment{Share: 0.5, Going: 1, Sun: true}},
 		{"Holding", page.Clock(float64(d.Hours.To)), "It waits at the top, held without power", draw.Moment{Share: 1, Sun: true}},
 		{"Coming down", down, "It comes down: light for " + form.Lasting(d.Down), draw.Moment{Share: 0.5, Going: -1, Lamps: true}},
-		{"Down", page.Clock(float64(d.Done.Val) / 3600), "It is down, and gives no more tonight", draw.Moment{}},
+		{"Down", page.Clock(float64(d.Done.Val) / 3600), "It is down and gives no more tonight", draw.Moment{}},
 	} {
 		one.m.Scene, one.m.Title = scene, one.name
 		v.Moments = append(v.Moments, page.MomentView{Clock: one.clock, Say: one.say, SVG: page.SvgOf(func(w io.Writer) error { return one.m.Draw(w) })})

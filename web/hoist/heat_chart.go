@@ -77,7 +77,7 @@ func (c runs) say(what, end string) string {
 	case "rests":
 		return fmt.Sprintf("Six times %s of running and %s of rest: the winding ends at %s.", form.Lasting(c.run), form.Lasting(c.rest), end)
 	}
-	return fmt.Sprintf("%d times one %s of %s without any rest: the winding ends at %s.", c.runs, what, form.Lasting(c.run), end)
+	return fmt.Sprintf("%d times a %s of %s without any rest heats the winding to %s.", c.runs, what, form.Lasting(c.run), end)
 }
 
 // timeUnit is the unit that a span of seconds is shown in.

@@ -78,7 +78,7 @@ func motionOf(r model.VariantResult, i int, url string, sys unit.System) motionV
 	h := model.HoistOf(r.Stores[i])
 	v := motionView{PictureView: page.PictureView{ID: "motion", Title: fmt.Sprintf("One lift and one way down, %d times as fast", faster)}}
 	if h.Ready == reason.No {
-		v.Title += ", once it may hang"
+		v.Title += ", once the mass may hang"
 	}
 	beats := lift.CourseOf(h.Design).Trip()
 	if beats == nil {
@@ -226,9 +226,9 @@ func (t trip) numbers() page.SheetOfNumbers {
 func (t trip) sum(d lift.Drive) []string {
 	ra, lo := d.Raising, d.Lowering
 	return []string{
-		fmt.Sprintf("Up in %s, with %s.", form.Lasting(ra.Time), unit.Energies.Format(float64(ra.EnergyIn), t.sys)),
-		fmt.Sprintf("Down in %s: %s for the lamps.", form.Lasting(lo.Time), unit.Energies.Format(float64(lo.EnergyOut), t.sys)),
-		fmt.Sprintf("The hold is cut to %s. In use the mass is held until dusk.", form.Lasting(lift.TripHold)),
+		fmt.Sprintf("The mass goes up in %s and uses %s.", form.Lasting(ra.Time), unit.Energies.Format(float64(ra.EnergyIn), t.sys)),
+		fmt.Sprintf("The mass comes down in %s and gives %s to the lamps.", form.Lasting(lo.Time), unit.Energies.Format(float64(lo.EnergyOut), t.sys)),
+		fmt.Sprintf("Here the mass waits at the top for %s only. In use it waits until dusk.", form.Lasting(lift.TripHold)),
 	}
 }
 

@@ -46,7 +46,7 @@ func TestMotionPage(t *testing.T) {
 	if n := len(trip.T); n == 0 || n > lift.MostBeats || len(trip.Z) != n || len(trip.Say) != n || trip.Z[n-1] != 0 {
 		t.Errorf("%d moments, %d heights", n, len(trip.Z))
 	}
-	if !strings.Contains(body, "once it may hang") || strings.Index(body, "DO NOT HANG") > strings.Index(body, "<h1") {
+	if !strings.Contains(body, "once the mass may hang") || strings.Index(body, "DO NOT HANG") > strings.Index(body, "<h1") {
 		t.Error("the danger is not told first")
 	}
 	if w := webtest.Ask(s.Handler(), "GET", at(0)+"/motion.csv", nil); w.Code != 200 || strings.Count(w.Body.String(), "\n") != len(trip.T)+1 {

@@ -147,7 +147,7 @@ func motorViewOf(h *model.HoistResult, sys unit.System, at, here string) motorVi
 			"Read volts and amperes.",
 		}, "The current without load is what the motor's own friction uses. If you can only measure with the gears on, say so in the form.", link("bench_no_load", "Type the reading"), readings(m.BenchI0, 1)},
 		{"driven", "3. Turn it with a drill", []string{
-			"Nothing on its wires but a voltmeter. Couple the shaft to a drill with a piece of hose or a socket.",
+			"Connect nothing to its wires but a voltmeter. Couple the shaft to a drill with a piece of hose or a socket.",
 			"Turn it at a speed that you know: from the drill's label under light load, or with a turn counter.",
 			"Read volts and speed. Then turn the other way and read again; type that speed with a minus.",
 		}, "K is volts over speed, the mean of both ways. The two may differ by a few per cent: brushes can sit off the middle.", link("bench_driven", "Type the two readings"), readings(m.BenchK, 2)},

@@ -612,7 +612,7 @@ func platePart(v plateView) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 57, "<p class=\"intro\">Worked out from power over speed. The current without load counts as 14 % of that at full load (from memory, a scooter motor of 250 W). Turns are those of the motor itself, before any gears.</p></details>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 57, "<p class=\"intro\">These are worked out from power over speed. The current without load counts as 14 % of that at full load (from memory, a scooter motor of 250 W). Turns are those of the motor itself, before any gears.</p></details>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -115,7 +115,9 @@ func rowChoiceOf(k catalog.Kind, r catalog.Row, sys unit.System) rowChoice {
 	}
 	table := form.Form[lift.Hoist]{Parts: HoistForm()}
 	for _, path := range t.Copied {
-		if in := form.FindInput(table.Parts, &h, path); in != nil {
+		if in := form.FindInput(table.Parts, &h, path); in != nil && k.Word == "material" {
+			out.Sets = append(out.Sets, heavyAs(h.Mass[0].Mass.Val, sys))
+		} else if in != nil {
 			out.Sets = append(out.Sets, in.Label+" "+in.Brief(&h, sys))
 		}
 	}
@@ -143,4 +145,13 @@ func (g *rowGroup) gather() {
 	for i := range g.Rows {
 		g.Rows[i].Source, g.Rows[i].Note = "", ""
 	}
+}
+
+// heavyAs says how dense a material is, by the mass of 1 m³, in the measure that its reader fills: 1600 kg/m³ are 1.6 kg a litre.
+func heavyAs(cubicMetre unit.Mass, sys unit.System) string {
+	measure, of := "litre", 1000.0
+	if sys == unit.Imperial {
+		measure, of = "US gallon", 1000/3.785411784 // 231 cubic inches (NIST Handbook 44, appendix C)
+	}
+	return "Weighs " + unit.Masses.Format(float64(cubicMetre)/of, sys) + " a " + measure
 }

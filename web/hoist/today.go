@@ -23,7 +23,7 @@ func today(g model.Ground, r model.VariantResult, s model.StoreResult, month int
 	}
 	var say []string
 	if h.Ready != reason.Yes {
-		say = []string{"Only when every part of the plan sheet is strong enough. Then:"}
+		say = []string{"Do this only when every part of the plan sheet is strong enough:"}
 	}
 	return append(say, liftWhen(g, r, s, time.Month(month+1)), lowerWhen(g, time.Month(month+1)), "Stop if the base moves, the motor is too hot to touch, or wind moves the mass.")
 }

@@ -104,7 +104,7 @@ func (t trouble) joined() troubleView {
 }
 
 func (t trouble) joinedRacing() troubleView {
-	v := troubleView{What: "Motor wires joined while it runs away", Limits: "Nothing limits it gently: all gears and the rope feel the jerk. Never join the wires while the mass runs away."}
+	v := troubleView{What: "Motor wires joined while it runs away", Limits: "Nothing softens the jerk: all gears and the rope must withstand it. Never join the wires while the mass runs away."}
 	f, ok := t.h.Drive.LetGo.BurstForce.Value()
 	if !ok {
 		v.Rows = []page.PairView{{Name: "Pull of the rope", Value: "not known"}}
@@ -130,7 +130,7 @@ func (t trouble) powerLost() troubleView {
 		v.Rows = append(v.Rows, page.PairView{Name: "From halfway the mass arrives at", Value: unit.Speeds.Format(float64(g.Halfway()), t.sys)})
 	}
 	v.Rows = append(v.Rows, page.PairView{Name: "Fall before the brake sets, on the way down", Value: page.Known(d.LetGo.BrakeFall, unit.SmallLengths, t.sys)})
-	v.Limits += " Its way down then: " + z.ComesDown + "."
+	v.Limits += " The way down is then: " + z.ComesDown + "."
 	return v
 }
 
