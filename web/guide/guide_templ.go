@@ -55,7 +55,7 @@ func guideIndex(v guideView) templ.Component {
 				return templ_7745c5c3_Err
 			}
 			if len(v.Found) == 0 {
-				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, "<p>Try one word, and the plainest one. The page <a href=\"/help/words\">Words</a> has the words of the trade too.</p>")
+				templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 4, "<p>Try one plain word. The page <a href=\"/help/words\">Words</a> has the words of the trade too.</p>")
 				if templ_7745c5c3_Err != nil {
 					return templ_7745c5c3_Err
 				}

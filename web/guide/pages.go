@@ -160,7 +160,7 @@ func readGuide() (*guide, *page.Lexicon, error) {
 // What the page Words begins with.
 const (
 	glossaryQuestion = "What does a word on the pages mean?"
-	glossaryIntro    = "Plain words on the pages, and the word of the trade beside them. A word with dots under it leads here."
+	glossaryIntro    = "The pages use plain words; the word of the trade stands beside each. A word with dots under it leads here."
 )
 
 // glossaryHTML is the table of words; each row can be linked to.

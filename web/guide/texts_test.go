@@ -60,9 +60,9 @@ func TestGuideTellsTheCatalog(t *testing.T) {
 	}
 	tens := func(wh float64) string { return fmt.Sprintf("%.0f Wh", math.Round(wh/10)*10) }
 	says("night",
-		fmt.Sprintf("takes %v W while it runs, and runs about %v %% of the time", float64(fridge.Power[0]), 100*float64(fridge.Share)),
+		fmt.Sprintf("uses %v W while it runs, and runs about %v %% of the time", float64(fridge.Power[0]), 100*float64(fridge.Share)),
 		tens(float64(fridge.Power[0])*float64(fridge.Share)*24),
-		fmt.Sprintf("takes %v W and runs %v %% of the time: %s", float64(freezer.Power[0]), 100*float64(freezer.Share), tens(float64(freezer.Power[0])*float64(freezer.Share)*24)),
+		fmt.Sprintf("uses %v W and runs %v %% of the time: %s", float64(freezer.Power[0]), 100*float64(freezer.Share), tens(float64(freezer.Power[0])*float64(freezer.Share)*24)),
 		fmt.Sprintf("about %v times as much at the start", float64(fridge.Surge[0])),
 		fmt.Sprintf("One tonne that is lifted by 10 m (33 ft) holds %.0f Wh", 1000*unit.G*10/3600))
 	left := func(kind lift.RopeKind, ending lift.Ending) string {

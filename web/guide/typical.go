@@ -28,7 +28,7 @@ func typicalPages(of page.Tables, sys unit.System) []typicalPage {
 	out := []typicalPage{
 		{"Place and sun", rowsOf(of.Place(&model.Project{}), &model.Project{Place: sun.Place{Horizon: make([]sun.Horizon, 1)}}, sys)},
 		{"Night load", rowsOf(of.Load(), &load.Load{Appliances: make([]load.Appliance, 1), Standing: make([]load.Standing, 1)}, sys)},
-		{"Panels and controller", rowsOf(of.Variant(), &model.Variant{Panels: make([]panel.Array, 1)}, sys)},
+		{"Panels, controller and backup", rowsOf(of.Variant(), &model.Variant{Panels: make([]panel.Array, 1)}, sys)},
 	}
 	for _, k := range of.Stores {
 		for _, p := range k.Inputs.Usual() {
