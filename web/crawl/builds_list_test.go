@@ -46,7 +46,7 @@ func amateurBuilds() []build {
 	base.loose_mass_kg = 15
 `,
 			ready: "no", words: "base_uplift=gives_way gear_tooth=not_known rope=not_known holds=gives_way ground=not_known",
-			says: []string{"It needs 80.1 kg in all", "Idle torque not known", "fastened so that nobody can remove it", "Nothing is named that holds the mass"},
+			says: []string{"It needs 80.1 kg in all", "The idle torque is not known", "fastened so that nobody can remove it", "Nothing is named that holds the mass"},
 		},
 		{
 			// λ = 4°, μ = .08: forward (.9397 − .0056)/(.9397 + 1.144) = .448, backward (.9397 − 1.144)/… < 0: it locks.
@@ -261,7 +261,7 @@ func amateurBuilds() []build {
 	machine.rth_winding_k_w = 12
 	machine.tau_winding_s = 900
 `,
-			ready: "no", says: []string{"Lifting: a cold motor withstands this 3 times in a row", "After that it must rest for"},
+			ready: "no", says: []string{"Lifting: a cold motor withstands this 3 times in a row", "After that the motor must rest for"},
 		},
 		{
 			name: "foot pulley staked beside the base",

@@ -113,6 +113,7 @@ func TestEverythingSaid(t *testing.T) {
 		t.Errorf("only %d texts were read", len(all))
 	}
 	oneMeaning(t, all)
+	everySentenceHasAVerb(t, all)
 	if file == "" {
 		return
 	}
