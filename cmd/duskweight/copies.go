@@ -44,7 +44,7 @@ func tend(ctx context.Context, ticks <-chan time.Time, look func(context.Context
 			select {
 			case now := <-ticks:
 				if err := look(ctx, now); err != nil && ctx.Err() == nil {
-					log.Warn("the file with the projects is not well", "error", err)
+					log.Warn("the file with the projects is damaged or missing", "error", err)
 				}
 			case <-ctx.Done():
 				return

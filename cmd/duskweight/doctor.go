@@ -359,7 +359,7 @@ func (c checkup) address(ctx context.Context, busy *store.Busy) finding {
 	}
 	at := l.Addr().String()
 	if err := l.Close(); err != nil {
-		return finding{about, fmt.Sprintf("The address %s cannot be let go: %v.", at, err), c.run("serve", "-addr", "127.0.0.1:0")}
+		return finding{about, fmt.Sprintf("The address %s cannot be released: %v.", at, err), c.run("serve", "-addr", "127.0.0.1:0")}
 	}
 	usual := fmt.Sprintf("127.0.0.1:%d", firstPort)
 	if c.addr == "" && at != usual {
