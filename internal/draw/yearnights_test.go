@@ -53,9 +53,9 @@ func TestFilesOnTheAxis(t *testing.T) {
 
 // A variant whose years are all alike has its words and no strip, no axis and no dot, and stands under those with one.
 func TestYearsAlike(t *testing.T) {
-	alike := NightsOfYears{Name: "A", Say: "In no year is a night full."}
+	alike := NightsOfYears{Name: "A", Say: "No night is full in any year."}
 	alone := YearNights{Low: 0, High: 20, Each: []NightsOfYears{alike}}.Draw(true)
-	if !strings.Contains(alone, ">In no year is a night full.<") || strings.Contains(alone, "<path") || strings.Contains(alone, "<line") {
+	if !strings.Contains(alone, ">No night is full in any year.<") || strings.Contains(alone, "<path") || strings.Contains(alone, "<line") {
 		t.Error(alone)
 	}
 	both := YearNights{Low: 300, High: 340, Each: []NightsOfYears{alike, {Name: "B", Drawn: true, Made: []float64{300, 340}, Bad: 300, Usual: 320, Good: 340}}}.Draw(true)

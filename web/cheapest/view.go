@@ -190,14 +190,14 @@ func (v *view) title(a asked, c search.Cheapest) {
 	case c.Best >= 0:
 		best := c.Front[c.Best]
 		v.Title = fmt.Sprintf("%d full nights of %d cost least with %s: %s.", best.Nights, c.Nights, v.Plans[c.Best].Name, v.Plans[c.Best].costSaid())
-		v.Under = fmt.Sprintf("The cost is that of %s, with what wears out replaced. %s plans were tried. Below are those that give more full nights than every cheaper one.",
+		v.Under = fmt.Sprintf("The cost is that of %s, with what wears out replaced. %s plans were tried. The list shows those that give more full nights than every cheaper one.",
 			years, page.Thousands(c.Tried))
 	case c.Most < c.Needed:
 		v.Title = fmt.Sprintf("None of %s plans reaches %d full nights; the best has %d of %d.", page.Thousands(c.Tried), c.Needed, c.Most, c.Nights)
 		v.Under = "More panels, a larger store or a smaller load is needed."
 	default:
 		v.Title = fmt.Sprintf("%d full nights of %d need %s. What is cheapest is not known.", c.Front[0].Nights, c.Nights, v.Plans[0].Name)
-		v.Under = fmt.Sprintf("%s plans were tried. Below are those with enough full nights and the fewest panels for each size of the stores.", page.Thousands(c.Tried))
+		v.Under = fmt.Sprintf("%s plans were tried. The list shows those with enough full nights and the fewest panels for each size of the stores.", page.Thousands(c.Tried))
 	}
 }
 
@@ -244,9 +244,9 @@ func (v *view) best(a asked, c search.Cheapest) {
 
 // tried says what was tried, and how far it goes.
 func (a asked) tried(c search.Cheapest) []string {
-	out := []string{fmt.Sprintf("%d to %s, the controller and the panel cable grown with them, at %s.", c.Panels[0], page.Counted(c.Panels[1], "panel"), page.Counted(c.Tilts, "tilt"))}
+	out := []string{fmt.Sprintf("We tried %d to %s at %s. The controller and the panel cable grow with the panels.", c.Panels[0], page.Counted(c.Panels[1], "panel"), page.Counted(c.Tilts, "tilt"))}
 	if c.Counted != nil {
-		out = append(out, fmt.Sprintf("%d to %d %s.", c.Blocks[0], c.Blocks[1], c.Counted.Counted.Many))
+		out = append(out, fmt.Sprintf("We tried %d to %d %s.", c.Blocks[0], c.Blocks[1], c.Counted.Counted.Many))
 	}
 	if c.Sized != nil {
 		out = append(out, c.Sized.Title+": left out, half, as it is, and twice the "+c.Sized.Levers[0].What+". The price of what holds it grows in proportion.")
@@ -266,6 +266,6 @@ func (v *view) picture(c search.Cheapest, currency string) {
 		f.Plans = append(f.Plans, one)
 	}
 	first, last := v.Plans[0], v.Plans[len(v.Plans)-1]
-	f.Say = fmt.Sprintf("From %s, %s nights, %s, to %s, %s nights, %s. Today: %d nights, %s %s.", first.Name, first.Nights, first.Cost, last.Name, last.Nights, last.Cost, c.Today.Nights, about(c.Today.Cost.Val), currency)
+	f.Say = fmt.Sprintf("Plans go from %s, %s nights, %s, to %s, %s nights, %s. Today: %d nights, %s %s.", first.Name, first.Nights, first.Cost, last.Name, last.Nights, last.Cost, c.Today.Nights, about(c.Today.Cost.Val), currency)
 	v.Wide, v.Narrow, v.Read = f.Draw(false), f.Draw(true), f.Say
 }

@@ -31,7 +31,7 @@ func barsOf(r model.VariantResult, of, url string, sys unit.System) barsView {
 	b, f := r.Facts.Bars(), page.FactsOf(r, sys)
 	v := barsView{Scale: "from 0 to " + page.Worked(unit.Of(b.Top), sys)}
 	v.ID, v.Title, v.CSV = "bars", "Three amounts", url
-	v.Head = []string{"What", "Energy", "Beside it"}
+	v.Head = []string{"What", "Energy", "Note"}
 	energy := func(k unit.Known[unit.Energy]) string { return page.Worked(k, sys) }
 	each := draw.PiecesOf(float64(b.Lifts.Val))
 	night := barView{Name: "A night needs", Note: f[0].Note, Value: energy(b.Night), How: f[0]}

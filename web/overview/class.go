@@ -67,7 +67,7 @@ func (s *Pages) classOf(a asked, guess string) classView {
 	v.ID = strconv.FormatInt(a.variants[a.focus].ID, 10)
 	r := a.results[a.focus]
 	if len(r.Stores) > 0 && r.Facts.Lifts {
-		v.What = append(v.What, s.Tables.Stores.StoreIs(r.Stores[0], a.sys).Value+", lifted by day.")
+		v.What = append(v.What, s.Tables.Stores.StoreIs(r.Stores[0], a.sys).Value+" is lifted by day.")
 	}
 	if h, ok := a.ground.Load.LitHours(a.project.Value.Load).Value(); ok {
 		v.What = append(v.What, "The lamps burn for "+form.Lasting(h)+" a night.")

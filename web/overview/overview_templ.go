@@ -64,7 +64,7 @@ func overviewPage(v overviewView) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		if v.Example {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "<p class=\"flag\">A worked example. Every number in it is invented; nothing here was built.</p>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 5, "<p class=\"flag\">This is a worked example. Every number in it is invented; nothing here was built.</p>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -413,7 +413,7 @@ func listPage(v listSheet) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 44, "<ul class=\"sheet-cautions\"><li>A part without its number on it counts as not known, whatever the seller says.</li><li>Nothing printed, no belt and no set screw between drum and brake.</li></ul></article>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 44, "<ul class=\"sheet-cautions\"><li>A part without its number on it counts as not known, whatever the seller says.</li><li>Use nothing printed, no belt and no set screw between drum and brake.</li></ul></article>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

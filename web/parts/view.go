@@ -49,7 +49,7 @@ func partsViewOf(r model.VariantResult, v model.Variant, needs []model.Need, p s
 	of, open := model.Matched(v.Parts, needs)
 	view := partsView{Headline: fmt.Sprintf("%d of %s priced.", c.Priced, page.Counted(c.Parts, "part")), Terms: page.ProjectURL(p.ID) + "/money", Market: at + "/parts/market", Making: at + "/parts/making"}
 	if c.Parts == 0 {
-		view.Headline = "No parts on the list yet."
+		view.Headline = "The list has no parts yet."
 		view.More = []string{"Add the parts that the plan needs, and give each your own price."}
 	}
 	if n := len(open); n > 0 && c.Parts > 0 {

@@ -144,7 +144,7 @@ func noted(l layView) page.CardView {
 	case partOutline:
 		c.Note = "Give a direction and the height of what hides the sky there: hills, trees, houses. Between two points the outline is a straight line. If nothing hides it, give one point of 0°."
 	case partSnow:
-		c.Note = "Fresh snow, as a weather service adds it up, not the depth on the ground. What it takes from the panels is on the page Season, dust and snow of each variant."
+		c.Note = "Count fresh snow as a weather service adds it up, not the depth on the ground. What snow takes from the panels is on the page Season, dust and snow of each variant."
 	case partFiles:
 		c.Note = "Choose whether the sun is known by the first file or by all of them, each one year."
 	}

@@ -106,7 +106,7 @@ func spreads() *form.Group[model.Project] {
 func singleDays(p *model.Project) form.Part[model.Project] {
 	spread, lag := whereEmpty(p)
 	return form.Heading("Single days", "The spread of the days shows how much one day differs from the next. It is the standard deviation of the share of light that the air lets through."+spread,
-		form.Number("place.monthly.kt_lag1", "How much a day is like the day before", unit.Ratios, func(p *model.Project) *unit.Known[unit.Ratio] { return &p.Place.Monthly.KTLag1 },
+		form.Number("place.monthly.kt_lag1", "Likeness of a day to the day before", unit.Ratios, func(p *model.Project) *unit.Known[unit.Ratio] { return &p.Place.Monthly.KTLag1 },
 			form.Hint[model.Project]("0: not at all, 1: always the same weather"+lag)))
 }
 

@@ -12,7 +12,7 @@ import (
 // indoorInputs are the temperature of the room where a battery may stand: its mean, its warmest month and which that is.
 // Without the mean there is no room, and batteries indoors are as cold as the air outside.
 func indoorInputs() form.Part[model.Project] {
-	return form.Folded("Room of the battery", "For a battery indoors. If empty: as the air outside.",
+	return form.Folded("Room of the battery", "This is for a battery indoors. If empty: as the air outside.",
 		indoorInput("mean_c", "Mean of the year", unit.Temperatures, func(in *sun.Indoor) float64 { return float64(in.Mean) }, func(p *model.Project, v float64, known bool) error {
 			room := p.Place.Indoor
 			switch {

@@ -62,7 +62,7 @@ func placeViewOf(g model.Ground, light sun.Light, sys unit.System, here string) 
 	v.Degrees = unit.Temperatures.Symbol(sys)
 	v.Months = monthRows(g, light.Plane, sys)
 	flat, panel := dayMeans(g.Sky.GHI), dayMeans(light.Plane)
-	v.Picture = &page.PictureView{ID: "sun", Title: "Sun month by month", Say: "On the flat, and on a panel at " + unit.Angles.Format(float64(tilt), sys) + " facing noon.",
+	v.Picture = &page.PictureView{ID: "sun", Title: "Sun month by month", Say: "The bars show the sun on the flat, and on a panel at " + unit.Angles.Format(float64(tilt), sys) + " facing noon.",
 		SVG: page.SvgOf(func(w io.Writer) error { return draw.SunMonths(flat, panel, w) }), CSV: here + "/sun.csv"}
 	v.Picture.Numbers = func() page.SheetOfNumbers {
 		t := page.SheetOfNumbers{Name: "sun-month-by-month", Head: []string{"month", "on the flat, kWh/m² a day", "on the panel, kWh/m² a day", "one day in ten is under, kWh/m²", "one day in ten is over, kWh/m²", "night, h"}}

@@ -243,8 +243,8 @@ var placeNames = []struct {
 	{"latitude", "Latitude", "north positive", unit.Latitudes, func(m weather.Mapping) (float64, bool) { return float64(m.Latitude.Val), m.Latitude.Is }, func(m *weather.Mapping, v float64) { m.Latitude = unit.Of(unit.Angle(v)) }},
 	{"longitude", "Longitude", "east positive", unit.Longitudes, func(m weather.Mapping) (float64, bool) { return float64(m.Longitude.Val), m.Longitude.Is }, func(m *weather.Mapping, v float64) { m.Longitude = unit.Of(unit.Angle(v)) }},
 	{"elevation", "Height above the sea", "", unit.Elevations, func(m weather.Mapping) (float64, bool) { return float64(m.Elevation.Val), m.Elevation.Is }, func(m *weather.Mapping, v float64) { m.Elevation = unit.Of(unit.Length(v)) }},
-	{"offset", "The place's standard time ahead of UTC", "empty: from the longitude", unit.UTCOffsets, func(m weather.Mapping) (float64, bool) { return float64(m.UTCOffset.Val), m.UTCOffset.Is }, func(m *weather.Mapping, v float64) { m.UTCOffset = unit.Of(unit.Duration(v)) }},
-	{"zone", "The clock of the rows ahead of UTC", "empty: the place's own; 0 for UTC", unit.UTCOffsets, func(m weather.Mapping) (float64, bool) { return float64(m.StampZone.Val), m.StampZone.Is }, func(m *weather.Mapping, v float64) { m.StampZone = unit.Of(unit.Duration(v)) }},
+	{"offset", "The place's standard time ahead of UTC", "if empty: from the longitude", unit.UTCOffsets, func(m weather.Mapping) (float64, bool) { return float64(m.UTCOffset.Val), m.UTCOffset.Is }, func(m *weather.Mapping, v float64) { m.UTCOffset = unit.Of(unit.Duration(v)) }},
+	{"zone", "The clock of the rows ahead of UTC", "if empty: the place's own; 0 for UTC", unit.UTCOffsets, func(m weather.Mapping) (float64, bool) { return float64(m.StampZone.Val), m.StampZone.Is }, func(m *weather.Mapping, v float64) { m.StampZone = unit.Of(unit.Duration(v)) }},
 }
 
 // mappingView is the form with what was guessed chosen.

@@ -31,7 +31,7 @@ func startPage(v startView) templ.Component {
 		}
 		ctx = templ.InitializeContext(ctx)
 		ctx = templ.ClearChildren(ctx)
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<div class=\"one start\"><h1>Three questions, and a first answer</h1><p class=\"intro\">The rest is filled with typical values, each marked as our guess. You make them yours afterwards. You may type any unit behind a number, lb or ft too. <a href=\"/settings\">Settings</a> shows all pages in feet and pounds, or in metres.</p>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 1, "<div class=\"one start\"><h1>Three questions, and a first answer</h1><p class=\"intro\">The rest is filled with typical values, each marked as our guess. Replace or confirm them afterwards. You may type any unit behind a number, lb or ft too. <a href=\"/settings\">Settings</a> shows all pages in feet and pounds, or in metres.</p>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -212,7 +212,7 @@ func startPage(v startView) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = startField(v, "heavy", "What it is", "", "", "a block, a barrel of sand, old weights").Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = startField(v, "heavy", "Name of it", "", "", "a block, a barrel of sand, old weights").Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -220,7 +220,7 @@ func startPage(v startView) templ.Component {
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
-		templ_7745c5c3_Err = startField(v, "height", "How high it can go", v.Length, "", "From its lowest to its highest place. "+v.Hints["height"]).Render(ctx, templ_7745c5c3_Buffer)
+		templ_7745c5c3_Err = startField(v, "height", "How high it can go", v.Length, "", "Measure from its lowest to its highest place. "+v.Hints["height"]).Render(ctx, templ_7745c5c3_Buffer)
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}
@@ -304,7 +304,7 @@ func startPage(v startView) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 34, "> the whole night</label></div></fieldset><fieldset><legend>And a name for it</legend>")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 34, "> the whole night</label></div></fieldset><fieldset><legend>Name of the project</legend>")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

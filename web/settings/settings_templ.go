@@ -163,7 +163,7 @@ func SettingsPage(v SettingsView) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "<p class=\"hint\">Such as EUR, $ or Rs. For new projects. It is only a label: nothing is converted.</p></div></div></fieldset><div class=\"actions\"><button class=\"primary\">Save</button> <span class=\"saved\" role=\"status\">")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "<p class=\"hint\">Type EUR, $ or Rs, for example. New projects use it. It is only a label: nothing is converted.</p></div></div></fieldset><div class=\"actions\"><button class=\"primary\">Save</button> <span class=\"saved\" role=\"status\">")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

@@ -423,8 +423,8 @@ func sheetSays(t *testing.T, name string, plan sheetPlan, sheet browsertest.Shee
 		}
 	}
 	if plan.cells {
-		has(true, "Not for medical devices or alarms.", "Local codes come")
-		has(false, "Load steps", "With dead weight", "Only this step", "DO NOT HANG", "rope")
+		has(true, "Connect no medical device and no alarm.", "Local codes come")
+		has(false, "Load steps", "Use dead weight", "Do only this step", "DO NOT HANG", "rope")
 	} else {
 		has(true, "Never stand, reach or work under the mass.", "Before you touch anything", "local codes come", "Keep out", "all round", "Stop marks on the rope", "One switch, centre")
 	}
@@ -433,7 +433,7 @@ func sheetSays(t *testing.T, name string, plan sheetPlan, sheet browsertest.Shee
 	switch plan.state {
 	case "proven":
 		has(false, "DO NOT HANG", "NOT READY", "READY for the load steps")
-		has(true, "under keep-out, until", "Second adult who saw the test", "Load steps", "125 %", "Switch order", "Nobody inside the keep-out.")
+		has(true, "under keep-out, until", "Second adult who saw the test", "Load steps", "125 %", "Switch order", "Let nobody inside the keep-out.")
 		has(true, sign...)
 	case "hang nothing":
 		has(false, "DO NOT HANG", "Load steps", "25 %", "125 %", "at most 100 mm")
@@ -456,7 +456,7 @@ func sheetSays(t *testing.T, name string, plan sheetPlan, sheet browsertest.Shee
 		}
 	case "do not hang", "do not use":
 		has(true, strings.ToUpper(plan.state)+".")
-		has(false, "Load steps", "With dead weight", "Only this step", "Greatest mass")
+		has(false, "Load steps", "Use dead weight", "Do only this step", "Greatest mass")
 		has(false, sign...)
 	}
 }

@@ -102,7 +102,7 @@ func (v *sheetView) shortReasons(n int) {
 func (v *sheetView) shortCircuit() {
 	if v.Circuit != nil && v.Circuit.Height > circuitHigh {
 		short := v.Circuit.First(circuitHigh)
-		v.Remarks = append(v.Remarks, page.Counted(len(v.Circuit.Boxes)-len(short.Boxes), "more device")+" on the page Wiring and switching.")
+		v.Remarks = append(v.Remarks, page.Counted(len(v.Circuit.Boxes)-len(short.Boxes), "more device")+" is on the page Wiring and switching.")
 		v.Circuit = &short
 	}
 }

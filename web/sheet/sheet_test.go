@@ -114,7 +114,7 @@ func TestSheetOfBattery(t *testing.T) {
 		t.Errorf("in a bedroom: %q, sign %v", s.Band.Word+" "+s.Band.Why, s.Sign)
 	}
 	s := sheet(func(b *cell.Bank) { b.Indoors, b.Board, b.Fuse = "", "", unit.Known[unit.Current]{} })
-	if want := []string{"Which fuse is close to the battery is not known.", "Whether a board stops charging in the cold", "Where the battery is"}; !slices.Equal(s.Causes, want) || s.Band.Word != "NOT READY: 3 things are not known." {
+	if want := []string{"Which fuse is close to the battery is not known.", "Whether a board stops charging in the cold", "The place of the battery"}; !slices.Equal(s.Causes, want) || s.Band.Word != "NOT READY: 3 things are not known." {
 		t.Errorf("%q: %q, want %q", s.Band.Word, s.Causes, want)
 	}
 }

@@ -219,11 +219,11 @@ func (v *sheetView) steps(h *model.HoistResult, sys unit.System) {
 		return // not even the first step
 	}
 	if v.Band.State == reason.NotKnown {
-		v.StepSay = "Only this step, and the mass at most " + page.FirstLift(sys) + " off the ground, until the list above is empty."
+		v.StepSay = "Do only this step, and lift the mass at most " + page.FirstLift(sys) + " off the ground, until the list above is empty."
 		v.Steps = loadSteps(h.Drive.Mass, sys, 25)
 		return
 	}
-	v.StepSay = "With dead weight, " + page.FirstLift(sys) + " first, then the whole travel. Nobody inside the keep-out. Tick if nothing slipped or got hot."
+	v.StepSay = "Use dead weight. Lift it " + page.FirstLift(sys) + " first, then the whole travel. Let nobody inside the keep-out. Tick if nothing slipped or got hot."
 	if v.Band.Fall != "" {
 		v.StepSay = "Lock the gate first. " + v.StepSay
 	}
@@ -278,16 +278,16 @@ func tightestOf(checks []path.Check) []path.Check {
 // sheetCautions are the short ones that stand on every sheet.
 func sheetCautions(h *model.HoistResult) []string {
 	if h == nil {
-		return []string{"Not for medical devices or alarms.", "Not in bedrooms, escape routes or lofts; smoke alarm near it.", "A fuse at each source, for direct current, close to it.",
+		return []string{"Connect no medical device and no alarm.", "Put no battery in a bedroom, an escape route or a loft. Put a smoke alarm near it.", "Put a fuse for direct current close to each source.",
 			"Nothing here feeds house wiring; a licensed person connects an inverter. Local codes come first."}
 	}
 	return []string{
-		"Never stand, reach or work under the mass. Not for persons.",
+		"Never stand, reach or work under the mass. Never lift a person.",
 		"Before you touch anything, put the mass on the ground or on a rated prop.",
 		"Work brake and pawl by a cord from outside the keep-out.",
 		"Lamps stay plugged in while the mass comes down.",
 		"After a fall or shock no part is known until looked at.",
 		"Lower the mass in gales and when nobody is there; lock it.",
-		"Not for medical devices or alarms. A licensed person checks the beam and any house wiring; local codes come first.",
+		"Connect no medical device and no alarm. A licensed person checks the beam and any house wiring; local codes come first.",
 	}
 }

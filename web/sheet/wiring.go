@@ -84,7 +84,7 @@ type wiringView struct {
 // lineCautions stand on the page of the wiring of a plan without a hoist.
 var lineCautions = []string{
 	"Panels cannot be switched off by day: cover them or open the isolator first. An arc of direct current does not go out by itself.",
-	"Fuses and switches rated for direct current, each fuse close to its source.",
+	"Use fuses and switches rated for direct current, and put each fuse close to its source.",
 	"Nothing here feeds house wiring. Local rules and a licensed person come first.",
 	"Connect no medical device and no alarm to this store.",
 }
@@ -93,8 +93,8 @@ var lineCautions = []string{
 var wiringCautions = []string{
 	"Set the mass on its blocks before anyone touches drive, rope, brake or wires.",
 	"Panels cannot be switched off by day: cover them or open the isolator first. An arc of direct current does not go out by itself.",
-	"Fuses and switches rated for direct current, each fuse close to its source.",
+	"Use fuses and switches rated for direct current, and put each fuse close to its source.",
 	"Braking resistors and motors get so hot that they burn skin and wood. Mount them on metal, guarded, clear of everything.",
 	"Nothing here feeds house wiring. Local rules and a licensed person come first.",
-	"Connect no medical device and no alarm to this store. Nobody under the mass, nobody rides, nobody tests it with a person.",
+	"Connect no medical device and no alarm to this store. Let nobody be under the mass or ride on it. Never test it with a person.",
 }

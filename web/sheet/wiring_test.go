@@ -37,7 +37,7 @@ func TestYardPages(t *testing.T) {
 			t.Error("a page for the yard does not say DO NOT HANG")
 		}
 	}
-	for _, want := range append(append([]string{"Nobody under the mass", "licensed person", "no switch, no plug"}, h.Hazards.SwitchOrder...), h.Drive.Lowering.MayOpen...) {
+	for _, want := range append(append([]string{"Let nobody be under the mass", "licensed person", "no switch, no plug"}, h.Hazards.SwitchOrder...), h.Drive.Lowering.MayOpen...) {
 		if !strings.Contains(webtest.Unescape(wiring), want) {
 			t.Errorf("the wiring does not say %q", want)
 		}

@@ -24,17 +24,17 @@ type fitsView struct {
 	Tried string // how many were tried, and of how many
 	Back  string
 
-	Choose []page.Tab
-	Five   []fitView
-	All    []fitView // the sets of parts that do, for the table
-	Sets   int       // how many of them
-	More   moreView
-	Misses []missView
-	Counts []countView
-	Rest   string // how many others there are
-	Apart  apartView
-	Left   []leftView
-	Notes  []string
+	Choose  []page.Tab
+	Five    []fitView
+	All     []fitView // the sets of parts that do, for the table
+	Sets    int       // how many of them
+	More    moreView
+	Misses  []missView
+	Counts  []countView
+	WhyRest string // heading of the reasons against the others
+	Apart   apartView
+	Left    []leftView
+	Notes   []string
 
 	Use        string // where a combination is used
 	Variant, I string
@@ -129,7 +129,10 @@ func (a fitsAsked) print(f search.Fits, misses []search.Miss) fitsView {
 	}
 	v.Counts = countsOf(f, a.sys)
 	if n := f.Tried - f.Do; n > 0 {
-		v.Rest = page.Thousands(n)
+		v.WhyRest = "Why " + page.Thousands(n) + " other combinations do not work"
+		if n == 1 {
+			v.WhyRest = "Why 1 other combination does not work"
+		}
 	}
 	v.apart(a, f)
 	v.CSV, v.Why = a.url("/fits.csv", a.whole), a.url("/why.csv", a.whole)
@@ -148,14 +151,14 @@ func fitsSay(f search.Fits) string {
 	say := page.Thousands(f.Do) + " of " + page.Thousands(f.Tried) + " combinations lift, come down by themselves and stay cool."
 	switch {
 	case f.Do == 0 && f.Tried == 1:
-		say = "The only combination does not lift, come down by itself and stay cool."
+		say = "The only combination fails: it does not lift, come down by itself and stay cool."
 	case f.Do == 0:
 		say = "None of " + page.Thousands(f.Tried) + " combinations lifts, comes down by itself, stays cool and carries its load."
 	case f.Do == 1:
 		say = "1 of " + page.Counted(f.Tried, "combination") + " lifts, comes down by itself and stays cool."
 	}
 	if unsure > 0 {
-		say += " Of " + page.Thousands(unsure) + " more not everything is known."
+		say += " Something is not known of " + page.Thousands(unsure) + " more."
 	}
 	return say
 }

@@ -238,7 +238,7 @@ func bestPair(s search.Sweep, currency string, sys unit.System) string {
 	case !met:
 		return "No pair here has 95 % full nights."
 	case s.Best != nil:
-		return fmt.Sprintf("The cheapest pair with 95 %% full nights: %s of panel with %s, %s for all parts.",
+		return fmt.Sprintf("The cheapest pair with 95 %% full nights is %s of panel with %s: %s for all parts.",
 			panelPower(s, s.Best.Panel, sys), storeSize(s, s.Best.Size, sys), unit.Rounded(float64(s.Best.Cost.Val), 3)+" "+currency)
 	case !priced:
 		return "Which pair is cheapest is not known: the panels or another part have no price in the list of parts."

@@ -144,7 +144,7 @@ func takesPage(v takesView) templ.Component {
 					return templ_7745c5c3_Err
 				}
 			}
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "</tbody></table></div><p class=\"intro\">The mass grows with its gears: the same motor, more slowly. All of it must be filled from the sun left over. A larger mass is not free: everything that holds it grows too, and every part on the page Lifted mass must be strong enough again.</p>")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 15, "</tbody></table></div><p class=\"intro\">A heavier mass counts with larger gears: the same motor then lifts more slowly. The sun left over must fill the whole store. A larger mass is not free: everything that holds it grows too, and every part on the page Lifted mass must be strong enough again.</p>")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -16,7 +16,7 @@ func trialsFormOn(today reason.Day) []form.Part[lift.Hoist] {
 	type t = lift.Trials
 	day := string(today)
 	return form.Within("trials", func(h *lift.Hoist) *t { return &h.Trials },
-		form.Heading("Load steps", "With dead weight, "+page.FirstLiftMark+" off the ground first, then the whole travel. Nobody inside the keep-out.",
+		form.Heading("Load steps", "Use dead weight. Lift it "+page.FirstLiftMark+" off the ground first, then the whole travel. Let nobody inside the keep-out.",
 			stepInputs("at_25", "25 %", func(t *t) *lift.LoadStep { return &t.Steps.S25 }),
 			stepInputs("at_50", "50 %", func(t *t) *lift.LoadStep { return &t.Steps.S50 }),
 			stepInputs("at_75", "75 %", func(t *t) *lift.LoadStep { return &t.Steps.S75 }),

@@ -131,7 +131,7 @@ func (s stairs) rungs(at trialsAt, hoist string, f form.FormView, today reason.D
 		case one.before != "" && one.after != "" && one.Step.Done == "":
 			r.Say = "After " + one.before
 			if one.Key == "at_125" {
-				r.More = "Once, then remove the extra mass again."
+				r.More = "Lift it once, then remove the extra mass again."
 			}
 		case !one.passed && s.barred:
 			r.Say = "Hang nothing now"
@@ -150,9 +150,9 @@ func (s stairs) offer(r *rung, one step, hoist string, f form.FormView, today re
 	}
 	was := r.Say
 	r.Say = "Now: hang " + r.Mass + ", " + page.FirstLift(sys) + " off the ground, for " + page.Counted(stepMinutes, "minute") + "."
-	r.More = "Nobody within the keep-out, " + page.Known(s.keep, unit.Lengths, sys) + " all round. Then once up and down."
+	r.More = "Let nobody inside the keep-out, " + page.Known(s.keep, unit.Lengths, sys) + " all round. Then lift it once, up and down."
 	if !s.keep.Is {
-		r.More = "Nobody within the keep-out. Then once up and down."
+		r.More = "Let nobody inside the keep-out. Then lift it once, up and down."
 	}
 	if one.Step.Done != "" {
 		r.More = was + ". " + r.More

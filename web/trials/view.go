@@ -108,7 +108,7 @@ func (v *trialsView) headline(h lift.Hoist, r *model.HoistResult, sys unit.Syste
 		v.Headline = "The step " + failed + " did not pass. Write down what moved or broke, and mend it first."
 		return
 	}
-	v.Headline = map[string]string{"yes": "Every part is strong enough. Load the hoist step by step.", "not_known": "The plan is not ready: only the first step, at most " + page.FirstLift(sys) + " off the ground.", "no": "Do not hang it."}[string(r.Ready)]
+	v.Headline = map[string]string{"yes": "Every part is strong enough. Load the hoist step by step.", "not_known": "The plan is not ready: do only the first step, at most " + page.FirstLift(sys) + " off the ground.", "no": "Do not hang it."}[string(r.Ready)]
 	if r.Ready == reason.Proven {
 		v.Headline = proven(r, sys)
 	}
