@@ -14,7 +14,7 @@ func TestSheetOfBatteryHasItsOrder(t *testing.T) {
 	s := webtest.NewSite(t)
 	p, vs := webtest.Create(t, s, "sample", catalog.Sample())
 	sheet := webtest.Ask(s.Handler(), "GET", page.VariantURL(p.ID, vs[1].ID)+"/sheet", nil).Body.String()
-	battery, panels := strings.Index(sheet, "Battery to the controller"), strings.Index(sheet, "panels last")
+	battery, panels := strings.Index(sheet, "Connect the battery to the controller"), strings.Index(sheet, "the panels last")
 	if battery < 0 || panels < battery {
 		t.Errorf("the battery is joined at %d, the panels at %d of the sheet", battery, panels)
 	}
