@@ -72,15 +72,15 @@ func keptTexts(t *testing.T) map[string]string {
 	}
 	out := map[string]string{}
 	for name, doc := range map[string]model.Document{
-		"sample.json": catalog.Sample(), "cabin.json": catalog.Cabin(), "start_guessed.json": catalog.Start(guessed),
-		"start_toy.json":   catalog.Start(catalog.Answers{Name: "Small", HeavyName: "A bottle", Place: south, Mass: 5, Height: 1, Lamps: 1, LampPower: 1, Hours: unit.Hour}),
-		"start_heavy.json": catalog.Start(catalog.Answers{Name: "Heavy", HeavyName: "Stones", Place: luxembourg, Mass: 1000, Height: 10, Support: lift.RestsOnRoofTruss, Lamps: 20, LampPower: 10}),
+		"sample.txt": catalog.Sample(), "cabin.txt": catalog.Cabin(), "start_guessed.txt": catalog.Start(guessed),
+		"start_toy.txt":   catalog.Start(catalog.Answers{Name: "Small", HeavyName: "A bottle", Place: south, Mass: 5, Height: 1, Lamps: 1, LampPower: 1, Hours: unit.Hour}),
+		"start_heavy.txt": catalog.Start(catalog.Answers{Name: "Heavy", HeavyName: "Stones", Place: luxembourg, Mass: 1000, Height: 10, Support: lift.RestsOnRoofTruss, Lamps: 20, LampPower: 10}),
 	} {
 		data, err := document.Encode(doc)
 		if err != nil {
 			t.Fatal(err)
 		}
-		out[name] = string(data)
+		out[name] = known(string(data))
 	}
 	var rows strings.Builder
 	list(&rows, "rope", catalog.Ropes())
@@ -107,6 +107,18 @@ func keptTexts(t *testing.T) map[string]string {
 	}
 	out["rows.txt"] = rows.String()
 	return out
+}
+
+// known is a document without what is not known, so that a new input changes nothing of it.
+func known(doc string) string {
+	var out strings.Builder
+	for l := range strings.Lines(doc) {
+		l = strings.TrimSuffix(strings.TrimSuffix(l, "\n"), ",")
+		if !strings.HasSuffix(l, ": null") && !strings.HasSuffix(l, `: ""`) && !strings.HasSuffix(l, ": []") {
+			out.WriteString(l + "\n")
+		}
+	}
+	return out.String()
 }
 
 func list[T any](to *strings.Builder, what string, rows []T) {
