@@ -130,7 +130,7 @@ func (c Combination) With(p Project, v Variant, i int) Variant {
 			}
 		}
 	}
-	h.Trials = lift.Trials{Failures: h.Trials.Failures}
+	h.Trials = h.Trials.Kept()
 	return v.WithHoist(i, h)
 }
 

@@ -3,6 +3,8 @@ package hoist
 import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/lift/ready"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
 	"duskweight/web/page"
@@ -17,13 +19,22 @@ func Kind(trials func() []form.Part[lift.Hoist]) page.Kind {
 		Also:   []page.Tab{{Text: "In motion", URL: "motion"}, {Text: "Tests and repairs", URL: "trials"}},
 		Inputs: page.InputsOf(func(st model.Store) *lift.Hoist { return st.Hoist }, usual, HoistForm, trials),
 		Copied: copied,
-		Idea:   page.IdeaOf{Is: inNumbers, Day: day, Try: tryable},
+		Idea:   page.IdeaOf{Is: inNumbers, Day: day, Due: due, Try: tryable},
 		Year:   page.YearOf{Wasted: wasted, Today: today, Picture: massPicture},
 	}
 }
 
-// copied leaves what was tried to the hoist that was tried; what fell stays.
-func copied(st model.Store) { st.Hoist.Trials = lift.Trials{Failures: st.Hoist.Trials.Failures} }
+// due is when the load path is to be looked at again, once somebody has looked at it.
+func due(st model.StoreResult, on reason.Day) (page.PairView, bool) {
+	h := model.HoistOf(st)
+	if ready.NextLook(h.Design.Trials) == "" {
+		return page.PairView{}, false
+	}
+	return page.NextLook(h, on)
+}
+
+// copied leaves what was tried to the hoist that was tried; what fell and what was found damaged stay.
+func copied(st model.Store) { st.Hoist.Trials = st.Hoist.Trials.Kept() }
 
 // wasted says why a lifted mass gave back less than half of what it gives from full: it comes down at its own power, and
 // what was wanted was less.

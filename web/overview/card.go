@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"duskweight/internal/model"
+	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 	"duskweight/web/form"
@@ -19,6 +20,7 @@ type variantCard struct {
 	By                      string          // the store from which nearly everything came
 	Is                      []page.PairView // its stores: name, and what each is in numbers
 	Nights                  page.PairView
+	Looks                   []page.PairView // when each store is to be looked at again
 	Rows                    []page.PairView // what breaks first, what it costs
 }
 
@@ -53,6 +55,11 @@ func (s *Pages) cardOf(r model.VariantResult, p store.Saved[model.Project], id i
 	}
 	c.Nights = page.PairView{Name: "Full nights", Value: nights}
 	c.Rows = []page.PairView{{Name: "Breaks first", Value: page.BreaksFirst(r)}, {Name: "Cost of the listed parts", Value: cost}}
+	for _, st := range r.Stores {
+		if look, ok := s.Tables.Stores.Due(st, reason.Today(s.Now())); ok {
+			c.Looks = append(c.Looks, look)
+		}
+	}
 	c.State, c.By = page.VariantBand(r, sys, nil), form.Clip(page.NearlyAllBy(r), page.PaperName)
 	return c
 }

@@ -119,3 +119,16 @@ func TestBrowserMenuSaysVerdicts(t *testing.T) {
 		}
 	}
 }
+
+// The overview says when each hoist is to be looked at again: three months after the look that is on record.
+func TestOverviewTellsTheNextLook(t *testing.T) {
+	s := webtest.NewSite(t)
+	doc := catalog.Sample()
+	sound := lift.Look{Rope: "sound", Knots: "sound", Pulleys: "sound", Pins: "sound", Container: "sound", Base: "sound"}
+	doc.Variants[0].Stores[0].Hoist.Trials.Looks = []lift.LookTrial{{Date: "2020-01-15", Look: sound}}
+	p, _ := webtest.Create(t, s, "sample", doc)
+	body := webtest.Ask(s.Handler(), "GET", page.ProjectURL(p.ID), nil).Body.String()
+	if !strings.Contains(body, "due since 15 April 2020: look before you lift") {
+		t.Error("a look that is due is not told")
+	}
+}

@@ -113,7 +113,7 @@ type recordRow struct {
 
 // recordRows lists the groups but the load steps, each with how much is written down and a button for one more.
 func recordRows(t lift.Trials, hoist string, at trialsAt) []recordRow {
-	inside := map[string]int{"raises": len(t.Raises), "lowers": len(t.Lowers), "warmth": len(t.Warmth), "held": len(t.Held), "failures": len(t.Failures), "proofs": len(t.Proofs), "least": leastKnown(t.Least)}
+	inside := map[string]int{"raises": len(t.Raises), "lowers": len(t.Lowers), "warmth": len(t.Warmth), "held": len(t.Held), "failures": len(t.Failures), "looks": len(t.Looks), "proofs": len(t.Proofs), "least": leastKnown(t.Least)}
 	var out []recordRow
 	for _, g := range groups() {
 		n, listed := inside[g.Key]

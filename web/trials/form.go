@@ -23,16 +23,14 @@ func trialsFormOn(today reason.Day) []form.Part[lift.Hoist] {
 			stepInputs("at_100", "100 %", func(t *t) *lift.LoadStep { return &t.Steps.S100 }),
 			stepInputs("at_125", "125 %", func(t *t) *lift.LoadStep { return &t.Steps.S125 })),
 		form.Rows("failures", "Parts that broke, fell or jerked", "failure", 40, func(t *t) *[]lift.Failure { return &t.Failures }, lift.Failure{Date: day},
-			form.Text("date", "Date", func(f *lift.Failure) *string { return &f.Date }),
-			form.Long("what", "What broke or moved", func(f *lift.Failure) *string { return &f.What }),
-			form.Word("shock", "Did it fall, jerk or hit a stop?", func(f *lift.Failure) *unit.Answer { return &f.Shock }, form.Hint[lift.Failure]("if empty: yes")),
-			form.Word("looked.rope", "Rope, looked at", func(f *lift.Failure) *lift.Condition { return &f.Look.Rope }),
-			form.Word("looked.knots", "Knots and ends, looked at", func(f *lift.Failure) *lift.Condition { return &f.Look.Knots }, form.Hint[lift.Failure]("a knot tied again is a new knot")),
-			form.Word("looked.pulleys", "Pulleys and what holds them", func(f *lift.Failure) *lift.Condition { return &f.Look.Pulleys }),
-			form.Word("looked.pins", "Pins, drum, gears, brake, stops", func(f *lift.Failure) *lift.Condition { return &f.Look.Pins }),
-			form.Word("looked.container", "Container of the mass", func(f *lift.Failure) *lift.Condition { return &f.Look.Container }),
-			form.Word("looked.base", "Base, posts and beam", func(f *lift.Failure) *lift.Condition { return &f.Look.Base }),
-			form.Text("looked.note", "Who looked, and when", func(f *lift.Failure) *string { return &f.Look.Note })),
+			append([]form.Part[lift.Failure]{
+				form.Text("date", "Date", func(f *lift.Failure) *string { return &f.Date }),
+				form.Long("what", "What broke or moved", func(f *lift.Failure) *string { return &f.What }),
+				form.Word("shock", "Did it fall, jerk or hit a stop?", func(f *lift.Failure) *unit.Answer { return &f.Shock }, form.Hint[lift.Failure]("if empty: yes"))},
+				lookInputs(func(f *lift.Failure) *lift.Look { return &f.Look })...)...),
+		form.Rows("looks", "Regular looks", "look", 60, func(t *t) *[]lift.LookTrial { return &t.Looks }, lift.LookTrial{Date: day},
+			append([]form.Part[lift.LookTrial]{form.Text("date", "Date", func(l *lift.LookTrial) *string { return &l.Date })},
+				lookInputs(func(l *lift.LookTrial) *lift.Look { return &l.Look })...)...),
 		form.Rows("raises", "Lifts", "lift", 100, func(t *t) *[]lift.RaiseTrial { return &t.Raises }, lift.RaiseTrial{Date: day},
 			form.Text("date", "Date", func(r *lift.RaiseTrial) *string { return &r.Date }),
 			form.Number("mass_kg", "Mass", unit.Masses, func(r *lift.RaiseTrial) *unit.Known[unit.Mass] { return &r.Mass }, form.Hint[lift.RaiseTrial]("all that hung; 0 for motor and gears alone")),
@@ -97,4 +95,17 @@ func stepInputs(key, title string, at func(*lift.Trials) *lift.LoadStep) form.Pa
 		form.Number("mass_kg", "Mass on the rope", unit.Masses, func(s *s) *unit.Known[unit.Mass] { return &s.Mass }),
 		form.Text("date", "Date", func(s *s) *string { return &s.Date }),
 		form.Text("note", "Note", func(s *s) *string { return &s.Note }))...)
+}
+
+// lookInputs are what is found when the load path is looked at, part by part, of a record that holds it.
+func lookInputs[R any](of func(*R) *lift.Look) []form.Part[R] {
+	return []form.Part[R]{
+		form.Word("looked.rope", "Rope, looked at", func(r *R) *lift.Condition { return &of(r).Rope }),
+		form.Word("looked.knots", "Knots and ends, looked at", func(r *R) *lift.Condition { return &of(r).Knots }, form.Hint[R]("a knot tied again is a new knot")),
+		form.Word("looked.pulleys", "Pulleys and what holds them", func(r *R) *lift.Condition { return &of(r).Pulleys }),
+		form.Word("looked.pins", "Pins, drum, gears, brake, stops", func(r *R) *lift.Condition { return &of(r).Pins }),
+		form.Word("looked.container", "Container of the mass", func(r *R) *lift.Condition { return &of(r).Container }),
+		form.Word("looked.base", "Base, posts and beam", func(r *R) *lift.Condition { return &of(r).Base }),
+		form.Text("looked.note", "Who looked, and when", func(r *R) *string { return &of(r).Note }),
+	}
 }

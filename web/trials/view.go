@@ -91,7 +91,7 @@ func (v *trialsView) headline(h lift.Hoist, r *model.HoistResult, sys unit.Syste
 			falls++
 		}
 	}
-	if parts := foundDamaged(h.Trials.Failures); len(parts) > 0 {
+	if parts := foundDamaged(h.Trials.Seen()); len(parts) > 0 {
 		v.Headline = "Hang nothing: " + strings.Join(parts, ", ") + " found damaged."
 		v.More = []string{"Renew it, then choose “renewed” beside that part. Until then the plan sheet says do not hang."}
 		if owed > 0 {

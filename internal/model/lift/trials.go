@@ -1,6 +1,10 @@
 package lift
 
-import "duskweight/internal/model/unit"
+import (
+	"slices"
+
+	"duskweight/internal/model/unit"
+)
 
 // The record of what was tried with the real hoist. It belongs to the design, and travels with it.
 
@@ -14,6 +18,7 @@ type Trials struct {
 	Held     []HeldTrial   `json:"held" say:"Dead weight hung on brake, catch or base, with nothing turning"`
 	Steps    LoadSteps     `json:"steps"`
 	Failures []Failure     `json:"failures" say:"What broke, fell, slipped or jerked"`
+	Looks    []LookTrial   `json:"looks" say:"Regular looks at the whole load path"`
 	Proofs   []Proof       `json:"proofs" say:"Load tests of parts that nobody rates"`
 }
 
@@ -107,7 +112,7 @@ type Failure struct {
 	Look  Look        `json:"looked"`
 }
 
-// Look is what was found when the load path was looked at after a fall or a shock. Each part is sound, renewed, damaged,
+// Look is what was found when the load path was looked at. Each part is sound, renewed, damaged,
 // or not looked at yet.
 type Look struct {
 	Rope      Condition `json:"rope" say:"The whole rope, by hand" enum:"|sound|renewed|damaged"`
@@ -118,6 +123,41 @@ type Look struct {
 	Base      Condition `json:"base" say:"Base with its weights, posts and beam" enum:"|sound|renewed|damaged"`
 	Note      string    `json:"note" say:"Who looked, and when"`
 }
+
+// Whole reports whether every part was looked at and found sound, or renewed.
+func (l Look) Whole() bool {
+	return !slices.ContainsFunc(l.parts(), func(c Condition) bool { return c != PartSound && c != PartRenewed })
+}
+
+// LookTrial is a regular look at the load path, with nothing that fell before.
+type LookTrial struct {
+	Date string `json:"date" say:"When"`
+	Look Look   `json:"looked"`
+}
+
+// Seen are the failures, and after them the looks: each as a record in which nothing fell.
+func (t Trials) Seen() []Failure {
+	out := slices.Clone(t.Failures)
+	for _, l := range t.Looks {
+		out = append(out, Failure{Date: l.Date, Shock: unit.No, Look: l.Look})
+	}
+	return out
+}
+
+// Kept is what a copy of the hoist keeps of its records: what fell, and looks that found damage. The rest was tried with
+// another machine.
+func (t Trials) Kept() Trials {
+	damaged := slices.DeleteFunc(slices.Clone(t.Looks), func(l LookTrial) bool { return !l.Look.Damaged() })
+	return Trials{Failures: t.Failures, Looks: damaged}
+}
+
+// parts are what was found, part by part.
+func (l Look) parts() []Condition {
+	return []Condition{l.Rope, l.Knots, l.Pulleys, l.Pins, l.Container, l.Base}
+}
+
+// Damaged reports whether a part was found damaged.
+func (l Look) Damaged() bool { return slices.Contains(l.parts(), PartDamaged) }
 
 // Shaken reports whether the failure counts as a fall or a shock: what nobody answered counts as the worse answer.
 func (f Failure) Shaken() bool { return f.Shock != unit.No }

@@ -24,7 +24,7 @@ func Checks(h lift.Hoist, d lift.Drive) []Check {
 			out = append(out, *c)
 		}
 	}
-	return afterShock(h.Trials.Failures, afterTests(h, d, out))
+	return afterShock(h.Trials.Seen(), afterTests(h, d, out))
 }
 
 // rowOf is where a hoist names row i of a list.

@@ -72,7 +72,7 @@ func shaken(c *Check, damaged string, open []string) {
 	switch {
 	case damaged != "":
 		c.forget()
-		c.Word, c.Say = GivesWay, say.That("Found damaged after %s. Renew it before anything hangs, then say so under Tests and repairs.", damaged)
+		c.Word, c.Say = GivesWay, say.That("Found damaged %s. Renew it before anything hangs, then say so under Tests and repairs.", damaged)
 	case c.Word != GivesWay:
 		c.forget()
 		c.Word, c.Say = NotKnown, say.That("Not known since a fall or a shock. Look at it, then say what you found under Tests and repairs.")
@@ -81,8 +81,12 @@ func shaken(c *Check, damaged string, open []string) {
 }
 
 func when(f lift.Failure) string {
-	if f.Date == "" {
-		return "a fall or a shock"
+	what, last := "after a fall or a shock", "after the fall or shock of "
+	if !f.Shaken() && f.What == "" {
+		what, last = "at a look", "at the look of "
 	}
-	return "the fall or shock of " + f.Date
+	if f.Date == "" {
+		return what
+	}
+	return last + f.Date
 }

@@ -130,3 +130,25 @@ func TestAfterAFallKeepsTheWorse(t *testing.T) {
 		}
 	}
 }
+
+// A regular look that finds damage forbids the hoist as one after a fall does; one that leaves a part out forbids nothing, for
+// nothing fell. A copy keeps what fell and what was found damaged, and no look that found nothing.
+func TestRegularLook(t *testing.T) {
+	h := whole()
+	sound, half := lift.Look{Rope: "sound", Knots: "sound", Pulleys: "sound", Pins: "sound", Container: "sound", Base: "sound"}, lift.Look{Rope: "sound"}
+	bad := sound
+	bad.Rope = "damaged"
+	h.Trials.Looks = []lift.LookTrial{{Date: "1 May", Look: sound}, {Date: "2 May", Look: half}}
+	if word := worst(Checks(h, drive(h))); word != "yes" {
+		t.Errorf("two looks that found nothing: %s", word)
+	}
+	h.Trials.Looks = append(h.Trials.Looks, lift.LookTrial{Date: "3 May", Look: bad})
+	checks := Checks(h, drive(h))
+	if said := plainly(find(t, checks, "rope", "").Say); worst(checks) != "no" || !strings.Contains(said, "at the look of 3 May") {
+		t.Errorf("found damaged: %s, %q", worst(checks), said)
+	}
+	h.Trials.Failures = []lift.Failure{{Date: "4 May", Shock: "yes", Look: sound}}
+	if kept := h.Trials.Kept(); len(kept.Failures) != 1 || len(kept.Looks) != 1 || kept.Looks[0].Date != "3 May" {
+		t.Errorf("a copy keeps %+v", kept)
+	}
+}
