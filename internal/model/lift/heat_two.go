@@ -111,10 +111,10 @@ func (q twoBody) peak(t, rest float64) (float64, bool) {
 	}
 	a := step([2]float64{}, [2]float64{q.p1, q.p2})
 	u, v := step([2]float64{1, 0}, [2]float64{}), step([2]float64{0, 1}, [2]float64{})
-	// M = [u v]; both eigenvalues under 1. One always is: while it runs one mix of the two temperatures dies away, and a rest
-	// makes none grow. So (1 − λ1)·(1 − λ2) = 1 − trace + det > 0 decides.
-	d := 1 - (u[0] + v[1]) + u[0]*v[1] - v[0]*u[1]
-	if !(d > 0) {
+	// M = [u v]; both eigenvalues under 1 for positive M: 1 − trace + det > 0 and trace < 2
+	trace, det := u[0]+v[1], u[0]*v[1]-v[0]*u[1]
+	d := 1 - trace + det
+	if !(d > 0 && trace < 2) {
 		return 0, false
 	}
 	return ((1-v[1])*a[0] + v[0]*a[1]) / d, true

@@ -53,8 +53,11 @@ func newTracker(points []Efficiency, rated float64) tracker {
 	}
 	for i, p := range points {
 		if i > 0 {
-			// of a step there is no load between, and its rise is never asked for
-			t.rise = append(t.rise, (p.Efficiency-points[i-1].Efficiency)/(p.Load-points[i-1].Load))
+			rise := 0.0 // of a step, where two points have one load
+			if w := p.Load - points[i-1].Load; w > 0 {
+				rise = (p.Efficiency - points[i-1].Efficiency) / w
+			}
+			t.rise = append(t.rise, rise)
 		}
 		t.loads = append(t.loads, p.Load)
 		t.eff = append(t.eff, min(max(p.Efficiency, 0), 1))

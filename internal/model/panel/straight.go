@@ -95,7 +95,7 @@ func (g *group) under(plane, cells, air float64) Curve {
 func (x *Sunlit) Current(v unit.Voltage) unit.Current {
 	sum := 0.0
 	for i, c := range x.curves {
-		if g := &x.of.groups[i]; c.IL > 0 {
+		if g := &x.of.groups[i]; c.IL > 0 && g.strings > 0 {
 			sum += g.strings * g.equal * max(0, c.current(float64(v)/(g.wireShare*g.series)))
 		}
 	}
@@ -112,8 +112,9 @@ func (x *Sunlit) Voltage(i unit.Current) (unit.Voltage, bool) {
 	}
 	var low, high float64
 	for k, c := range x.curves {
-		g := &x.of.groups[k]
-		high = max(high, float64(c.OpenVoltage())*g.series*g.wireShare)
+		if g := &x.of.groups[k]; c.IL > 0 {
+			high = max(high, float64(c.OpenVoltage())*g.series*g.wireShare)
+		}
 	}
 	for range 60 {
 		v := (low + high) / 2
@@ -131,6 +132,9 @@ func (x *Sunlit) Voltage(i unit.Current) (unit.Voltage, bool) {
 func (x *Sunlit) alone(i float64) (unit.Voltage, bool) {
 	c, g := x.curves[0], &x.of.groups[0]
 	i /= g.strings * g.equal
+	if i >= c.IL { // also in the dark, where the curve is none
+		return 0, false
+	}
 	vd := c.A * math.Log1p((c.IL-i)/c.I0)
 	for range 50 {
 		e := math.Expm1(vd / c.A)
