@@ -3,7 +3,6 @@ package hoist
 import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
-	"duskweight/internal/model/lift/ready"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
@@ -26,11 +25,7 @@ func Kind(trials func() []form.Part[lift.Hoist]) page.Kind {
 
 // due is when the load path is to be looked at again, once somebody has looked at it.
 func due(st model.StoreResult, on reason.Day) (page.PairView, bool) {
-	h := model.HoistOf(st)
-	if ready.NextLook(h.Design.Trials) == "" {
-		return page.PairView{}, false
-	}
-	return page.NextLook(h, on)
+	return page.NextLook(model.HoistOf(st).Design, on)
 }
 
 // copied leaves what was tried to the hoist that was tried; what fell and what was found damaged stay.

@@ -66,7 +66,7 @@ func hoistSettings(h *model.HoistResult, sys unit.System) []page.PairView {
 		keep += "; a breaking rope whips " + tapeTo(w.Val, unit.TapeFoot, unit.Up, sys) + " along its line"
 	}
 	rows = append(rows, page.PairView{Name: "Keep out, all round", Value: keep}, page.PairView{Name: "Holds", Value: holdsText(g.Holds)}, page.PairView{Name: "Without power", Value: form.Clip(h.Hazards.ComesDown, sheetComes)})
-	if look, ok := page.NextLook(h, ""); ok { // paper does not know the day on which it is read
+	if look, ok := page.NextLook(g, ""); ok { // paper does not know the day on which it is read
 		rows = append(rows, look)
 	}
 	return rows
