@@ -78,6 +78,9 @@ func standing(h lift.Hoist) []reason.Reason {
 	if h.Base.WeightsFixed == unit.No && h.Base.LoosePart.Is && h.Base.LoosePart.Val == 0 {
 		add("base.weights_fixed", source.Judgement.Whole(), say.That("Two answers contradict each other: weights that are not fastened, and no loose weight."), say.That("Say how much of the base somebody could remove."))
 	}
+	if h.Base.WeightsFixed == unit.Yes && h.Base.LoosePart.Or(0) > 0 {
+		add("base.weights_fixed", source.Judgement.Whole(), say.That("Two answers contradict each other: weights that are all fastened, and %s of them loose.", say.Mass(h.Base.LoosePart.Val)), say.That("Fasten every weight, or say that they are not fastened: loose weights do not count."))
+	}
 	if t := h.Machine.MaxWinding; t.Is && t.Val > hottest {
 		add("machine.max_winding_c", source.FromMemory.At("IEC 60085"), say.That("No insulation of a winding is made for %s.", say.Temperature(t.Val)), say.That("Use the figure on the label, and %s where there is none.", say.Temperature(90)))
 	}

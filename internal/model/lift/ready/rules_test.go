@@ -240,6 +240,7 @@ func TestAnswersThatContradict(t *testing.T) {
 		{"weights that are not fastened and none loose", func(h *lift.Hoist) { h.Base.WeightsFixed, h.Base.LoosePart = unit.No, unit.Of[unit.Mass](0) }, "contradiction not_known base.weights_fixed"},
 		{"weights that are not fastened, half a kilogram loose", func(h *lift.Hoist) { h.Base.WeightsFixed, h.Base.LoosePart = unit.No, unit.Of[unit.Mass](0.5) }, ""},
 		{"weights that are not fastened, loose not said", func(h *lift.Hoist) { h.Base.WeightsFixed, h.Base.LoosePart = unit.No, unit.Known[unit.Mass]{} }, ""},
+		{"weights that are fastened, half a kilogram loose", func(h *lift.Hoist) { h.Base.WeightsFixed, h.Base.LoosePart = unit.Yes, unit.Of[unit.Mass](0.5) }, "contradiction not_known base.weights_fixed"},
 		{"weights that are fastened, none loose", func(h *lift.Hoist) { h.Base.WeightsFixed, h.Base.LoosePart = unit.Yes, unit.Of[unit.Mass](0) }, ""},
 		{"drive on the beam, rope over a pulley", func(h *lift.Hoist) { h.Base.Where, h.Reeving.LeadSheaves = lift.BaseOnBeam, unit.Of[unit.Count](1) }, "contradiction not_known base.where"},
 		{"drive on the beam, no pulley", func(h *lift.Hoist) { h.Base.Where, h.Reeving.LeadSheaves = lift.BaseOnBeam, unit.Of[unit.Count](0) }, ""},
