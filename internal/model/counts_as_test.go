@@ -21,6 +21,7 @@ var countsAs = map[string]any{
 	"stores[].hoist.holds.holds[].acts_in_s":             "the time until the brake sets",
 	"stores[].hoist.holds.holds[].stopping_torque_nm":    "a share of what the hold withstands",
 	"stores[].hoist.drum.bearing_torque_nm":              0.0,
+	"stores[].hoist.base.friction":                       "the low published value of its two materials",
 	"stores[].hoist.machine.brush_drop_v":                "a range, and both ends are judged",
 	"stores[].hoist.machine.max_speed_rad_s":             "the label's own speed without load",
 	"stores[].hoist.site.rig_m":                          0.2,

@@ -33,7 +33,7 @@ var mayBeLeftOut = map[string]string{
 	"name": "", "units": "counts as 1", "mass[].name": "", "mass[].weighed": "the list says how sure it is",
 	"rope.outdoors":             "the worse of it and the site's answer counts",
 	"reeving.sheave_efficiency": "every pulley has its own", "reeving.sheaves[].efficiency": "falls back to the common one",
-	"reeving.sheaves[].name": "", "reeving.sheaves[].rating_of": "counts as the load on the hook, the smaller reading",
+	"reeving.sheaves[].rating_of": "counts as the load on the hook, the smaller reading",
 	"reeving.sheaves[].angle_rad": "counts as side by side, the largest pull; sideways the other angle is read", "reeving.sheaves[].on_base": "counts as not", "reeving.dead_end": "follows from the ropes",
 	"drum.grooved": "counts as smooth", "train.stages[].kind": "the numbers decide", "train.stages[].ratio": "follows from the teeth",
 	"train.stages[].sun_teeth": "the ratio is given", "train.stages[].planet_teeth": "the ratio is given", "train.stages[].ring_teeth": "follows", "train.stages[].planets": "",
