@@ -86,8 +86,8 @@ func storeRows(r water.Resolved, sys unit.System) []page.FigureRow {
 	rows := []page.FigureRow{
 		{ID: "stored", Name: "Energy of the lifted water", Value: unit.Energies.Format(float64(r.Stored), sys), How: how("ρ · g · V · h", source.Derivation.Whole(), volume, head)},
 		{ID: "pumpflow", Name: "Flow of the pump", Value: unit.Flows.Format(float64(r.PumpFlow), sys), How: how("Q where ρ · g · Q · (h + friction) = efficiency · power", source.Derivation.Whole(), head, page.PairView{Name: "power", Value: page.Known(d.Pump.Rated, unit.Powers, sys)}, page.PairView{Name: "efficiency", Value: share(r.PumpEff)})},
-		{ID: "pumplost", Name: "Height lost in the pipe while the pump runs", Value: height(r.PumpLost), How: how(friction, source.HazenWilliams.Whole(), pipe)},
-		{ID: "turbinelost", Name: "Height lost in the pipe while the turbine runs", Value: height(r.TurbineLost), How: how(friction, source.HazenWilliams.Whole(), flow, pipe)},
+		{ID: "pumplost", Name: "Height lost in the pipe, pump running", Value: height(r.PumpLost), How: how(friction, source.HazenWilliams.Whole(), pipe)},
+		{ID: "turbinelost", Name: "Height lost in the pipe, turbine running", Value: height(r.TurbineLost), How: how(friction, source.HazenWilliams.Whole(), flow, pipe)},
 		{ID: "gives", Name: "Power of the turbine", Value: unit.Powers.Format(float64(r.Gives), sys), How: how("ρ · g · Q · (h − friction) · efficiency", source.Derivation.Whole(), flow, head, page.PairView{Name: "efficiency", Value: share(r.TurbineEff)})},
 		{ID: "least", Name: "Least power of the turbine", Value: unit.Powers.Format(float64(r.Least), sys), How: how("all of it; with a valve 0.3 of it", source.Judgement.Whole())},
 		{ID: "pumpeff", Name: "Efficiency of the pump", Value: share(r.PumpEff) + ofClass(r.PumpSize, sys), How: how("yours, or that of a machine of its size", source.Harvey.At("with Thake 2000"))},
