@@ -74,9 +74,9 @@ func TestBrowserMissingLeadsToTheField(t *testing.T) {
 	links := missingOn(webtest.Ask(s.Handler(), "GET", page, nil).Body.String())
 	for _, off := range []bool{false, true} {
 		tab := b.Open(t, browsertest.Look{Width: 1366, Height: 900, NoScripts: off})
-		step := 4
+		step := 8
 		if off {
-			step = 9 // each is a new page here
+			step = 18 // each is a new page here
 		}
 		for i := 0; i < len(links); i += step {
 			l := links[i]
