@@ -10,7 +10,7 @@ import (
 type IdeaOf struct {
 	Is  func(s model.StoreResult, sys unit.System) (name, numbers string)                                            // what it is: "barrel", "60 kg × 4 m"
 	Day func(g model.Ground, r model.VariantResult, s model.StoreResult, month int, sys unit.System) (DayView, bool) // 0 for January; false where no day can be told
-	Due func(s model.StoreResult, on reason.Day) (PairView, bool) // when it is to be looked at again, where looks are recorded; nil where nothing wears out that way
+	Due func(s model.StoreResult, on reason.Day) (PairView, bool)                                                    // when it is to be looked at again, where looks are recorded; nil where nothing wears out that way
 	Try []Tryable
 }
 
