@@ -3,8 +3,6 @@ package catalog_test
 import (
 	"fmt"
 	"maps"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
@@ -14,6 +12,7 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/lift"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/witness"
 )
 
 // DUSKWEIGHT_CATALOG=write writes the kept texts anew.
@@ -25,37 +24,7 @@ const writeCatalog = "DUSKWEIGHT_CATALOG"
 // number is right, its source says, and the tests beside this one: published rows, laws of rope and steel, and plans that are
 // run. After a change on purpose read the difference, with the source at hand, before the new text is committed.
 func TestWhatShipsIsKept(t *testing.T) {
-	now := keptTexts(t)
-	for name, text := range now {
-		file := filepath.Join("testdata", "kept", name)
-		if os.Getenv(writeCatalog) == "write" {
-			if err := os.WriteFile(file, []byte(text), 0o644); err != nil {
-				t.Fatal(err)
-			}
-			continue
-		}
-		kept, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		was, is := strings.Split(string(kept), "\n"), strings.Split(text, "\n")
-		for i := range max(len(was), len(is)) {
-			if i >= len(was) || i >= len(is) || was[i] != is[i] {
-				t.Errorf("%s, line %d, is not what ships now. Read what has changed, with its source, and write it anew with %s=write.\nkept: %s\nnow:  %s", file, i+1, writeCatalog, line(was, i), line(is, i))
-				break
-			}
-		}
-	}
-	if files, err := filepath.Glob(filepath.Join("testdata", "kept", "*")); err != nil || len(files) != len(now) {
-		t.Errorf("%d files of %d, %v", len(files), len(now), err)
-	}
-}
-
-func line(lines []string, i int) string {
-	if i < len(lines) {
-		return lines[i]
-	}
-	return "no more lines"
+	witness.Files(t, writeCatalog, "Read what has changed, with its source.", keptTexts(t))
 }
 
 func keptTexts(t *testing.T) map[string]string {

@@ -3,8 +3,6 @@ package draw
 import (
 	"fmt"
 	"math"
-	"os"
-	"path/filepath"
 	"strings"
 	"testing"
 
@@ -14,6 +12,7 @@ import (
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/say"
+	"duskweight/internal/witness"
 )
 
 // DUSKWEIGHT_PICTURES=write writes the kept pictures anew.
@@ -27,40 +26,11 @@ const writePictures = "DUSKWEIGHT_PICTURES"
 // A file holds one picture or several small ones, a line for each element, and names the style sheets of the pages (pages.css
 // beside it), so that a browser shows it as the pages do.
 func TestKeptPictures(t *testing.T) {
-	for name, now := range keptPictures(t) {
-		file := filepath.Join("testdata", "kept", name+".svg")
-		if os.Getenv(writePictures) == "write" {
-			if err := os.WriteFile(file, []byte(now), 0o644); err != nil {
-				t.Fatal(err)
-			}
-			continue
-		}
-		kept, err := os.ReadFile(file)
-		if err != nil {
-			t.Fatal(err)
-		}
-		if was := string(kept); was != now {
-			t.Errorf("%s is drawn otherwise than it is kept.\nkept: %s\nnow:  %s\nWrite it anew with %s=write, and look at both files in a browser before you keep the new one.", file, first(was, now), first(now, was), writePictures)
-		}
+	files := map[string]string{}
+	for name, picture := range keptPictures(t) {
+		files[name+".svg"] = picture
 	}
-	files, err := filepath.Glob(filepath.Join("testdata", "kept", "*.svg"))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if all := len(keptPictures(t)); len(files) != all {
-		t.Errorf("%d files, %d pictures", len(files), all)
-	}
-}
-
-// first is the first line in which a text differs from another.
-func first(of, other string) string {
-	lines, others := strings.Split(of, "\n"), strings.Split(other, "\n")
-	for i, line := range lines {
-		if i >= len(others) || others[i] != line {
-			return fmt.Sprintf("line %d: %s", i+1, line)
-		}
-	}
-	return "no more lines"
+	witness.Files(t, writePictures, "Look at both pictures in a browser before you keep the new one.", files)
 }
 
 // shown is a picture with the room that it gets in a file.
