@@ -218,6 +218,7 @@ func TestSweepIsQuick(t *testing.T) {
 		r := rand.New(rand.NewPCG(seed, 31))
 		in := anyYear(r, 24*(2+r.IntN(30))+r.IntN(24), 0)
 		d := NewDemand(len(in.Bus), in.Standing, in.Essential, in.Nice, in.Night)
+		fall := seed%2 == 0
 		var stores []reservoir.Reservoir
 		for range 1 + r.IntN(12) {
 			s := plain(r)
@@ -231,6 +232,9 @@ func TestSweepIsQuick(t *testing.T) {
 			if r.IntN(5) == 0 {
 				s.Capacity *= 1e6
 			}
+			if fall {
+				falls(r, &s, len(in.Bus))
+			}
 			stores = append(stores, s)
 		}
 		got := w.Sweep(nil, in.Bus, d, stores)
@@ -243,6 +247,19 @@ func TestSweepIsQuick(t *testing.T) {
 				t.Fatalf("seed %d, store %d: sweep %+v, quick %+v", seed, j, got[j], want)
 			}
 		}
+	}
+}
+
+// falls makes s a store whose filling falls, as cells are, now and then with hours too cold to fill or to give all.
+func falls(r *rand.Rand, s *reservoir.Reservoir, hours int) {
+	s.FillLoss, s.Leak = 0, 1e-7*r.Float64()*float64(r.IntN(2))
+	s.AcceptFrom, s.AcceptEnd = 0.1+0.8*r.Float64(), 0.5*r.Float64()
+	if r.IntN(3) > 0 {
+		return
+	}
+	s.NoFill, s.Locked = make([]bool, hours), make([]float64, hours)
+	for h := range hours {
+		s.NoFill[h], s.Locked[h] = r.IntN(5) == 0, 0.5*r.Float64()-0.2
 	}
 }
 

@@ -15,7 +15,9 @@ type Workspace struct {
 	unmet  []float64 // J by hour
 	year   pieces
 
-	lane [4]lane // of straight stores
+	lane  [4]lane[stretch] // of straight stores
+	bent  [4]lane[bout]    // of stores whose filling falls
+	bends bends
 
 	missed          []float64 // by night: appliance joules
 	missedEssential []float64

@@ -1,13 +1,38 @@
 package year
 
-// four is four straight stores without leak that use the same power all the time, and run the same hours side by side:
-// their chains from state to state do not hang on each other, so the processor works on all of them at once. Each comes
-// to the same numbers as alone, to the last bit.
+import "duskweight/internal/model/reservoir"
+
+// four is four straight stores without leak that use the same power all the time, abreast.
 type four struct {
 	store [4]straight
 	x     [4]float64
 	sum   [4]stretch
 	short [4][]lack // hours that lack, from sum.short on
+}
+
+// fourOf makes a four of the first four stores where they are of that kind.
+func fourOf(stores []reservoir.Reservoir) (f four, ok bool) {
+	for j := range f.store {
+		s := ready(stores[j])
+		if f.store[j], ok = straighten(&s, tame(float64(stores[j].Standing))); !ok || f.store[j].keep != 1 {
+			return f, false
+		}
+	}
+	return f, true
+}
+
+func (f *four) states() *[4]float64 { return &f.x }
+
+func (f *four) capacity(j int) float64 { return f.store[j].X }
+
+func (f *four) hours(bus, total []float64, from, to int, short *[4][]lack) [4]stretch {
+	f.short = *short
+	f.run(bus[from:to], total[from:to], from)
+	return f.sum
+}
+
+func (f *four) conclude(w *Workspace, b *Brief, j int, l *lane[stretch], d *Demand, n int) {
+	f.store[j].conclude(w, b, l, d, n)
 }
 
 // run goes through the hours with all four. The lines stand four times on purpose: a loop over them keeps the states in

@@ -129,16 +129,21 @@ func BenchmarkFourPass(b *testing.B) {
 	})
 }
 
-// A sweep over sizes of one store, four at a time: the time of one step of one store, settling included.
+// A sweep over sizes of one store, straight or with a fall near full, four at a time: the time of one step of one store,
+// settling included.
 func BenchmarkSweep(b *testing.B) {
 	bus, d := benchYear(1)
-	var stores []reservoir.Reservoir
-	for j := range 32 {
-		s := straightStore()
-		s.Capacity *= unit.Energy(j+1) / 8
-		stores = append(stores, s)
+	for name, s := range map[string]reservoir.Reservoir{"straight": straightStore(), "bends": twoStores()[1]} {
+		b.Run(name, func(b *testing.B) {
+			var stores []reservoir.Reservoir
+			for j := range 32 {
+				one := s
+				one.Capacity *= unit.Energy(j+1) / 8
+				stores = append(stores, one)
+			}
+			var w Workspace
+			out := w.Sweep(nil, bus, d, stores)
+			clocked(b, len(stores)*Hours, func() { out = w.Sweep(out[:0], bus, d, stores) })
+		})
 	}
-	var w Workspace
-	out := w.Sweep(nil, bus, d, stores)
-	clocked(b, len(stores)*Hours, func() { out = w.Sweep(out[:0], bus, d, stores) })
 }
