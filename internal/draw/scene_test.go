@@ -1,8 +1,10 @@
 package draw
 
 import (
+	"bufio"
 	"bytes"
 	"encoding/xml"
+	"fmt"
 	"io"
 	"math"
 	"math/rand"
@@ -182,6 +184,21 @@ func TestTravelThatDoesNotFit(t *testing.T) {
 	}
 	if low := s.Mass.Y0 - s.Travel; low < -1e-6 {
 		t.Errorf("the mass is drawn %v mm under the ground", low)
+	}
+}
+
+// A number that does not match the drawing is underlined, as drafting has it: from end to end of its letters, just below.
+func TestUnderlined(t *testing.T) {
+	var out strings.Builder
+	w := bufio.NewWriter(&out)
+	c := &sheet{pen: &pen{w}, w: 400}
+	d := Dim{Text: "5.2 m", Short: "5.2 m", Off: true, Known: true, From: Point{100, 100}, To: Point{300, 100}}
+	c.level(d, 120, frame{scale: 1})
+	_ = w.Flush()
+	long := TextWidth(d.Text, letter)
+	want := fmt.Sprintf(`<line x1="%s" y1="118" x2="%s" y2="118"`, num(200-long/2), num(200+long/2))
+	if !strings.Contains(out.String(), want) {
+		t.Errorf("no %s in %s", want, out.String())
 	}
 }
 

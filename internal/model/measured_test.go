@@ -98,6 +98,30 @@ func TestMeasuredGivesTheRealHoistBack(t *testing.T) {
 	}
 }
 
+// What was measured of a train with two stages stands at the first, where it is one torque at the motor: what the plan
+// has at the second goes.
+func TestMeasuredIdleIsCountedOnce(t *testing.T) {
+	two := func(idle, later float64) lift.Hoist {
+		h := triedHoist(0.8, 0.7, idle, 1.5)
+		h.Train.Stages[0].Ratio = unit.Of[unit.Ratio](25)
+		second := h.Train.Stages[0]
+		second.Ratio, second.IdleTorque = unit.Of[unit.Ratio](4), unit.Of(unit.Torque(later))
+		h.Train.Stages = append(h.Train.Stages, second)
+		return h
+	}
+	plan := two(0.002, 0.05)
+	plan.Trials = tried(two(0.005, 0), 50, 65, 80)
+	m := model.MeasuredOf(plan)
+	at := 0.0327*0.3364 + 0.005 // N·m at the motor: its own friction and the first stage
+	if !(math.Abs(m.Gears.Idle.Val/at-1) < 1e-6) {
+		t.Fatalf("idle %v N·m, want %v", m.Gears.Idle.Val, at)
+	}
+	first, second := m.Design.Train.Stages[0].IdleTorque, m.Design.Train.Stages[1].IdleTorque
+	if !(math.Abs(float64(first.Val)/0.005-1) < 1e-6) || !second.Is || second.Val != 0 {
+		t.Errorf("taken as %v and %v, want 0.005 and 0 N·m", first, second)
+	}
+}
+
 // On a drum with many layers the smallest masses are tried close to the ground, on the first one: b and the gears come
 // back all the same, from any plan.
 func TestMeasuredOnManyLayers(t *testing.T) {

@@ -90,3 +90,12 @@ func TestIrradianceTimeOffset(t *testing.T) {
 	}
 	faults(t, "Slope: 35 deg. (optimum)\n"+text, Mapping{}, "slopes 35°", "slope of 0°")
 }
+
+// The name of a column is known by its letters and digits: small ones, those of other languages too, no signs.
+func TestLetterOnly(t *testing.T) {
+	for name, want := range map[string]string{"Größe (W/m²)": "größewm", "T_air °C": "tairc", "GHI-2 [Wh/m2]": "ghi2whm2", "日射量": "日射量"} {
+		if got := letterOnly(name); got != want {
+			t.Errorf("%q is %q, want %q", name, got, want)
+		}
+	}
+}

@@ -8,6 +8,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 	"unicode/utf16"
@@ -529,5 +530,26 @@ func BenchmarkRead(b *testing.B) {
 		if _, _, err := Read(strings.NewReader(text), Mapping{}, nil); err != nil {
 			b.Fatal(err)
 		}
+	}
+}
+
+// Who waits is told the bytes of the rows worked through: every 4,096 lines what these lines hold with their ends.
+func TestProgressCountsBytes(t *testing.T) {
+	m := makeYear(harbour, 12, 1)
+	text := m.plain("time,GHI,DHI,temperature\n", ",", 60, iso(0), false)
+	var told []int64
+	if _, _, err := Read(strings.NewReader(text), here, func(done int64) { told = append(told, done) }); err != nil {
+		t.Fatal(err)
+	}
+	rows := strings.SplitAfter(text, "\n")[1:]
+	var want []int64
+	sum := int64(0)
+	for i, l := range rows[:8760] {
+		if sum += int64(len(l)); (i+1)%4096 == 0 {
+			want = append(want, sum)
+		}
+	}
+	if !slices.Equal(told, want) {
+		t.Errorf("told %v, want %v", told, want)
 	}
 }
