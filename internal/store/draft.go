@@ -19,7 +19,7 @@ func (s *Store) Drafts(ctx context.Context, t Thing) (texts map[string]string, e
 
 // SaveDrafts keeps refused texts until their field is saved or cleared, in place of what was kept for the same fields.
 func (s *Store) SaveDrafts(ctx context.Context, t Thing, texts map[string]string, now time.Time) error {
-	return s.inTx(ctx, func(tx *sql.Tx) error {
+	return s.inTx(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		for field, text := range texts {
 			_, err := tx.ExecContext(ctx, `INSERT INTO draft (kind, thing, field, text, at) VALUES (?, ?, ?, ?, ?)
 				ON CONFLICT DO UPDATE SET text = excluded.text, at = excluded.at`, t.Kind, t.ID, field, text, stamp(now))
@@ -33,7 +33,7 @@ func (s *Store) SaveDrafts(ctx context.Context, t Thing, texts map[string]string
 
 // ClearDrafts forgets the refused texts of some fields of a thing, or of all of them where no field is named.
 func (s *Store) ClearDrafts(ctx context.Context, t Thing, fields ...string) error {
-	return s.inTx(ctx, func(tx *sql.Tx) error {
+	return s.inTx(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		if len(fields) > 0 {
 			return clearDrafts(ctx, tx, t, fields)
 		}

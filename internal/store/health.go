@@ -20,7 +20,7 @@ func (s *Store) Health(ctx context.Context) error {
 	if err := s.reader.QueryRowContext(ctx, `SELECT count(*) FROM setting`).Scan(&n); err != nil {
 		return fmt.Errorf("store: %w", err)
 	}
-	return s.inTx(ctx, func(tx *sql.Tx) error {
+	return s.inTx(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		_, put := tx.ExecContext(ctx, `INSERT INTO setting (name, value) VALUES (?, '')`, healthSetting)
 		_, taken := tx.ExecContext(ctx, `DELETE FROM setting WHERE name = ?`, healthSetting)
 		if err := errors.Join(put, taken); err != nil {

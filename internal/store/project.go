@@ -70,7 +70,7 @@ func (s *Store) Project(ctx context.Context, id int64) (Saved[model.Project], er
 // Undo.
 func (s *Store) CreateProject(ctx context.Context, doc model.Document, said string, now time.Time) (Saved[model.Project], error) {
 	var saved Saved[model.Project]
-	err := s.inTx(ctx, func(tx *sql.Tx) (err error) {
+	err := s.inTx(ctx, func(ctx context.Context, tx *sql.Tx) (err error) {
 		if saved, err = create(ctx, tx, s.projects(), 0, 0, doc.Project, Aside, said, now); err != nil {
 			return err
 		}

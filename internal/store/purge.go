@@ -13,7 +13,7 @@ const KeptDeleted = 30 * 24 * time.Hour
 // Purge removes for good the projects that were deleted KeptDeleted ago or more, with their variants, drafts and weather
 // years, and returns how many. Their ids stay spent. A clock that was set back removes nothing.
 func (s *Store) Purge(ctx context.Context, now time.Time) (purged int, err error) {
-	err = s.inTx(ctx, func(tx *sql.Tx) error {
+	err = s.inTx(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		due, err := duePurge(ctx, tx, now)
 		if err != nil || len(due) == 0 {
 			return err

@@ -56,7 +56,7 @@ func there(ctx context.Context, tx *sql.Tx, project int64) error {
 // save saves a value on top of the revision that the edit names.
 func save[T any](ctx context.Context, s *Store, c content[T], id int64, v T, e Edit, now time.Time) (Saved[T], error) {
 	var saved Saved[T]
-	err := s.inTx(ctx, func(tx *sql.Tx) (err error) {
+	err := s.inTx(ctx, func(ctx context.Context, tx *sql.Tx) (err error) {
 		saved, err = saveIn(ctx, tx, c, id, v, e, now)
 		return err
 	})
@@ -90,7 +90,7 @@ const asOne = "together"
 func (s *Store) SaveTogether(ctx context.Context, variant int64, v model.Variant, ve Edit, project int64, p model.Project, pe Edit, now time.Time) error {
 	ve.Page, ve.Field = rand.Text(), asOne
 	pe.Page, pe.Field = ve.Page, ve.Field
-	return s.inTx(ctx, func(tx *sql.Tx) error {
+	return s.inTx(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		if _, err := saveIn(ctx, tx, s.variants(), variant, v, ve, now); err != nil {
 			return err
 		}
@@ -142,7 +142,7 @@ func create[T any](ctx context.Context, tx *sql.Tx, c content[T], project int64,
 
 // remove puts a tombstone on the expected revision.
 func remove[T any](ctx context.Context, s *Store, c content[T], id, revision int64, said string, now time.Time) error {
-	return s.inTx(ctx, func(tx *sql.Tx) error {
+	return s.inTx(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		var none T
 		current, err := c.expect(ctx, tx, id, none, revision)
 		if err != nil {
@@ -157,7 +157,7 @@ func remove[T any](ctx context.Context, s *Store, c content[T], id, revision int
 // restore takes the tombstone off. A thing that is not deleted stays as it is.
 func restore[T any](ctx context.Context, s *Store, c content[T], id int64, said string, now time.Time) (Saved[T], error) {
 	var saved Saved[T]
-	err := s.inTx(ctx, func(tx *sql.Tx) error {
+	err := s.inTx(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		r, err := newest(ctx, tx, Thing{c.kind, id})
 		if err != nil {
 			return err

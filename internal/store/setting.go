@@ -17,7 +17,7 @@ func (s *Store) Settings(ctx context.Context) (map[string]string, error) {
 
 // SaveSettings sets some settings; the others stay.
 func (s *Store) SaveSettings(ctx context.Context, values map[string]string) error {
-	return s.inTx(ctx, func(tx *sql.Tx) error {
+	return s.inTx(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		for name, value := range values {
 			if _, err := tx.ExecContext(ctx, `INSERT INTO setting (name, value) VALUES (?, ?)
 				ON CONFLICT DO UPDATE SET value = excluded.value`, name, value); err != nil {

@@ -52,6 +52,7 @@ type Store struct {
 
 	copying   chan struct{} // of one place, taken while a copy is made or gone back to
 	goingBack atomic.Bool   // a return to a copy holds the pen
+	turns     turns
 }
 
 // Path returns where the file is.
@@ -87,19 +88,6 @@ func (s *Store) Close() error {
 	return errors.Join(append(errs, s.lock.release())...)
 }
 
-// inTx runs f in one transaction that holds the pen from its start. It is saved when inTx returns nil. While a return to a
-// copy holds the pen, it is ErrWait after a moment.
-func (s *Store) inTx(ctx context.Context, f func(*sql.Tx) error) error {
-	conn, err := s.takeConn(ctx)
-	if err != nil {
-		return err
-	}
-	if err := closing(conn, func() error { return inTx(ctx, conn, f) }); err != nil {
-		return err
-	}
-	return s.moved() // between the last look and the end
-}
-
 // read runs f on one unchanging view of the file.
 func (s *Store) read(ctx context.Context, f func(*sql.Tx) error) error {
 	conn, err := s.reader.Conn(ctx)
@@ -128,17 +116,21 @@ func DiskError(err error) error {
 	return refusedBy(err)
 }
 
+// toldOf wraps what the disk refused as ErrFull, ErrDisk or ErrReadOnly.
+func toldOf(err error) error {
+	if kind := DiskError(err); kind != nil {
+		return fmt.Errorf("%w: %w", kind, err)
+	}
+	return err
+}
+
 // inTx runs f in one transaction. What the disk refuses is ErrFull, ErrDisk or ErrReadOnly: the transaction is taken back then, and
 // what is read next is what is stored.
 //
 // The transaction itself does not end with ctx, only what f asks in it does: database/sql would take it back beside us,
 // and the connection would still be inside it when inTx has returned.
 func inTx(ctx context.Context, conn *sql.Conn, f func(*sql.Tx) error) (err error) {
-	defer func() {
-		if kind := DiskError(err); kind != nil {
-			err = fmt.Errorf("%w: %w", kind, err)
-		}
-	}()
+	defer func() { err = toldOf(err) }()
 	tx, err := conn.BeginTx(context.WithoutCancel(ctx), nil)
 	if err != nil {
 		return fmt.Errorf("store: %w", err)

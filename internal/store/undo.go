@@ -79,7 +79,7 @@ func (s *Store) Redo(ctx context.Context, project, seq int64, now time.Time) (Ch
 
 func (s *Store) takeBack(ctx context.Context, project, seq int64, now time.Time, which func(undo, redo *Change) *Change) (Change, error) {
 	var taken Change
-	err := s.inTx(ctx, func(tx *sql.Tx) error {
+	err := s.inTx(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		undo, redo, err := steps(ctx, tx, project)
 		c := which(undo, redo)
 		switch {

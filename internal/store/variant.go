@@ -84,7 +84,7 @@ func (s *Store) Design(ctx context.Context, project, variant int64) (p Saved[mod
 // model.Problems.
 func (s *Store) CreateVariant(ctx context.Context, project int64, v model.Variant, said string, now time.Time) (Saved[model.Variant], error) {
 	var saved Saved[model.Variant]
-	err := s.inTx(ctx, func(tx *sql.Tx) error {
+	err := s.inTx(ctx, func(ctx context.Context, tx *sql.Tx) error {
 		if _, err := living(ctx, tx, Thing{ProjectKind, project}); err != nil {
 			return err
 		}
