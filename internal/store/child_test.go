@@ -6,9 +6,11 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"math/rand/v2"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strconv"
 	"testing"
 	"time"
 
@@ -55,17 +57,84 @@ func partCommand(name, path string) *exec.Cmd {
 	return cmd
 }
 
-// tally is how far a file has come: the greatest value ever saved, the last draft, how many undos. Each only grows, for
-// a save that takes another's place is always of a greater value.
-type tally struct{ Saved, Drafted, Undos int }
+// tally is how far a file has come: the greatest value ever saved, the last draft, how many undos and projects, and what
+// was set beside all that at the same time. Each only grows, for a save that takes another's place is always of a greater value.
+type tally struct {
+	Saved, Drafted, Undos, Projects int            `json:",omitempty"`
+	Beside                          map[string]int `json:",omitempty"`
+}
+
+// lost is what of another tally is not in this one.
+func (c tally) lost(told tally) (what []string) {
+	add := func(name string, is, said int) {
+		if is < said {
+			what = append(what, fmt.Sprintf("%s %d, told %d", name, is, said))
+		}
+	}
+	add("saved", c.Saved, told.Saved)
+	add("drafted", c.Drafted, told.Drafted)
+	add("undone", c.Undos, told.Undos)
+	add("projects", c.Projects, told.Projects)
+	for name, said := range told.Beside {
+		add(name, c.Beside[name], said)
+	}
+	return what
+}
 
 func counted(s *Store) (c tally, err error) {
+	settings, err := s.Settings(context.Background())
+	if err != nil {
+		return c, err
+	}
+	c.Beside = map[string]int{}
+	for name, value := range settings {
+		if c.Beside[name], err = strconv.Atoi(value); err != nil {
+			return c, err
+		}
+	}
 	err = s.reader.QueryRow(`SELECT (SELECT max(body ->> '$.stores[0].hoist.travel_m') FROM revision WHERE kind = 'variant'),
-		(SELECT coalesce(max(CAST(text AS INTEGER)), 0) FROM draft), (SELECT count(*) FROM revision WHERE undo_of IS NOT NULL)`).Scan(&c.Saved, &c.Drafted, &c.Undos)
+		(SELECT coalesce(max(CAST(text AS INTEGER)), 0) FROM draft), (SELECT count(*) FROM revision WHERE undo_of IS NOT NULL),
+		(SELECT count(DISTINCT thing) FROM revision WHERE kind = 'project')`).Scan(&c.Saved, &c.Drafted, &c.Undos, &c.Projects)
 	return c, err
 }
 
-// saveForEver saves, drafts, undoes and copies, and tells each change once it was acknowledged.
+// saveBeside saves settings from three sides at once, so that changes are saved together, and tells each once it was
+// acknowledged. It goes on until halt is called.
+func saveBeside(ctx context.Context, s *Store, from map[string]int) (halt func() error) {
+	stop := make(chan struct{})
+	ended := make(chan error, 3)
+	for k := range 3 {
+		name := fmt.Sprint("side ", k)
+		go func() {
+			for n := from[name] + 1; ; n++ {
+				select {
+				case <-stop:
+					ended <- nil
+					return
+				default:
+				}
+				err := s.SaveSettings(ctx, map[string]string{name: strconv.Itoa(n)})
+				if err == nil {
+					err = tell(tally{Beside: map[string]int{name: n}})
+				}
+				if err != nil {
+					fmt.Fprintln(os.Stderr, err)
+					os.Exit(1)
+				}
+			}
+		}()
+	}
+	return func() error {
+		close(stop)
+		return errors.Join(<-ended, <-ended, <-ended)
+	}
+}
+
+// tell writes a line to whoever started this process: what has grown, each in one piece.
+func tell(c tally) error { return json.NewEncoder(os.Stdout).Encode(c) }
+
+// saveForEver saves, drafts, undoes, takes projects in and copies, with others that save beside it, and tells each change once it was
+// acknowledged.
 func saveForEver(path string) error {
 	ctx := context.Background()
 	s, err := Open(ctx, path, noon)
@@ -76,7 +145,9 @@ func saveForEver(path string) error {
 	if err != nil {
 		return err
 	}
-	for tell := json.NewEncoder(os.Stdout); err == nil; err = tell.Encode(done) {
+	saveBeside(ctx, s, done.Beside)
+	doc, err := s.Export(ctx, 1)
+	for ; err == nil; err = tell(tally{Saved: done.Saved, Drafted: done.Drafted, Undos: done.Undos, Projects: done.Projects}) {
 		switch step := done.Saved + done.Drafted; {
 		case done.Drafted < done.Saved:
 			err = s.SaveDrafts(ctx, Thing{VariantKind, 1}, map[string]string{"f": fmt.Sprint(done.Saved)}, noon)
@@ -84,6 +155,9 @@ func saveForEver(path string) error {
 		case step%7 == 0 && done.Undos < step/7:
 			_, err = s.Undo(ctx, 1, 0, noon)
 			done.Undos++
+		case step%11 == 0 && done.Projects < step/11:
+			_, err = s.CreateProject(ctx, doc, "Taken in", noon)
+			done.Projects++
 		default:
 			done.Saved++
 			err = saveTravel(ctx, s, done.Saved)
@@ -119,14 +193,25 @@ func TestKill(t *testing.T) {
 	}
 	must[Saved[model.Variant]](t)(s.SaveVariant(t.Context(), 1, lifting(v.Value, 3), Edit{Revision: 1}, noon))
 	s.Close()
-	for kill := range 6 {
+	r := rand.New(rand.NewPCG(1, 1))
+	kills, acknowledged := often(6, 10_000), 0
+	first := must[[]byte](t)(os.ReadFile(path))
+	for kill := range kills {
+		if kill%50 == 49 { // the file does not grow for ever
+			if err := errors.Join(os.RemoveAll(copyFolder(path)), os.WriteFile(path, first, 0o600)); err != nil {
+				t.Fatal(err)
+			}
+		}
 		cmd, lines := part(t, "save", path)
-		time.AfterFunc(time.Duration(150+37*kill)*time.Millisecond, func() { cmd.Process.Kill() })
+		wait := time.Duration(150+37*kill) * time.Millisecond
+		if kill >= 6 { // in the midst of a start too
+			wait = time.Duration(5+r.IntN(400)) * time.Millisecond
+		}
+		time.AfterFunc(wait, func() { cmd.Process.Kill() })
 		var told tally
-		n := 0
 		for lines.Scan() {
 			if json.Unmarshal(lines.Bytes(), &told) == nil { // the last line may be torn
-				n++
+				acknowledged++
 			}
 		}
 		cmd.Wait()
@@ -136,12 +221,17 @@ func TestKill(t *testing.T) {
 			t.Fatalf("kill %d: %s, %v", kill, sound, err)
 		}
 		is := must[tally](t)(counted(s))
-		t.Logf("kill %d after %d acknowledged changes: told %+v, found %+v", kill, n, told, is)
-		if is.Saved < told.Saved || is.Drafted < told.Drafted || is.Undos < told.Undos {
-			t.Errorf("an acknowledged change is lost")
+		if lost := is.lost(told); lost != nil {
+			t.Errorf("kill %d: acknowledged changes are lost: %v", kill, lost)
 		}
-		s.Close()
+		if err := s.Close(); err != nil {
+			t.Fatal(err)
+		}
+		if t.Failed() {
+			return
+		}
 	}
+	t.Logf("%d kills, %d acknowledged changes", kills, acknowledged)
 }
 
 // holdFile opens a file, says its address, and keeps it.
@@ -203,21 +293,34 @@ func TestSecondStart(t *testing.T) {
 	sampled(t, s)
 }
 
-// TestManyStarts starts eight at once: one serves, the others find it.
+// TestManyStarts starts eight at once: one serves, the others find it. Whoever served is killed, and its lock is in the way of none
+// of the next.
 func TestManyStarts(t *testing.T) {
-	path := filepath.Join(t.TempDir(), "new", "duskweight.db")
-	told := map[string]int{}
-	var all []*bufio.Scanner
-	for range 8 {
-		_, lines := part(t, "start", path)
-		all = append(all, lines)
-	}
-	for _, lines := range all {
-		if lines.Scan() {
-			told[lines.Text()]++
+	rounds := often(1, 1000)
+	for round := range rounds {
+		path := filepath.Join(t.TempDir(), "new", "duskweight.db")
+		if round%2 == 1 { // a stale lock, and a file that is there
+			opened(t, path).Close()
+		}
+		told := map[string]int{}
+		var cmds []*exec.Cmd
+		var all []*bufio.Scanner
+		for range 8 {
+			cmd, lines := part(t, "start", path)
+			cmds, all = append(cmds, cmd), append(all, lines)
+		}
+		for _, lines := range all {
+			if lines.Scan() {
+				told[lines.Text()]++
+			}
+		}
+		if told["serves"] != 1 || told["busy http://127.0.0.1:4321/"] != 7 {
+			t.Fatalf("round %d: %v", round, told)
+		}
+		for _, cmd := range cmds {
+			cmd.Process.Kill()
+			cmd.Wait()
 		}
 	}
-	if told["serves"] != 1 || told["busy http://127.0.0.1:4321/"] != 7 {
-		t.Errorf("%v", told)
-	}
+	t.Logf("%d times eight starts", rounds)
 }

@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"strconv"
 	"strings"
 	"testing"
 	"time"
@@ -19,12 +20,16 @@ import (
 // torture is whether the long forms are run.
 var torture = os.Getenv("DUSKWEIGHT_TORTURE") != ""
 
-// often is how often a random check is done: so many times in an ordinary run, so many in a long one.
+// often is how often a random check is done: so many times in an ordinary run, so many in a long one. DUSKWEIGHT_TORTURE=0.05
+// does a twentieth of the long one.
 func often(usual, long int) int {
-	if torture {
-		return long
+	if !torture {
+		return usual
 	}
-	return usual
+	if share, err := strconv.ParseFloat(os.Getenv("DUSKWEIGHT_TORTURE"), 64); err == nil && share > 0 && share < 1 {
+		return max(usual, int(share*float64(long)))
+	}
+	return long
 }
 
 // logicalDump is all that a file says, the notes of a return to a copy left out.
