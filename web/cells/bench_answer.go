@@ -174,7 +174,7 @@ func (b *bench) level() levelView {
 			return v
 		}
 		v.Shut = b.at.link(func(a *benchAt) { a.week = false }, "#level")
-		p := page.WeekPicture(page.WeekOf(b.h.ground, b.whole), b.h.sys)
+		p := page.WeekPicture(page.WeekOf(b.h.ground(), b.whole), b.h.sys)
 		p.CSV = page.VariantURL(b.h.project, b.h.Saved.ID) + "/" + p.ID + ".csv"
 		v.Week = &p
 	}

@@ -183,7 +183,7 @@ func (b *bench) panelsRating() string {
 // inverterRating is what runs through the inverter, of what it gives.
 func (b *bench) inverterRating() string {
 	runs := unit.Powers.Format(b.whole.Peak.AC, b.h.sys)
-	if rated, ok := b.h.ground.Project.Load.Inverter.Rated.Value(); ok {
+	if rated, ok := b.h.ground().Project.Load.Inverter.Rated.Value(); ok {
 		return unit.Rounded(b.whole.Peak.AC, 3) + " of " + unit.Powers.Format(float64(rated), b.h.sys)
 	}
 	return runs + " at once"

@@ -32,7 +32,7 @@ type cellsPage struct {
 	i        int                      // the store's place in its variant
 	sys      unit.System
 	labels   map[string]string // of the inputs, by path
-	ground   model.Ground
+	ground   func() model.Ground
 	whole    func() model.VariantResult              // what the saved variant comes to
 	evaluate func(model.Variant) model.VariantResult // what a typed one comes to
 	links    func(model.Variant) func(path string) form.LinkView
@@ -45,7 +45,7 @@ func (s *Pages) cellsEditor(r *http.Request) (page.Editor[model.Variant], error)
 		return page.Editor[model.Variant]{}, err
 	}
 	url := page.StoreURL(p.ID, v.ID, i, "cells")
-	h := &cellsPage{Editor: s.VariantEditor(r.Context(), p, v, sys, url, "Battery"), i: i, sys: sys, ground: s.Grounds.Of(p), project: p.ID}
+	h := &cellsPage{Editor: s.VariantEditor(r.Context(), p, v, sys, url, "Battery"), i: i, sys: sys, ground: func() model.Ground { return s.Grounds.Of(p) }, project: p.ID}
 	h.Form.Parts = form.Within(model.CellsPath(i), func(v *model.Variant) *cell.Bank { return v.Stores[i].Cells }, CellsForm()...)
 	h.own, h.Style = h.Form, "cells.css"
 	h.whole = func() model.VariantResult { return s.Results.Of(p, v) }

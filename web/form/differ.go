@@ -1,6 +1,8 @@
 package form
 
 import (
+	"math"
+
 	"duskweight/internal/document"
 	"duskweight/internal/model/unit"
 )
@@ -13,8 +15,52 @@ func (f Form[T]) Differences(old, new T, sys unit.System) []Difference {
 
 // Tell lists what differs between two versions, in the order of the parts. Walking them makes empty rows in both.
 func Tell[T any](parts []Part[T], was, is *T, sys unit.System) []Difference {
-	w, i := Told(parts, was, is, sys)
+	w, i := Told(changed(parts, was, is), was, is, sys)
 	return Differ(w, i, "")
+}
+
+// changed leaves out what is the same in two versions: printing a number that can be read back takes far longer than comparing
+// two. A list stays whole where one of its rows differs, for its rows may have moved.
+func changed[T any](parts []Part[T], was, is *T) (out []Part[T]) {
+	if was == nil || is == nil {
+		return parts
+	}
+	for _, p := range parts {
+		switch {
+		case p.Group != nil:
+			g := *p.Group
+			if g.Parts = changed(g.Parts, was, is); len(g.Parts) > 0 {
+				out = append(out, Part[T]{Group: &g})
+			}
+		case p.Input != nil && alike(p.Input, was, is), p.List != nil && sameRows(p.List, was, is):
+		default:
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+func sameRows[T any](l *list[T], was, is *T) bool {
+	n := l.Count(was)
+	if n != l.Count(is) {
+		return false
+	}
+	for i := range n {
+		if len(changed(l.Row(i), was, is)) > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// alike reports whether an input holds the same, a number to the last bit.
+func alike[T any](in *Input[T], was, is *T) bool {
+	if in.Value == nil {
+		return in.Show(was, unit.Metric) == in.Show(is, unit.Metric)
+	}
+	a, knownA := in.Value(was)
+	b, knownB := in.Value(is)
+	return knownA == knownB && (!knownA || math.Float64bits(a) == math.Float64bits(b))
 }
 
 // Differ lists what differs between two versions; where is the row that they are in, "Panel 2, ". What a save says, what the

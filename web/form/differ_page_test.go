@@ -2,10 +2,13 @@ package form_test
 
 import (
 	"fmt"
+	"math"
+	"reflect"
 	"strings"
 	"testing"
 
 	"duskweight/internal/document"
+	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
 	"duskweight/web/webtest"
@@ -40,6 +43,54 @@ func TestDifferences(t *testing.T) {
 			t.Errorf("%s:\n%s\nwant\n%s", name, strings.Join(got, "\n"), strings.Join(c.want, "\n"))
 		}
 	}
+}
+
+// What is left out because it is the same makes no difference to what is told: after a change of any number, known or not, in a
+// row or beside the rows, the whole of both versions printed and compared says the same.
+func TestDifferencesOfEachNumber(t *testing.T) {
+	f := webtest.PanelForm()
+	was := webtest.OneVariant()
+	changes := 0
+	var count int
+	webtest.EachKnown(reflect.ValueOf(&was).Elem(), func(_, _ reflect.Value, _ reflect.StructTag) { count++ }, "")
+	for n := range count {
+		is, at := document.Clone(was), 0
+		webtest.EachKnown(reflect.ValueOf(&is).Elem(), func(value, known reflect.Value, _ reflect.StructTag) {
+			if at++; at-1 != n {
+				return
+			}
+			if known.SetBool(true); value.CanInt() {
+				value.SetInt(value.Int() + 1)
+			} else if value.CanFloat() && value.Float() != 0 {
+				value.SetFloat(math.Nextafter(value.Float(), 1e9))
+			} else if value.CanFloat() {
+				value.SetFloat(0.5)
+			} else {
+				known.SetBool(false)
+			}
+		}, "")
+		got := f.Differences(was, is, unit.Metric)
+		a, b := document.Clone(was), document.Clone(is)
+		want := form.Differ(allOf(f.Parts, &a), allOf(f.Parts, &b), "")
+		if fmt.Sprint(got) != fmt.Sprint(want) {
+			t.Errorf("number %d: %v, want %v", n, got, want)
+		}
+		changes += len(got)
+	}
+	more := document.Clone(was)
+	more.Panels = append(more.Panels, more.Panels[1])
+	if got := f.Differences(was, more, unit.Metric); len(got) != 1 {
+		t.Errorf("a row at the end: %v", got)
+	}
+	if count < 20 || changes < 4 {
+		t.Errorf("%d numbers, %d differences: the test is blind", count, changes)
+	}
+}
+
+// allOf prints a version whole.
+func allOf(parts []form.Part[model.Variant], v *model.Variant) []form.Value {
+	all, _ := form.Told(parts, v, nil, unit.Metric)
+	return all
 }
 
 // A row that was added with a value far from what is usual is remarked on as a changed value is: 40 kW are no single panel.

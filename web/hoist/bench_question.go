@@ -107,7 +107,7 @@ func (b bench) withSlackSwitch(now model.Need) string {
 	}
 	v := document.Clone(b.v)
 	v.Stores[b.h.i].Hoist.Holds.SlackSwitch = "yes"
-	for _, n := range model.Needs(v, b.h.ground.Evaluate(v)) {
+	for _, n := range model.Needs(v, b.h.ground().Evaluate(v)) {
 		if n.As == now.As && len(n.Want) > 0 && n.Want[0].Least.Is && now.Want[0].Least.Is && n.Want[0].Least.Val < now.Want[0].Least.Val*0.999 {
 			text, _ := page.WantText(n, b.h.sys)
 			return "It is so much because no slack switch is named: the mass may drop into a slack rope. With a slack switch: " + text + "."

@@ -44,7 +44,7 @@ type hoistPage struct {
 	i        int // the store's place in its variant
 	sys      unit.System
 	labels   map[string]string // of the inputs, by path
-	ground   model.Ground
+	ground   func() model.Ground
 	filled   func() map[string]bool                  // which inputs inside the hoist hold something
 	whole    func() model.VariantResult              // what the saved variant comes to
 	evaluate func(model.Variant) model.VariantResult // what a typed one comes to
@@ -53,7 +53,7 @@ type hoistPage struct {
 }
 
 // result computes the hoist of a design alone.
-func (p hoistPage) result(v model.Variant) *model.HoistResult { return p.ground.Hoist(v, p.i) }
+func (p hoistPage) result(v model.Variant) *model.HoistResult { return p.ground().Hoist(v, p.i) }
 
 func (s *Pages) hoistEditor(r *http.Request) (page.Editor[model.Variant], error) {
 	h, err := s.hoistOf(r)
@@ -74,7 +74,7 @@ func (s *Pages) hoistOf(r *http.Request) (hoistPage, error) {
 			p.Group.Other = []form.LinkView{{Text: "The plate tells watts, volts, turns and amps at full load", URL: here + "/motor#plate"}}
 		}
 	}
-	h := hoistPage{Editor: e, i: i, sys: sys, labels: e.Form.Labels(v.Value), ground: s.Grounds.Of(p)}
+	h := hoistPage{Editor: e, i: i, sys: sys, labels: e.Form.Labels(v.Value), ground: func() model.Ground { return s.Grounds.Of(p) }}
 	h.filled = sync.OnceValue(func() map[string]bool { return filledOf(v.Value.Stores[i].Hoist) })
 	h.whole = func() model.VariantResult { return s.Results.Of(p, v) }
 	h.evaluate = func(w model.Variant) model.VariantResult { return s.Results.Typed(p, v, w) }
