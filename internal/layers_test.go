@@ -87,6 +87,7 @@ var layers = map[string]layer{
 	"web":             {ours: []string{"web/*", "internal/store"}, others: router},
 	"web/browsertest": {others: browser},
 	"web/crawl":       {ours: []string{"web/*"}}, // tests alone, of all rooms at once
+	"web/formtest":    {ours: []string{"web/form", "internal/model", "internal/model/*"}},
 	"web/host":        {},
 	"web/webtest":     {ours: []string{"web/*", "web", "internal/*"}, others: append([]string{"golang.org/x/net/html"}, pages...)},
 	"cmd/duskweight":  {ours: []string{"web", "internal/store", "internal/document", "internal/model", "internal/model/reason", "internal/model/search", "internal/say"}},
@@ -184,7 +185,7 @@ func TestLayers(t *testing.T) {
 		// A test may start from the sample project and name the parts of the model; siblings do not meet in tests either.
 		beside := []string{"web/browsertest", "internal/witness"}
 		if strings.HasPrefix(row, "web") { // a whole site, asked from outside
-			beside = append(beside, "web", "web/webtest", "web/page", "web/form", "web/typical", "internal/document", "internal/draw", "internal/store", "internal/weather")
+			beside = append(beside, "web", "web/webtest", "web/formtest", "web/page", "web/form", "web/typical", "internal/document", "internal/draw", "internal/store", "internal/weather")
 		}
 		if row == "internal/model" || !strings.HasPrefix(row, "internal/model/") || row == "internal/model/search" {
 			beside = append(beside, "internal/catalog", "internal/model", "internal/model/*", "internal/document")

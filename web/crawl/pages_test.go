@@ -17,6 +17,7 @@ import (
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/sun"
 	"duskweight/web/form"
+	"duskweight/web/formtest"
 	"duskweight/web/page"
 	"duskweight/web/webtest"
 )
@@ -203,7 +204,7 @@ func TestNastyTexts(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		return webtest.Dump(project) + webtest.Dump(webtest.Stored(t, s, vs[2].ID))
+		return formtest.Dump(project) + formtest.Dump(webtest.Stored(t, s, vs[2].ID))
 	}
 	var kept [][3]string // page, field, text
 	for _, page := range pages {

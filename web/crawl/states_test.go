@@ -15,6 +15,7 @@ import (
 	"duskweight/web"
 	"duskweight/web/browsertest"
 	"duskweight/web/form"
+	"duskweight/web/formtest"
 	"duskweight/web/history"
 	"duskweight/web/page"
 	"duskweight/web/projects"
@@ -43,9 +44,9 @@ func pageStates() map[string]state {
 		}},
 		Deleted: []projects.DeletedCard{{URL: "/projects/4", Name: word, When: "yesterday, 12:00"}},
 	}
-	f := webtest.PanelForm()
-	v := webtest.OneVariant()
-	typed := webtest.SentBack(f, v, unit.Metric)
+	f := formtest.PanelForm()
+	v := formtest.OneVariant()
+	typed := formtest.SentBack(f, v, unit.Metric)
 	typed.Set("panels[0].count", word)
 	typed.Set("panels[1].panel_w", "1,500")
 	typed.Set("name", "")

@@ -11,14 +11,14 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
-	"duskweight/web/webtest"
+	"duskweight/web/formtest"
 )
 
 // One list of differences serves the line of a save, the history and the two columns of a conflict. A row that is gone is one
 // difference of the row, though what stood after it moves up; a value names its row and its field.
 func TestDifferences(t *testing.T) {
-	f := webtest.PanelForm()
-	was := webtest.OneVariant()
+	f := formtest.PanelForm()
+	was := formtest.OneVariant()
 	gone, more := document.Clone(was), document.Clone(was)
 	gone.Panels = gone.Panels[1:]
 	more.Panels = append(more.Panels, more.Panels[0])
@@ -95,8 +95,8 @@ func allOf(parts []form.Part[model.Variant], v *model.Variant) []form.Value {
 
 // A row that was added with a value far from what is usual is remarked on as a changed value is: 40 kW are no single panel.
 func TestRemarksInAddedRow(t *testing.T) {
-	f := webtest.PanelForm()
-	was := webtest.OneVariant()
+	f := formtest.PanelForm()
+	was := formtest.OneVariant()
 	is := document.Clone(was)
 	is.Panels = append(is.Panels, is.Panels[0])
 	is.Panels[2].Power = unit.Of[unit.Power](40e3)

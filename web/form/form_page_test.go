@@ -10,30 +10,30 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
-	"duskweight/web/webtest"
+	"duskweight/web/formtest"
 )
 
 // What a page shows for a design, sent back unchanged, changes not one bit of it, in either system of units.
 func TestUnchangedFormChangesNothing(t *testing.T) {
-	f := webtest.PanelForm()
+	f := formtest.PanelForm()
 	for _, sys := range []unit.System{unit.Metric, unit.Imperial} {
-		v := webtest.OneVariant()
+		v := formtest.OneVariant()
 		v.Panels[0].Power = unit.Of(unit.Power(100.0 / 3))
 		v.Panels[0].Gamma = unit.Of(unit.PerKelvin(math.Nextafter(-0.004, 0)))
-		want := webtest.Dump(v)
-		if ps := f.Read(webtest.SentBack(f, v, sys), &v, sys); len(ps) > 0 {
+		want := formtest.Dump(v)
+		if ps := f.Read(formtest.SentBack(f, v, sys), &v, sys); len(ps) > 0 {
 			t.Errorf("system %d: %v", sys, ps)
 		}
-		if got := webtest.Dump(v); got != want {
+		if got := formtest.Dump(v); got != want {
 			t.Errorf("system %d:\n%s\n%s", sys, want, got)
 		}
 	}
 }
 
 func TestReadTypedValues(t *testing.T) {
-	f := webtest.PanelForm()
-	v := webtest.OneVariant()
-	typed := webtest.SentBack(f, v, unit.Metric)
+	f := formtest.PanelForm()
+	v := formtest.OneVariant()
+	typed := formtest.SentBack(f, v, unit.Metric)
 	typed.Set("panels[0].count", " 3 ")
 	typed.Set("panels[1].panel_w", "0,06 kW")
 	typed.Set("panels[1].gamma_per_k", "")
@@ -56,13 +56,13 @@ func TestReadTypedValues(t *testing.T) {
 
 // Any text in any field: refused or taken, never a panic, never a value that is not a number, and every problem at once.
 func TestAnyText(t *testing.T) {
-	f := webtest.PanelForm()
+	f := formtest.PanelForm()
 	for _, text := range []string{
 		"0", "-1", "NaN", "Inf", "-inf", "1e999", "1e400 W", "1e9", "999999999999", "abc", "0x10", "1_000", "1,500", "½", "٣",
 		"1.5.5", "--3", "12 V", "5 furlongs", strings.Repeat("novel ", 20000), "\x00", "\xff\xfe", "<script>", "' OR 1=1", "1\n2", "\u202e12",
 	} {
-		v := webtest.OneVariant()
-		typed := webtest.SentBack(f, v, unit.Metric)
+		v := formtest.OneVariant()
+		typed := formtest.SentBack(f, v, unit.Metric)
 		for name := range typed {
 			if !strings.HasSuffix(name, form.RowsSuffix) {
 				typed.Set(name, text)
@@ -84,9 +84,9 @@ func TestAnyText(t *testing.T) {
 }
 
 func TestRefusedTextComesBack(t *testing.T) {
-	f := webtest.PanelForm()
-	v := webtest.OneVariant()
-	typed := webtest.SentBack(f, v, unit.Metric)
+	f := formtest.PanelForm()
+	v := formtest.OneVariant()
+	typed := formtest.SentBack(f, v, unit.Metric)
 	typed.Set("panels[0].count", "two")
 	typed.Set("panels[1].panel_w", "6,0 V")
 	typed.Set("panels[1].count", "2.5")
@@ -107,9 +107,9 @@ func TestRefusedTextComesBack(t *testing.T) {
 }
 
 func TestRows(t *testing.T) {
-	f := webtest.PanelForm()
-	v := webtest.OneVariant()
-	typed := webtest.SentBack(f, v, unit.Metric)
+	f := formtest.PanelForm()
+	v := formtest.OneVariant()
+	typed := formtest.SentBack(f, v, unit.Metric)
 	typed.Set("panels[1].name", "typed wall")
 	typed.Set(form.NameDo, "remove:panels[0]")
 	if ps := f.Read(typed, &v, unit.Metric); len(ps) > 0 {
@@ -122,7 +122,7 @@ func TestRows(t *testing.T) {
 		t.Errorf("origins did not move with their row: %v", v.Origins)
 	}
 
-	typed = webtest.SentBack(f, v, unit.Metric)
+	typed = formtest.SentBack(f, v, unit.Metric)
 	typed.Set(form.NameDo, "add:panels")
 	if ps := f.Read(typed, &v, unit.Metric); len(ps) > 0 {
 		t.Fatal(ps)
@@ -131,11 +131,11 @@ func TestRows(t *testing.T) {
 		t.Errorf("%+v", v.Panels)
 	}
 	for _, do := range []string{"remove:panels[7]", "remove:panels[-1]", "remove:panels[x]", "remove:panels", "remove:nothing[0]", "add:nothing", "add:", "typical:nothing", "typical:panels[9].gamma_per_k", "steal:panels", ":"} {
-		typed = webtest.SentBack(f, v, unit.Metric)
+		typed = formtest.SentBack(f, v, unit.Metric)
 		typed.Set(form.NameDo, do)
-		want := webtest.Dump(v)
+		want := formtest.Dump(v)
 		f.Read(typed, &v, unit.Metric)
-		if got := webtest.Dump(v); got != want {
+		if got := formtest.Dump(v); got != want {
 			t.Errorf("%s changed the design", do)
 		}
 	}
@@ -148,10 +148,10 @@ func TestRows(t *testing.T) {
 
 // A typical value is taken with its source and stays marked until it is confirmed or typed over.
 func TestTypicalUntilConfirmed(t *testing.T) {
-	f := webtest.PanelForm()
-	v := webtest.OneVariant()
+	f := formtest.PanelForm()
+	v := formtest.OneVariant()
 	const path = "panels[0].gamma_per_k"
-	typed := webtest.SentBack(f, v, unit.Metric)
+	typed := formtest.SentBack(f, v, unit.Metric)
 	typed.Set(form.NameDo, "typical:"+path)
 	if ps := f.Read(typed, &v, unit.Metric); len(ps) > 0 {
 		t.Fatal(ps)
@@ -159,7 +159,7 @@ func TestTypicalUntilConfirmed(t *testing.T) {
 	if v.Panels[0].Gamma != unit.Of[unit.PerKelvin](-0.004) || v.Origins[path].Kind != "typical" || v.Origins[path].Source == "" {
 		t.Errorf("%v %v", v.Panels[0].Gamma, v.Origins)
 	}
-	typed = webtest.SentBack(f, v, unit.Metric)
+	typed = formtest.SentBack(f, v, unit.Metric)
 	if f.Read(typed, &v, unit.Metric); v.Origins[path].Kind != "typical" {
 		t.Error("it lost its mark without a word")
 	}
@@ -170,12 +170,12 @@ func TestTypicalUntilConfirmed(t *testing.T) {
 }
 
 func TestClone(t *testing.T) {
-	v := webtest.OneVariant()
+	v := formtest.OneVariant()
 	c := document.Clone(v)
-	want := webtest.Dump(v)
+	want := formtest.Dump(v)
 	c.Panels[0].Name = "changed"
 	c.Origins["x"] = model.Origin{}
-	if webtest.Dump(v) != want {
+	if formtest.Dump(v) != want {
 		t.Error("the copy shares memory with what was copied")
 	}
 }
@@ -184,10 +184,10 @@ func FuzzRead(f *testing.F) {
 	f.Add("panels[0].count", "2", "add:panels")
 	f.Add("panels[]", "3", "remove:panels[1]")
 	f.Add("panels[1].panel_w", "1e999", "typical:panels[0].gamma_per_k")
-	table := webtest.PanelForm()
+	table := formtest.PanelForm()
 	f.Fuzz(func(t *testing.T, name, text, do string) {
-		v := webtest.OneVariant()
-		typed := webtest.SentBack(table, v, unit.Metric)
+		v := formtest.OneVariant()
+		typed := formtest.SentBack(table, v, unit.Metric)
 		typed.Set(name, text)
 		typed.Set(form.NameDo, do)
 		ps := table.Read(typed, &v, unit.Metric)
@@ -195,6 +195,6 @@ func FuzzRead(f *testing.F) {
 			t.Errorf("%d rows", len(v.Panels))
 		}
 		table.View(&v, typed, ps, unit.Metric)
-		table.Differences(webtest.OneVariant(), v, unit.Imperial)
+		table.Differences(formtest.OneVariant(), v, unit.Imperial)
 	})
 }

@@ -10,6 +10,7 @@ import (
 	"duskweight/internal/catalog"
 	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
+	"duskweight/web/formtest"
 	"duskweight/web/page"
 	"duskweight/web/webtest"
 )
@@ -21,7 +22,7 @@ func TestBackToHere(t *testing.T) {
 	h := s.Handler()
 	p, vs := webtest.Create(t, s, "sample", catalog.Sample())
 	other, _ := webtest.Create(t, s, "other", catalog.Sample())
-	first := webtest.Dump(vs[0].Value)
+	first := formtest.Dump(vs[0].Value)
 	for i := range 3 {
 		v := webtest.Stored(t, s, vs[0].ID)
 		v.Value.Stores[0].Hoist.Travel = unit.Of(unit.Length(1 + i))
@@ -48,7 +49,7 @@ func TestBackToHere(t *testing.T) {
 		t.Fatalf("back: %d %s", w.Code, w.Body)
 	}
 	now := webtest.Stored(t, s, vs[0].ID)
-	if webtest.Dump(now.Value) != first || now.Revision != 5 {
+	if formtest.Dump(now.Value) != first || now.Revision != 5 {
 		t.Errorf("revision %d is not the first", now.Revision)
 	}
 	if body := webtest.Ask(h, "GET", at+"/history", nil).Body.String(); !strings.Contains(body, "Undo: ") {

@@ -16,6 +16,7 @@ import (
 	"duskweight/internal/store"
 	"duskweight/web"
 	"duskweight/web/form"
+	"duskweight/web/formtest"
 	"duskweight/web/hoist"
 	"duskweight/web/page"
 	"duskweight/web/webtest"
@@ -79,7 +80,7 @@ func TestTakeEveryKind(t *testing.T) {
 		if w := webtest.Ask(s.Handler(), "POST", page.ProjectURL(p.ID)+"/undo", url.Values{"seq": {steps.Undo.Seq}}); w.Code != http.StatusSeeOther {
 			t.Fatalf("%s: undo %d", k.Word, w.Code)
 		}
-		if back := webtest.Stored(t, s, id); webtest.Dump(back.Value) != webtest.Dump(before.Value) {
+		if back := webtest.Stored(t, s, id); formtest.Dump(back.Value) != formtest.Dump(before.Value) {
 			t.Errorf("%s: undo does not bring the design back", k.Word)
 		}
 	}
@@ -186,7 +187,7 @@ func TestTakeMotorMovesMarks(t *testing.T) {
 // What cannot be taken is said on the page, and nothing changes.
 func TestTakeRefused(t *testing.T) {
 	s, p, id, at := rowsSite(t)
-	before := webtest.Dump(webtest.Stored(t, s, id))
+	before := formtest.Dump(webtest.Stored(t, s, id))
 	for _, c := range []struct {
 		form []string
 		code int
@@ -218,7 +219,7 @@ func TestTakeRefused(t *testing.T) {
 	if w := webtest.Ask(s.Handler(), "POST", at+"/take", stale); w.Code != http.StatusConflict {
 		t.Errorf("a stale page: %d", w.Code)
 	}
-	if after := webtest.Dump(webtest.Stored(t, s, id)); after != before {
+	if after := formtest.Dump(webtest.Stored(t, s, id)); after != before {
 		t.Error("something changed")
 	}
 	for _, page := range []string{at + "/rows?kind=gold", page.StoreURL(p.ID, id, 1, "hoist") + "/rows", page.StoreURL(p.ID, id, 9, "hoist") + "/rows"} {

@@ -14,6 +14,7 @@ import (
 	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 	"duskweight/web/browsertest"
+	"duskweight/web/formtest"
 	"duskweight/web/page"
 	"duskweight/web/webtest"
 )
@@ -59,7 +60,7 @@ func TestTryAndKeep(t *testing.T) {
 		}
 		return webtest.Stored(t, s, vs[0].ID).Value, project.Value
 	}
-	if v, pr := stored(); webtest.Dump(v) != webtest.Dump(vs[0].Value) || webtest.Dump(pr) != webtest.Dump(p.Value) {
+	if v, pr := stored(); formtest.Dump(v) != formtest.Dump(vs[0].Value) || formtest.Dump(pr) != formtest.Dump(p.Value) {
 		t.Error("trying saved something")
 	}
 	if w := webtest.Ask(s.Handler(), "POST", at+q, with()); w.Code != 303 || webtest.Stored(t, s, vs[0].ID).Revision != vs[0].Revision {
@@ -101,7 +102,7 @@ func TestTryAndKeep(t *testing.T) {
 	if w := webtest.Ask(s.Handler(), "POST", at+"/undo", url.Values{"seq": {fmt.Sprint(step.Seq)}}); w.Code != 303 {
 		t.Fatalf("undo: %d", w.Code)
 	}
-	if v, pr := stored(); webtest.Dump(v) != webtest.Dump(vs[0].Value) || webtest.Dump(pr) != webtest.Dump(p.Value) {
+	if v, pr := stored(); formtest.Dump(v) != formtest.Dump(vs[0].Value) || formtest.Dump(pr) != formtest.Dump(p.Value) {
 		t.Error("one undo did not take back all that was kept")
 	}
 }

@@ -11,6 +11,7 @@ import (
 	"duskweight/internal/catalog"
 	"duskweight/internal/store"
 	"duskweight/web/form"
+	"duskweight/web/formtest"
 	"duskweight/web/page"
 	"duskweight/web/webtest"
 )
@@ -37,7 +38,7 @@ func TestSaveThenShow(t *testing.T) {
 func TestRefusedIsKept(t *testing.T) {
 	s := webtest.NewSite(t)
 	mux, id := webtest.PanelSite(t, s)
-	before := webtest.Dump(webtest.Stored(t, s, id))
+	before := formtest.Dump(webtest.Stored(t, s, id))
 	typed := webtest.OpenForm(t, s, id)
 	typed.Set("panels[0].count", "<two>")
 	typed.Set("panels[0].panel_w", "6,0 V")
@@ -53,7 +54,7 @@ func TestRefusedIsKept(t *testing.T) {
 			t.Errorf("%q is not on the page", want)
 		}
 	}
-	if after := webtest.Dump(webtest.Stored(t, s, id)); after != before {
+	if after := formtest.Dump(webtest.Stored(t, s, id)); after != before {
 		t.Errorf("the design changed:\n%s\n%s", before, after)
 	}
 
@@ -144,7 +145,7 @@ func TestAutosave(t *testing.T) {
 func TestTry(t *testing.T) {
 	s := webtest.NewSite(t)
 	mux, id := webtest.PanelSite(t, s)
-	before := webtest.Dump(webtest.Stored(t, s, id))
+	before := formtest.Dump(webtest.Stored(t, s, id))
 	typed := webtest.OpenForm(t, s, id)
 	typed.Set("name", "tried")
 	typed.Set("panels[]", "2")
@@ -162,7 +163,7 @@ func TestTry(t *testing.T) {
 	if w.Code != http.StatusUnprocessableEntity || !strings.Contains(w.Body.String(), `class="stale"`) || strings.Contains(w.Body.String(), "groups of tried") {
 		t.Errorf("%d: the answer of before is not shown greyed", w.Code)
 	}
-	if after := webtest.Dump(webtest.Stored(t, s, id)); after != before {
+	if after := formtest.Dump(webtest.Stored(t, s, id)); after != before {
 		t.Error("trying saved something")
 	}
 }

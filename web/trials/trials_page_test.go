@@ -12,6 +12,7 @@ import (
 	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 	"duskweight/web/form"
+	"duskweight/web/formtest"
 	"duskweight/web/page"
 	"duskweight/web/webtest"
 )
@@ -75,7 +76,7 @@ func TestTrials(t *testing.T) {
 	if len(all) != len(vs)+1 || made.Stores[0].Hoist.Train.Stages[0].Efficiency == h.Train.Stages[0].Efficiency {
 		t.Errorf("%d variants, the last %q", len(all), made.Name)
 	}
-	if webtest.Dump(webtest.Stored(t, s, vs[2].ID)) != webtest.Dump(saved) {
+	if formtest.Dump(webtest.Stored(t, s, vs[2].ID)) != formtest.Dump(saved) {
 		t.Error("the variant of the records was changed")
 	}
 }

@@ -3,7 +3,6 @@ package webtest
 import (
 	"bytes"
 	"compress/gzip"
-	"encoding/json"
 	"fmt"
 	"net/http"
 	"net/url"
@@ -27,14 +26,6 @@ func Stored(t *testing.T, s *web.Site, id int64) store.Saved[model.Variant] {
 		t.Fatal(err)
 	}
 	return v
-}
-
-func Dump(v any) string {
-	b, err := json.Marshal(v)
-	if err != nil {
-		return err.Error()
-	}
-	return string(b)
 }
 
 // Create stores a document and gives its project and variants.

@@ -18,6 +18,7 @@ import (
 
 	"duskweight/internal/store"
 	"duskweight/web"
+	"duskweight/web/formtest"
 )
 
 // TestNow is a clock that tests can read back.
@@ -108,7 +109,7 @@ func Fingerprint(t *testing.T, s *web.Site) string {
 		if err != nil {
 			t.Fatal(err)
 		}
-		b.WriteString(strings.TrimSpace(strings.ReplaceAll(Dump(v), "\n", " ")) + "\n")
+		b.WriteString(strings.TrimSpace(strings.ReplaceAll(formtest.Dump(v), "\n", " ")) + "\n")
 	}
 	ctx := t.Context()
 	living, err := s.Store.Projects(ctx)
