@@ -248,7 +248,7 @@ func keptPlaces(t *testing.T, out map[string]string) {
 func keptSmall(t *testing.T, out map[string]string) {
 	t.Helper()
 	var small []string
-	for _, k := range []SparePart{"motors", "stages", "drums", "ropes", "pulleys", "panels", "cells", ""} {
+	for _, k := range []SparePart{"motors", "stages", "drums", "ropes", "pulleys", "panels", "batteries", ""} {
 		small = append(small, drawn(t, func(b *strings.Builder) error { return k.Draw(b) }))
 	}
 	for _, c := range []ChainSketch{{}, {Stages: 1, Motor: 0.4, Drum: 1}, {Stages: 3, Motor: 1, Drum: 0.5}, {Stages: 7, Motor: 2, Drum: 2}, {Stages: 1, Worm: true, Motor: 0.7, Drum: 0.2}} {

@@ -3,7 +3,7 @@ package draw
 import "io"
 
 // SparePart is the kind of a part on a shelf, by the word of its list: "motors", "stages", "drums", "ropes", "pulleys",
-// "panels", "cells"; "" is the place for another one.
+// "panels", "batteries"; "" is the place for another one.
 type SparePart string
 
 // Draw draws the part small, standing on the lower edge. It is hidden from whoever hears the page: its name stands below.
@@ -68,7 +68,7 @@ var spareParts = map[SparePart]func(*pen){
 		p.path([]float64{64, 58, 72, 70}, false, attrs{"class", "shaft"})
 		p.path([]float64{26, 58, 22, 70}, false, attrs{"class", "shaft"})
 	},
-	"cells": func(p *pen) {
+	"batteries": func(p *pen) {
 		p.rect(18, 26, 60, 44, attrs{"class", "paper"})
 		p.rect(22, 46, 52, 20, attrs{"class", "cell"})
 		p.rect(26, 20, 10, 6, attrs{"class", "steel"})

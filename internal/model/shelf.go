@@ -18,6 +18,8 @@ type Shelf struct {
 	Drums   []SpareDrum    `json:"drums" say:"Drums at hand, each with its shaft"`
 	Ropes   []SpareRope    `json:"ropes" say:"Ropes at hand"`
 	Pulleys []SparePulley  `json:"pulleys" say:"Pulleys at hand"`
+	Panels  []SparePanel   `json:"panels" say:"Panels at hand"`
+	Cells   []SpareCells   `json:"batteries" say:"Batteries at hand"`
 }
 
 // SpareStage is a gear stage, or several alike.
@@ -51,7 +53,11 @@ type SparePulley struct {
 
 // Parts is how many parts lie on the shelf; several alike count as one.
 func (s Shelf) Parts() int {
-	return len(s.Motors) + len(s.Stages) + len(s.Drums) + len(s.Ropes) + len(s.Pulleys)
+	n := 0
+	for _, l := range s.Counts() {
+		n += l.Parts
+	}
+	return n
 }
 
 // Own stands in a Combination for the part that the hoist has.
@@ -66,15 +72,23 @@ type Combination struct {
 // checkShelf returns what is wrong with the shelf besides the ranges of its numbers.
 func checkShelf(s Shelf) Problems {
 	var ps Problems
-	for _, l := range []struct {
-		path string
-		n    int
-	}{{"motors", len(s.Motors)}, {"stages", len(s.Stages)}, {"drums", len(s.Drums)}, {"ropes", len(s.Ropes)}, {"pulleys", len(s.Pulleys)}} {
-		if l.n > MostSpares {
-			ps.Add(l.path, fmt.Sprintf("at most %d of a kind; these are %d", MostSpares, l.n))
+	for _, l := range s.Counts() {
+		if l.Parts > MostSpares {
+			ps.Add(l.List, fmt.Sprintf("at most %d of a kind; these are %d", MostSpares, l.Parts))
 		}
 	}
 	return ps
+}
+
+// ListCount is how many parts a list of the shelf has.
+type ListCount struct {
+	List  string
+	Parts int
+}
+
+// Counts is how many parts lie in each list, in the order in which they lie there.
+func (s Shelf) Counts() []ListCount {
+	return []ListCount{{"motors", len(s.Motors)}, {"stages", len(s.Stages)}, {"drums", len(s.Drums)}, {"ropes", len(s.Ropes)}, {"pulleys", len(s.Pulleys)}, {"panels", len(s.Panels)}, {"batteries", len(s.Cells)}}
 }
 
 // MostSpares is how many parts of a kind the shelf holds.
@@ -268,6 +282,12 @@ func (s *Shelf) free(name string) string {
 		taken[o.Name] = true
 	}
 	for _, o := range s.Pulleys {
+		taken[o.Name] = true
+	}
+	for _, o := range s.Panels {
+		taken[o.Name] = true
+	}
+	for _, o := range s.Cells {
 		taken[o.Name] = true
 	}
 	next := name

@@ -2,12 +2,13 @@ package page
 
 import (
 	"duskweight/internal/model/lift"
+	"duskweight/internal/model/panel"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
 	"duskweight/web/typical"
 )
 
-// The inputs of single parts of a hoist: they stand on its own page and on the shelf.
+// The inputs of single parts: they stand on the page of the variant that they are used in and on the shelf.
 
 // RopeForm is every input of one rope.
 func RopeForm() []form.Part[lift.Rope] {
@@ -127,5 +128,21 @@ func StageForm() []form.Part[lift.Stage] {
 			form.Word("tooth.material", "Tooth: material", func(s *s) *lift.ToothMaterial { return &s.Tooth.Material }),
 			form.Number("tooth.strength_pa", "Tooth: strength of it", unit.Stresses, func(s *s) *unit.Known[unit.Stress] { return &s.Tooth.Strength }),
 			form.Word("tooth.layers", "Tooth: print layers", func(s *s) *lift.PrintLayers { return &s.Tooth.Layers })),
+	}
+}
+
+// PanelSheetForm is what a panel's data sheet says.
+func PanelSheetForm() []form.Part[panel.Sheet] {
+	type s = panel.Sheet
+	return []form.Part[s]{
+		form.Number("voc_v", "Voltage, open", unit.Voltages, func(s *s) *unit.Known[unit.Voltage] { return &s.Voc }, form.Hint[s]("Voc")),
+		form.Number("isc_a", "Current, wires joined", unit.Currents, func(s *s) *unit.Known[unit.Current] { return &s.Isc }, form.Hint[s]("Isc")),
+		form.Number("vmp_v", "Voltage, best point", unit.Voltages, func(s *s) *unit.Known[unit.Voltage] { return &s.Vmp }, form.Hint[s]("Vmp")),
+		form.Number("imp_a", "Current, best point", unit.Currents, func(s *s) *unit.Known[unit.Current] { return &s.Imp }, form.Hint[s]("Imp")),
+		form.Number("alpha_isc_per_k", "Current with temperature", unit.PerKelvins, func(s *s) *unit.Known[unit.PerKelvin] { return &s.Alpha }, form.Hint[s]("above zero")),
+		form.Number("beta_voc_per_k", "Voltage with temperature", unit.PerKelvins, func(s *s) *unit.Known[unit.PerKelvin] { return &s.Beta }, form.Hint[s]("below zero")),
+		form.Number("cells_in_series", "Cells in a row", unit.Counts, func(s *s) *unit.Known[unit.Count] { return &s.Cells }),
+		form.Number("panels_in_series", "Panels in a row", unit.Counts, func(s *s) *unit.Known[unit.Count] { return &s.Series }),
+		form.Number("max_fuse_a", "Largest series fuse", unit.Currents, func(s *s) *unit.Known[unit.Current] { return &s.Fuse }),
 	}
 }

@@ -36,6 +36,11 @@ func spareOf(r *http.Request, s model.Shelf) (at spareAt, ok bool) {
 		row, _, _ = strings.Cut(field, "]")
 		row += "]"
 	}
+	return placeOf(row, s)
+}
+
+// placeOf reads a place from its row: "motors[2]".
+func placeOf(row string, s model.Shelf) (at spareAt, ok bool) {
 	list, i, isRow := form.SplitRow(row)
 	if n, there := counts(s)[list]; !isRow || !there || i < 0 || i > n || i >= model.MostSpares {
 		return spareAt{}, false
@@ -45,7 +50,11 @@ func spareOf(r *http.Request, s model.Shelf) (at spareAt, ok bool) {
 
 // counts are how many parts each list has.
 func counts(s model.Shelf) map[string]int {
-	return map[string]int{"motors": len(s.Motors), "stages": len(s.Stages), "drums": len(s.Drums), "ropes": len(s.Ropes), "pulleys": len(s.Pulleys)}
+	out := map[string]int{}
+	for _, l := range s.Counts() {
+		out[l.List] = l.Parts
+	}
+	return out
 }
 
 func (a spareAt) row() string   { return fmt.Sprintf("%s[%d]", a.list, a.i) }
@@ -79,6 +88,7 @@ func onCards(e *page.Editor[model.Project], at spareAt, open bool, top shelfTop)
 			card = cardView{Open: true, Name: "A new part", Form: v.Form, Close: e.Url, New: at.i >= counts(saved)[at.list]}
 			if !card.New {
 				card.Name = spareName(saved, at.list, at.i)
+				card.Into, card.Row = top.into(at), at.row()
 			}
 		}
 		return shelfPage(v, top, card)
@@ -92,6 +102,8 @@ func tidy(s *model.Shelf, saved model.Shelf) {
 	s.Drums = trimmed(s.Drums, len(saved.Drums))
 	s.Ropes = trimmed(s.Ropes, len(saved.Ropes))
 	s.Pulleys = trimmed(s.Pulleys, len(saved.Pulleys))
+	s.Panels = trimmed(s.Panels, len(saved.Panels))
+	s.Cells = trimmed(s.Cells, len(saved.Cells))
 }
 
 func trimmed[T any](rows []T, least int) []T {

@@ -195,6 +195,10 @@ func spareName(s model.Shelf, list string, i int) string {
 		return nameOr(s.Drums[i].Name, "Drum", i)
 	case "ropes":
 		return nameOr(s.Ropes[i].Name, "Rope", i)
+	case "panels":
+		return nameOr(s.Panels[i].Name, "Panel", i)
+	case "batteries":
+		return nameOr(s.Cells[i].Name, "Battery", i)
 	}
 	return nameOr(s.Pulleys[i].Name, "Pulley", i)
 }

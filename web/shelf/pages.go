@@ -1,5 +1,5 @@
 // Package shelf shows the page Parts shelf (/projects/{project}/shelf): motors, gears, drums, ropes and pulleys at hand,
-// and which of them fit into a hoist (…/shelf/fits).
+// and which of them fit into a hoist (…/shelf/fits); panels and batteries, which are added to a variant.
 package shelf
 
 import (
@@ -25,6 +25,8 @@ func (s *Pages) Routes(r chi.Router) {
 	r.Get("/shelf", s.Page(s.showAnyShelf))
 	page.EditorAt(r, s.Site, "/projects/{project}/shelf", s.shelfEditor)
 	r.Post("/projects/{project}/shelf/put", s.Page(s.shelveHoist))
+	r.Post("/projects/{project}/shelf/put-home", s.Page(s.shelveHome))
+	r.Post("/projects/{project}/shelf/add", s.Page(s.addSpare))
 	long := r.With(page.InLine(1))
 	long.Get("/projects/{project}/shelf/fits", s.Page(s.showFits))
 	long.Get("/projects/{project}/shelf/fits/many", s.Page(s.sendFits))
@@ -59,7 +61,8 @@ func (s *Pages) shelfEditor(r *http.Request) (page.Editor[model.Project], error)
 	}
 	hoists := page.HoistsOf(variants)
 	e.Form.Parts = form.Within("shelf", func(p *model.Project) *model.Shelf { return &p.Shelf }, ShelfForm()...)
-	top := shelfTop{URL: e.Url, Revision: strconv.FormatInt(e.Saved.Revision, 10), Hoists: hoists, Empty: e.Saved.Value.Shelf.Parts() == 0, All: e.Url + "?" + nameAll + "=1"}
+	top := shelfTop{URL: e.Url, Revision: strconv.FormatInt(e.Saved.Revision, 10), Hoists: hoists, Empty: e.Saved.Value.Shelf.Parts() == 0, All: e.Url + "?" + nameAll + "=1",
+		Homes: withHome(e.Saved.Value, variants), Variants: intosOf(variants)}
 	at, open := spareOf(r, e.Saved.Value.Shelf)
 	sys := e.Units
 	e.Answer = func(p model.Project) (page.Answer, error) {

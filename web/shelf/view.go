@@ -13,10 +13,12 @@ import (
 	"duskweight/web/page"
 )
 
-// shelfTop is what stands round the planks: which hoists have parts that could lie on the shelf.
+// shelfTop is what stands round the planks: which hoists and variants have parts that could lie on the shelf.
 type shelfTop struct {
 	URL, Revision string
 	Hoists        []page.HoistAt
+	Homes         []intoView // variants with panels or batteries that do not lie there
+	Variants      []intoView
 	Empty         bool   // nothing lies there yet
 	All           string // address of the whole form
 }
@@ -25,6 +27,8 @@ type shelfTop struct {
 type cardView struct {
 	Open, New   bool
 	Name, Close string
+	Into        []intoView // variants that the part can be added to
+	Row         string     // its place: "panels[0]"
 	Form        form.FormView
 }
 
@@ -61,6 +65,7 @@ const mostTogether = 40
 // kinds of part on the shelf, in the order in which they lie there.
 var kinds = []struct{ list, title, one string }{
 	{"motors", "Motors", "a motor"}, {"stages", "Gear stages", "a gear stage"}, {"drums", "Drums", "a drum"}, {"ropes", "Ropes", "a rope"}, {"pulleys", "Pulleys", "a pulley"},
+	{"panels", "Panels", "a panel"}, {"batteries", "Batteries", "a battery"},
 }
 
 func shelfViewOf(s model.Shelf, at string, hoists []page.HoistAt, sys unit.System) shelfView {
@@ -88,7 +93,7 @@ func shelfViewOf(s model.Shelf, at string, hoists []page.HoistAt, sys unit.Syste
 	if !v.Folded {
 		v.Planks = []plankView{together}
 	}
-	if all > 0 {
+	if s.HoistParts() > 0 {
 		for _, h := range hoists {
 			v.Fits = append(v.Fits, form.LinkView{Text: "What fits in " + h.Name, URL: at + "/fits?" + h.Query()})
 		}
@@ -150,6 +155,21 @@ func tileOf(s model.Shelf, a spareAt, at string, sys unit.System) tileView {
 		count, t.Number = p.Count, orAsked(p.Rating, unit.Loads, sys)
 		if p.Diameter.Is {
 			more = append(more, unit.SmallLengths.Format(float64(p.Diameter.Val), sys))
+		}
+	case "panels":
+		p := s.Panels[a.i]
+		count, t.Number = p.Count, orAsked(p.Power, unit.Powers, sys)
+		if p.Sheet.Vmp.Is {
+			more = append(more, unit.Voltages.Format(float64(p.Sheet.Vmp.Val), sys))
+		}
+	case "batteries":
+		c := s.Cells[a.i]
+		count, t.Number = c.Count, orAsked(c.Capacity, unit.Charges, sys)
+		if c.Voltage.Is {
+			more = append(more, unit.Voltages.Format(float64(c.Voltage.Val), sys))
+		}
+		if c.Kind != "" {
+			more = append(more, form.WordFor(string(c.Kind)))
 		}
 	}
 	if n, ok := count.Value(); ok && n != 1 {

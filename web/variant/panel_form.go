@@ -8,6 +8,7 @@ import (
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
+	"duskweight/web/page"
 )
 
 // panelSheetInputs are the values of a panel's data sheet. A panel without any gets an empty sheet, which counts as none.
@@ -19,17 +20,7 @@ func panelSheetInputs() []form.Part[panel.Array] {
 		}
 		return a.Sheet
 	}
-	return []form.Part[a]{
-		form.Number("sheet.voc_v", "Voltage, open", unit.Voltages, func(a *a) *unit.Known[unit.Voltage] { return &sheet(a).Voc }, form.Hint[a]("Voc")),
-		form.Number("sheet.isc_a", "Current, wires joined", unit.Currents, func(a *a) *unit.Known[unit.Current] { return &sheet(a).Isc }, form.Hint[a]("Isc")),
-		form.Number("sheet.vmp_v", "Voltage, best point", unit.Voltages, func(a *a) *unit.Known[unit.Voltage] { return &sheet(a).Vmp }, form.Hint[a]("Vmp")),
-		form.Number("sheet.imp_a", "Current, best point", unit.Currents, func(a *a) *unit.Known[unit.Current] { return &sheet(a).Imp }, form.Hint[a]("Imp")),
-		form.Number("sheet.alpha_isc_per_k", "Current with temperature", unit.PerKelvins, func(a *a) *unit.Known[unit.PerKelvin] { return &sheet(a).Alpha }, form.Hint[a]("above zero")),
-		form.Number("sheet.beta_voc_per_k", "Voltage with temperature", unit.PerKelvins, func(a *a) *unit.Known[unit.PerKelvin] { return &sheet(a).Beta }, form.Hint[a]("below zero")),
-		form.Number("sheet.cells_in_series", "Cells in a row", unit.Counts, func(a *a) *unit.Known[unit.Count] { return &sheet(a).Cells }),
-		form.Number("sheet.panels_in_series", "Panels in a row", unit.Counts, func(a *a) *unit.Known[unit.Count] { return &sheet(a).Series }),
-		form.Number("sheet.max_fuse_a", "Largest series fuse", unit.Currents, func(a *a) *unit.Known[unit.Current] { return &sheet(a).Fuse }),
-	}
+	return form.Within("sheet", sheet, page.PanelSheetForm()...)
 }
 
 // shadeInputs are the shares of the light that trees or houses take from these panels, month by month, as one table.
