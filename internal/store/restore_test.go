@@ -35,8 +35,20 @@ func often(usual, long int) int {
 // logicalDump is all that a file says, the notes of a return to a copy left out.
 func logicalDump(t testing.TB, path string) string {
 	t.Helper()
+	var said string
+	if err := look(context.Background(), path, func(db *sql.DB) error {
+		said = dumpOf(t, db)
+		return nil
+	}); err != nil {
+		t.Fatal(err)
+	}
+	return said
+}
+
+func dumpOf(t testing.TB, db *sql.DB) string {
+	t.Helper()
 	var b strings.Builder
-	err := look(context.Background(), path, func(db *sql.DB) error {
+	if err := func() error {
 		rows, err := db.Query(`SELECT * FROM (SELECT 'r', ` + strings.ReplaceAll(rowColumns, "series", "coalesce(series, '')") + ` FROM revision WHERE said <> '` + goneBack + `' ORDER BY seq)`)
 		if err != nil {
 			return err
@@ -53,8 +65,7 @@ func logicalDump(t testing.TB, path string) string {
 			}
 		}
 		return nil
-	})
-	if err != nil {
+	}(); err != nil {
 		t.Fatal(err)
 	}
 	return b.String()
