@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+
+	"duskweight/internal/model/unit"
 )
 
 // axis brings values to the paper, straight or by their logarithm.
@@ -71,6 +73,6 @@ func tick(v float64) string {
 	case a >= 1e7 || a < 1e-3:
 		return fmt.Sprintf("%.3g", v)
 	default:
-		return strconv.FormatFloat(math.Round(v*1e6)/1e6, 'f', -1, 64)
+		return unit.Apart(strconv.FormatFloat(math.Round(v*1e6)/1e6, 'f', -1, 64))
 	}
 }

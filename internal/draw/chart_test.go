@@ -19,7 +19,7 @@ func TestAxis(t *testing.T) {
 	if v := (axis{lo: 0, hi: 150, a: 0, b: 1}).ticks(4); len(v) != 4 || v[3] != 150 {
 		t.Errorf("ticks %v", v)
 	}
-	for v, want := range map[float64]string{0: "0", 0.1: "0.1", 100000: "100000", 2.5: "2.5"} {
+	for v, want := range map[float64]string{0: "0", 0.1: "0.1", 100000: "100\u00a0000", 2.5: "2.5"} {
 		if tick(v) != want {
 			t.Errorf("%v is written %q", v, tick(v))
 		}

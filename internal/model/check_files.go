@@ -33,7 +33,7 @@ func checkFiles(p Project) Problems {
 			return
 		}
 		if _, twice := held[w.Year.Val]; twice {
-			ps.Tell(path, say.That("two files hold %s", unit.Whole(float64(w.Year.Val))))
+			ps.Tell(path, say.That("two files hold %s", unit.CalendarYear(int(w.Year.Val))))
 		}
 		held[w.Year.Val] = path
 	}

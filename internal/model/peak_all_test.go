@@ -89,7 +89,7 @@ func TestPeakInWords(t *testing.T) {
 		said = append(said, s.String())
 	}
 	text := strings.Join(said, " ")
-	for _, want := range []string{"From 07:00 Kettle and Fridge may run together: 2080", "When Fridge starts at 07:00, that is up to 2480"} {
+	for _, want := range []string{"From 07:00 Kettle and Fridge may run together: 2 080", "When Fridge starts at 07:00, that is up to 2 480"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("%q is not in %q", want, text)
 		}

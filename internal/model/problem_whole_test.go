@@ -22,8 +22,8 @@ func TestProblemWhole(t *testing.T) {
 	}
 	plain := func(s string) string { return strings.ReplaceAll(s, unit.Space, " ") }
 	for sys, want := range map[unit.System]string{
-		unit.Metric:   "Height of travel, lower stop to upper stop: must be more than 0 m and at most 1000 m; it is 2000 m",
-		unit.Imperial: "Height of travel, lower stop to upper stop: must be more than 0 ft and at most 3280 ft; it is 6561.68 ft",
+		unit.Metric:   "Height of travel, lower stop to upper stop: must be more than 0 m and at most 1 000 m; it is 2 000 m",
+		unit.Imperial: "Height of travel, lower stop to upper stop: must be more than 0 ft and at most 3 280 ft; it is 6 561.68 ft",
 	} {
 		if got := plain(ps.Whole()[0].Say.In(sys)); got != want {
 			t.Errorf("%q, want %q", got, want)

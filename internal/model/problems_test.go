@@ -64,7 +64,7 @@ func TestProblemAsField(t *testing.T) {
 		{ps[0].As(unit.Lengths).Say.In(unit.Metric), "must be more than 0 m and at most 10 m; it is 10.001 m"},
 		{ps[0].Say.In(unit.Imperial), "must be more than 0 and at most 10; it is 10.001"},
 		{ps[1].As(unit.Loads).Say.In(unit.Metric), "must be more than 0 kg and at most 10 100 000 kg; it is 20 394 400 kg"},
-		{ps[2].As(unit.Counts).Say.In(unit.Metric), "must be at least 0 and at most 1024; it is 1025"},
+		{ps[2].As(unit.Counts).Say.In(unit.Metric), "must be at least 0 and at most 1 024; it is 1 025"},
 		{ps[3].As(unit.Temperatures).Say.In(unit.Imperial), "must be at least −76 °F and at most 176 °F; it is −76.9 °F"},
 	} {
 		if got := strings.ReplaceAll(c.got, unit.Space, " "); got != c.want {
@@ -84,8 +84,8 @@ func TestContradictionInUnits(t *testing.T) {
 	h.Rope.Length, h.Reeving.RopeParts = unit.Of[unit.Length](10), unit.Of[unit.Count](4)
 	ps := checkHoist(h)
 	for i, want := range []struct{ metric, imperial string }{
-		{"the drum (4000 mm) must be thicker than its rope (4200 mm)", "the drum (157 in) must be thicker than its rope (165 in)"},
-		{"the rope is too short: 4 × the travel is 5200 m before any of it reaches the drum", "the rope is too short: 4 × the travel is 17 100 ft before any of it reaches the drum"},
+		{"the drum (4 000 mm) must be thicker than its rope (4 200 mm)", "the drum (157 in) must be thicker than its rope (165 in)"},
+		{"the rope is too short: 4 × the travel is 5 200 m before any of it reaches the drum", "the rope is too short: 4 × the travel is 17 100 ft before any of it reaches the drum"},
 	} {
 		metric, imperial := strings.ReplaceAll(ps[i].Say.String(), unit.Space, " "), strings.ReplaceAll(ps[i].Say.In(unit.Imperial), unit.Space, " ")
 		if metric != want.metric || imperial != want.imperial {

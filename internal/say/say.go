@@ -9,7 +9,6 @@ import (
 	"fmt"
 	"reflect"
 	"slices"
-	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -64,7 +63,7 @@ func partOf(v any) part {
 	panic(fmt.Sprintf("say: a %T cannot stand in a sentence", v))
 }
 
-func count(n int) string { return unit.Rounded(float64(n), 17) }
+func count(n int) string { return unit.Thousands(n) }
 
 type text string
 
@@ -190,5 +189,5 @@ func Plural(n int, one, many string) Sentence {
 	if n == 1 {
 		many = one
 	}
-	return Sentence{words: []string{strconv.Itoa(n) + unit.Space + many}}
+	return Sentence{words: []string{count(n) + unit.Space + many}}
 }

@@ -29,7 +29,7 @@ func TestInBothSystems(t *testing.T) {
 		{That("It lasts %s.", Time(unit.Duration(math.Inf(1)))), "It lasts for ever.", "It lasts for ever."},
 		{That("It takes %s.", Time(3*86400)), "It takes 3 days.", "It takes 3 days."},
 		{That("It takes %s.", Time(3*3600)), "It takes 3 hours.", "It takes 3 hours."},
-		{That("At %s.", Turning(6000*unit.RevPerMinute)), "At 6000 revolutions a minute.", "At 6000 revolutions a minute."},
+		{That("At %s.", Turning(6000*unit.RevPerMinute)), "At 6 000 revolutions a minute.", "At 6 000 revolutions a minute."},
 		{That("The soil carries %s.", Stress(99e3)), "The soil carries 99 kPa.", "The soil carries 14.4 psi."},
 		{That("The pin carries %s.", Stress(100e3)), "The pin carries 0.1 MPa.", "The pin carries 14.5 psi."},
 		{That("%s: %s", "“Ölfass 3 %s”", That("%s left.", 3)), "“Ölfass 3 %s”: 3 left.", "“Ölfass 3 %s”: 3 left."},
@@ -59,7 +59,7 @@ func TestDirections(t *testing.T) {
 		{Mass(0.3).Down(), "0.3 kg", "0.661 lb"},
 		{Mass(2*unit.Mass(unit.Pound) + 0), "0.907 kg", "2 lb"},
 		{Mass(2 * unit.Mass(unit.Pound)).Up(), "0.908 kg", "2 lb"},
-		{Mass(1711.2).To(2).Up(), "1800 kg", "3800 lb"},     // 3772.5 lb
+		{Mass(1711.2).To(2).Up(), "1 800 kg", "3 800 lb"},     // 3772.5 lb
 		{Temperature(20.2).Up(), "21 °C", "69 °F"},          // 68.36 °F
 		{Limit(unit.Lengths, 10).Down(), "10 m", "32.8 ft"}, // 32.808 ft
 		{Limit(unit.Lengths, 10).Toward(unit.Up), "10 m", "32.9 ft"},

@@ -2,7 +2,6 @@ package weather
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -48,7 +47,7 @@ func TestBrightAndDarkYears(t *testing.T) {
 		if _, asking := warns(&rep, "unusual"); (err != nil) != c.refused || asking != c.asking {
 			t.Errorf("%v of the light outside the air: %v, asked about %v", c.k, err, asking)
 		}
-		if err != nil && c.k > 0.5 && !strings.Contains(err.Error(), fmt.Sprintf("%.0f"+unit.Space+"kWh/m² of sun", c.k*sumHours(g.Extra)/1000)) {
+		if err != nil && c.k > 0.5 && !strings.Contains(err.Error(), unit.Whole(c.k*sumHours(g.Extra)/1000)+unit.Space+"kWh/m² of sun") {
 			t.Errorf("the sum of the year is not told: %v", err)
 		}
 	}

@@ -123,7 +123,7 @@ func (s *sheet) gridByOrder(n int) (grid, error) {
 			return g, nil
 		}
 	}
-	return grid{}, refuse("Without dates a file must have 8760 or 8784 rows (hours), or 17520 or 17568 (half-hours). This one has %s.", n)
+	return grid{}, refuse("Without dates a file must have 8\u00a0760 or 8\u00a0784 rows (hours), or 17\u00a0520 or 17\u00a0568 (half-hours). This one has %s.", n)
 }
 
 // stepOf is the commonest difference between neighbours in time.

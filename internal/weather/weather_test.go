@@ -359,7 +359,7 @@ func TestRefusals(t *testing.T) {
 	faults(t, change(12, "2021-01-01 10:00,5,5,77"), here, `line 12, column 4 (temperature): "77" is no air temperature`)
 	faults(t, change(12, "2021-01-01 10:00,NaN,5,1e999"), here, `line 12, column 4 (temperature): "1e999" is not a number.`)
 	faults(t, change(12, "2021-01-01 10:00,0x10,5,4"), here, `"0x10" is not a number.`)
-	faults(t, change(12, "2021-01-01 10:00,2500,5,4"), here, `line 12, column 2 (GHI): "2500" is 2500`+unit.Space+`W/m² of global radiation, more than any sky gives`)
+	faults(t, change(12, "2021-01-01 10:00,2500,5,4"), here, `line 12, column 2 (GHI): "2500" is 2`+unit.Space+`500`+unit.Space+`W/m² of global radiation, more than any sky gives`)
 	faults(t, change(12, "2021-01-01 10:00,5"), here, "line 12, column 3 (DHI): This row ends before its diffuse radiation (column 3).")
 	faults(t, change(12, "2021-01-01 09:00,1,1,1"), here, "line 12: This row is for the same time as line 11 (1 January 09:00)")
 	faults(t, change(12, "2021-01-01 10:17,1,1,1"), here, "line 12: This row stands off the beat of the others")
@@ -375,7 +375,7 @@ func TestRefusals(t *testing.T) {
 	}
 	faults(t, strings.NewReplacer(",GHI,DHI,", ",GHI (J/m2),DHI,").Replace(tenth(m).plain("time,GHI,DHI,temperature\n", ",", 60, iso(0), false)), here, "The unit or the column is wrong.")
 	faults(t, text, with(here, func(h *Mapping) { h.Layout = "sheet" }), "is not a layout")
-	faults(t, m.plain("n,GHI,DHI,temp\n", ",", 60, func(n int) string { return "x" }, false)+"1,2,3,4\n", here, "8760 or 8784 rows")
+	faults(t, m.plain("n,GHI,DHI,temp\n", ",", 60, func(n int) string { return "x" }, false)+"1,2,3,4\n", here, "8\u00a0760 or 8\u00a0784 rows")
 	zero := m
 	zero.g, zero.d = make([]float64, 8760), make([]float64, 8760)
 	faults(t, zero.plain("time,GHI,DHI,temperature\n", ",", 60, iso(0), false), here, "There is no sun in the whole year")

@@ -45,7 +45,7 @@ func ReadYears(r io.Reader, hint Mapping, progress func(done int64)) (years []Ye
 			return nil, nil, rep, why
 		}
 		if n := onlyYear(rows); n > 0 {
-			left = append(left, say.That("%s is left out, with %s rows: %s", yearText(n), len(rows), refused.Faults[0].Reason))
+			left = append(left, say.That("%s is left out, with %s rows: %s", unit.CalendarYear(n), len(rows), refused.Faults[0].Reason))
 		}
 	}
 	if len(years) == 0 {
@@ -53,8 +53,6 @@ func ReadYears(r io.Reader, hint Mapping, progress func(done int64)) (years []Ye
 	}
 	return years, left, years[0].Report, nil
 }
-
-func yearText(n int) string { return unit.Rounded(float64(n), 4) }
 
 // byYear parts rows by the years of their stamps where the same moment stands in more than one year; a typical year, whose
 // months come from different years, stays whole. The midnight with which a year's last hour ends is stamped with the next

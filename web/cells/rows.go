@@ -109,8 +109,8 @@ func airRows(c *model.CellsResult, sys unit.System) []page.FigureRow {
 	}
 	from := source.IEC62485.At("section 7")
 	return []page.FigureRow{
-		{ID: "boost", Name: "While it charges hard", Value: q(a.Boost), How: cellsHow("0.05 · n · I · C / 1000", from, with(gas.Boost)...)},
-		{ID: "float", Name: "While it is kept full", Value: q(a.Float), How: cellsHow("0.05 · n · I · C / 1000", from, with(gas.Float)...)},
+		{ID: "boost", Name: "While it charges hard", Value: q(a.Boost), How: cellsHow("0.05 · n · I · C / 1\u00a0000", from, with(gas.Boost)...)},
+		{ID: "float", Name: "While it is kept full", Value: q(a.Float), How: cellsHow("0.05 · n · I · C / 1\u00a0000", from, with(gas.Float)...)},
 		{ID: "opening", Name: "Openings, one low and one high, each", Value: say.Opening(a.Opening).To(2).Up().In(sys), How: cellsHow("28 · m³ an hour while it charges hard", from)},
 	}
 }

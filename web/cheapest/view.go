@@ -191,13 +191,13 @@ func (v *view) title(a asked, c search.Cheapest) {
 		best := c.Front[c.Best]
 		v.Title = fmt.Sprintf("%d full nights of %d cost least with %s: %s.", best.Nights, c.Nights, v.Plans[c.Best].Name, v.Plans[c.Best].costSaid())
 		v.Under = fmt.Sprintf("The cost is that of %s, with what wears out replaced. %s plans were tried. The list shows those that give more full nights than every cheaper one.",
-			years, page.Thousands(c.Tried))
+			years, unit.Thousands(c.Tried))
 	case c.Most < c.Needed:
-		v.Title = fmt.Sprintf("None of %s plans reaches %d full nights; the best has %d of %d.", page.Thousands(c.Tried), c.Needed, c.Most, c.Nights)
+		v.Title = fmt.Sprintf("None of %s plans reaches %d full nights; the best has %d of %d.", unit.Thousands(c.Tried), c.Needed, c.Most, c.Nights)
 		v.Under = "More panels, a larger store or a smaller load is needed."
 	default:
 		v.Title = fmt.Sprintf("%d full nights of %d need %s. What is cheapest is not known.", c.Front[0].Nights, c.Nights, v.Plans[0].Name)
-		v.Under = fmt.Sprintf("%s plans were tried. The list shows those with enough full nights and the fewest panels for each size of the stores.", page.Thousands(c.Tried))
+		v.Under = fmt.Sprintf("%s plans were tried. The list shows those with enough full nights and the fewest panels for each size of the stores.", unit.Thousands(c.Tried))
 	}
 }
 

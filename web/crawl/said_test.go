@@ -114,6 +114,7 @@ func TestEverythingSaid(t *testing.T) {
 	}
 	oneMeaning(t, all)
 	everySentenceHasAVerb(t, all)
+	thousandsApart(t, all)
 	if file == "" {
 		return
 	}

@@ -210,7 +210,7 @@ func bothSystems(text string) bool {
 // The guide is read by all: a figure of one system alone is seen, one with the other beside it and a product in SI are not.
 func TestBothSystems(t *testing.T) {
 	for text, want := range map[string]bool{"First lift it 100 mm over a soft landing.": false, "First lift it 100 mm (4 in) over a soft landing.": true,
-		"60 kg (132 lb), up by 3 m": false, "The height holds 60 kg × 9.8 m/s² × 3 m = 1765 J.": true, "12 Ah and 12.8 V": true} {
+		"60 kg (132 lb), up by 3 m": false, "The height holds 60 kg × 9.8 m/s² × 3 m = 1 765 J.": true, "12 Ah and 12.8 V": true} {
 		if got := bothSystems(text); got != want {
 			t.Errorf("%q: %v", text, got)
 		}

@@ -147,9 +147,9 @@ func TypedForm(q unit.Quantity, si float64, sys unit.System) string {
 	v, err := strconv.ParseFloat(full, 64)
 	switch {
 	case err == nil && len(full) > longTyped:
-		return unit.Rounded(v, 6)
+		return unit.Typed(unit.Rounded(v, 6))
 	case err != nil && q.Symbol(unit.Metric) != q.Symbol(unit.Imperial): // "240 kg" in a field of pounds
-		return q.Number(si, sys)
+		return unit.Typed(q.Number(si, sys))
 	}
 	return full
 }

@@ -97,7 +97,7 @@ func Twelve[T any, X unit.Number](path, label string, q unit.Quantity, at func(*
 		}
 		var out []string
 		for _, x := range months {
-			out = append(out, strings.ReplaceAll(TypedForm(q, float64(x), sys), unit.Space, ""))
+			out = append(out, TypedForm(q, float64(x), sys))
 		}
 		return strings.Join(out, " ")
 	}

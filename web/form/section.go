@@ -210,7 +210,7 @@ func shortNumber(text string) string {
 	if v, err := strconv.ParseFloat(text, 64); err == nil && len(text) > 5 {
 		return unit.Rounded(v, 3)
 	}
-	return text
+	return unit.Apart(text)
 }
 
 // ManyOf counts rows by the name of one: "2 pieces", "3 groups of panels", "4 lamps or devices".

@@ -101,6 +101,9 @@ func (in *Input[T]) Text(t *T, sys unit.System) string {
 	if in.Kind == AsChoice {
 		return WordFor(shown)
 	}
+	if in.Kind == AsNumber {
+		shown = unit.Apart(shown)
+	}
 	if u := in.Symbol(sys); u != "" && shown != "" {
 		return shown + " " + u
 	}

@@ -130,7 +130,7 @@ func directRows(x *model.Direct, sys unit.System) []page.PairView {
 		{Name: "Starts when the sun reaches", Value: light(x.StartLight)}, {Name: "Stalls when it falls under", Value: light(x.StallLight)}}
 	if y := x.Year; y != nil {
 		rows = append(rows, page.PairView{Name: "Height gained on a mean day", Value: unit.Lengths.Format(float64(y.HeightDay), sys)}, page.PairView{Name: "… in lifts", Value: unit.Rounded(float64(y.LiftsDay), 3)},
-			page.PairView{Name: "Turns in a year", Value: page.Itoa(y.Hours) + " hours"})
+			page.PairView{Name: "Turns in a year", Value: page.Counted(y.Hours, "hour")})
 	}
 	rows = append(rows, page.PairView{Name: "With a step-down converter it starts at", Value: light(x.Converter.StartLight)})
 	if h, ok := x.Converter.HeightDay.Value(); ok {

@@ -40,7 +40,7 @@ func loadViewOf(g model.Ground, sys unit.System, labels map[string]string, here 
 	v := loadView{Headline: nightHeadline(l, g.Project.Load, sys)}
 	v.Facts = []page.FactView{
 		{ID: "appliances", Label: "Lamps and devices, a mean night", Value: wh(l.MeanNight), Note: "the longest: " + wh(l.MaxNight),
-			How: &page.HowView{Formula: "Σ power × number × share on, over the night's hours", Source: "summed over the year's 8760 hours", Topic: "night"}},
+			How: &page.HowView{Formula: "Σ power × number × share on, over the night's hours", Source: "summed over the year's 8\u00a0760 hours", Topic: "night"}},
 		{ID: "standing", Label: "All the time, in a mean night", Value: wh(l.StandingNight), Note: unit.Powers.Format(float64(l.StandingPower), sys) + " day and night, without controller and stores",
 			How: &page.HowView{Formula: "standing power × night hours", Source: "the same in all variants; each variant adds its own", Topic: "night"}},
 		{ID: "year", Label: "Lamps and devices, a year", Value: unit.BigEnergies.Format(float64(l.ApplianceYear), sys), Note: fmt.Sprintf("%d nights count", l.Nights)},

@@ -38,7 +38,7 @@ func barsOf(r model.VariantResult, of, url string, sys unit.System) barsView {
 	if b.Lifts.Is {
 		night.More = lifts(b)
 		if each > 1 {
-			night.More += fmt.Sprintf("; one piece is %s lifts", page.Thousands(int(each)))
+			night.More += fmt.Sprintf("; one piece is %s lifts", unit.Thousands(int(each)))
 		}
 	}
 	piece := unit.Energy(0)

@@ -46,7 +46,7 @@ func (s *Pages) nextSteps(a asked) []nextView {
 		}
 		if at, hours := r.Uncharged(); hours > 0 && r.Stores[at].Kind.Stands != "" {
 			k := r.Stores[at].Kind
-			add(fmt.Sprintf("“%s”: in %d hours of the year %s. Say where the %s is", r.Name, hours, k.Idle, strings.ToLower(k.Title)),
+			add(fmt.Sprintf("“%s”: in %s of the year %s. Say where the %s is", r.Name, page.Counted(hours, "hour"), k.Idle, strings.ToLower(k.Title)),
 				page.StoreURL(a.project.ID, a.variants[i].ID, at, k.Key)+"#"+form.FieldID(model.Join(k.Path(at), k.Stands)))
 		}
 	}

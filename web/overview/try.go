@@ -81,7 +81,7 @@ func (s *Pages) sliders(a asked, typed url.Values, problems map[string]string) (
 		si, known := a.of(d)
 		text := ""
 		if known {
-			text = d.Quantity.NumberTo(si, a.sys, 3, unit.Nearest)
+			text = unit.Typed(d.Quantity.NumberTo(si, a.sys, 3, unit.Nearest))
 		}
 		scale := page.ScaleOf(d.Quantity, a.sys)
 		least, most := scale.Of(d.Least), scale.Of(d.Most)
@@ -91,7 +91,7 @@ func (s *Pages) sliders(a asked, typed url.Values, problems map[string]string) (
 		}
 		v := slider{ID: "try-" + d.Name, Name: d.Name, Label: d.Label, Unit: scale.Unit, Value: text, Was: text, Low: d.Low, High: d.High, Problem: problems[d.Name],
 			Least: unit.Rounded(least, 2), Most: unit.Rounded(most, 3), Step: unit.Rounded(step, 1), At: strconv.FormatFloat(max(least, min(most, scale.Of(si))), 'f', 2, 64)}
-		v.Least, v.Most = strings.ReplaceAll(v.Least, unit.Space, ""), strings.ReplaceAll(v.Most, unit.Space, "")
+		v.Least, v.Most = unit.Typed(v.Least), unit.Typed(v.Most)
 		if typed.Has(d.Name) {
 			v.Value = typed.Get(d.Name)
 		}

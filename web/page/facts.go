@@ -48,7 +48,7 @@ func nightFact(f model.Facts, sys unit.System) FactView {
 	}
 	v.How = &HowView{Formula: "mean over all nights of Σ power × hours on in night hours, and standing power × night hours", Topic: "night",
 		Inputs: []PairView{{"lamps and devices", EnergyOr(f.NightAppliances, sys)}, {"all the time", EnergyOr(f.NightStanding, sys)}, {"longest night", EnergyOr(f.NightLongest, sys)}},
-		Source: "summed over the 8760 hours of the year; night: sun lower than 0.833° under the horizon"}
+		Source: "summed over the 8\u00a0760 hours of the year; night: sun lower than 0.833° under the horizon"}
 	return v
 }
 

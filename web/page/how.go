@@ -139,7 +139,7 @@ func UseText(u float64) string {
 	}
 	switch text := unit.RoundedTo(u, digits, unit.Up); {
 	case u > 1000:
-		return "over 1000 ×"
+		return "over 1\u00a0000 ×"
 	case u > 0 && u < 0.01:
 		return "under 0.01 ×"
 	case text == "1" && u < 1: // rounding brings no part to its limit

@@ -146,16 +146,7 @@ func Counted(n int, noun string) string {
 	if n == 1 {
 		return "1 " + noun
 	}
-	return strconv.Itoa(n) + " " + noun + "s"
-}
-
-// Thousands prints a whole number with thin spaces between its thousands.
-func Thousands(n int) string {
-	s := Itoa(n)
-	for i := len(s) - 3; i > 0; i -= 3 {
-		s = s[:i] + unit.Space + s[i:]
-	}
-	return s
+	return unit.Thousands(n) + " " + noun + "s"
 }
 
 func OrElse(s, otherwise string) string {

@@ -14,6 +14,7 @@ import (
 	"github.com/go-chi/chi/v5"
 
 	"duskweight/internal/model"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 	"duskweight/web/form"
 )
@@ -153,7 +154,7 @@ func (s *Site) refusalOf(r *http.Request, err error) Refusal {
 	case errors.As(err, &tooLarge):
 		return Refusal{
 			Status: http.StatusRequestEntityTooLarge, Title: "Too large",
-			Say: []string{fmt.Sprintf("At most %d KiB are read here. Nothing was changed.", tooLarge.Limit>>10)},
+			Say: []string{fmt.Sprintf("At most %s KiB are read here. Nothing was changed.", unit.Thousands(int(tooLarge.Limit>>10)))},
 		}
 	case errors.As(err, &bad):
 		return Refusal{Status: http.StatusBadRequest, Title: "Not understood", Say: []string{string(bad), "Nothing was changed."}}

@@ -37,7 +37,7 @@ func TestErrorsBecomePages(t *testing.T) {
 		{store.ErrNotFound, 404, "There is nothing at this address"},
 		{page.ErrNotFound, 404, "There is nothing at this address"},
 		{page.ErrWrongMethod, 405, "does not accept"},
-		{&http.MaxBytesError{Limit: 1 << 20}, 413, "At most 1024 KiB"},
+		{&http.MaxBytesError{Limit: 1 << 20}, 413, "At most 1 024 KiB"},
 		{page.BadRequest("A sentence."), 400, "A sentence."},
 		{&fs.PathError{Op: "write", Path: "/backups/a.db", Err: syscall.ENOSPC}, 507, "no room left"},
 		{&fs.PathError{Op: "write", Path: "/backups/a.db", Err: syscall.EIO}, 500, "may be damaged"},

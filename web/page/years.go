@@ -8,6 +8,7 @@ import (
 
 	"duskweight/internal/model"
 	"duskweight/internal/model/search"
+	"duskweight/internal/model/unit"
 	"duskweight/internal/store"
 )
 
@@ -92,7 +93,7 @@ func UsualAndBad(s search.Sure) string {
 	if !known {
 		return ""
 	}
-	years := Thousands(s.Years) + " made years"
+	years := unit.Thousands(s.Years) + " made years"
 	if len(s.Real) > 0 {
 		years = Counted(s.Years, "real year")
 	}

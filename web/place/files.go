@@ -86,7 +86,7 @@ func yearsOf(files []*sun.Series) (first, last int, ok bool) {
 func fileViewOf(w sun.Series, i int, place sun.Place, sys unit.System) fileView {
 	v := fileView{Name: form.Clip(w.Name, page.PaperName), Index: page.Itoa(i), Brief: unit.YearIrradiations.Format(page.Sum(w.GHI)*3600, sys) + " a year on the flat"}
 	if y, ok := w.Year.Value(); ok {
-		v.Name = unit.Whole(float64(y)) + ", " + v.Name
+		v.Name = unit.CalendarYear(int(y)) + ", " + v.Name
 	}
 	add := func(word path.Word, label, text string) {
 		c := fileCheck{Sign: draw.Sign(word), Label: label, Say: text}
@@ -107,7 +107,7 @@ func fileViewOf(w sun.Series, i int, place sun.Place, sys unit.System) fileView 
 	default:
 		add(path.Holds, "Place", where)
 	}
-	add(path.Holds, "Hours", page.Thousands(len(w.GHI))+" hours of one year")
+	add(path.Holds, "Hours", unit.Thousands(len(w.GHI))+" hours of one year")
 	add(path.Holds, "Sunlight", v.Brief)
 	add(path.Holds, "Diffuse", unit.WholePercent(page.Sum(w.DHI)/max(page.Sum(w.GHI), 1))+" of the light is diffuse")
 	if slip, asked := w.Slip.Value(); asked {

@@ -54,7 +54,7 @@ func placeViewOf(g model.Ground, light sun.Light, sys unit.System, here string) 
 	}
 	onPanel := page.Sum(light.Plane) * 3600
 	v.Facts = []page.FactView{
-		{ID: "ghi", Label: "On the flat, a year", Value: unit.YearIrradiations.Format(year, sys), How: &page.HowView{Formula: "Σ of the 8760 hours", Source: g.Sky.Made, Topic: "sun"}},
+		{ID: "ghi", Label: "On the flat, a year", Value: unit.YearIrradiations.Format(year, sys), How: &page.HowView{Formula: "Σ of the 8\u00a0760 hours", Source: g.Sky.Made, Topic: "sun"}},
 		{ID: "panel", Label: "On a panel at " + unit.Angles.Format(float64(tilt), sys) + " facing noon", Value: unit.YearIrradiations.Format(onPanel, sys),
 			How: &page.HowView{Formula: "beam by geometry, sky by Hay and Davies, ground by the share it reflects", Source: "Duffie and Beckman, Solar Engineering of Thermal Processes, ch. 2", Topic: "sun"}},
 		{ID: "temperature", Label: "Mean air temperature", Value: unit.Temperatures.Format(page.Sum(g.Sky.TAir)/float64(len(g.Sky.TAir)), sys)},

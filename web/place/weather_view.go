@@ -98,7 +98,7 @@ func previewRows(p weather.Preview, sys unit.System) (rows [][]string) {
 		if when == "" {
 			when = "in order"
 		}
-		rows = append(rows, []string{strconv.Itoa(x.Line), when, light(x.GHI), light(x.DHI), light(x.DNI), air})
+		rows = append(rows, []string{unit.Thousands(x.Line), when, light(x.GHI), light(x.DHI), light(x.DNI), air})
 	}
 	return rows
 }
@@ -129,13 +129,13 @@ func weatherYearOf(y sun.Series, r weather.Report, place sun.Place, sys unit.Sys
 	fact := func(id, label, value string) {
 		v.Facts = append(v.Facts, page.FactView{ID: id, Label: label, Value: value})
 	}
-	fact("rows", "Rows, one every "+strconv.Itoa(int(math.Round(float64(r.Step)/60)))+" minutes", strconv.Itoa(r.Rows))
+	fact("rows", "Rows, one every "+strconv.Itoa(int(math.Round(float64(r.Step)/60)))+" minutes", unit.Thousands(r.Rows))
 	fact("filled", "Hours filled from their neighbours", filled(r.Gaps))
 	fact("leap", "29 February", map[bool]string{true: "left out", false: "not in the file"}[r.LeapDay])
 	fact("zone", "Clock against the longitude", unit.Rounded(float64(r.ZoneOff)/3600, 2)+" h")
 	fact("closure", "Global less direct and diffuse (root mean square)", knownOr(r.Closure, func(x unit.Irradiance) string { return unit.Irradiances.Format(float64(x), sys) }, "no direct light to compare"))
-	fact("above", "Hours above the light outside the air", strconv.Itoa(r.AboveSky))
-	fact("below", "Values below zero, set to zero", strconv.Itoa(r.Negative))
+	fact("above", "Hours above the light outside the air", unit.Thousands(r.AboveSky))
+	fact("below", "Values below zero, set to zero", unit.Thousands(r.Negative))
 	fact("slip", "Sun of the file late by", knownOr(r.Slip, func(x unit.Duration) string { return say.Time(x).To(2).In(sys) }, "too few clear days to tell"))
 	fact("diffuse", "Diffuse light", map[string]string{"file": "from the file", "direct": "global less direct", "estimated": "estimated"}[r.Diffuse]+", "+unit.YearIrradiations.Format(float64(r.DHI), sys))
 	fact("air", "Mean air temperature", unit.Temperatures.Format(float64(r.TMean), sys))

@@ -119,7 +119,7 @@ func farther(r, than weather.Report) bool {
 
 func yearName(y sun.Series) string {
 	if n, ok := y.Year.Value(); ok {
-		return unit.Whole(float64(n))
+		return unit.CalendarYear(int(n))
 	}
 	return y.Name
 }
@@ -130,7 +130,7 @@ func counted(n int) string { return page.Counted(n, "year") }
 func yearRow(y sun.Series, r weather.Report, sys unit.System) []string {
 	name := "not said"
 	if n, ok := y.Year.Value(); ok {
-		name = unit.Whole(float64(n))
+		name = unit.CalendarYear(int(n))
 	}
 	return []string{name, y.Name, unit.YearIrradiations.Format(float64(r.GHI), sys), unit.Temperatures.Format(float64(r.TMean), sys),
 		filled(r.Gaps), knownOr(r.Slip, func(x unit.Duration) string { return unit.Rounded(float64(x)/60, 2) + " min" }, "–")}

@@ -113,9 +113,9 @@ func (v *ListView) part(text string) (from, n int) {
 	n = min(aPage, v.Found-from)
 	switch {
 	case last > 0:
-		v.Place = page.Itoa(from+1) + " to " + page.Itoa(from+n) + " of " + page.Thousands(v.Found)
+		v.Place = page.Itoa(from+1) + " to " + page.Itoa(from+n) + " of " + unit.Thousands(v.Found)
 	case v.Find != "":
-		v.Place = page.Counted(v.Found, "project") + " of " + page.Thousands(v.All)
+		v.Place = page.Counted(v.Found, "project") + " of " + unit.Thousands(v.All)
 	}
 	return from, n
 }

@@ -129,7 +129,7 @@ func (a fitsAsked) print(f search.Fits, misses []search.Miss) fitsView {
 	}
 	v.Counts = countsOf(f, a.sys)
 	if n := f.Tried - f.Do; n > 0 {
-		v.WhyRest = "Why " + page.Thousands(n) + " other combinations do not work"
+		v.WhyRest = "Why " + unit.Thousands(n) + " other combinations do not work"
 		if n == 1 {
 			v.WhyRest = "Why 1 other combination does not work"
 		}
@@ -148,17 +148,17 @@ func fitsSay(f search.Fits) string {
 	for _, u := range f.Unsure {
 		unsure += u.Count
 	}
-	say := page.Thousands(f.Do) + " of " + page.Thousands(f.Tried) + " combinations lift, come down by themselves and stay cool."
+	say := unit.Thousands(f.Do) + " of " + unit.Thousands(f.Tried) + " combinations lift, come down by themselves and stay cool."
 	switch {
 	case f.Do == 0 && f.Tried == 1:
 		say = "The only combination fails: it does not lift, come down by itself and stay cool."
 	case f.Do == 0:
-		say = "None of " + page.Thousands(f.Tried) + " combinations lifts, comes down by itself, stays cool and carries its load."
+		say = "None of " + unit.Thousands(f.Tried) + " combinations lifts, comes down by itself, stays cool and carries its load."
 	case f.Do == 1:
 		say = "1 of " + page.Counted(f.Tried, "combination") + " lifts, comes down by itself and stays cool."
 	}
 	if unsure > 0 {
-		say += " Something is not known of " + page.Thousands(unsure) + " more."
+		say += " Something is not known of " + unit.Thousands(unsure) + " more."
 	}
 	return say
 }
@@ -167,10 +167,10 @@ func fitsSay(f search.Fits) string {
 func triedSay(f search.Fits) string {
 	var say []string
 	if f.Tried < f.Of {
-		say = append(say, fmt.Sprintf("The first %s of %s were tried.", page.Thousands(f.Tried), page.Thousands(f.Of)))
+		say = append(say, fmt.Sprintf("The first %s of %s were tried.", unit.Thousands(f.Tried), unit.Thousands(f.Of)))
 	}
 	if f.Worked < f.Passed {
-		say = append(say, fmt.Sprintf("%s lift and come down. The %s of them that lose least were worked out in full.", page.Thousands(f.Passed), page.Thousands(f.Worked)))
+		say = append(say, fmt.Sprintf("%s lift and come down. The %s of them that lose least were worked out in full.", unit.Thousands(f.Passed), unit.Thousands(f.Worked)))
 	}
 	return strings.Join(say, " ")
 }
@@ -202,7 +202,7 @@ func (a fitsAsked) has(c model.Combination) bool {
 func countsOf(f search.Fits, sys unit.System) (out []countView) {
 	add := func(say string, n int) {
 		if n > 0 {
-			out = append(out, countView{Say: say, Count: n, Shown: page.Thousands(n)})
+			out = append(out, countView{Say: say, Count: n, Shown: unit.Thousands(n)})
 		}
 	}
 	add("It lifts, but does not come down by itself.", f.Stuck)

@@ -67,7 +67,7 @@ func (v *sureView) lead(s search.Sure, by beside, sys unit.System) {
 		l.More = append(l.More, yearSay(c, s, lit, sys))
 	}
 	if by.band != nil && by.band.Variants[at].WhyNot.IsZero() {
-		l.More = append(l.More, fmt.Sprintf("Of %s made years from the means of the files one in ten has fewer than %d.", page.Thousands(by.band.Years), by.band.Variants[at].Nine))
+		l.More = append(l.More, fmt.Sprintf("Of %s made years from the means of the files one in ten has fewer than %d.", unit.Thousands(by.band.Years), by.band.Variants[at].Nine))
 	}
 	l.Facts = figuresOf(c, s, lit, sys)
 	l.spells(c)

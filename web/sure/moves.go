@@ -72,7 +72,7 @@ func movesView(c search.Certain, years int, at func(input string) string) sureMo
 	case c.Share.Best == c.Share.Worst:
 		v.Say = "The answer is the same in every year, so nothing moves it."
 	case top.Share <= chance:
-		v.Say = fmt.Sprintf("No single input decides: the weather does, or %s years are too few to tell.", page.Thousands(years))
+		v.Say = fmt.Sprintf("No single input decides: the weather does, or %s years are too few to tell.", unit.Thousands(years))
 	default:
 		way := "More of it leaves less for the lamps."
 		if top.More {

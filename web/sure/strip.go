@@ -68,10 +68,10 @@ func nightsOf(s search.Sure, by beside) draw.YearNights {
 		case c.Light.Best == 0:
 			one.Say = "No night is full in any year."
 		case c.Light.Worst == c.Light.Best && !differ(by.band, i):
-			one.Say = fmt.Sprintf("%s full nights in every one of %s years.", unit.Whole(c.Light.Best), page.Thousands(len(c.Nights)))
+			one.Say = fmt.Sprintf("%s full nights in every one of %s years.", unit.Whole(c.Light.Best), unit.Thousands(len(c.Nights)))
 		default:
 			one.Drawn = true
-			one.Say = fmt.Sprintf("From %s full nights in the worst of %s years to %s in the best.", unit.Whole(c.Light.Worst), page.Thousands(len(c.Nights)), unit.Whole(c.Light.Best))
+			one.Say = fmt.Sprintf("From %s full nights in the worst of %s years to %s in the best.", unit.Whole(c.Light.Worst), unit.Thousands(len(c.Nights)), unit.Whole(c.Light.Best))
 			one.Bad, one.Usual, one.Good = float64(s.BadNights(c)), math.Round(c.Light.Usual), c.Light.Good
 			one.Made = c.Nights
 			if len(s.Real) > 0 {

@@ -78,19 +78,19 @@ func sureOf(s search.Sure, by beside, p model.Project, sys unit.System) sureView
 		return v
 	}
 	v.Parts, v.Real = s.Parts, len(s.Real) > 0
-	v.In = fmt.Sprintf("In %s made years", page.Thousands(s.Years))
+	v.In = fmt.Sprintf("In %s made years", unit.Thousands(s.Years))
 	if v.Real {
 		v.In = "In " + page.Counted(s.Years, "real year")
 	}
-	v.Say = fmt.Sprintf("%s made years of weather, from the same monthly means and the same for every variant. Each has %d nights that count.", page.Thousands(s.Years), s.Nights)
+	v.Say = fmt.Sprintf("%s made years of weather, from the same monthly means and the same for every variant. Each has %d nights that count.", unit.Thousands(s.Years), s.Nights)
 	switch typical := p.Place.Sky == sun.SkyFile; {
 	case len(s.Real) > 0:
 		v.Say = fmt.Sprintf("%s of weather files, %s, each as it was. Each has %d nights that count.", page.Counted(s.Years, "real year"), span(s.Real), s.Nights)
 	case typical && s.WhyOne.IsZero():
-		v.Say = fmt.Sprintf("%s made years of weather, from the means of a typical year, which hides bad ones. Each has %d nights that count.", page.Thousands(s.Years), s.Nights)
+		v.Say = fmt.Sprintf("%s made years of weather, from the means of a typical year, which hides bad ones. Each has %d nights that count.", unit.Thousands(s.Years), s.Nights)
 	}
 	if !s.WhyOne.IsZero() {
-		v.Say = fmt.Sprintf("%s draws of the parts, all with the same weather: %s. Each has %d nights that count.", page.Thousands(s.Years), s.WhyOne.In(sys), s.Nights)
+		v.Say = fmt.Sprintf("%s draws of the parts, all with the same weather: %s. Each has %d nights that count.", unit.Thousands(s.Years), s.WhyOne.In(sys), s.Nights)
 	}
 	if s.Parts {
 		v.Say += " Sunlight, parts and use are drawn anew for each year, within the ranges below."
@@ -182,17 +182,17 @@ func pairSay(a, b string, v search.Versus) string {
 		a, b = b, a
 		v.More, v.Less = v.Less, v.More
 	}
-	n := page.Thousands(v.Years)
+	n := unit.Thousands(v.Years)
 	switch {
 	case v.Same == v.Years:
 		return fmt.Sprintf("In every one of %s years, %s and %s have the same number of full nights.", n, a, b)
 	case v.More == v.Years:
 		return fmt.Sprintf("In all %s years, %s has more full nights than %s: a chance above %s.", n, a, b, unit.Rounded(100*(1-v.Bound()), 3)+unit.Space+"%")
 	case v.More == v.Less:
-		return fmt.Sprintf("Neither is better: in %s of %s years, %s has more full nights than %s, in as many it has fewer, and in %s the same.", page.Thousands(v.More), n, a, b, page.Thousands(v.Same))
+		return fmt.Sprintf("Neither is better: in %s of %s years, %s has more full nights than %s, in as many it has fewer, and in %s the same.", unit.Thousands(v.More), n, a, b, unit.Thousands(v.Same))
 	}
 	return fmt.Sprintf("In %s of %s years, %s has more full nights than %s. In %s of the years both have the same number, and in %s the first has fewer. The chance is %s, plus or minus %s.",
-		page.Thousands(v.More), n, a, b, page.Thousands(v.Same), page.Thousands(v.Less), unit.PercentTo(v.Chance(), v.Places()), unit.PercentTo(v.Error(), v.Places()))
+		unit.Thousands(v.More), n, a, b, unit.Thousands(v.Same), unit.Thousands(v.Less), unit.PercentTo(v.Chance(), v.Places()), unit.PercentTo(v.Error(), v.Places()))
 }
 
 // choose fills in what can be chosen, and the links to the other number of years and to the other kind.
@@ -212,7 +212,7 @@ func (v *sureView) choose(here string, a sureAsked) {
 	if a.n == manyYears {
 		other = usual
 	}
-	v.More = form.LinkView{Text: "Try " + page.Thousands(other) + " years", URL: here + "?" + a.query(other).Encode()}
+	v.More = form.LinkView{Text: "Try " + unit.Thousands(other) + " years", URL: here + "?" + a.query(other).Encode()}
 	a.parts = !a.parts
 	v.Other = form.LinkView{Text: "Let sunlight, parts and use differ too", URL: here + "?" + a.query(usual).Encode()}
 	if v.Parts {
@@ -222,7 +222,7 @@ func (v *sureView) choose(here string, a sureAsked) {
 
 // timed says how long it took, and about how long the other number will take.
 func (v *sureView) timed(n int, took time.Duration) {
-	v.Took = fmt.Sprintf("These %s years took %s.", page.Thousands(n), seconds(took))
+	v.Took = fmt.Sprintf("These %s years took %s.", unit.Thousands(n), seconds(took))
 	if n < manyYears && n > 0 {
 		v.More.Text += ", about " + seconds(took*manyYears/time.Duration(n))
 	}

@@ -104,7 +104,7 @@ func aimSay(a search.Aim, nights int, sys unit.System) string {
 		return fmt.Sprintf("To have light in %s of the nights of the average year, in which every month is at its mean. %s", share, alone)
 	}
 	return fmt.Sprintf("To have %d of %d full nights, %s of them, in 9 of 10 made years. %s The search uses %d made years, and its result is confirmed on all %s.",
-		int(math.Ceil(search.Target*float64(nights))), nights, share, alone, a.Tried, page.Thousands(a.Made))
+		int(math.Ceil(search.Target*float64(nights))), nights, share, alone, a.Tried, unit.Thousands(a.Made))
 }
 
 var takeNames = map[string]string{"panels": "More panels", "load": "The most the lamps may need"}

@@ -38,7 +38,7 @@ type Bank struct {
 	BoardMost   unit.Known[unit.Current]    `json:"board_max_a" say:"Most current that the management board lets through" range:"(0,5000]"`
 	Vent        unit.Known[unit.Area]       `json:"vent_area_m2" say:"Opening to the outside low down, and the same again high up" range:"[0,10]"`
 	Internal    unit.Known[unit.Resistance] `json:"internal_ohm" say:"Internal resistance of one block; not known counts as the usual one of the kind" range:"(0,10]"`
-	Breaking    unit.Known[unit.Current]    `json:"breaking_a" say:"Short-circuit current that the fuse can end; not known counts as 1000 A, a blade fuse" range:"(0,1e6]"`
+	Breaking    unit.Known[unit.Current]    `json:"breaking_a" say:"Short-circuit current that the fuse can end; not known counts as 1\u00a0000 A, a blade fuse" range:"(0,1e6]"`
 	FuseFrom    unit.Known[unit.Length]     `json:"fuse_distance_m" say:"From the battery to its fuse, along the cable" range:"[0,50]"`
 	Autonomy    unit.Known[unit.Ratio]      `json:"autonomy_days" say:"Days without sun that the battery must last; for the trade's sizing" range:"(0,30]"`
 }

@@ -218,7 +218,7 @@ func TestBankIsSaid(t *testing.T) {
 			t.Errorf("%g blocks in a row: said %v", float64(n), !told)
 		}
 	}
-	if b := typicalBank("flooded_lead"); !strings.Contains(says(b), "2400 l of air an hour, through an opening of 68 cm²") {
+	if b := typicalBank("flooded_lead"); !strings.Contains(says(b), "2 400 l of air an hour, through an opening of 68 cm²") {
 		t.Error(says(b))
 	}
 	for v, told := range map[unit.Voltage]bool{60: false, 60.1: true} { // IEC 61140

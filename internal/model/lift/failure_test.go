@@ -30,7 +30,7 @@ func TestStallAsksForGears(t *testing.T) {
 	d := Compute(h)
 	var ratio float64
 	_, after, _ := strings.Cut(plain(d.Raising.Say), "It needs gears of about ")
-	if _, err := fmt.Sscanf(after, "%f:1", &ratio); err != nil || !strings.Contains(plain(d.Raising.Say), "More volts would overheat it") {
+	if _, err := fmt.Sscanf(strings.Replace(after, " ", "", 1), "%f:1", &ratio); err != nil || !strings.Contains(plain(d.Raising.Say), "More volts would overheat it") {
 		t.Fatal(d.Raising.Say, err)
 	}
 	h.Train.Stages[0].Ratio, h.Raise.CurrentLimit = known[unit.Ratio](unit.Ratio(ratio)), known[unit.Current](6)

@@ -39,7 +39,7 @@ func TestFromPlate(t *testing.T) {
 	}
 	// 24 V·250 A are 6000 W
 	_, _, _, err = FromPlate(Plate{24, 7000, 277, 250})
-	if got := strings.ReplaceAll(err.Error(), unit.Space, " "); got != "these numbers do not belong together: the shaft would give 7000 W, and only 6000 W go in" {
+	if got := strings.ReplaceAll(err.Error(), unit.Space, " "); got != "these numbers do not belong together: the shaft would give 7 000 W, and only 6 000 W go in" {
 		t.Errorf("%q", got)
 	}
 }

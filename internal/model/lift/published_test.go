@@ -159,7 +159,7 @@ func TestTackles(t *testing.T) {
 	rows := []row{
 		{"pull of 4 parts, plain bearings", lead(4, 1, 1/1.09), 0.309, 0.002, wireRopeMan.At("p. 88")},
 		{"pull of 4 parts and two more pulleys", lead(4, 3, 1/1.09), 0.367, 0.002, wireRopeMan.At("p. 88")},
-		{"pull for 6000 lb, lb", 6000 * lead(4, 3, 1/1.09), 2202, 0.002, wireRopeMan.At("p. 88")},
+		{"pull for 6 000 lb, lb", 6000 * lead(4, 3, 1/1.09), 2202, 0.002, wireRopeMan.At("p. 88")},
 		{"pull down over pull up, small pulley", 0.1 / 0.12, 0.83, 0.005, rescueTest.At("25 mm pulley, 9 mm rope")},
 		{"test of a pulley", onePulley(0.9), 0.81, 1e-12, source.Derivation.At("100 to raise and 81 to lower are an efficiency of √0.81")},
 	}

@@ -10,7 +10,7 @@ import (
 type Array struct {
 	Name      string                        `json:"name" say:"What you call it"`
 	Count     unit.Known[unit.Count]        `json:"count" say:"Panels in this plane" range:"[0,1000]"`
-	Power     unit.Known[unit.Power]        `json:"panel_w" say:"Power of one panel on its label (1000 W/m², {25 °C})" range:"(0,2000]"`
+	Power     unit.Known[unit.Power]        `json:"panel_w" say:"Power of one panel on its label (1\u00a0000 W/m², {25 °C})" range:"(0,2000]"`
 	Tilt      unit.Known[unit.Angle]        `json:"tilt_rad" say:"Tilt from the flat" range:"[0,3.141592653589793]"`
 	TiltBy    *[12]unit.Angle               `json:"tilt_by_month_rad" say:"Tilt of each month, if the panels are tilted again over the year; replaces the one tilt" range:"[0,3.141592653589793]"`
 	Azimuth   unit.Known[unit.Angle]        `json:"azimuth_rad" say:"Direction it faces, clockwise from north" range:"[0,6.283185307179586]"`

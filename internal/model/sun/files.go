@@ -53,7 +53,7 @@ func Middle(files []*Series) *Series {
 // called is the name of a file with its year.
 func (w *Series) called() string {
 	if y, ok := w.Year.Value(); ok {
-		return unit.Whole(float64(y)) + " (" + w.Name + ")"
+		return unit.CalendarYear(int(y)) + " (" + w.Name + ")"
 	}
 	return w.Name
 }

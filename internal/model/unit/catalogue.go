@@ -276,7 +276,7 @@ var dimensions = []*dimension{lengths, masses, forces, powers, voltages, current
 
 // Words that say too little are asked back: each of them is one thing here and another there.
 const (
-	sayTon    = "There are three tons. Write t (1000 kg), short ton (907 kg) or long ton (1016 kg)."
+	sayTon    = "There are three tons. Write t (1\u00a0000 kg), short ton (907 kg) or long ton (1\u00a0016 kg)."
 	sayGallon = "There are two gallons. Write US gal (3.79 l) or imp gal (4.55 l)."
 )
 

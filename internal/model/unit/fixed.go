@@ -7,12 +7,12 @@ import (
 )
 
 // Fixed writes v with so many decimals, zeros kept, for what is told in equal steps: a sum of money, a row of a column, a whole
-// number. Thousands are set apart from 10 000 on, and it never writes powers of ten. A value that is not a number is "not known".
+// number. Thousands are set apart, and it never writes powers of ten. A value that is not a number is "not known".
 func Fixed(v float64, places int) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return "not known"
 	}
-	s := spaced(strconv.FormatFloat(math.Abs(v), 'f', max(places, 0), 64))
+	s := Apart(strconv.FormatFloat(math.Abs(v), 'f', max(places, 0), 64))
 	if v < 0 && strings.Trim(s, "0.") != "" {
 		s = Minus + s
 	}

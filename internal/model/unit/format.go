@@ -45,14 +45,13 @@ func (q Quantity) Number(si float64, sys System) string {
 	return Rounded(q.shown[sys&1].fromSI(si), q.digits)
 }
 
-// Rounded writes v with that many significant digits, never in powers of ten, thousands set apart from 10 000 on,
-// without zeros that say nothing. Whole digits before the point are kept as zeros: 123456 with 3 digits is 123 000.
+// Rounded writes v with that many significant digits, never in powers of ten, thousands set apart, without zeros that say
+// nothing. Whole digits before the point are kept as zeros: 123456 with 3 digits is 123 000.
 func Rounded(v float64, digits int) string {
 	if math.IsNaN(v) || math.IsInf(v, 0) {
 		return "not known"
 	}
-	s := plain(strconv.FormatFloat(math.Abs(v), 'e', max(digits, 1)-1, 64))
-	s = spaced(s)
+	s := Apart(plain(strconv.FormatFloat(math.Abs(v), 'e', max(digits, 1)-1, 64)))
 	if v < 0 && s != "0" {
 		s = Minus + s
 	}
@@ -178,23 +177,6 @@ func trimZeros(s string) string {
 		return "0"
 	}
 	return s
-}
-
-// spaced sets thousands apart where there are five digits or more before the point.
-func spaced(s string) string {
-	whole, dec, has := strings.Cut(s, ".")
-	if len(whole) >= 5 {
-		var parts []string
-		for len(whole) > 3 {
-			parts = append([]string{whole[len(whole)-3:]}, parts...)
-			whole = whole[:len(whole)-3]
-		}
-		whole = whole + Space + strings.Join(parts, Space)
-	}
-	if has {
-		return whole + "." + dec
-	}
-	return whole
 }
 
 // WithUnit returns a typed text that names its unit, so that both systems read the same: a number alone is meant in q's

@@ -324,7 +324,7 @@ func TestFormat(t *testing.T) {
 		{ClockTimes, 66600, Metric, "18:30"},
 		{ClockTimes, 66615.25, Metric, "18:30:15.25"},
 		{UTCOffsets, -12600, Metric, "-3:30"},
-		{Counts, 8760, Metric, "8760"},
+		{Counts, 8760, Metric, "8 760"},
 		{Ratios, math.NaN(), Metric, "not known"},
 		{Ratios, math.Inf(1), Metric, "not known"},
 		{Voltages, -0.00001, Metric, "−0.00001 V"},
@@ -337,7 +337,7 @@ func TestFormat(t *testing.T) {
 	if got := strings.ReplaceAll(Masses.Echo(40, Metric), Space, " "); got != "40 kg = 88.2 lb" {
 		t.Errorf("echo: %q", got)
 	}
-	if got := strings.ReplaceAll(SmallLengths.PlausibleRange(Metric), Space, " "); got != "0.1 to 5000 mm" {
+	if got := strings.ReplaceAll(SmallLengths.PlausibleRange(Metric), Space, " "); got != "0.1 to 5 000 mm" {
 		t.Errorf("range: %q", got)
 	}
 }
