@@ -61,7 +61,7 @@ func checkWaiting(ps *Problems, a load.Appliance, at func(string) string) {
 		if !a.DayEnergy.Is {
 			field = "water.m3_day"
 		}
-		ps.Tell(at(field), say.That("it needs %s a day, but %s over its %s hours give only %s: give it more hours or less to do", say.Energy(e), say.Power(p), hours, say.Energy(unit.Energy(most))))
+		ps.Tell(at(field), say.That("it needs %s a day, but %s over its %s give only %s: give it more hours or less to do", say.Energy(e), say.Power(p), say.Plural(int(hours), "hour", "hours"), say.Energy(unit.Energy(most))))
 	}
 }
 

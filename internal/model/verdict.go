@@ -202,9 +202,9 @@ func (r *VariantResult) verdictSentences() []say.Sentence {
 	out := []say.Sentence{{}}
 	switch r.Verdict {
 	case CarriesNight:
-		out[0] = say.That("Carries the night: %s of %s nights are full.", t.NightsFull, t.Nights)
+		out[0] = say.That("Carries the night: %s.", fullOf(t.NightsFull, t.Nights))
 	case CarriesEssentials:
-		out[0] = say.That("Carries the essentials: they have power in %s of %s nights; %s nights are full.", t.NightsEssentialFull, t.Nights, t.NightsFull)
+		out[0] = say.That("Carries the essentials: they have power in %s of %s nights; %s full.", t.NightsEssentialFull, t.Nights, say.Plural(t.NightsFull, "night is", "nights are"))
 	case CarriesMost:
 		out[0] = say.That("Carries most nights: %s of %s are full, with %s of the energy.", t.NightsFull, t.Nights, share)
 		if more := r.ToFull(); more == 1 {
@@ -213,20 +213,28 @@ func (r *VariantResult) verdictSentences() []say.Sentence {
 			out = append(out, say.That("With %s more full nights it carries the night.", more))
 		}
 	case CarriesPart:
-		out[0] = say.That("Carries part: %s of the night's energy; %s of %s nights are full.", share, t.NightsFull, t.Nights)
+		out[0] = say.That("Carries part: %s of the night's energy; %s.", share, fullOf(t.NightsFull, t.Nights))
 	default:
 		out[0] = say.That("A learning piece: it gives %s of the night's energy.", share)
 	}
 	if len(r.Worn) > 0 && r.Worn[0].NightsFull != t.NightsFull {
-		out = append(out, say.That("That is in the last year of the battery; when new, %s nights are full.", r.Worn[0].NightsFull))
+		out = append(out, say.That("That is in the last year of the battery; when new, %s full.", say.Plural(r.Worn[0].NightsFull, "night is", "nights are")))
 	}
 	return out
+}
+
+// fullOf says how many of a year's nights are full.
+func fullOf(n, of int) say.Sentence {
+	if n == 1 {
+		return say.That("%s of %s nights is full", n, of)
+	}
+	return say.That("%s of %s nights are full", n, of)
 }
 
 // frostSentence says of a store for the night that some days cannot fill it, where not every night has light.
 func frostSentence(r *VariantResult) []say.Sentence {
 	if at, hours := r.Uncharged(); hours > 0 {
-		return []say.Sentence{say.That("In %s hours of the year %s.", hours, say.Words(r.Stores[at].Kind.Idle))}
+		return []say.Sentence{say.That("In %s of the year %s.", say.Plural(hours, "hour", "hours"), say.Words(r.Stores[at].Kind.Idle))}
 	}
 	return nil
 }

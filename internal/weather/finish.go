@@ -147,7 +147,7 @@ func (y *year) beyond(t *sheet, h *[columns][]float64, g *sun.Geometry, rep *Rep
 		share, _ := clearest(h[ghi], g)
 		r = Refused{}
 		fits := t.unitsThatFit(share, rep)
-		r.add(Fault{Reason: say.That("In %s rows the light is more than any sky gives. Is its unit right? It is taken as %s.%s", n, shownUnit(t.radiation), fitting(fits))})
+		r.add(Fault{Reason: say.That("In %s the light is more than any sky gives. Is its unit right? It is taken as %s.%s", say.Plural(n, "row", "rows"), shownUnit(t.radiation), fitting(fits))})
 		if len(fits) > 0 {
 			r.Best.RadiationUnit = fits[0]
 		}

@@ -178,7 +178,7 @@ func (s *sheet) hot(r, hot *Refused) {
 		return
 	}
 	first := hot.Faults[0]
-	r.add(Fault{Reason: say.That("In %s rows no air is as warm or as cold as their temperature, first in line %s: “%s” in %s. Choose its unit or its column; °F looks like 20 to 100, K like 250 to 310.", n, first.Line, first.Value, shownDegrees(s.thermo))})
+	r.add(Fault{Reason: say.That("In %s no air is as warm or as cold as their temperature, first in line %s: “%s” in %s. Choose its unit or its column; °F looks like 20 to 100, K like 250 to 310.", say.Plural(n, "row", "rows"), first.Line, first.Value, shownDegrees(s.thermo))})
 	if s.thermo == "C" {
 		r.Best.TemperatureUnit = "F"
 		if v, ok := number(first.Value, s.comma); ok && v > 150 {

@@ -17,6 +17,7 @@ var banned = []struct{ pattern, instead string }{
 	{`\b[Aa]around\b`, "around"},
 	{`\b(is is|the the|a a|of of|to to|are are)\b`, "a word once"},
 	{`\b1 (others|more are|nights are|parts are|things are|days are|years are)\b`, "a singular"},
+	{`(^|[(“]|[A-Za-z][;:,]? )1 (hours|days|nights|weeks|months|years|minutes|seconds|times|parts|lifts|pieces|blocks|panels|rows|files|turns|variants|projects|things|checks|inputs|ropes|bolts|stages|readings|combinations|plans|pulleys|posts|bags|lamps|devices|values)\b`, "a singular"},
 	{`[^.]\.\.(\s|$)`, "one full stop"},
 	{`\bwants\b`, "needs"},
 	{`\basks for\b|\basked for\b`, "needs"},

@@ -129,7 +129,7 @@ func nightsFact(r model.VariantResult) FactView {
 	v := FactView{ID: "nights", Label: "Full nights", Value: "not known"}
 	if r.YearKnown && r.Open.IsZero() {
 		v.Value = unit.Rounded(float64(r.Last.NightsFull), 3) + " of " + unit.Rounded(float64(r.Last.Nights), 3)
-		v.Note = "longest time without: " + unit.Rounded(float64(r.Last.LongestOutage), 3) + " hours of essential load"
+		v.Note = "longest time without: " + Counted(r.Last.LongestOutage, "hour") + " of essential load"
 		if w := r.Worn; len(w) == 3 {
 			v.Note += fmt.Sprintf("; the battery new: %d, half-way: %d, in its last year: %d", w[0].NightsFull, w[1].NightsFull, w[2].NightsFull)
 		}

@@ -95,6 +95,8 @@ func (r Resolved) fireCautions(tell sayer, ask asker) {
 	}
 }
 
+func hours(n int) say.Sentence { return say.Plural(n, "hour", "hours") }
+
 func (r Resolved) yearCautions(l Life, tell sayer) {
 	if !l.Known {
 		return
@@ -104,12 +106,12 @@ func (r Resolved) yearCautions(l Life, tell sayer) {
 	}
 	switch {
 	case l.FreezeHours > 0:
-		tell("place", true, "It freezes in %s hours of the year, because its charge is low in the cold, and frozen cells burst. Keep it fuller or warmer.", l.FreezeHours)
+		tell("place", true, "It freezes in %s of the year, because its charge is low in the cold, and frozen cells burst. Keep it fuller or warmer.", hours(l.FreezeHours))
 	case l.NearFreeze > 0:
-		tell("place", false, "It is close to freezing in %s hours of the year. Keep it fuller or warmer.", l.NearFreeze)
+		tell("place", false, "It is close to freezing in %s of the year. Keep it fuller or warmer.", hours(l.NearFreeze))
 	}
 	if l.NoFillHours > 0 {
-		tell("charge_min_c", false, "In %s hours of the year it is too cold or too hot to charge.", l.NoFillHours)
+		tell("charge_min_c", false, "In %s of the year it is too cold or too hot to charge.", hours(l.NoFillHours))
 	}
 	if r.Kind.Lead && r.bank.ChargeRate.Is && r.bank.ChargeRate.Val > 0.3 && l.BelowZero > 0 {
 		tell("charge_rate_per_h", false, "Below %s let a full charge last about 3 hours or more (source: BU-410).", say.Temperature(0))

@@ -87,7 +87,7 @@ func (s Sizing) Differ(r Resolved, carries bool, noFill int) []say.Sentence {
 	case ratio < asLarge && carries:
 		out = append(out, say.That("It still carries the nights of this year, because days without any sun for so long did not come."))
 	case ratio >= asLarge && !carries && noFill >= 24:
-		out = append(out, say.That("It still does not carry the nights. In %s hours it is too cold or too hot to charge, and a warmer or cooler place may help. If not, more panel would, not more cells.", noFill))
+		out = append(out, say.That("It still does not carry the nights. In %s it is too cold or too hot to charge, and a warmer or cooler place may help. If not, more panel would, not more cells.", hours(noFill)))
 	case ratio >= asLarge && !carries:
 		out = append(out, say.That("It still does not carry the nights, because the panels do not fill it: more cells would not help, more panel would."))
 	}

@@ -82,7 +82,7 @@ func deadWrapsChecks(t *loads) []*Check {
 	c := l.verdict()
 	good := say.Times(unit.Ratio(okB))
 	tell(c, verbs{}, change("Leave at least %s turns on the drum with the mass at its lowest, and fasten the end.", good))
-	countSay(c, say.That("%s turns stay on.", n), change("Leave at least %s, and fasten the end.", good))
+	countSay(c, say.That("%s on.", say.Plural(int(n), "turn stays", "turns stay")), change("Leave at least %s, and fasten the end.", good))
 	if c.Word == Tight {
 		c.Say = say.Join(c.Say, say.That("Three are better."))
 	}

@@ -122,7 +122,7 @@ func TestPublishedValues(t *testing.T) {
 		{"eye bolt pulled at 90°, lb", 1550 * hangerAngleShare("shoulder_eyebolt", math.Pi/2), 388, .002, source.ShoulderEye.At("90°")},
 		{"share that a shackle keeps at 45°", hangerAngleShare("shackle", math.Pi/4), .7, 0, source.ShackleSide.Whole()},
 		{"share that a shackle keeps at 90°", hangerAngleShare("shackle", math.Pi/2), .5, 0, source.ShackleSide.Whole()},
-		{"ground of clay, kPa", must2(soilStrength("clay")) / 1000, 71.8, .002, source.IBC1806.At("1500 psf")},
+		{"ground of clay, kPa", must2(soilStrength("clay")) / 1000, 71.8, .002, source.IBC1806.At("1 500 psf")},
 		{"ground of sand, kPa", must2(soilStrength("sand")) / 1000, 95.8, .002, source.IBC1806.At("2000 psf")},
 		// 10 N·m on a 12 mm shaft with a 4 mm hole: 10/(π·12³/16 − 4·12²/6 mm³) = 41.1 MPa in shear; √3 of it von Mises
 		{"shaft with a hole, MPa", ShaftStress(0, 10, .012, .004) / math.Sqrt(3) / 1e6, 41.1, .01, source.Shigley.At("fig. A-15")},
