@@ -66,7 +66,7 @@ func TestUnitsOfWeather(t *testing.T) {
 			}{
 				"a hot year":  {tableYear(hereIs, 41, nil), http.StatusOK, hot[sys]},
 				"wrong cells": {tableYear(hereIs, 20, func(h int, row string) string { return orRow(odd(h, row), row) }), http.StatusUnprocessableEntity, "is no air temperature"},
-				"too bright":  {tableYear(hereIs, 20, func(h int, row string) string { return orRow(map[int]string{30: row[:16] + ",2500,5,20"}[h], row) }), http.StatusUnprocessableEntity, "2\u00a0500"},
+				"too bright":  {tableYear(hereIs, 20, func(h int, row string) string { return orRow(map[int]string{30: row[:16] + ",2500,5,20"}[h], row) }), http.StatusUnprocessableEntity, "2 500 W/m²"},
 				"no place":    {tableYear("", 20, nil), http.StatusOK, "latitude"},
 				"prose":       {[]byte("hello\nworld\n"), http.StatusUnprocessableEntity, "No column of air temperature"},
 			} {

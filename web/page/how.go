@@ -204,8 +204,11 @@ func Amount(v float64, u unit.Measure, sys unit.System) string {
 }
 
 func inputText(in path.Input, sys unit.System) string {
-	if in.Value.In == unit.Newtons {
+	switch in.Value.In {
+	case unit.Newtons:
 		return forceText(in.Value.Val, sys)
+	case unit.Kilograms:
+		return unit.Masses.Fine().Format(in.Value.Val, sys)
 	}
 	return Amount(in.Value.Val, in.Value.In, sys)
 }

@@ -36,6 +36,11 @@ func leastText(v float64, u unit.Measure, sys unit.System) string {
 	return labelText(v, u, sys, unit.Up)
 }
 
+// TestMass prints what must hang in a test: rounded up, for a lighter mass would not pass it.
+func TestMass(m unit.Mass, sys unit.System) string {
+	return unit.Masses.FormatTo(float64(m), sys, 3, unit.Up)
+}
+
 // labelText prints a value of a label, of an SI unit u, rounded to three digits in a direction in the reader's unit. Forces are
 // told as the weight of a mass.
 func labelText(v float64, u unit.Measure, sys unit.System, dir unit.Round) string {

@@ -9,7 +9,6 @@ import (
 	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
-	"duskweight/internal/say"
 	"duskweight/web/form"
 	"duskweight/web/page"
 )
@@ -234,23 +233,12 @@ func (v *sheetView) steps(h *model.HoistResult, sys unit.System) {
 	v.Steps = loadSteps(mass, sys, 25, 50, 75, 100, 125)
 }
 
-// stepMass is the mass of a load step: a scale that shows pounds shows no tenths of them from ten on.
-func stepMass(m unit.Mass, sys unit.System) string {
-	if sys == unit.Imperial && m > 10*pound {
-		return say.Mass(m).To(0).In(sys)
-	}
-	return unit.Masses.Format(float64(m), sys)
-}
-
-// pound is a pound, kg.
-const pound = 0.45359237
-
 func loadSteps(m unit.Known[unit.Mass], sys unit.System, shares ...float64) []loadStep {
 	var out []loadStep
 	for _, s := range shares {
 		mass := "mass not known"
 		if v, ok := m.Value(); ok {
-			mass = stepMass(unit.Mass(float64(v)*s/100), sys)
+			mass = page.TestMass(unit.Mass(float64(v)*s/100), sys)
 		}
 		out = append(out, loadStep{unit.Rounded(s, 3) + " %", mass})
 	}

@@ -70,7 +70,7 @@ func recordOf(h *model.HoistResult, sys unit.System) recordView {
 		view.Why = h.Because[0].Text().In(sys)
 	}
 	for _, one := range steps {
-		row := recordStep{Mass: page.Known(one.need, unit.Masses, sys), Share: one.Name}
+		row := recordStep{Mass: testMass(one.need, sys), Share: one.Name}
 		if one.passed && one.Step.Mass.Is {
 			row.Hung, row.Day, row.Tick = unit.Masses.Number(float64(one.Step.Mass.Val), sys), form.Clip(one.Step.Date, 12), "✓"
 		}

@@ -113,7 +113,7 @@ func (s step) said(sys unit.System) string {
 func (s stairs) rungs(at trialsAt, hoist string, f form.FormView, today reason.Day, sys unit.System) []rung {
 	var out []rung
 	for _, one := range s.climb() {
-		r := rung{Mass: page.Known(one.need, unit.Masses, sys), Share: one.Name, Say: one.said(sys), Class: "later", Picture: draw.Hung(shareOf[one.Key], one.passed || one.now)}
+		r := rung{Mass: testMass(one.need, sys), Share: one.Name, Say: one.said(sys), Class: "later", Picture: draw.Hung(shareOf[one.Key], one.passed || one.now)}
 		if one.Step.Done != "" || one.Step.Note != "" {
 			r.More, r.Open = one.hung(sys), at.card(one.Key)
 		}
@@ -159,8 +159,15 @@ func (s stairs) offer(r *rung, one step, hoist string, f form.FormView, today re
 	}
 	r.Form = &rungForm{Path: hoist + ".trials.steps." + one.Key, Unit: unit.Masses.Symbol(sys), Today: string(today), Form: f}
 	if one.need.Is {
-		r.Form.Mass = unit.Masses.Number(float64(one.need.Val), sys)
+		r.Form.Mass = unit.Typed(unit.Masses.NumberTo(float64(one.need.Val), sys, 3, unit.Up))
 	}
+}
+
+func testMass(m unit.Known[unit.Mass], sys unit.System) string {
+	if v, ok := m.Value(); ok {
+		return page.TestMass(v, sys)
+	}
+	return "not known"
 }
 
 // dayOf is a day in words; what is no day stays as it was typed.

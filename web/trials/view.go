@@ -170,7 +170,7 @@ func heldLines(tests []lift.HeldTrial, mass unit.Known[unit.Mass], sys unit.Syst
 		case t.Held != unit.Yes || !okH || !okM:
 			out = append(out, what+": mass or outcome is not known, so it shows nothing.")
 		case float64(hung) < need*0.99:
-			out = append(out, fmt.Sprintf("%s held %s. Wanted is 125 %% of the load, %s.", what, unit.Masses.Format(float64(hung), sys), unit.Masses.Format(need, sys)))
+			out = append(out, fmt.Sprintf("%s held %s. Wanted is 125 %% of the load, %s.", what, unit.Masses.Format(float64(hung), sys), page.TestMass(unit.Mass(need), sys)))
 		default:
 			out = append(out, what+" held "+unit.Masses.Format(float64(hung), sys)+", 125 % of the load or more.")
 		}

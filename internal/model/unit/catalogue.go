@@ -363,10 +363,10 @@ var (
 	SmallLengths       = as(lengths, "mm", "in", 3, 0.0001, 5) // drums, ropes, bolts, boards
 	Distances          = as(lengths, "km", "mi", 2, 0, 0)      // on a map
 	Elevations         = as(lengths, "m", "ft", 4, -430, 6000)
-	Masses             = as(masses, "kg", "lb", 3, 0.001, 100e3)
+	Masses             = as(masses, "kg", "lb", 3, 0.001, 100e3).scaled("lb")
 	SmallMasses        = as(masses, "g", "oz", 3, 0.0001, 100)
 	Forces             = as(forces, "N", "lbf", 3, 0.1, 1e6)
-	Loads              = as(forces, "kg", "lb", 3, 1, 1e6) // a force as the mass whose weight it is
+	Loads              = as(forces, "kg", "lb", 3, 1, 1e6).scaled("lb") // a force as the mass whose weight it is
 	Torques            = as(torques, "N·m", "lbf·ft", 3, 0.001, 10e3)
 	SmallTorques       = as(torques, "mN·m", "ozf·in", 3, 1e-5, 10)
 	Stresses           = as(stresses, "MPa", "psi", 3, 1e5, 2.5e9)

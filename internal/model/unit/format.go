@@ -42,7 +42,8 @@ func (q Quantity) Number(si float64, sys System) string {
 	if q.dim.write != nil {
 		return q.dim.write(si)
 	}
-	return Rounded(q.shown[sys&1].fromSI(si), q.digits)
+	v := q.shown[sys&1].fromSI(si)
+	return Rounded(v, q.digitsFor(v, sys, q.digits))
 }
 
 // Rounded writes v with that many significant digits, never in powers of ten, thousands set apart, without zeros that say

@@ -49,7 +49,29 @@ type Quantity struct {
 	dim    *dimension
 	shown  [2]*measure
 	digits int
-	lo, hi float64 // plausible, SI; both 0 for none
+	lo, hi float64  // plausible, SI; both 0 for none
+	whole  *measure // the unit in which a value from wholeFrom up is told without decimals; nil for none
+}
+
+// wholeFrom is the number from which some units are told without decimals: a scale in pounds shows no tenths there (common
+// practice).
+const wholeFrom = 10
+
+// scaled returns q told in whole units of that symbol from wholeFrom up.
+func (q Quantity) scaled(symbol string) Quantity {
+	q.whole = q.dim.exact[spelling(symbol)]
+	return q
+}
+
+// Fine returns q without the rule of whole units: for the working behind a figure, which has all its digits.
+func (q Quantity) Fine() Quantity { q.whole = nil; return q }
+
+// digitsFor returns how many of so many digits the number v in the unit of sys is told with.
+func (q Quantity) digitsFor(v float64, sys System, digits int) int {
+	if q.whole != q.shown[sys&1] || q.whole == nil || !(math.Abs(v) >= wholeFrom) || digits <= 0 {
+		return digits
+	}
+	return min(digits, 1+int(math.Floor(math.Log10(math.Abs(v)))))
 }
 
 // Symbol returns the unit that q is shown in under sys, for a label: "mm", "lb", "" for a plain number.

@@ -314,7 +314,7 @@ func TestFormat(t *testing.T) {
 		{Masses, 10800, Metric, "10 800 kg"},
 		{Masses, 1234567, Metric, "1 230 000 kg"},
 		{Masses, 1e30, Metric, "1 000 000 000 000 000 000 000 000 000 000 kg"},
-		{Masses, 40, Imperial, "88.2 lb"},
+		{Masses, 40, Imperial, "88 lb"},
 		{Currents, 1e-7, Metric, "0.0000001 A"},
 		{SmallLengths, 0.06, Metric, "60 mm"},
 		{Temperatures, -40, Imperial, "−40 °F"},
@@ -334,7 +334,7 @@ func TestFormat(t *testing.T) {
 			t.Errorf("%v: %q, want %q", c.si, got, c.want)
 		}
 	}
-	if got := strings.ReplaceAll(Masses.Echo(40, Metric), Space, " "); got != "40 kg = 88.2 lb" {
+	if got := strings.ReplaceAll(Masses.Echo(40, Metric), Space, " "); got != "40 kg = 88 lb" {
 		t.Errorf("echo: %q", got)
 	}
 	if got := strings.ReplaceAll(SmallLengths.PlausibleRange(Metric), Space, " "); got != "0.1 to 5 000 mm" {
@@ -536,5 +536,21 @@ func TestWithUnit(t *testing.T) {
 	}
 	if got := Lengths.WithoutUnit("2.8 m", Imperial); got != "2.8 m" {
 		t.Errorf("what was typed in metres is shown as %q in a field of feet", got)
+	}
+}
+
+// From ten pounds up a mass and a load have no decimals, below they have three digits: 0.45359237 kg are one pound. Kilograms keep
+// theirs, and so does the working.
+func TestWholePounds(t *testing.T) {
+	const lb = 0.45359237
+	for _, tc := range []struct{ got, want string }{
+		{Masses.Format(9.99*lb, Imperial), "9.99 lb"}, {Masses.Format(9.996*lb, Imperial), "10 lb"}, {Masses.Format(10.4*lb, Imperial), "10 lb"}, {Masses.Format(88.2*lb, Imperial), "88 lb"},
+		{Masses.Format(99.6*lb, Imperial), "100 lb"}, {Masses.Format(1234*lb, Imperial), "1 230 lb"}, {Masses.Format(40.5, Metric), "40.5 kg"}, {Masses.Format(-88.2*lb, Imperial), Minus + "88 lb"},
+		{Loads.Format(88.2*lb*9.80665, Imperial), "88 lb"}, {Loads.Format(40.5*9.80665, Metric), "40.5 kg"}, {Masses.FormatTo(88.2*lb, Imperial, 3, Up), "89 lb"}, {Masses.FormatTo(88.9*lb, Imperial, 3, Down), "88 lb"},
+		{Masses.FormatTo(88.2*lb, Imperial, 1, Nearest), "90 lb"}, {Masses.Fine().Format(88.2*lb, Imperial), "88.2 lb"}, {Forces.Format(88.2*lb*9.80665, Imperial), "88.2 lbf"},
+	} {
+		if got := strings.ReplaceAll(tc.got, Space, " "); got != tc.want {
+			t.Errorf("%q, want %q", got, tc.want)
+		}
 	}
 }

@@ -28,7 +28,8 @@ func (q Quantity) NumberTo(si float64, sys System, digits int, dir Round) string
 	if q.dim.write != nil {
 		return q.dim.write(si)
 	}
-	return RoundedTo(q.shown[sys&1].fromSI(si), digits, dir)
+	v := q.shown[sys&1].fromSI(si)
+	return RoundedTo(v, q.digitsFor(v, sys, digits), dir)
 }
 
 // FormatTo is NumberTo with the unit.

@@ -23,7 +23,7 @@ func TestScale(t *testing.T) {
 	}
 }
 
-// The scale of every quantity gives the number that is printed.
+// The scale of every quantity gives the number that is printed, before pounds are made whole.
 func TestScalePrints(t *testing.T) {
 	for name, q := range everything {
 		for _, sys := range []System{Metric, Imperial} {
@@ -31,7 +31,7 @@ func TestScalePrints(t *testing.T) {
 				continue // a time of day is no number
 			}
 			for _, si := range []float64{0, 1, 12.345, 987.6} {
-				if got, want := Rounded(q.Scale(sys).Of(si), 9), q.NumberTo(si, sys, 9, Nearest); got != want {
+				if got, want := Rounded(q.Scale(sys).Of(si), 9), q.Fine().NumberTo(si, sys, 9, Nearest); got != want {
 					t.Errorf("%s: %v is drawn at %s and printed as %s", name, si, got, want)
 				}
 			}
