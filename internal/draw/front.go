@@ -34,7 +34,7 @@ type frontPaper struct {
 
 var frontPapers = map[bool]frontPaper{
 	false: {class: "front-wide", wide: 880, high: 380, left: 64, right: 24, letters: 12, ticks: 8, names: true},
-	true:  {class: "front-narrow", wide: 280, high: 230, left: 46, right: 10, letters: 12, ticks: 4},
+	true:  {class: "front-narrow", wide: 280, high: 230, left: 47, right: 10, letters: 12, ticks: 4},
 }
 
 // Draw draws the plans for a wide or a narrow screen: cost upwards, full nights across.

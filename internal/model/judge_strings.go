@@ -130,7 +130,7 @@ func panelCable(j judgement) []reason.Reason {
 			amps = best
 		}
 		out = append(out, worded(word, reason.Reason{ID: "panel_cable", Path: atPanels(s.At, "cable_area_m2"), Source: source.FromMemory.At("IEC 60364-7-712"),
-			Say:  say.That("The panels' cable of %s carries %s, and up to %s can flow in it.", say.Of(unit.SmallAreas, float64(a.Lead())), say.Current(least).Down(), say.Current(amps)),
+			Say:  say.That("The panels' cable of %s carries %s, and up to %s can flow in it.", say.WireArea(a.Lead()), say.Current(least).Down(), say.Current(amps)),
 			Mend: thicker(amps)})...)
 	}
 	return out
@@ -139,7 +139,7 @@ func panelCable(j judgement) []reason.Reason {
 // thicker says which cable carries a current.
 func thicker(i unit.Current) say.Sentence {
 	if a, ok := cell.AreaFor(i); ok {
-		return say.That("Use a cable of %s, or a cable for each string.", say.Of(unit.SmallAreas, float64(a)))
+		return say.That("Use a cable of %s, or a cable for each string.", say.WireArea(a))
 	}
 	return say.That("Use a cable for each string.")
 }

@@ -160,8 +160,8 @@ func Light(g unit.Irradiance) Amount { return Of(unit.Irradiances, float64(g)) }
 // Sun is the sunlight that falls on a surface in a day, in kWh/m².
 func Sun(h unit.Irradiation) Amount { return Of(unit.Irradiations, float64(h)) }
 
-// WireArea is the copper of a wire in mm², in both systems.
-func WireArea(a unit.Area) Amount { return Of(unit.SmallAreas, float64(a)) }
+// WireArea is the copper of a wire in mm², with the gauge beside for readers in inches.
+func WireArea(a unit.Area) Amount { return Of(unit.WireAreas, float64(a)) }
 
 // Area is the area of a thing that can be walked on or leaned against, in m² or ft².
 func Area(a unit.Area) Amount { return Of(unit.Areas, float64(a)) }

@@ -124,7 +124,7 @@ func (b *bench) rating(id string) string {
 		return b.panelsRating()
 	case partPanelCable:
 		a := v.Panels[0]
-		return joined(", ", page.IfKnown(a.CableArea, unit.SmallAreas, sys, "%s"), page.IfKnown(a.CableLen, unit.Lengths, sys, "%s"))
+		return joined(", ", page.IfKnown(a.CableArea, unit.WireAreas, sys, "%s"), page.IfKnown(a.CableLen, unit.Lengths, sys, "%s"))
 	case partController:
 		if v.Controller.MaxCharge.Is {
 			return amps(b.whole.Wiring.Charge) + " of " + amps(v.Controller.MaxCharge.Val)
@@ -133,7 +133,7 @@ func (b *bench) rating(id string) string {
 	case partFuse:
 		return joined(", ", page.IfKnown(d.Fuse, unit.Currents, sys, "%s"), b.near())
 	case partCable:
-		text := page.IfKnown(d.CableArea, unit.SmallAreas, sys, "%s")
+		text := page.IfKnown(d.CableArea, unit.WireAreas, sys, "%s")
 		if amps, ok := cell.Ampacity(d.CableArea.Or(0)); ok && text != "" {
 			text += ": " + unit.Currents.Format(float64(amps), sys)
 		}

@@ -31,7 +31,7 @@ func CellsForm() []form.Part[cell.Bank] {
 		),
 		form.Heading("Cable and fuse", "",
 			form.Number("cable_length_m", "Cable, one way", unit.Lengths, func(b *b) *unit.Known[unit.Length] { return &b.CableLength }),
-			form.Number("cable_area_m2", "Copper", unit.SmallAreas, func(b *b) *unit.Known[unit.Area] { return &b.CableArea }),
+			form.Number("cable_area_m2", "Copper", unit.WireAreas, func(b *b) *unit.Known[unit.Area] { return &b.CableArea }),
 			form.Number("fuse_a", "Fuse at the battery", unit.Currents, func(b *b) *unit.Known[unit.Current] { return &b.Fuse }),
 			form.Number("breaking_a", "Short circuit the fuse can end", unit.Currents, func(b *b) *unit.Known[unit.Current] { return &b.Breaking }),
 			form.Number("fuse_distance_m", "From battery to fuse", unit.Lengths, func(b *b) *unit.Known[unit.Length] { return &b.FuseFrom }),

@@ -72,7 +72,7 @@ func beside(s model.StoreResult, sys unit.System) page.PairView {
 // cableText is the cable of a battery, or the one to take.
 func cableText(c model.CellsResult, sys unit.System) string {
 	b := c.Design
-	return page.Clauses(" of ", page.IfKnown(b.CableLength, unit.Lengths, sys, "%s"), page.OrTake(b.CableArea, c.Line.AreaTake, unit.SmallAreas, sys))
+	return page.Clauses(" of ", page.IfKnown(b.CableLength, unit.Lengths, sys, "%s"), page.OrTake(b.CableArea, c.Line.AreaTake, unit.WireAreas, sys))
 }
 
 // fuseText is the fuse of a battery, or the one to take.

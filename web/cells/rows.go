@@ -80,7 +80,7 @@ func lineRows(c *model.CellsResult, sys unit.System) []page.FigureRow {
 		{ID: "most", Name: "Greatest current", Value: amps(l.Most), How: cellsHow("greatest hour of the year, in or out, or the panels in full sun into an empty battery / voltage", byRun(), page.PairView{Name: "voltage", Value: unit.Voltages.Format(float64(c.Resolved.Voltage), sys)},
 			page.PairView{Name: "it is a mean over an hour", Value: "a motor that starts draws more for a moment"})},
 		{ID: "fuse", Name: "Fuse to use", Value: page.Known(l.FuseTake, unit.Currents, sys), How: cellsHow("the next usual size over 1.25 × the greatest current, for direct current", source.CommonPractice.Whole(), page.PairView{Name: "at least", Value: amps(l.FuseLeast)}, page.PairView{Name: "yours", Value: page.Known(d.Fuse, unit.Currents, sys)})},
-		{ID: "area", Name: "Copper to use", Value: page.Known(l.AreaTake, unit.SmallAreas, sys), How: cellsHow("smallest standard size that carries the fuse and loses at most 3 % of the voltage", source.IEC60364.Whole(), page.PairView{Name: "length, one way", Value: page.Known(d.CableLength, unit.Lengths, sys)}, page.PairView{Name: "yours", Value: page.Known(d.CableArea, unit.SmallAreas, sys)})},
+		{ID: "area", Name: "Copper to use", Value: page.Known(l.AreaTake, unit.WireAreas, sys), How: cellsHow("smallest standard size that carries the fuse and loses at most 3 % of the voltage", source.IEC60364.Whole(), page.PairView{Name: "length, one way", Value: page.Known(d.CableLength, unit.Lengths, sys)}, page.PairView{Name: "yours", Value: page.Known(d.CableArea, unit.WireAreas, sys)})},
 	}
 	if !d.CableLength.Is {
 		rows[2].Value += ", if it is short"
@@ -90,7 +90,7 @@ func lineRows(c *model.CellsResult, sys unit.System) []page.FigureRow {
 	}
 	if l.Drop.Is {
 		rows = append(rows, page.FigureRow{ID: "drop", Name: "Lost in your cable", Value: unit.Rounded(float64(l.Drop.Val), 2) + " V, " + page.Known(l.DropShare, unit.Percents, sys), How: cellsHow("2 · length · current · ρ / area, copper at 40 °C", source.CopperIEC.Whole(),
-			page.PairView{Name: "length, one way", Value: page.Known(d.CableLength, unit.Lengths, sys)}, page.PairView{Name: "area", Value: page.Known(d.CableArea, unit.SmallAreas, sys)}, page.PairView{Name: "current", Value: amps(l.Most)})})
+			page.PairView{Name: "length, one way", Value: page.Known(d.CableLength, unit.Lengths, sys)}, page.PairView{Name: "area", Value: page.Known(d.CableArea, unit.WireAreas, sys)}, page.PairView{Name: "current", Value: amps(l.Most)})})
 	}
 	return rows
 }

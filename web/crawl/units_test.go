@@ -26,7 +26,7 @@ import (
 
 // The units of one system that a reader of the other does not see. Those that both read are not among them: V, A, Ah, W,
 // Wh, kWh, Ω, s, min, h, rpm, % and ° have no second unit in the trade; W/m², kWh/m² and W/(m²·K) are how sunshine and the
-// heat of a panel are sold everywhere; mm² is how wire is sold (see unit.SmallAreas); V·s/rad, N·m/A and K/W stand in the data
+// heat of a panel are sold everywhere; mm² is how wire is sold (see unit.WireAreas); V·s/rad, N·m/A and K/W stand in the data
 // sheets of motors, whatever the country.
 const (
 	metricUnits   = `kg|g|t|mm|cm|m|km|µm|N|kN|daN|N·m|mN·m|kN·m|MPa|GPa|kPa|Pa|°C|K|m/s|mm/s|km/h|m²|cm²|m³|cm³|cm⁴|m⁴|l|litres?|kg/m³|kilograms?|tonnes?|metres?|millimetres?|centimetres?|degrees Celsius|g·cm²|kg·cm²|kg·m²|N/mm|N/m`

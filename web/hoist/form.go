@@ -122,7 +122,7 @@ func raiseInputs() []form.Part[lift.Hoist] {
 		form.Number("raise.auxiliary_w", "Brake coil while lifting", unit.Powers, func(h *h) *unit.Known[unit.Power] { return &h.Raise.Auxiliary }),
 		form.Word("raise.converter", "The drive steps the voltage", func(h *h) *lift.Conversion { return &h.Raise.Converter }),
 		form.Number("raise.fuse_a", "Fuse of the motor's supply", unit.Currents, func(h *h) *unit.Known[unit.Current] { return &h.Raise.Fuse }),
-		form.Number("raise.wire_area_m2", "Copper of the motor's wires", unit.SmallAreas, func(h *h) *unit.Known[unit.Area] { return &h.Raise.WireArea }),
+		form.Number("raise.wire_area_m2", "Copper of the motor's wires", unit.WireAreas, func(h *h) *unit.Known[unit.Area] { return &h.Raise.WireArea }),
 		form.Number("raise.switch_a", "Direct current its switch can break", unit.Currents, func(h *h) *unit.Known[unit.Current] { return &h.Raise.Switch }),
 	}
 }

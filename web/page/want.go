@@ -49,7 +49,7 @@ func labelText(v float64, u unit.Measure, sys unit.System, dir unit.Round) strin
 	case unit.Coulombs:
 		q, ok = unit.Charges, true
 	case unit.SquareMetres:
-		q = unit.SmallAreas
+		q = unit.WireAreas // of a cable: the one area on a label
 	case unit.CubicMetres:
 		q = unit.BigVolumes // of a tank; what a beam needs stands on no label
 	case unit.Metres:

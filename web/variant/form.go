@@ -37,7 +37,7 @@ func variantForm(more ...form.Part[panel.Array]) []form.Part[model.Variant] {
 			form.Folded("Strings and cable", "",
 				form.Number("strings", "Strings side by side", unit.Counts, func(a *a) *unit.Known[unit.Count] { return &a.Strings }),
 				form.Number("cable_length_m", "Cable to the controller, one way", unit.Lengths, func(a *a) *unit.Known[unit.Length] { return &a.CableLen }),
-				form.Number("cable_area_m2", "Copper of that cable", unit.SmallAreas, func(a *a) *unit.Known[unit.Area] { return &a.CableArea })),
+				form.Number("cable_area_m2", "Copper of that cable", unit.WireAreas, func(a *a) *unit.Known[unit.Area] { return &a.CableArea })),
 			shadeInputs(),
 			form.Folded("From the panel's data sheet", "Needed where the panel drives the motor straight.", panelSheetInputs()...)}, more...)...),
 		form.Heading("Controller", "",

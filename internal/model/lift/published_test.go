@@ -7,6 +7,7 @@ import (
 
 	"duskweight/internal/model/source"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 	"duskweight/internal/witness"
 )
 
@@ -164,8 +165,8 @@ func TestTackles(t *testing.T) {
 		{"test of a pulley", onePulley(0.9), 0.81, 1e-12, source.Derivation.At("100 to raise and 81 to lower are an efficiency of √0.81")},
 	}
 	for n, want := range map[int][2]float64{1: {0.96, 0.98}, 2: {1.87, 1.94}, 3: {2.75, 2.88}, 4: {3.59, 3.81}, 5: {4.39, 4.71}, 6: {5.16, 5.60}, 8: {6.60, 7.32}} {
-		rows = append(rows, row{fmt.Sprintf("tackle of %d parts, plain bearings", n), 1 / lead(n, 1, 1/1.045), want[0], 0.008, riggersBook.Whole()},
-			row{fmt.Sprintf("tackle of %d parts, rolling bearings", n), 1 / lead(n, 1, 1/1.02), want[1], 0.008, riggersBook.Whole()})
+		rows = append(rows, row{"tackle of " + say.Plural(n, "part", "parts").String() + ", plain bearings", 1 / lead(n, 1, 1/1.045), want[0], 0.008, riggersBook.Whole()},
+			row{"tackle of " + say.Plural(n, "part", "parts").String() + ", rolling bearings", 1 / lead(n, 1, 1/1.02), want[1], 0.008, riggersBook.Whole()})
 	}
 	// 667.1 N in two parts behind one head pulley, 0.96: up 667.1/(0.96 + 0.9216) = 354.54, down 667.1/(1/0.96 + 1/0.9216) = 313.67
 	up, down := Tensions(667.1, 2, 1, []float64{0.96, 0.96})

@@ -1,12 +1,18 @@
 package unit
 
+import "strings"
+
 // LimitDigits is how many digits a limit of q is told with: its own, at least three.
 func (q Quantity) LimitDigits() int { return max(q.digits, 3) }
 
 // Between returns a usual range for reading, "50 to 98 %": limits that three digits say in full stand as they are, others are
 // rounded to two digits towards the inside. A value outside of the range is outside of what is told, too.
 func (q Quantity) Between(lo, hi float64, sys System) string {
-	return q.NumberTo(lo, sys, q.shortest(lo, sys), Up) + " to " + q.FormatTo(hi, sys, q.shortest(hi, sys), Down)
+	text := q.NumberTo(lo, sys, q.shortest(lo, sys), Up) + " to " + q.withSymbol(q.NumberTo(hi, sys, q.shortest(hi, sys), Down), hi, sys)
+	if from, to := Gauge(Area(lo)), Gauge(Area(hi)); q.gauge && sys == Imperial && from != "" && to != "" {
+		text += " (" + from + " to " + strings.TrimPrefix(to, "AWG"+Space) + ")"
+	}
+	return text
 }
 
 // shortest is three where three digits say a value in full, else two; never less than q counts in.

@@ -210,6 +210,13 @@ var (
 		row{"in²", "square inches", "0.0254*0.0254", "sq in|sqin|square inches"},
 		row{"ft²", "square feet", "0.3048*0.3048", "sq ft|sqft|square feet"})
 
+	wires = build(dimension{noun: "the area of a wire", read: readGauge}, "",
+		row{"mm²", "square millimetres", "0.000001", "sq mm|sqmm|qmm"},
+		row{"cm²", "square centimetres", "0.0001", "sq cm|sqcm"},
+		row{"m²", "square metres", "1", "sq m|sqm|qm|square metres|square meters"},
+		row{"in²", "square inches", "0.0254*0.0254", "sq in|sqin|square inches"},
+		row{"ft²", "square feet", "0.3048*0.3048", "sq ft|sqft|square feet"})
+
 	volumes = build(dimension{noun: "a volume", ask: map[string]string{"gal": sayGallon, "gallon": sayGallon, "gallons": sayGallon}}, "",
 		row{"l", "litres", "0.001", "litre|litres|liter|liters|ltr|dm3"},
 		row{"ml", "millilitres", "0.000001", "=ml|=mL|cm3|cc|millilitre|millilitres"},
@@ -407,7 +414,8 @@ var (
 	Counts             = as(counts, "", "", 17, 0, 10e3)
 	Prices             = as(money, "", "", 17, 0, 0)
 	Areas              = as(areas, "m²", "ft²", 3, 0, 0)
-	SmallAreas         = as(areas, "mm²", "mm²", 3, 1e-8, 1e-2) // wires: mm² in both systems
+	SmallAreas         = as(areas, "mm²", "mm²", 3, 1e-8, 1e-2)
+	WireAreas          = Quantity{dim: wires, shown: [2]*measure{wires.exact["mm2"], wires.exact["mm2"]}, digits: 3, lo: 1e-8, hi: 1e-2, gauge: true} // copper: mm² in both systems, the gauge beside in inches
 	Openings           = as(areas, "cm²", "in²", 3, 0, 0)
 	Volumes            = as(volumes, "l", "US gal", 3, 1e-4, 100)
 	BigVolumes         = as(volumes, "m³", "US gal", 3, 0.01, 1e4) // tanks and ponds

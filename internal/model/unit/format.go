@@ -16,7 +16,7 @@ const Minus = "\u2212"
 // Format returns si for reading, in q's unit under sys, rounded to q's significant digits: "0.118 Wh", "10 800 kg".
 // A value that is not a number is "not known".
 func (q Quantity) Format(si float64, sys System) string {
-	return q.withSymbol(q.Number(si, sys), si, sys)
+	return q.withSymbol(q.Number(si, sys), si, sys) + q.beside(si, sys)
 }
 
 // withSymbol puts q's unit behind a number that was printed of si.

@@ -50,6 +50,7 @@ type Quantity struct {
 	shown  [2]*measure
 	digits int
 	lo, hi float64  // plausible, SI; both 0 for none
+	gauge  bool     // a wire: its size by number stands beside, for readers in inches
 	whole  *measure // the unit in which a value from wholeFrom up is told without decimals; nil for none
 }
 

@@ -20,7 +20,7 @@ var everything = map[string]Quantity{
 	"Angles": Angles, "Latitudes": Latitudes, "Longitudes": Longitudes, "RotationSpeeds": RotationSpeeds, "Speeds": Speeds,
 	"SlowSpeeds": SlowSpeeds, "Irradiances": Irradiances, "Irradiations": Irradiations, "YearIrradiations": YearIrradiations,
 	"Ratios": Ratios, "Percents": Percents, "GearRatios": GearRatios, "Counts": Counts, "Prices": Prices, "Areas": Areas,
-	"SmallAreas": SmallAreas, "Volumes": Volumes, "BigVolumes": BigVolumes, "Flows": Flows, "Pressures": Pressures, "Openings": Openings, "Densities": Densities, "Stiffnesses": Stiffnesses,
+	"SmallAreas": SmallAreas, "WireAreas": WireAreas, "Volumes": Volumes, "BigVolumes": BigVolumes, "Flows": Flows, "Pressures": Pressures, "Openings": Openings, "Densities": Densities, "Stiffnesses": Stiffnesses,
 	"HeatLosses": HeatLosses, "HeatLossesWind": HeatLossesWind, "PerKelvins": PerKelvins, "PerHours": PerHours,
 }
 

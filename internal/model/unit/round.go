@@ -34,7 +34,7 @@ func (q Quantity) NumberTo(si float64, sys System, digits int, dir Round) string
 
 // FormatTo is NumberTo with the unit.
 func (q Quantity) FormatTo(si float64, sys System, digits int, dir Round) string {
-	return q.withSymbol(q.NumberTo(si, sys, digits, dir), si, sys)
+	return q.withSymbol(q.NumberTo(si, sys, digits, dir), si, sys) + q.beside(si, sys)
 }
 
 // RoundedTo is Rounded in a direction. Zero digits are whole numbers.
