@@ -9,6 +9,7 @@ import (
 	"reflect"
 	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -191,11 +192,41 @@ func (w *unitWalk) read(at string, body, kind string) {
 		if strings.HasPrefix(at, "/help") && bothSystems(text) {
 			continue
 		}
-		for _, f := range strays[w.sys].in(text) {
+		found := strays[w.sys].in(text)
+		if w.sys == unit.Imperial && !strings.HasPrefix(kind, "text/csv") {
+			found = append(found, unhandy(text)...)
+		}
+		for _, f := range found {
 			if key := f + text; !w.told[key] {
 				w.told[key] = true
 				w.t.Errorf("%s: %q in %q", at, f, form.Clip(text, 220))
 			}
+		}
+	}
+}
+
+var (
+	splitPounds = regexp.MustCompile(`[1-9]\d+\.\d+\x{a0}lb\b`)
+	copper      = regexp.MustCompile(`([\d.]+)\x{a0}mm²( \(AWG)?`)
+)
+
+// unhandy are the figures of a text in imperial units that no workshop uses: pounds with decimals from ten up, and copper without
+// its gauge, from the thinnest that homes have to AWG 4/0, 107 mm².
+func unhandy(text string) (out []string) {
+	out = splitPounds.FindAllString(text, -1)
+	for _, m := range copper.FindAllStringSubmatch(text, -1) {
+		if area, err := strconv.ParseFloat(m[1], 64); err == nil && area >= 0.1 && area <= 107 && m[2] == "" {
+			out = append(out, m[0])
+		}
+	}
+	return out
+}
+
+// The habits above are seen to be missed, and only then.
+func TestUnhandyFinds(t *testing.T) {
+	for text, want := range map[string]string{"It weighs 88.2\u00a0lb.": "88.2 lb", "It weighs 8.82\u00a0lb and 88\u00a0lb.": "", "6\u00a0mm² of copper": "6 mm²", "6\u00a0mm² (AWG\u00a08)": "", "20000\u00a0mm²": "", "120\u00a0mm²": ""} {
+		if got := strings.ReplaceAll(strings.Join(unhandy(text), " "), unit.Space, " "); got != want {
+			t.Errorf("%q: %q, want %q", text, got, want)
 		}
 	}
 }
