@@ -162,7 +162,7 @@ func choiceOf(k catalog.Kind, typed url.Values, sys unit.System) (c catalog.Choi
 			c.Rows, err = asked[unit.Count](unit.Counts, text, sys)
 		}
 		if err == nil && (name == catalog.AskSeries && c.Series.Is && (c.Series.Val < 1 || c.Series.Val > mostLamps) || name == catalog.AskRows && c.Rows.Is && (c.Rows.Val < 1 || c.Rows.Val > mostLamps)) {
-			err = fmt.Errorf("1 to %d", mostLamps)
+			err = fmt.Errorf("1 to %s", unit.Thousands(mostLamps))
 		}
 		if err != nil {
 			bad(name, err)

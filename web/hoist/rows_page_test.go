@@ -203,7 +203,7 @@ func TestTakeRefused(t *testing.T) {
 		{[]string{"wear", "polypropylene-worn-a-year-outdoors"}, 422, "only with your word"},
 		{[]string{"shackle", "1-2-inch", hoist.NameAt, "eye"}, 422, "only with your word"},
 		{[]string{"ending", "wire-rope-clips"}, 422, "for wire rope"},
-		{[]string{"lamp", "white-lamp-of-20-ma", hoist.NameAt, "new", catalog.AskSeries, "0"}, 422, "1 to 1 000"},
+		{[]string{"lamp", "white-lamp-of-20-ma", hoist.NameAt, "new", catalog.AskSeries, "0"}, 422, "1 to 1\u00a0000"},
 		{[]string{"pulley", "fibre-rope-pulley-of-25-mm", hoist.NameAt, "new"}, 422, "pulleys"},
 	} {
 		typed := url.Values{form.NameRevision: {strconv.FormatInt(webtest.Stored(t, s, id).Revision, 10)}, hoist.NameKind: {c.form[0]}, hoist.NameRow: {c.form[1]}}

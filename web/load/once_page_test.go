@@ -46,7 +46,7 @@ func TestAllAtOnceOnNightLoad(t *testing.T) {
 	at := page.ProjectURL(p.ID) + "/load"
 	body := webtest.Ask(s.Handler(), http.MethodGet, at, nil).Body.String()
 	text := strings.Join(strings.Fields(webtest.Tags.ReplaceAllString(body, " ")), " ")
-	for _, want := range []string{"DO NOT USE", "All at once gives way", "From 19:00", "Kettle may run together: 2 010", "Inverter, running", "1.7 ×", "Fuse of the battery", "15 A", "Use one of at least 2 500"} {
+	for _, want := range []string{"DO NOT USE", "All at once gives way", "From 19:00", "Kettle may run together: 2 010", "Inverter, running", "1.7 ×", "Fuse of the battery", "15 A", "Use one of at least 2 500"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the page does not say %q in %s", want, text[strings.Index(text, "All at once"):])
 		}
