@@ -47,6 +47,7 @@ type LiftDay struct {
 	Hours  LiftingHours
 	Up     unit.Duration             // how long one lift takes
 	Down   unit.Duration             // how long one way down takes
+	Power  unit.Power                // what reaches the lamps meanwhile, in the mean
 	Sunset unit.Known[unit.Duration] // since midnight, standard time; not known where the sun does not set
 	Done   unit.Known[unit.Duration] // when it is down if it goes at sunset; from 24 h up it is the next day
 }
@@ -58,7 +59,7 @@ func (g Ground) LiftDay(r VariantResult, s StoreResult, month time.Month) (LiftD
 	if h == nil || s.Reservoir == nil || !r.YearKnown || h.Drive.Raising.Time <= 0 || h.Drive.Lowering.Time <= 0 {
 		return LiftDay{}, false
 	}
-	d := LiftDay{Hours: g.LiftingHours(r, s, month), Up: h.Drive.Raising.Time, Down: h.Drive.Lowering.Time}
+	d := LiftDay{Hours: g.LiftingHours(r, s, month), Up: h.Drive.Raising.Time, Down: h.Drive.Lowering.Time, Power: h.Drive.Lowering.Power}
 	if set, ok := g.Sunset(month); ok {
 		d.Sunset, d.Done = unit.Of(set), unit.Of(set+d.Down)
 	}

@@ -3,6 +3,7 @@ package weather
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -96,6 +97,16 @@ func TestLetterOnly(t *testing.T) {
 	for name, want := range map[string]string{"Größe (W/m²)": "größewm", "T_air °C": "tairc", "GHI-2 [Wh/m2]": "ghi2whm2", "日射量": "日射量"} {
 		if got := letterOnly(name); got != want {
 			t.Errorf("%q is %q, want %q", name, got, want)
+		}
+	}
+}
+
+// The latitude of a file is shown with the digits of the file: 39.83°, not 39.829999999999998°.
+func TestDegreesKeepTheirDigits(t *testing.T) {
+	for _, v := range []float64{39.83, -104.65, 51.15, -33.97, 7.18, 0, 179.999} {
+		want := strconv.FormatFloat(v, 'f', -1, 64)
+		if got := unit.Longitudes.FormatFull(float64(degrees(v)), unit.Metric); got != strings.ReplaceAll(want, "-", unit.Minus) && got != want {
+			t.Errorf("%s is shown as %q", want, got)
 		}
 	}
 }

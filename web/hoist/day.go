@@ -58,7 +58,7 @@ func day(g model.Ground, r model.VariantResult, s model.StoreResult, month int, 
 	}{
 		{"Lifting", lifts, "The sun lifts the mass: " + up, draw.Moment{Share: 0.5, Going: 1, Sun: true}},
 		{"Holding", page.Clock(float64(d.Hours.To)), "It waits at the top, held without power", draw.Moment{Share: 1, Sun: true}},
-		{"Coming down", down, "It comes down: light for " + form.Lasting(d.Down), draw.Moment{Share: 0.5, Going: -1, Lamps: true}},
+		{"Coming down", down, fmt.Sprintf("It comes down and gives the lamps %s for %s", unit.Powers.FormatTo(float64(d.Power), sys, 2, unit.Nearest), form.Lasting(d.Down)), draw.Moment{Share: 0.5, Going: -1, Lamps: true}},
 		{"Down", page.Clock(float64(d.Done.Val) / 3600), "It is down and gives no more tonight", draw.Moment{}},
 	} {
 		one.m.Scene, one.m.Title = scene, one.name

@@ -32,7 +32,7 @@ func TestFirstScreen(t *testing.T) {
 	body := webtest.Ask(s.Handler(), "GET", page.ProjectURL(p.ID), nil).Body.String()
 	text := webtest.TextOf(body)
 	text = strings.ReplaceAll(text, unit.Space, " ")
-	for _, want := range []string{"A battery of 12 Ah holds", "from 0 to 120 Wh", "A night needs", "One lift gives", "barrel", "60 kg × 4 m", "12.8 V 50 Ah", "The sun lifts the mass", "It comes down: light for"} {
+	for _, want := range []string{"A battery of 12 Ah holds", "from 0 to 120 Wh", "A night needs", "One lift gives", "barrel", "60 kg × 4 m", "12.8 V 50 Ah", "The sun lifts the mass", "It comes down and gives the lamps "} {
 		if !strings.Contains(text, want) {
 			t.Errorf("the page does not say %q", want)
 		}
