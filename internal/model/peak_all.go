@@ -78,9 +78,18 @@ func (b PeakBank) Say(name string) say.Sentence {
 	case !b.Carries:
 		return say.That("“%s” cannot give that: its voltage breaks down. At most %s flow out of it.", name, say.Current(b.Current))
 	case b.Start > b.Current:
-		return say.That("“%s” gives %s, and %s at a start. Its voltage falls from %s to %s.", name, say.Current(b.Current), say.Current(b.Start), say.Voltage(b.Rest), say.Voltage(b.Voltage))
+		return say.That("“%s” gives %s, and %s at a start. %s", name, say.Current(b.Current), say.Current(b.Start), sag(b.Rest, b.Voltage))
 	}
-	return say.That("“%s” gives %s. Its voltage falls from %s to %s.", name, say.Current(b.Current), say.Voltage(b.Rest), say.Voltage(b.Voltage))
+	return say.That("“%s” gives %s. %s", name, say.Current(b.Current), sag(b.Rest, b.Voltage))
+}
+
+// sag says how far a battery's voltage falls under load, or that it stays where both read the same.
+func sag(rest, loaded unit.Voltage) say.Sentence {
+	from, to := say.Voltage(rest), say.Voltage(loaded)
+	if from.String() == to.String() {
+		return say.That("Its voltage stays at %s.", from)
+	}
+	return say.That("Its voltage falls from %s to %s.", from, to)
 }
 
 func clock(hour int) say.Amount {

@@ -713,7 +713,7 @@ func lifeAndNights(v lifeView) templ.Component {
 			return templ_7745c5c3_Err
 		}
 		if len(v.Worn) > 0 {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 54, "<h3>How many nights are full while it wears?</h3><ul class=\"worn\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 54, "<h3>How many nights are full while the battery wears?</h3><ul class=\"worn\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -82,7 +82,7 @@ func amateurBuilds() []build {
 	train.stages[0].ratio = 20
 	train.stages[0].efficiency = 80
 `,
-			ready: "no", words: "bend_ratio=gives_way", says: []string{"It is 3 rope diameters wide", "the hardest one, HC4", "breaks up first"},
+			ready: "no", words: "bend_ratio=gives_way", says: []string{"It is 3 rope diameters wide", "the hardest one, HC4", "flies apart before that"},
 		},
 		{
 			// paracord of 250 kg, knot .45, nylon outdoors .544: 600 N left; 25 kg over one pulley of .83 pull 295 N, times

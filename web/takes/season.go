@@ -40,7 +40,7 @@ func seasonOf(kinds page.Kinds, v model.Variant, r model.VariantResult, levers [
 	}
 	for _, row := range page.NightsByMonth(r) {
 		if row[3] != "0" {
-			s.Months = append(s.Months, fmt.Sprintf("%s: %s of %s nights are not full", row[0], row[3], row[2]))
+			s.Months = append(s.Months, fmt.Sprintf("%s: %s of %s nights %s not full", row[0], row[3], row[2], map[bool]string{true: "is", false: "are"}[row[3] == "1"]))
 		}
 	}
 	if r.Year.NightsServed == 0 {

@@ -13,7 +13,7 @@ type Hold struct {
 	Trips       unit.Answer               `json:"trips" say:"Does it set by itself when the drum turns too fast?" enum:"|yes|no"`
 	TripsAt     unit.Known[unit.Speed]    `json:"trips_at_m_s" say:"Speed of the mass at which it sets by itself; more than the speed of coming down" range:"(0,5]"`
 	ActsIn      unit.Known[unit.Duration] `json:"acts_in_s" say:"Time from that speed until it grips; not known counts as the time until the brake sets" range:"[0,5]"`
-	EngagesIn   unit.Known[unit.Length]   `json:"engages_in_m" say:"Catch: how far the mass falls from that speed until it has locked" range:"(0,2]"`
+	EngagesIn   unit.Known[unit.Length]   `json:"engages_in_m" say:"Catch: how far the mass falls from that speed until the catch has locked" range:"(0,2]"`
 	TripHow     TripHow                   `json:"trip_how" say:"Catch: what throws the pawl" enum:"|rated|governor|geared|plain_pawl"`
 	Stopping    unit.Known[unit.Torque]   `json:"stopping_torque_nm" say:"Brake: torque with which it slows a turning drum; not known counts as 0.8 of what it holds" range:"(0,1e6]"`
 	Independent unit.Answer               `json:"independent" say:"Is it a hold of its own, with no part shared with another hold?" enum:"|yes|no"`
@@ -29,7 +29,7 @@ type Stop struct {
 type Holds struct {
 	Holds        []Hold                    `json:"holds" say:"What holds the mass; at least two that do not depend on each other"`
 	UpperStops   []Stop                    `json:"upper_stops" say:"Stops at the top; at least two that do not depend on each other"`
-	BrakeRelease BrakeRelease              `json:"brake_release" say:"What holds the brake open while it moves" enum:"|held_by_hand|coil|latching"`
+	BrakeRelease BrakeRelease              `json:"brake_release" say:"What holds the brake open while the mass moves" enum:"|held_by_hand|coil|latching"`
 	SlackSwitch  unit.Answer               `json:"slack_switch" say:"Is there a switch that stops the drum when the rope goes slack?" enum:"|yes|no"`
 	BrakeDelay   unit.Known[unit.Duration] `json:"brake_delay_s" say:"Time until the brake sets" range:"[0,60]"`
 	RoomAbove    unit.Known[unit.Length]   `json:"room_above_m" say:"Free room above the upper stop before something jams" range:"[0,100]"`

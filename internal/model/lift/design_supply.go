@@ -19,7 +19,7 @@ type Raise struct {
 // Lower is what the machine drives while the mass comes down. Several loads hang in parallel.
 type Lower struct {
 	Loads     []DCLoad                 `json:"loads" say:"What hangs on the motor terminals at night"`
-	Auxiliary unit.Known[unit.Power]   `json:"auxiliary_w" say:"Brake coil and controller while it moves down" range:"[0,1e4]"`
+	Auxiliary unit.Known[unit.Power]   `json:"auxiliary_w" say:"Brake coil and controller while the mass moves down" range:"[0,1e4]"`
 	Ambient   unit.Known[unit.Celsius] `json:"ambient_c" say:"Air round the motor; not known counts as {25 °C}" range:"[-60,80]"`
 	Shunt     unit.Answer              `json:"shunt" say:"Is there a resistor or clamp wired straight to the terminals, no fuse, no switch?" enum:"|yes|no"`
 }

@@ -74,7 +74,7 @@ func TestEveryFailureIsSaid(t *testing.T) {
 		{"a whole gearbox", func(h *Hoist) { h.Train.Stages[0].InStages = unit.Known[unit.Count]{} },
 			[]string{"how many stages are inside"}, false},
 		{"too fast for the motor", func(h *Hoist) { h.Machine.MaxSpeed = known[unit.AngularSpeed](280) },
-			[]string{"Its highest speed is", "breaks up first"}, true},
+			[]string{"Its highest speed is", "flies apart before that"}, true},
 		{"too much current", func(h *Hoist) { h.Machine.MaxCurrent = known[unit.Current](1) },
 			[]string{"Coming down the motor carries", "Lifting needs"}, true},
 		{"lamps near their rating", func(h *Hoist) {

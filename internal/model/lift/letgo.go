@@ -115,7 +115,7 @@ func (w *work) sayLetGo() {
 		when = "If a wire of the motor itself opens,"
 	}
 	if g.BreaksUpFirst {
-		w.caution("machine.max_speed_rad_s", when+" the motor would reach %s, more than twice what it withstands. It breaks up first.", say.Turning(g.OpenRotor))
+		w.caution("machine.max_speed_rad_s", when+" the motor would reach %s, more than twice what it withstands. The motor flies apart before that: guard it.", say.Turning(g.OpenRotor))
 	} else if most, over := w.tooFast(g.OpenRotor); over {
 		w.caution("machine.max_speed_rad_s", when+" the motor reaches %s. %s", say.Turning(g.OpenRotor), most)
 	}

@@ -33,7 +33,7 @@ func TestWorkedMishaps(t *testing.T) {
 		{"rotor as a mass", float64(d.ReflectedMass.Val), 933.333, 1e-5, by("2.1e-5·6666.67²")},
 		{"stalled motor pulls", float64(d.StallRopePull.Val), 2808.58, 1e-4, by("0.0327·(12/0.3459 − 0.3364)·75/0.03")},
 	})
-	if !g.BreaksUpFirst || !mentions(d, "breaks up first") {
+	if !g.BreaksUpFirst || !mentions(d, "flies apart before that") {
 		t.Error("10,650 rad/s is more than twice 5,000")
 	}
 	// without the rotor's inertia the burst is the torque through the whole train: 0.0327·K·ω/R·100/0.6667/0.03 and F_down's own pull less what friction held

@@ -163,6 +163,6 @@ func switchOrder(h lift.Hoist) []string {
 		"To lift: brake set, switch to off, wait until it is at rest, switch to sun, then free the brake.",
 		"To stop: set the brake" + drop + ", then switch to off.",
 		"To lower: brake set, switch to off, check that the resistor or clamp is there, switch to lamps" + up + ", then free the brake.",
-		"At the end: brake set" + drop + ", switch to off, lock it.",
+		"At the end: brake set" + drop + ", switch to off, lock the switch.",
 	}
 }
