@@ -55,7 +55,7 @@ type tab struct {
 // TestInterleavings lets three pages save, make, delete, undo and redo as they like: nothing is overwritten unseen, and
 // the store is always in the state that its twin is in.
 func TestInterleavings(t *testing.T) {
-	for seed := range uint64(6) {
+	for seed := range uint64(often(6, 40)) {
 		r := rand.New(rand.NewPCG(seed, 3))
 		s := fresh(t)
 		ctx := t.Context()

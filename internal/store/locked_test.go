@@ -3,7 +3,9 @@
 package store
 
 import (
+	"bytes"
 	"context"
+	"database/sql"
 	"errors"
 	"fmt"
 	"os"
@@ -11,6 +13,8 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+
+	"duskweight/migrations"
 )
 
 // lookOnly opens a file in a folder that cannot be written to, and tells what can be done with it.
@@ -75,6 +79,63 @@ func TestLockedFolder(t *testing.T) {
 		out, err := cmd.Output()
 		if got := strings.TrimSpace(string(out)); err != nil || got != want {
 			t.Errorf("%s: %v\n got %s\nwant %s", name, err, got, want)
+		}
+	}
+}
+
+// TestLockedFolderOfAnOldSchema shows, in a folder that cannot be written to, a file of every schema that was ever released as it is,
+// with all that a page asks of it. It cannot be brought up to date there.
+func TestLockedFolderOfAnOldSchema(t *testing.T) {
+	for n := 1; n <= migrations.Newest; n++ {
+		text := must[[]byte](t)(os.ReadFile(fmt.Sprintf("../../testdata/schemas/%04d.sql", n)))
+		path := filepath.Join(t.TempDir(), "duskweight.db")
+		db := must[*sql.DB](t)(sql.Open("sqlite3", dsn(path, nil)))
+		if _, err := db.Exec(string(text)); err != nil {
+			t.Fatal(err)
+		}
+		db.Close()
+		was := must[[]byte](t)(os.ReadFile(path))
+		s, err := openLocked(t.Context(), path)
+		if err != nil {
+			t.Fatalf("schema %d: %v", n, err)
+		}
+		living := must[[]Listed](t)(s.Projects(t.Context()))
+		if len(living) == 0 {
+			t.Fatalf("schema %d: no projects", n)
+		}
+		p := living[0].ID
+		vs, err := s.Variants(t.Context(), p)
+		if err != nil || len(vs) == 0 {
+			t.Fatalf("schema %d: %d variants, %v", n, len(vs), err)
+		}
+		_, _, design := s.Design(t.Context(), p, vs[0].ID)
+		_, _, steps := s.Steps(t.Context(), p)
+		for what, err := range map[string]error{
+			"settings": second(s.Settings(t.Context())), "copies": second(s.Backups()), "drafts": second(s.Drafts(t.Context(), Thing{VariantKind, vs[0].ID})),
+			"deleted": second(s.DeletedProjects(t.Context())), "export": second(s.Export(t.Context(), p)), "design": design, "steps": steps,
+			"history": second(s.FullChanges(t.Context(), p, 0, 100)), "names": second(s.VariantNames(t.Context(), p)),
+		} {
+			if err != nil {
+				t.Errorf("schema %d: %s: %v", n, what, err)
+			}
+		}
+		for what, err := range map[string]error{
+			"settings": s.SaveSettings(t.Context(), map[string]string{"units": "metric"}), "health": s.Health(t.Context()),
+			"a copy gone back to": second(s.Restore(t.Context(), path, noon)),
+		} {
+			if !errors.Is(err, ErrReadOnly) {
+				t.Errorf("schema %d: %s: %v", n, what, err)
+			}
+		}
+		if err := s.Tend(t.Context(), noon); err != nil {
+			t.Errorf("schema %d: %v", n, err)
+		}
+		if err := s.Close(); err != nil {
+			t.Error(err)
+		}
+		entries := must[[]os.DirEntry](t)(os.ReadDir(filepath.Dir(path)))
+		if is := must[[]byte](t)(os.ReadFile(path)); !bytes.Equal(is, was) || len(entries) != 1 {
+			t.Errorf("schema %d: something was written: %v", n, entries)
 		}
 	}
 }

@@ -1,0 +1,5 @@
+//go:build cgo
+
+package store
+
+const withSQLite = true
