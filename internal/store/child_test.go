@@ -25,7 +25,7 @@ var parts = map[string]func(path string) error{"save": saveForEver, "hold": hold
 func TestMain(m *testing.M) {
 	if !withSQLite {
 		fmt.Fprintln(os.Stderr, "LEFT OUT: every test of the store. SQLite is C, and this was built without cgo: install a C compiler, or set CGO_ENABLED=1.")
-		return
+		os.Exit(1) // a passing run would hide it
 	}
 	if part := parts[os.Getenv(partOf)]; part != nil {
 		if err := part(os.Args[1]); err != nil {
