@@ -48,14 +48,14 @@ func TestDifferences(t *testing.T) {
 // What is left out because it is the same makes no difference to what is told: after a change of any number, known or not, in a
 // row or beside the rows, the whole of both versions printed and compared says the same.
 func TestDifferencesOfEachNumber(t *testing.T) {
-	f := webtest.PanelForm()
-	was := webtest.OneVariant()
+	f := formtest.PanelForm()
+	was := formtest.OneVariant()
 	changes := 0
 	var count int
-	webtest.EachKnown(reflect.ValueOf(&was).Elem(), func(_, _ reflect.Value, _ reflect.StructTag) { count++ }, "")
+	formtest.EachKnown(reflect.ValueOf(&was).Elem(), func(_, _ reflect.Value, _ reflect.StructTag) { count++ }, "")
 	for n := range count {
 		is, at := document.Clone(was), 0
-		webtest.EachKnown(reflect.ValueOf(&is).Elem(), func(value, known reflect.Value, _ reflect.StructTag) {
+		formtest.EachKnown(reflect.ValueOf(&is).Elem(), func(value, known reflect.Value, _ reflect.StructTag) {
 			if at++; at-1 != n {
 				return
 			}
