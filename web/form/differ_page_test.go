@@ -12,7 +12,6 @@ import (
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
 	"duskweight/web/formtest"
-	"duskweight/web/webtest"
 )
 
 // One list of differences serves the line of a save, the history and the two columns of a conflict. A row that is gone is one
