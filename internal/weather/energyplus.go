@@ -27,8 +27,8 @@ func (s *sheet) energyPlus(hint Mapping) error {
 	}
 	var r Refused
 	s.name, s.source = head[1], place1(head[1:6])
-	s.latitude = unit.Of(degrees(s.headNumber(&r, head, 6, "latitude")))
-	s.longitude = unit.Of(degrees(s.headNumber(&r, head, 7, "longitude")))
+	s.latitude = unit.Of(unit.OfDegrees(s.headNumber(&r, head, 6, "latitude")))
+	s.longitude = unit.Of(unit.OfDegrees(s.headNumber(&r, head, 7, "longitude")))
 	s.offset = unit.Of(unit.Duration(s.headNumber(&r, head, 8, "time zone")) * unit.Hour)
 	if v, ok := number(head[9], s.comma); ok {
 		s.elevation = unit.Of(unit.Length(v))
@@ -100,8 +100,8 @@ func (s *sheet) tmy3() error {
 	var r Refused
 	s.name, s.source = head[1], place1([]string{head[1], head[2], head[0]})
 	s.offset = unit.Of(unit.Duration(s.headNumber(&r, head, 3, "time zone")) * unit.Hour)
-	s.latitude = unit.Of(degrees(s.headNumber(&r, head, 4, "latitude")))
-	s.longitude = unit.Of(degrees(s.headNumber(&r, head, 5, "longitude")))
+	s.latitude = unit.Of(unit.OfDegrees(s.headNumber(&r, head, 4, "latitude")))
+	s.longitude = unit.Of(unit.OfDegrees(s.headNumber(&r, head, 5, "longitude")))
 	if v, ok := number(head[6], s.comma); ok {
 		s.elevation = unit.Of(unit.Length(v))
 	}

@@ -105,7 +105,7 @@ func TestLetterOnly(t *testing.T) {
 func TestDegreesKeepTheirDigits(t *testing.T) {
 	for _, v := range []float64{39.83, -104.65, 51.15, -33.97, 7.18, 0, 179.999} {
 		want := strconv.FormatFloat(v, 'f', -1, 64)
-		if got := unit.Longitudes.FormatFull(float64(degrees(v)), unit.Metric); got != strings.ReplaceAll(want, "-", unit.Minus) && got != want {
+		if got := unit.Longitudes.FormatFull(float64(unit.OfDegrees(v)), unit.Metric); got != strings.ReplaceAll(want, "-", unit.Minus) && got != want {
 			t.Errorf("%s is shown as %q", want, got)
 		}
 	}

@@ -3,7 +3,6 @@ package weather
 import (
 	"math"
 	"regexp"
-	"strconv"
 	"strings"
 
 	"duskweight/internal/model/unit"
@@ -138,11 +137,11 @@ func (s *sheet) placeFact(name, value string) {
 	switch {
 	case latitudes[key] && !s.latitude.Is:
 		if v, ok := s.degrees(value, 'S'); ok {
-			s.latitude = unit.Of(degrees(v))
+			s.latitude = unit.Of(unit.OfDegrees(v))
 		}
 	case longitudes[key] && !s.longitude.Is:
 		if v, ok := s.degrees(value, 'W'); ok {
-			s.longitude = unit.Of(degrees(v))
+			s.longitude = unit.Of(unit.OfDegrees(v))
 		}
 	case (key == "elevation" || key == "altitude" || key == "elev" || key == "height" || key == "elevationm" || key == "altitudem") && !s.elevation.Is:
 		value, _, _ = strings.Cut(value, " ")
@@ -203,12 +202,4 @@ func (s *sheet) readOffset(key, value string) {
 	if s.move = unit.Of(by); s.stamp == "" {
 		s.stamp = "middle"
 	}
-}
-
-// degrees are v degrees, to the last bit as a field of a page reads them: so the field shows the digits of the file.
-func degrees(v float64) unit.Angle {
-	if si, known, err := unit.Angles.Parse(strconv.FormatFloat(v, 'f', -1, 64), unit.Metric); err == nil && known {
-		return unit.Angle(si)
-	}
-	return unit.Angle(v) * unit.Degree
 }

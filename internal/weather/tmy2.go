@@ -81,7 +81,7 @@ func (s *sheet) tmy2() error {
 	if !ok {
 		return &Refused{Faults: []Fault{{Line: 1, Value: short(head), Reason: say.Words("The first line must say latitude and longitude as N 46 52 W 68 1.")}}}
 	}
-	s.latitude, s.longitude = unit.Of(degrees(latitude)), unit.Of(degrees(longitude))
+	s.latitude, s.longitude = unit.Of(unit.OfDegrees(latitude)), unit.Of(unit.OfDegrees(longitude))
 	if zone, ok := number(cutOut(head, 34, 36), false); ok {
 		s.offset = unit.Of(unit.Duration(zone) * unit.Hour)
 	}
