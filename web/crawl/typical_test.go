@@ -24,6 +24,7 @@ import (
 	"duskweight/web/form"
 	"duskweight/web/hoist"
 	"duskweight/web/page"
+	"duskweight/web/shelf"
 	"duskweight/web/trials"
 	"duskweight/web/typical"
 	roomwater "duskweight/web/water"
@@ -51,6 +52,8 @@ func everyInput(visit inputVisitor) {
 	visitAll(visit, "water", roomwater.WaterForm(), &water.Water{})
 	visitAll(visit, "parts", of.Parts(), &model.Variant{Parts: make([]cost.Part, 1)})
 	visitAll(visit, "money", of.Money(), &model.Project{})
+	visitAll(visit, "shelf", shelf.ShelfForm(), &model.Shelf{Motors: make([]lift.Machine, 1), Stages: make([]model.SpareStage, 1), Drums: make([]model.SpareDrum, 1),
+		Ropes: make([]model.SpareRope, 1), Pulleys: make([]model.SparePulley, 1), Panels: make([]model.SparePanel, 1), Cells: make([]model.SpareCells, 1)})
 }
 
 // inputVisitor is told of one input: its form, its path, what it is, and the thing with its own functions.
@@ -261,8 +264,8 @@ func TestHabitsBelongToInputs(t *testing.T) {
 var ownerTypes = map[string]reflect.Type{}
 
 func init() {
-	for _, v := range []any{lift.Hoist{}, lift.Piece{}, lift.Sheave{}, lift.Stage{}, lift.Rope{}, lift.Drum{}, lift.Machine{}, model.SpareStage{}, model.SparePulley{}, lift.Bench{}, lift.DCLoad{}, lift.Post{}, lift.Hold{}, lift.Trials{}, lift.LoadStep{}, lift.RaiseTrial{}, lift.LowerTrial{},
-		lift.WarmthTrial{}, lift.HeldTrial{}, lift.Proof{}, model.Project{}, model.Variant{}, sun.Horizon{}, panel.Array{}, panel.Efficiency{}, load.Load{}, load.Appliance{}, load.Standing{}, cell.Bank{}, cost.Part{}, cost.Terms{}} {
+	for _, v := range []any{lift.Hoist{}, lift.Piece{}, lift.Sheave{}, lift.Stage{}, lift.Rope{}, lift.Drum{}, lift.Machine{}, model.SpareStage{}, model.SparePulley{}, model.SparePanel{}, model.SpareCells{}, lift.Bench{}, lift.DCLoad{}, lift.Post{}, lift.Hold{}, lift.Trials{}, lift.LoadStep{}, lift.RaiseTrial{}, lift.LowerTrial{},
+		lift.WarmthTrial{}, lift.HeldTrial{}, lift.Proof{}, model.Project{}, model.Variant{}, sun.Horizon{}, panel.Array{}, panel.Sheet{}, panel.Efficiency{}, load.Load{}, load.Appliance{}, load.Standing{}, cell.Bank{}, cost.Part{}, cost.Terms{}} {
 		ownerTypes[reflect.TypeOf(v).String()] = reflect.TypeOf(v)
 	}
 }
