@@ -66,7 +66,7 @@ func ropeTables() []ropeTable {
 	mean := "Probably the mean of many tests, not the least: the label of your rope may say a fifth less."
 	even := "The table sets {12 mm} equal to half an inch. A rope of true {12 mm} may carry a tenth less."
 	creeps := "It creeps under a load that hangs all day, and sun makes it brittle."
-	wet := " Wet it loses 5 to 25 %."
+	wet := " A wet rope loses 5 to 25 % of its strength."
 	return []ropeTable{
 		{readNote("strength table of polyester rope, three and eight strands (makers' figures)", even), "Polyester, three strands", lift.RopePolyester,
 			seven, []unit.Force{5.85, 9.1, 12.9, 22.6, 28.6, 34.8, 49.8}},
@@ -76,12 +76,12 @@ func ropeTables() []ropeTable {
 		{labelled("cordage makers' table in pounds, older edition", mean), "Polyester, inch sizes", lift.RopePolyester, inches[1:], []unit.Force{16.5, 28.5, 44}},
 		{readNote("strength table of nylon rope, three and eight strands (makers' figures)", even+wet), "Nylon, three strands", lift.RopeNylon,
 			seven, []unit.Force{6.61, 10.2, 14.4, 25.2, 32.0, 39.6, 56.8}},
-		{rememberedOf("ISO 1140, polyamide ropes, 0.20 d² kN, ± 10 %", "Wet it loses 5 to 25 %."), "Nylon, three strands, by the standard", lift.RopeNylon, metric, byCoefficient(0.20, metric)},
+		{rememberedOf("ISO 1140, polyamide ropes, 0.20 d² kN, ± 10 %", "A wet rope loses 5 to 25 % of its strength."), "Nylon, three strands, by the standard", lift.RopeNylon, metric, byCoefficient(0.20, metric)},
 		{labelled("cordage makers' table in pounds, older edition", mean+wet), "Nylon, inch sizes", lift.RopeNylon, inches, []unit.Force{7.3, 16.5, 28.5, 46}},
 		{readNote("strength table of polypropylene rope, three strands (makers' figures)", even+" "+creeps), "Polypropylene, three strands", lift.RopePolypropylene,
 			metric, []unit.Force{5.0, 7.6, 10.8, 16.8, 24.8}},
 		{rememberedOf("ISO 1346, polypropylene ropes, 0.14 d² kN, ± 10 %", creeps), "Polypropylene, three strands, by the standard", lift.RopePolypropylene, metric, byCoefficient(0.14, metric)},
-		{labelled("makers' sheets of 12-strand high-modulus polyethylene; the lower of two that differ by half", "Never knot it: a knot costs 50 to 75 % of it. It is slippery: five turns stay on the drum, and its end is anchored."), "High-modulus polyethylene, 12 strands", lift.RopeHMPE,
+		{labelled("makers' sheets of 12-strand high-modulus polyethylene; the lower of two that differ by half", "Never knot it: a knot costs 50 to 75 % of its strength. It is slippery: leave five turns on the drum, and anchor its end."), "High-modulus polyethylene, 12 strands", lift.RopeHMPE,
 			[]unit.Length{unit.Inch / 4}, []unit.Force{35.6}},
 		{read("API Specification 9A / ISO 10425, annex C.1: 6×7 with fibre core, grade 1770, 0.332 d²·R"), "Wire 6×7, fibre core", lift.RopeWire, metric, []unit.Force{21.2, 37.6, 58.8, 84.6, 150}},
 		{read("strength table of wire rope 6×19, fibre core, improved plow steel"), "Wire 6×19, fibre core", lift.RopeWire, millimetres(6.4, 9.5, 13), []unit.Force{24.4, 54.3, 95.2}},

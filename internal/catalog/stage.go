@@ -72,12 +72,12 @@ func Stages() []Stage {
 		{typicalOf("two printed meshes, with the ring held, 5:1 (VDI 2157)", ""), "Printed planetary, greased", lift.StagePlanetary, 0.82, 0.71, 0.89, 0.05, 1.6},
 		{readNote("measured printed strain-wave gears of 20:1: 48 to 58 %; idle torque and first push from memory", "Usually stays stuck."), "Printed strain wave", lift.StageStrainWave, 0.55, 0.48, 0.60, 0.08, 1.8},
 		{of("Often stays stuck."), "Printed cycloid", lift.StageCycloid, 0.70, 0.65, 0.75, 0.08, 1.8},
-		{of("Stays stuck."), "Worm with one start, lead 3 to 5°", lift.StageWorm, 0.50, 0.40, 0.60, 0.04, 1.5},
+		{of("It does not turn back under load."), "Worm with one start, lead 3 to 5°", lift.StageWorm, 0.50, 0.40, 0.60, 0.04, 1.5},
 		{of(""), "Worm with 2 to 4 starts, lead 10 to 20°", lift.StageWorm, 0.76, 0.70, 0.82, 0.04, 1.5},
 		{of(never), "Toothed belt", lift.StageBelt, 0.97, 0.93, 0.97, 0.02, 1.2},
 		{of(never), "V-belt", lift.StageBelt, 0.92, 0.92, 0.92, 0.04, 1.2},
 		{of(never), "Round belt", lift.StageBelt, 0.85, 0.85, 0.85, 0.06, 1.2},
-		{of("Dry it falls to 0.92."), "Roller or bicycle chain, clean", lift.StageChain, 0.97, 0.92, 0.97, 0.01, 1.2},
+		{of("Without oil its efficiency falls to 0.92."), "Roller or bicycle chain, clean", lift.StageChain, 0.97, 0.92, 0.97, 0.01, 1.2},
 		{of(""), "Bevel wheels", lift.StageBevel, 0.95, 0.95, 0.95, 0.02, 1.3},
 	}
 }

@@ -27,7 +27,7 @@ func LoadForm() []form.Part[load.Load] {
 			form.Word("priority", "Importance", func(a *a) *load.Priority { return &a.Priority }),
 			form.Folded("More about it", "",
 				form.Number("share_on", "Share of that time it runs", unit.Percents, func(a *a) *unit.Known[unit.Ratio] { return &a.Share }, form.Hint[a]("if empty: 100 %")),
-				form.Number("label_j_year", "Or its energy label, a year", unit.BigEnergies, func(a *a) *unit.Known[unit.Energy] { return &a.Label }, form.UsualBy(unit.BigEnergies, func(*a) typical.Habit { return typical.None(typical.WhyLabel, "10 kWh", "1500 kWh") })),
+				form.Number("label_j_year", "Or the energy on its label, a year", unit.BigEnergies, func(a *a) *unit.Known[unit.Energy] { return &a.Label }, form.UsualBy(unit.BigEnergies, func(*a) typical.Habit { return typical.None(typical.WhyLabel, "10 kWh", "1500 kWh") })),
 				form.Number("measured_j_day", "Or energy a day, measured with a meter", unit.Energies, func(a *a) *unit.Known[unit.Energy] { return &a.Measured }, form.UsualBy(unit.Energies, func(*a) typical.Habit { return typical.None(typical.WhyMeasure, "1 Wh", "10000 Wh") })),
 				form.Word("follows_heat", "Cooling device, runs longer in heat", func(a *a) *unit.Answer { return &a.Heat }),
 				form.Word("supply", "Supply", func(a *a) *load.Supply { return &a.Supply }),

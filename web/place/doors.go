@@ -108,7 +108,7 @@ func rowsOf(p model.Project, at placeAt, open string, sys unit.System) []rowView
 	if in := place.Indoor; in != nil {
 		room = unit.Temperatures.Format(float64(in.Mean), sys) + " over the year"
 	}
-	snow := "not known, winter counted without it"
+	snow := "not known; winter is counted without it"
 	if fall := place.SnowFall; fall != nil {
 		sum := unit.Length(0)
 		for _, x := range fall {

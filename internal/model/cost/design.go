@@ -17,7 +17,7 @@ type Part struct {
 	Print  unit.Known[unit.Duration] `json:"print_time_s" say:"Printed parts: time on the printer" range:"[0,1e8]"`
 	Grams  unit.Known[unit.Mass]     `json:"print_mass_kg" say:"Printed parts: material" range:"[0,1000]"`
 	Spent  unit.Answer               `json:"bought" say:"Bought already?" enum:"|yes|no"`
-	As     As                        `json:"as" say:"Which part of the plan it is; the number that matters then follows the plan" enum:"|rope|pulley|hanger|container|mass|drum|coupling|gear|motor|drive|beam|post|base_weight|base_board|hold|upper_stop|slack_switch|shunt|changeover|stop_button|prop|landing|fence|gloves|panel|panel_fuse|controller|battery|fuse|cable|smoke_alarm|goggles|tank|pump|turbine|pipe|lid"`
+	As     As                        `json:"as" say:"Which part of the plan it is; its size or load is then taken from the plan" enum:"|rope|pulley|hanger|container|mass|drum|coupling|gear|motor|drive|beam|post|base_weight|base_board|hold|upper_stop|slack_switch|shunt|changeover|stop_button|prop|landing|fence|gloves|panel|panel_fuse|controller|battery|fuse|cable|smoke_alarm|goggles|tank|pump|turbine|pipe|lid"`
 	Upkeep unit.Known[unit.Money]    `json:"upkeep_per_year" say:"Upkeep of it a year; not known counts as none" range:"[0,1e12]"`
 }
 

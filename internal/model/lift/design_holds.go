@@ -9,7 +9,7 @@ type Hold struct {
 	Torque unit.Known[unit.Torque] `json:"torque_nm" say:"Torque it holds at the drum" range:"(0,1e6]"`
 	Force  unit.Known[unit.Force]  `json:"force_n" say:"Or the load it holds directly" range:"(0,1e8]"`
 
-	Sets        SetBy                     `json:"sets" say:"What sets it: it sets by itself when power goes or when a held lever is let go, or by hand" enum:"|power_off|lever_released|by_hand"`
+	Sets        SetBy                     `json:"sets" say:"How it sets: by itself when the power goes or a held lever is let go, or by hand" enum:"|power_off|lever_released|by_hand"`
 	Trips       unit.Answer               `json:"trips" say:"Does it set by itself when the drum turns too fast?" enum:"|yes|no"`
 	TripsAt     unit.Known[unit.Speed]    `json:"trips_at_m_s" say:"Speed of the mass at which it sets by itself; more than the speed of coming down" range:"(0,5]"`
 	ActsIn      unit.Known[unit.Duration] `json:"acts_in_s" say:"Time from that speed until it grips; not known counts as the time until the brake sets" range:"[0,5]"`

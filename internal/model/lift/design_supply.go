@@ -30,7 +30,7 @@ type DCLoad struct {
 	Name       string                        `json:"name" say:"What you call it"`
 	Resistance unit.Known[unit.Resistance]   `json:"resistance_ohm" say:"Resistor: its resistance" range:"(0,1e6]"`
 	Threshold  unit.Known[unit.Voltage]      `json:"threshold_v" say:"Lamps in a row: where they begin to light; cell: its voltage; clamp: where it conducts" range:"[0,2000]"`
-	Slope      unit.Known[unit.Resistance]   `json:"slope_ohm" say:"Lamps in a row, cell, clamp: volts more for each ampere more" range:"[0,1e6]"`
+	Slope      unit.Known[unit.Resistance]   `json:"slope_ohm" say:"Lamps in a row, cell or clamp: how many volts each ampere more adds" range:"[0,1e6]"`
 	Diode      unit.Known[unit.Voltage]      `json:"diode_v" say:"Drop of the diode in front; not known counts as none" range:"[0,5]"`
 	Power      unit.Known[unit.Power]        `json:"power_w" say:"Constant power: what it uses" range:"(0,1e5]"`
 	Speed      unit.Known[unit.AngularSpeed] `json:"set_speed_rad_s" say:"Governed: the rotor speed it keeps" range:"(0,1e5]"`

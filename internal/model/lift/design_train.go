@@ -45,7 +45,7 @@ type Tooth struct {
 	Meshes    unit.Known[unit.Count]  `json:"meshes_sharing" say:"Meshes that share the load (planets count three quarters each, rounded down); not known counts as 1" range:"[1,20]"`
 	Material  ToothMaterial           `json:"material" say:"What the teeth are made of" enum:"|steel|brass|cast_iron|pom|nylon|printed"`
 	Strength  unit.Known[unit.Stress] `json:"strength_pa" say:"Yield strength of the metal, or tensile strength of the plastic" range:"(0,5e9]"`
-	Layers    PrintLayers             `json:"layers" say:"Printed: does the layer plane contain the bending of the tooth?" enum:"|in_plane|across"`
+	Layers    PrintLayers             `json:"layers" say:"Printed: do the layers lie in the plane in which the tooth bends, or across it?" enum:"|in_plane|across"`
 }
 
 // StageKind is the kind of a gear stage.
