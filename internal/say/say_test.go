@@ -59,7 +59,7 @@ func TestDirections(t *testing.T) {
 		{Mass(0.3).Down(), "0.3 kg", "0.661 lb"},
 		{Mass(2*unit.Mass(unit.Pound) + 0), "0.907 kg", "2 lb"},
 		{Mass(2 * unit.Mass(unit.Pound)).Up(), "0.908 kg", "2 lb"},
-		{Mass(1711.2).To(2).Up(), "1 800 kg", "3 800 lb"},     // 3772.5 lb
+		{Mass(1711.2).To(2).Up(), "1 800 kg", "3 800 lb"},   // 3772.5 lb
 		{Temperature(20.2).Up(), "21 °C", "69 °F"},          // 68.36 °F
 		{Limit(unit.Lengths, 10).Down(), "10 m", "32.8 ft"}, // 32.808 ft
 		{Limit(unit.Lengths, 10).Toward(unit.Up), "10 m", "32.9 ft"},

@@ -228,7 +228,7 @@ func FuzzFit(f *testing.F) {
 func TestSheetSays(t *testing.T) {
 	for want, s := range map[string]Sheet{
 		"the current at the best point (9.2 A) must be less than the short-circuit current (9 A)":                            sheetFrom(9, 40, 9.2, 33, 0.0005, -0.003, 60),
-		"the voltage at the best point (4 100 V) must be less than the open-circuit voltage (4 000 V)":                         sheetFrom(9, 4000, 8.5, 4100, 0.0005, -0.003, 60),
+		"the voltage at the best point (4 100 V) must be less than the open-circuit voltage (4 000 V)":                       sheetFrom(9, 4000, 8.5, 4100, 0.0005, -0.003, 60),
 		"4 cells in series make 10 V from each cell at open circuit; a cell makes 0.5 to 0.8 V. Look at the number of cells": sheetFrom(9, 40, 8.5, 33, 0.0005, -0.003, 4),
 	} {
 		_, err := s.Fit()
