@@ -13,7 +13,6 @@ type bends struct {
 // bend is one of the four, with what a piece came to.
 type bend struct {
 	store
-	slack  bool    // no hour of the year has filling forbidden or charge locked
 	flat   float64 // J taken in hours below the fall
 	spill  float64 // W·h at the line
 	miss   float64 // W·h at the line
