@@ -25,11 +25,11 @@ func voltsString(j judgement) []reason.Reason {
 		case !s.Known:
 			out = append(out, ask("volts_string", atPanels(s.At, seriesField(j.variant.Panels[s.At])), source.NEC690.At("690.7"), say.That("How many panels are in series, and so which voltage they make, is not known."), say.That("Give the panel's data sheet, or the number of strings.")))
 		case !known:
-			out = append(out, ask("volts_string", "controller.max_input_v", source.NEC690.At("690.7"), say.That("In frost the string makes up to %s, and what the controller withstands is not known.", say.Voltage(s.ColdWorst).Up()), say.That("Read it on the controller's label.")))
+			out = append(out, ask("volts_string", "controller.max_input_v", source.NEC690.At("690.7"), say.That("In the coldest hour the string makes up to %s, and what the controller withstands is not known.", say.Voltage(s.ColdWorst).Up()), say.That("Read it on the controller's label.")))
 		default:
 			word := reason.Tried(s.Cold > most, s.ColdWorst > most)
 			out = append(out, worded(word, reason.Reason{ID: "volts_string", Path: atPanels(s.At, "sheet.panels_in_series"), Source: source.NEC690.At("690.7"),
-				Say:  say.That("In frost the string makes %s, and the controller withstands %s.", say.Voltage(worstOf(word, s)).Up(), say.Voltage(most).Down()),
+				Say:  say.That("In the coldest hour the string makes %s, and the controller withstands %s.", say.Voltage(worstOf(word, s)).Up(), say.Voltage(most).Down()),
 				Mend: fewer(word)})...)
 		}
 	}

@@ -147,7 +147,7 @@ func (b *bench) pictured(id string, c *cardView) {
 			c.Scale = page.SvgOf(s.Draw)
 		}
 	case partController:
-		c.Rule = "It withstands the volts of the panels in frost, and what it gives does not overload battery and fuse."
+		c.Rule = "It withstands the volts of the panels in the cold, and what it gives does not overload battery and fuse."
 	case partPanelCable:
 		c.Rule = "It carries the current of all panels on it, and loses at most 3 % of their voltage."
 	case partBattery:
@@ -236,7 +236,7 @@ func (b *bench) volts() (s draw.Scale, ok bool) {
 	if sheet := b.v.Panels[w.At].Sheet; sheet != nil && sheet.Voc.Is {
 		add(sheet.Voc.Val*unit.Voltage(w.InSeries), "open, at "+unit.Temperatures.Format(25, sys), true)
 	}
-	add(w.ColdWorst, "open, in frost of "+unit.Temperatures.Format(b.whole.Wiring.ColdEnds[1], sys), false)
+	add(w.ColdWorst, "open, at "+unit.Temperatures.Format(b.whole.Wiring.ColdEnds[1], sys), false)
 	if m := b.v.Controller.MaxInput; m.Is {
 		s.Ends = append(s.Ends, draw.ScaleMark{Say: "controller " + unit.Voltages.Format(float64(m.Val), sys), Value: float64(m.Val)})
 	}

@@ -167,7 +167,7 @@ func (b *bench) panelsRating() string {
 	sys := b.h.sys
 	for _, k := range b.whole.Wiring.Checks {
 		if k.ID == "volts_string" && k.Use.Is {
-			return unit.Rounded(k.Demand, 3) + " of " + unit.Voltages.Format(k.Capacity, sys) + " in frost"
+			return unit.Rounded(k.Demand, 3) + " of " + unit.Voltages.Format(k.Capacity, sys) + " in the cold"
 		}
 	}
 	sum := unit.Power(0)
