@@ -32,20 +32,25 @@ func (t shelfTop) into(at spareAt) []intoView {
 
 // withHome are the variants that have panels or a battery which could lie on the shelf.
 func withHome(p model.Project, variants []store.Saved[model.Variant]) (out []intoView) {
-	for i, v := range variants {
+	for _, v := range variants {
 		if _, n := p.ShelveHome(v.Value); n > 0 {
-			out = append(out, intosOf(variants)[i])
+			out = append(out, intoOf(v))
 		}
 	}
 	return out
 }
 
-// intosOf are all variants with the revisions that the page shows.
+// intosOf are all variants.
 func intosOf(variants []store.Saved[model.Variant]) (out []intoView) {
 	for _, v := range variants {
-		out = append(out, intoView{page.OrUnnamed(v.Value.Name), strconv.FormatInt(v.ID, 10), strconv.FormatInt(v.Revision, 10)})
+		out = append(out, intoOf(v))
 	}
 	return out
+}
+
+// intoOf is a variant with the revision that the page shows.
+func intoOf(v store.Saved[model.Variant]) intoView {
+	return intoView{page.OrUnnamed(v.Value.Name), strconv.FormatInt(v.ID, 10), strconv.FormatInt(v.Revision, 10)}
 }
 
 // variantPosted reads a form that is about a variant of the project, and the revision of the project that its page showed.
