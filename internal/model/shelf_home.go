@@ -94,6 +94,7 @@ func (p Project) ShelveHome(v Variant) (next Project, n int) {
 			continue
 		}
 		o.Name, o.Count = s.free(orElse(a.Name, "Panel")), a.Count
+		o.Count.Val = min(o.Count.Val, mostAlike)
 		s.Panels = append(slices.Clone(s.Panels), o)
 		put(fmt.Sprintf("shelf.panels[%d]", len(s.Panels)-1), fmt.Sprintf("panels[%d]", i), panelShared)
 	}

@@ -10,6 +10,7 @@ import (
 
 	"duskweight/internal/catalog"
 	"duskweight/internal/model"
+	"duskweight/internal/model/panel"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
 	"duskweight/web/page"
@@ -113,6 +114,8 @@ func TestPanelsAndBatteriesOnTheShelf(t *testing.T) {
 func TestOriginsGoWithPanelsAndCells(t *testing.T) {
 	doc := catalog.Sample()
 	v := doc.Variants[1]
+	v.Panels = append([]panel.Array(nil), v.Panels...)
+	v.Panels[0].Count = unit.Of[unit.Count](900) // more than a row of the shelf holds
 	v.Origins = model.Origins{
 		"panels[0].panel_w":                {Kind: model.OriginTypical},
 		"panels[0].tilt_rad":               {Kind: model.OriginTypical},
@@ -121,6 +124,9 @@ func TestOriginsGoWithPanelsAndCells(t *testing.T) {
 	p, n := doc.Project.ShelveHome(v)
 	if n < 2 {
 		t.Fatalf("%d parts", n)
+	}
+	if ps := model.CheckProject(p); len(ps) > 0 {
+		t.Errorf("the shelf refuses what it was given: %v", ps)
 	}
 	i, k := len(p.Shelf.Panels)-len(v.Panels), len(p.Shelf.Cells)-1
 	w := p.WithCells(p.WithPanels(model.Variant{}, i), k)
