@@ -5,7 +5,6 @@ package store
 import (
 	"bytes"
 	"context"
-	"database/sql"
 	"errors"
 	"fmt"
 	"os"
@@ -87,13 +86,7 @@ func TestLockedFolder(t *testing.T) {
 // with all that a page asks of it. It cannot be brought up to date there.
 func TestLockedFolderOfAnOldSchema(t *testing.T) {
 	for n := 1; n <= migrations.Newest; n++ {
-		text := must[[]byte](t)(os.ReadFile(fmt.Sprintf("../../testdata/schemas/%04d.sql", n)))
-		path := filepath.Join(t.TempDir(), "duskweight.db")
-		db := must[*sql.DB](t)(sql.Open("sqlite3", dsn(path, nil)))
-		if _, err := db.Exec(string(text)); err != nil {
-			t.Fatal(err)
-		}
-		db.Close()
+		path := releasedFile(t, n)
 		was := must[[]byte](t)(os.ReadFile(path))
 		s, err := openLocked(t.Context(), path)
 		if err != nil {

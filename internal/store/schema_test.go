@@ -10,17 +10,23 @@ import (
 	"duskweight/migrations"
 )
 
+// releasedFile is a data file of a schema as it was released, with projects in it.
+func releasedFile(t *testing.T, n int) (path string) {
+	text := must[[]byte](t)(os.ReadFile(fmt.Sprintf("../../testdata/schemas/%04d.sql", n)))
+	path = filepath.Join(t.TempDir(), "duskweight.db")
+	db := must[*sql.DB](t)(sql.Open("sqlite3", dsn(path, nil)))
+	if _, err := db.Exec(string(text)); err != nil {
+		t.Fatal(err)
+	}
+	db.Close()
+	return path
+}
+
 // TestReleasedSchemas brings a file of every schema that was ever released up to date: it says what it said, and a copy
 // from before was made first.
 func TestReleasedSchemas(t *testing.T) {
 	for n := 1; n <= migrations.Newest; n++ {
-		text := must[[]byte](t)(os.ReadFile(fmt.Sprintf("../../testdata/schemas/%04d.sql", n)))
-		path := filepath.Join(t.TempDir(), "duskweight.db")
-		db := must[*sql.DB](t)(sql.Open("sqlite3", dsn(path, nil)))
-		if _, err := db.Exec(string(text)); err != nil {
-			t.Fatal(err)
-		}
-		db.Close()
+		path := releasedFile(t, n)
 		want := logicalDump(t, path)
 		s := opened(t, path)
 		if got := logicalDump(t, path); got != want || want == "" {
