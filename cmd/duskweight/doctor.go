@@ -187,6 +187,8 @@ func (c checkup) looked(seen store.Seen, err error, copied int, busy *store.Busy
 	switch {
 	case seen.HalfWritten:
 		out = append(out, finding{change, "A program was stopped in the middle of a change, and a journal lies beside the file. The next opening takes the half-written change back.", c.run("backup")})
+	case seen.Replaced:
+		out = append(out, well(change, "The file was replaced while a Duskweight had it open. The log beside it is that of the old file, and the next start sets it aside."))
 	case seen.Cut:
 		out = append(out, well(change, "The program was cut off the last time. The last changes are in the log beside the file, and the next start reads them."))
 	default:

@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"context"
 	"errors"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -72,4 +73,34 @@ func TestDoctorWithoutPermission(t *testing.T) {
 	}
 	t.Cleanup(func() { os.Chmod(data, 0o700) })
 	finds(t, look()["Folder"], "permission denied", "chmod u+rwx "+data)
+}
+
+// A log that belongs to another file, by what the program that was cut off wrote down, is told and not read.
+func TestDoctorReplaced(t *testing.T) {
+	data := kept(t)
+	file := filepath.Join(data, store.FileName)
+	err := os.WriteFile(file+"-wal", []byte(strings.Repeat("log", 100)), 0o600)
+	if err != nil {
+		t.Fatal(err)
+	}
+	info, err := os.Stat(file + "-wal")
+	if err != nil {
+		t.Fatal(err)
+	}
+	log := info.Sys().(*syscall.Stat_t)
+	held := fmt.Sprintf(`{"file":"%d:%d","log":"%d:%d"}`, log.Dev, log.Ino+1<<40, log.Dev, log.Ino)
+	if err := os.WriteFile(file+".lock", []byte(held), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	line := examined(t, data)["Last change"]
+	if !strings.HasPrefix(line, "well ") || !strings.Contains(line, "of the old file") {
+		t.Error(line)
+	}
+	if code, _, stderr := command(t, "", "backup", "-data", data); code != exitDone {
+		t.Error(code, stderr)
+	}
+	if text, err := os.ReadFile(file + ".replaced-wal"); err != nil || !strings.HasPrefix(string(text), "loglog") {
+		t.Errorf("%.20q %v", text, err)
+	}
+	allWell(t, examined(t, data))
 }

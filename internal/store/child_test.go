@@ -291,7 +291,7 @@ func TestSecondStart(t *testing.T) {
 	cmd.Process.Kill()
 	cmd.Wait()
 	s := opened(t, path)
-	if got := readBusy(path + ".lock"); got.Address != "" {
+	if got := readLock(path); got.Address != "" {
 		t.Errorf("the dead one's address stands: %+v", got)
 	}
 	sampled(t, s)

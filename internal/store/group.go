@@ -176,6 +176,9 @@ func (s *Store) leave(g *group) {
 		return
 	}
 	s.turns.open = nil
+	if g.lost == nil {
+		g.lost = s.Guard() // since it was opened
+	}
 	if g.lost != nil {
 		_ = g.tx.Rollback() // it is taken back already, or this does it
 		g.err = g.lost

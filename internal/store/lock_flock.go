@@ -4,6 +4,8 @@ package store
 
 import (
 	"errors"
+	"fmt"
+	"io/fs"
 	"os"
 	"syscall"
 )
@@ -17,6 +19,15 @@ func tryLock(f *os.File) error {
 		return errLocked
 	}
 	return err
+}
+
+// identity is how the system tells a file from all others, as os.SameFile does, for a later process to compare.
+func identity(info fs.FileInfo) string {
+	is, ok := info.Sys().(*syscall.Stat_t)
+	if !ok {
+		return ""
+	}
+	return fmt.Sprintf("%d:%d", is.Dev, is.Ino)
 }
 
 func isReadOnlyDisk(err error) bool { return errors.Is(err, syscall.EROFS) }

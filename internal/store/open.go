@@ -108,6 +108,9 @@ func (s *Store) open(ctx context.Context, now time.Time) error {
 	if err := sweep(s.path); err != nil {
 		s.notices = append(s.notices, fmt.Sprintf("What a program that was stopped left of a copy is still there: %v.", err))
 	}
+	if err := s.leaveStranger(); err != nil {
+		return err
+	}
 	if err := heal(ctx, s.path); err != nil {
 		if ctx.Err() == nil && isFile(s.path) && DiskError(err) != ErrFull {
 			return &Lost{s.path, Damaged, err}
@@ -259,6 +262,9 @@ func (s *Store) openWriter(ctx context.Context) (err error) {
 		err = f.Close()
 	}
 	if err != nil && !errors.Is(err, fs.ErrExist) {
+		return fmt.Errorf("store: %w", err)
+	}
+	if s.anchor.file, err = os.Stat(s.path); err != nil { // before it is opened: whatever lies there later is another one
 		return fmt.Errorf("store: %w", err)
 	}
 	if s.writer, err = sql.Open("sqlite3", dsn(s.path, writing)); err != nil {

@@ -51,6 +51,9 @@ func (s *Store) Restore(ctx context.Context, from string, now time.Time) (before
 	if _, detached := p.conn.ExecContext(context.WithoutCancel(ctx), `DETACH copied`); detached != nil {
 		err = errors.Join(err, fmt.Errorf("store: %w", detached))
 	}
+	if err == nil {
+		err = s.moved() // while it was gone back to
+	}
 	return before, err
 }
 

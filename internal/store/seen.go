@@ -22,6 +22,7 @@ type Seen struct {
 	Protected   bool      // the system does not let us write to the file
 	HalfWritten bool      // a journal lies beside the file: a change was cut off, and the next start takes it back
 	Cut         bool      // a log lies beside the file of a program that was cut off; the next start reads it
+	Replaced    bool      // the log beside the file is that of another file, which lay there before; the next start sets it aside
 }
 
 // Look looks at the data file as Open does before it changes anything. The error is a *Lost where no page can be made from
@@ -44,6 +45,7 @@ func Look(ctx context.Context, path string, running bool) (Seen, error) {
 	}
 	err = unchanged(ctx, path, running, func(s *Store) (err error) {
 		is.HalfWritten = !running && hot(path)
+		is.Replaced = !running && strangers(path)
 		is.Cut = !running && !is.HalfWritten && !s.still
 		if is.Version, err = s.examine(ctx); err != nil || is.Version == 0 || is.Version > migrations.Newest {
 			return err // a newer program's table may be another one
@@ -67,7 +69,7 @@ func unchanged(ctx context.Context, path string, running bool, f func(*Store) er
 	switch {
 	case running && shared: // what SQLite needs beside the file is there
 		return f(s)
-	case running || !isFile(path) || !logged && !hot(path):
+	case running || strangers(path) || !isFile(path) || !logged && !hot(path):
 		s.still = true
 		return f(s)
 	}
@@ -131,7 +133,7 @@ func Running(path string) (*Busy, error) {
 	}
 	err = tryLock(f)
 	if errors.Is(err, errLocked) {
-		who := readBusy(path + ".lock")
+		who := readLock(path).Busy
 		return &who, f.Close()
 	}
 	return nil, errors.Join(err, f.Close()) // the end of the file is the end of its lock

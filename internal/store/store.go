@@ -84,6 +84,9 @@ func (s *Store) Close() error {
 	errs = append(errs, s.reader.Close()) // first: the last writer to go folds the log into the file
 	if s.writer != nil {
 		errs = append(errs, s.leaveLog(), s.writer.Close())
+		if !exists(s.path + "-wal") {
+			errs = append(errs, s.lock.hold(pair{}))
+		}
 	}
 	return errors.Join(append(errs, s.lock.release())...)
 }
