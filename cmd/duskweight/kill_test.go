@@ -143,7 +143,7 @@ func (o *owner) change(a *apart, kind int) error {
 		}
 		saved = true
 	default: // a number
-		o.next.Travel = 2 + float64(o.step%20000)/10000
+		o.next.Travel = float64(20000+o.step%20000) / 10000 // as its digits are read: one division rounds once
 		if err = sheet(variant+"/hoist/0?depth=bench&all=1", variant+"/hoist/0", "stores[0].hoist.travel_m"); err == nil {
 			form.Set("stores[0].hoist.travel_m", fmt.Sprintf("%.4f", o.next.Travel))
 		}
