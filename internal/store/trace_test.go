@@ -35,6 +35,12 @@ const (
 
 // traced runs a command to its end and returns what it did to the files in a folder, in order.
 func traced(cmd *exec.Cmd, folder string) (calls []fileCall, err error) {
+	return tracedAs(cmd, folder, func(fileCall) syscall.Errno { return 0 })
+}
+
+// tracedAs is traced where the system refuses some of the calls, those that read a file apart: refuse says with which error,
+// 0 for none. A call that is refused is not carried out.
+func tracedAs(cmd *exec.Cmd, folder string, refuse func(fileCall) syscall.Errno) (calls []fileCall, err error) {
 	runtime.LockOSThread() // whoever starts a traced process is the one to trace it
 	defer runtime.UnlockOSThread()
 	cmd.SysProcAttr = &syscall.SysProcAttr{Ptrace: true}
@@ -56,6 +62,7 @@ func traced(cmd *exec.Cmd, folder string) (calls []fileCall, err error) {
 	defer memory.Close()
 	t := tracer{pid, memory, folder}
 	pending := map[int]*fileCall{}
+	refused := map[int]syscall.Errno{}
 	for tid, signal := pid, 0; ; {
 		_ = syscall.PtraceSyscall(tid, signal) // a thread that is gone is met again below
 		if tid, err = syscall.Wait4(-1, &ws, syscall.WALL|noOtherThreads, nil); err != nil {
@@ -77,7 +84,26 @@ func traced(cmd *exec.Cmd, folder string) (calls []fileCall, err error) {
 			switch info[0] {
 			case atEntry:
 				pending[tid] = t.read(info[24:])
+				c := t.opens(info[24:])
+				if c == nil {
+					c = pending[tid]
+				}
+				if c == nil || c.name == "told" {
+					break
+				}
+				if no := refuse(*c); no != 0 {
+					pending[tid], refused[tid] = nil, no
+					if err := setRegisters(tid, func(r *syscall.PtraceRegs) { r.Orig_rax = ^uint64(0) }); err != nil { // no call has this number
+						return calls, err
+					}
+				}
 			case atExit:
+				if no := refused[tid]; no != 0 {
+					delete(refused, tid)
+					if err := setRegisters(tid, func(r *syscall.PtraceRegs) { r.Rax = -uint64(no) }); err != nil {
+						return calls, err
+					}
+				}
 				if c := pending[tid]; c != nil && int64(binary.LittleEndian.Uint64(info[24:])) >= 0 {
 					calls = append(calls, *c)
 				}
@@ -124,6 +150,29 @@ func (t tracer) read(info []byte) *fileCall {
 		return t.create(t.text(arg(1)), arg(2))
 	}
 	return nil
+}
+
+// opens makes out whether a call opens a file of ours; nil where not.
+func (t tracer) opens(info []byte) *fileCall {
+	path := ""
+	switch binary.LittleEndian.Uint64(info) {
+	case syscall.SYS_OPEN:
+		path = t.text(binary.LittleEndian.Uint64(info[8:]))
+	case syscall.SYS_OPENAT:
+		path = t.text(binary.LittleEndian.Uint64(info[16:]))
+	default:
+		return nil
+	}
+	return t.ours(fileCall{name: "open", path: path})
+}
+
+func setRegisters(tid int, set func(*syscall.PtraceRegs)) error {
+	var r syscall.PtraceRegs
+	if err := syscall.PtraceGetRegs(tid, &r); err != nil {
+		return err
+	}
+	set(&r)
+	return syscall.PtraceSetRegs(tid, &r)
 }
 
 func (t tracer) create(path string, flags uint64) *fileCall {
