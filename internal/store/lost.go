@@ -233,7 +233,7 @@ type Rescue struct {
 // OpenRescue takes hold of a file that Open has found lost.
 func OpenRescue(ctx context.Context, lost *Lost) (*Rescue, error) {
 	l, err := takeLock(ctx, lost.Path)
-	if errors.Is(err, fs.ErrPermission) || isReadOnlyDisk(err) {
+	if protected(err) {
 		return &Rescue{Lost: lost}, nil
 	}
 	if err != nil {

@@ -35,7 +35,7 @@ func Open(ctx context.Context, path string, now time.Time) (*Store, error) {
 	}
 	s := newStore(path)
 	s.lock, err = takeLock(ctx, path)
-	if errors.Is(err, fs.ErrPermission) || isReadOnlyDisk(err) {
+	if protected(err) {
 		return openLocked(ctx, path)
 	}
 	if err != nil {
@@ -55,14 +55,20 @@ const lockedFolder = "This folder cannot be written to. You can look at your pro
 // lockedFile is why nothing is saved where the file alone cannot be written to.
 const lockedFile = "The file with your projects is write-protected. You can look at your projects and export them, but not save. Allow Duskweight to write to that file, then start it again."
 
-// writable reports whether the system lets us write to a file.
-func writable(path string) bool {
+// writable is why the system does not let us write to a file.
+func writable(path string) error {
 	f, err := os.OpenFile(path, os.O_RDWR, 0)
 	if err == nil {
 		err = f.Close()
 	}
-	return err == nil
+	if err != nil {
+		return fmt.Errorf("store: %w", err)
+	}
+	return nil
 }
+
+// protected reports whether it is a right that is missing, and no fault of the disk that may be over at the next start.
+func protected(err error) bool { return errors.Is(err, fs.ErrPermission) || isReadOnlyDisk(err) }
 
 // openLocked opens a file in a folder that cannot be written to, so that what is in it can be seen and exported. SQLite
 // needs to write beside a file to read it, unless it is told that nobody changes it.
@@ -128,9 +134,13 @@ func (s *Store) open(ctx context.Context, now time.Time) error {
 		s.readOnly = "This file was written by a newer Duskweight. You can look at your projects, but not save. Install the newer version to go on."
 		return s.openReader(ctx)
 	}
-	if version == migrations.Newest && !writable(s.path) {
-		s.readOnly = lockedFile
-		return s.openReader(ctx)
+	if version == migrations.Newest {
+		if err := writable(s.path); protected(err) {
+			s.readOnly = lockedFile
+			return s.openReader(ctx)
+		} else if err != nil {
+			return err
+		}
 	}
 	copied := version > 0
 	if version > 0 {
@@ -273,6 +283,11 @@ func (s *Store) openWriter(ctx context.Context) (err error) {
 	s.writer.SetMaxOpenConns(1)
 	if err := migrate(ctx, s.writer); err != nil {
 		return err
+	}
+	// SQLite opens a file that cannot be opened for writing at this moment to be read only, and says so at the first change:
+	// this one, of a setting that is not there.
+	if _, err := s.writer.ExecContext(ctx, `DELETE FROM setting WHERE name = ?`, healthSetting); err != nil {
+		return toldOf(fmt.Errorf("store: the file cannot be written to: %w", err))
 	}
 	return readBack(ctx, s.writer, map[string]string{
 		"journal_mode": "wal", "synchronous": "2", "foreign_keys": "1", "busy_timeout": "5000",

@@ -41,7 +41,7 @@ func Look(ctx context.Context, path string, running bool) (Seen, error) {
 		} else if err = f.Close(); err != nil {
 			return is, fmt.Errorf("store: %w", err)
 		}
-		is.Protected = info.Mode().IsRegular() && !writable(path)
+		is.Protected = info.Mode().IsRegular() && protected(writable(path))
 	}
 	err = unchanged(ctx, path, running, func(s *Store) (err error) {
 		is.HalfWritten = !running && hot(path)

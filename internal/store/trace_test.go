@@ -78,7 +78,9 @@ func tracedAs(cmd *exec.Cmd, folder string, refuse func(fileCall) syscall.Errno)
 		case !ws.Stopped():
 		case ws.StopSignal() == syscall.SIGTRAP|0x80:
 			var info [88]byte
-			if _, _, no := syscall.Syscall6(syscall.SYS_PTRACE, getSyscallInfo, uintptr(tid), uintptr(len(info)), uintptr(unsafe.Pointer(&info)), 0, 0); no != 0 {
+			if _, _, no := syscall.Syscall6(syscall.SYS_PTRACE, getSyscallInfo, uintptr(tid), uintptr(len(info)), uintptr(unsafe.Pointer(&info)), 0, 0); no == syscall.ESRCH {
+				break // its thread ended meanwhile
+			} else if no != 0 {
 				return calls, no
 			}
 			switch info[0] {
@@ -93,14 +95,14 @@ func tracedAs(cmd *exec.Cmd, folder string, refuse func(fileCall) syscall.Errno)
 				}
 				if no := refuse(*c); no != 0 {
 					pending[tid], refused[tid] = nil, no
-					if err := setRegisters(tid, func(r *syscall.PtraceRegs) { r.Orig_rax = ^uint64(0) }); err != nil { // no call has this number
+					if err := setRegisters(tid, func(r *syscall.PtraceRegs) { r.Orig_rax = ^uint64(0) }); err != nil && err != syscall.ESRCH { // no call has this number
 						return calls, err
 					}
 				}
 			case atExit:
 				if no := refused[tid]; no != 0 {
 					delete(refused, tid)
-					if err := setRegisters(tid, func(r *syscall.PtraceRegs) { r.Rax = -uint64(no) }); err != nil {
+					if err := setRegisters(tid, func(r *syscall.PtraceRegs) { r.Rax = -uint64(no) }); err != nil && err != syscall.ESRCH {
 						return calls, err
 					}
 				}
