@@ -75,10 +75,13 @@ func bear(path string) error {
 		}
 		told.Saved = max(told.Saved, is.Saved) // the next value is a greater one
 	}
-	if err := s.SaveSettings(ctx, map[string]string{"end": "1"}); err == nil {
-		told.Beside = map[string]int{"end": 1}
-		if err := tell(told); err != nil {
-			return err
+	for range 2 { // the first one may be what is refused
+		if err := s.SaveSettings(ctx, map[string]string{"end": "1"}); err == nil {
+			told.Beside = map[string]int{"end": 1}
+			if err := tell(told); err != nil {
+				return err
+			}
+			break
 		}
 	}
 	_ = s.Close() // it may be refused too
