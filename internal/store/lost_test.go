@@ -184,7 +184,7 @@ func TestDamage(t *testing.T) {
 		if len(spares) != 1 || spares[0].Projects != 3 || spares[0].Unsound {
 			t.Errorf("%s: copies %+v", d.name, spares)
 		}
-		if goneBack := tally["gone back"]; r.Lost.How == Damaged && goneBack > often(25, 1<<20) {
+		if goneBack := tally["gone back"]; r.Lost.How == Damaged && goneBack > often(8, 1<<20) {
 			r.Close()
 			continue
 		}

@@ -38,7 +38,7 @@ func saveSome(path, synchronous string) error {
 			return err
 		}
 		halt := saveBeside(ctx, s, done.Beside)
-		for range 40 {
+		for range 20 {
 			done.Saved++
 			if err := saveTravel(ctx, s, done.Saved); err != nil {
 				return err
