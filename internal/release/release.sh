@@ -108,7 +108,7 @@ deb() { # ARCH BINARY
 	(cd "$root" && find usr -type f -print0 | sort -z | xargs -0 md5sum) >"$root/DEBIAN/md5sums"
 	sed -e "s/@VERSION@/$VERSION/" -e "s/@ARCH@/$1/" -e "s/@MAINTAINER@/$maintainer/" \
 		-e "s/@SIZE@/$(find "$root/usr" -type f -printf '%s\n' | awk '{ k += int(($1 + 1023) / 1024) } END { print k }')/" "$here/control" >"$root/DEBIAN/control"
-	dpkg-deb --root-owner-group --build "$root" "$out/${name}_$1.deb" >/dev/null
+	dpkg-deb --root-owner-group ${QUICK:+-Zgzip -z1} --build "$root" "$out/${name}_$1.deb" >/dev/null
 }
 
 rm -rf "$out"
