@@ -271,6 +271,12 @@ func keptSmall(t *testing.T, out map[string]string) {
 	day.Rest[19] = 90
 	small = append(small, day.Draw(), nothing.Draw())
 	out["small"] = together(t, 1000, 1.4, small...)
+	var stamps []string
+	for i, thing := range Things() {
+		s := Stamp{Thing: thing, Title: "What to read", Lines: []StampLine{{"WLL 500 kg", "working load"}, {"⌀ 75 mm", "diameter of the wheel"}, {"24 V DC", "voltage"}, {"6 A", "most current"}}[:1+i%4]}
+		stamps = append(stamps, drawn(t, func(b *strings.Builder) error { return s.Draw(b) }))
+	}
+	out["stamps"] = together(t, 1200, 1, stamps...)
 
 	var icons []shown
 	for _, key := range []string{"lamp", "phone", "computer", "router", "radio", "fan", "fridge", "freezer", "pump", "kettle", "television", "microwave", "washer", "drill", "saw", "own", "unheard of"} {

@@ -28,6 +28,16 @@ func (v Variant) typicalPaths(i int) []string {
 	return out
 }
 
+// TypicalOf are the typical values of the hoist at that place of the variant that are not yet the builder's own, by their
+// paths inside the hoist, in order.
+func (v Variant) TypicalOf(i int) []string {
+	out := v.typicalPaths(i)
+	for n := range out {
+		out[n] = strings.TrimPrefix(out[n], HoistPath(i)+".")
+	}
+	return out
+}
+
 // labelled is the hoist at that place of the variant without the typical values of its motor that the label's own numbers
 // tell: K from volts and speed without load, R from volts and the current with the shaft held; and without any of them where
 // they are those of a motor of another size. A value that the builder confirmed stays. gaveWay lists the paths of those

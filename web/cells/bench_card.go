@@ -13,6 +13,7 @@ import (
 	"duskweight/internal/draw"
 	"duskweight/internal/model"
 	"duskweight/internal/model/cell"
+	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/panel"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
@@ -31,7 +32,8 @@ type cardView struct {
 	Form    form.FormView
 	Parts   []form.PartView
 	Buy     *page.BuyView
-	More    string // address of all inputs
+	Read    *page.ReadView // where its numbers stand
+	More    string         // address of all inputs
 	Count   int
 	Typical int // typical values in use
 	Links   []form.LinkView
@@ -116,6 +118,9 @@ func (b *bench) cardOf(v page.EditorView) cardView {
 		c.More = b.at.link(func(a *benchAt) { a.part, a.more = s.id, true }, "#card")
 	}
 	b.pictured(s.id, &c)
+	if r, ok := read[s.id]; ok {
+		c.Read = r.View(b.h.sys, s.Word == path.NotKnown)
+	}
 	switch s.id {
 	case partBattery:
 		c.Typical = len(b.c.Resolved.Typical)

@@ -85,6 +85,7 @@ func (b *bench) question() page.AskView {
 		s = b.state(partBattery)
 	}
 	q := page.AskView{Part: s.name, Path: b.ask, Settles: b.settles(b.ask)}
+	q.Thing = read[s.id].Thing
 	label := b.h.labels[b.ask]
 	q.Ask = asked[keyOf(b.ask, b.prefix)]
 	if q.Ask == "" && label != "" {

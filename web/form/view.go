@@ -92,6 +92,9 @@ type ProblemView struct {
 // FieldID is the id of the element of a path: CSS and links take no brackets.
 func FieldID(path string) string { return "f-" + plainID.Replace(path) }
 
+// together keeps a figure and its sign on one line.
+var together = strings.NewReplacer(" %", "\u00a0%", "± ", "±\u00a0")
+
 var plainID = strings.NewReplacer("[", "-", "]", "", ".", "-", "_", "-")
 
 // View prints a form. t is the thing with what could be read of typed. typed is text that was not saved and is shown again as
@@ -309,7 +312,7 @@ func (p *printer[T]) field(in *Input[T], t *T) *FieldView {
 		}
 	}
 	if o, ok := p.origins[in.Path]; ok {
-		v.Origin, v.Source = string(o.Kind), shortSource(o.Source)
+		v.Origin, v.Source = string(o.Kind), together.Replace(shortSource(o.Source))
 	}
 	if shown == "" {
 		p.empty(v, in, t)

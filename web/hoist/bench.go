@@ -123,7 +123,7 @@ func (h hoistPage) benchOf(v model.Variant, whole model.VariantResult, at benchA
 	design := *v.Stores[h.i].Hoist
 	_, given := f.Paths(&design)
 	hoist := model.HoistPath(h.i)
-	b.said = parts.Said{At: hoist, Checks: result.Lines(), Flags: result.Drive.Flags, Because: whole.Stores[h.i].Because, Given: given}
+	b.said = parts.Said{At: hoist, Checks: result.Lines(), Flags: result.Drive.Flags, Because: whole.Stores[h.i].Because, Typical: v.TypicalOf(h.i), Given: given}
 	b.states = parts.States(design, b.said)
 	inside := make([]string, len(refused))
 	for i, p := range refused {

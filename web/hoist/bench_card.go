@@ -19,6 +19,7 @@ type cardView struct {
 	Flags       []string
 	Checks      []page.CheckView
 	Buy         *page.BuyView
+	Read        *page.ReadView // where its numbers stand
 	More        string
 	Count       int // of all inputs of the part
 	Links       []form.LinkView
@@ -44,6 +45,9 @@ func (b bench) cardOf(v page.EditorView) cardView {
 	if s.Word != path.Holds {
 		c.Buy = b.buy(s)
 	}
+	if r, ok := readingOf(s.ID, *b.v.Stores[b.h.i].Hoist); ok {
+		c.Read = r.View(b.h.sys, len(s.Open) > 0)
+	}
 	c.First, c.Rest = b.split(v.Form.Parts)
 	c.AllOpen = b.at.more || b.at.depth == depthBench || len(c.First) == 0
 	c.Head.Close = b.at.link(func(a *benchAt) { a.part, a.more = "", false }, "#part-"+s.ID)
@@ -59,21 +63,32 @@ func (b bench) cardOf(v page.EditorView) cardView {
 	return c
 }
 
-// split parts the fields of the card: what it shows first or is asked for stands open, what is only answered is folded.
+// split parts the fields of the card: what it shows first stands open; what else is asked for too, once all that is answered;
+// the others are folded.
 func (b bench) split(list []form.PartView) (first, rest []form.PartView) {
 	s := b.states[b.open]
+	answered := !slices.ContainsFunc(s.Open, s.Shows)
 	for _, p := range list {
 		at := ""
 		if p.Field != nil {
 			at = strings.TrimPrefix(p.Field.Path, b.said.At+".")
 		}
-		if f := p.Field; f == nil || f.Problem != "" || f.Unsaved || s.Shows(at) || slices.Contains(s.Open, at) || at == b.at.field {
+		if p.List != nil && p.List.Count == 0 && p.List.Problem == "" && !b.asked(p.List.Path) { // readings of the bench that nobody took
+			rest = append(rest, p)
+		} else if f := p.Field; f == nil || f.Problem != "" || f.Unsaved || s.Shows(at) || answered && slices.Contains(s.Open, at) || at == b.at.field {
 			first = append(first, p)
 		} else {
 			rest = append(rest, p)
 		}
 	}
 	return first, rest
+}
+
+// asked reports whether the open card shows first, or asks for, something of a list.
+func (b bench) asked(list string) bool {
+	s := b.states[b.open]
+	at := strings.TrimPrefix(list, b.said.At+".")
+	return slices.ContainsFunc(append(s.First, s.Open...), func(p string) bool { return p == at || strings.HasPrefix(p, at+"[") })
 }
 
 // parts are the parts without their words.
@@ -92,7 +107,7 @@ var rowPart = map[string]string{"material": "mass", "rope": "rope", "ending": "e
 // cardLinks are other pages that fill a part in.
 func cardLinks(part, url string) []form.LinkView {
 	if part == "motor" {
-		return []form.LinkView{{Text: "Label, drawing of it, or measure it yourself", URL: url + "/motor"}}
+		return []form.LinkView{{Text: "Measure the motor yourself, or work it out from its plate", URL: url + "/motor"}}
 	}
 	var out []form.LinkView
 	for _, l := range rowLinks(url) {

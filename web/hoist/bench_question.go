@@ -18,6 +18,9 @@ func (b bench) question(v page.EditorView) page.AskView {
 	}
 	s := b.states[b.ask.Part]
 	q := page.AskView{Ask: s.Ask, Settles: b.settles(), Part: s.Name, Path: b.said.At + "." + b.ask.Path}
+	if r, ok := readingOf(s.ID, *b.v.Stores[b.h.i].Hoist); ok {
+		q.Thing = r.Thing
+	}
 	q.Field, q.Also = b.h.FieldAt(b.v, q.Path)
 	if q.Field == nil { // a list, or something of another page: its card asks
 		q.Path = ""

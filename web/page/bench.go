@@ -31,6 +31,7 @@ type AskView struct {
 	Path    string
 	Also    []HiddenValue  // the lengths of the lists that its row stands in
 	Open    *form.LinkView // its card, where the card alone can answer
+	Thing   string         // key of the drawing of what is read or measured; "" for none
 	Part    string
 	Later   string // address that puts it behind
 	NoLabel bool   // it is read on a label: the way out is called so

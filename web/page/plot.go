@@ -63,7 +63,7 @@ func (p Plot) View(csv string) (ChartView, error) {
 	line.SetGlobalOptions(
 		charts.WithTooltipOpts(opts.Tooltip{Show: opts.Bool(true), Trigger: "axis"}),
 		charts.WithLegendOpts(opts.Legend{Top: "0", Left: "0", ItemWidth: 30}),
-		charts.WithGridOpts(opts.Grid{Top: strconv.Itoa(34 + 20*p.legendRows()), Left: "8", Right: "16", Bottom: "24", ContainLabel: opts.Bool(true)}),
+		charts.WithGridOpts(opts.Grid{Top: "54", Left: "8", Right: "16", Bottom: "24", ContainLabel: opts.Bool(true)}),
 		charts.WithXAxisOpts(opts.XAxis{Type: "value", Name: p.X, NameLocation: "middle", NameGap: 26, Min: 0, Max: p.last(),
 			SplitLine: &opts.SplitLine{Show: opts.Bool(false)}, AxisLabel: &opts.AxisLabel{Formatter: "fn:3", HideOverlap: opts.Bool(true), ShowMinLabel: opts.Bool(true), ShowMaxLabel: opts.Bool(false)}}),
 	)
@@ -94,19 +94,6 @@ func (p Plot) yAxis(i int, name string) opts.YAxis {
 		y.Min = 0
 	}
 	return y
-}
-
-// legendRows is how many rows the names of the lines take on a phone, about 235 pixels wide.
-func (p Plot) legendRows() int {
-	rows, used := 1, 0.0
-	for _, l := range p.Lines {
-		wide := 46 + 6.5*float64(len([]rune(l.Name)))
-		if used > 0 && used+wide > 235 {
-			rows, used = rows+1, 0
-		}
-		used += wide
-	}
-	return rows
 }
 
 // least is the lowest value on a scale.

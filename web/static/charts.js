@@ -48,6 +48,20 @@
 		return option;
 	}
 
+	// fit gives the names of the lines the rows that they take at this width.
+	function fit(option, width) {
+		const grid = [option.grid].flat()[0], names = [option.legend].flat()[0]?.data;
+		if (!grid || !names) return option;
+		let rows = 1, used = 0;
+		for (const {name} of names) {
+			const wide = 46 + 6.5 * name.length;
+			if (used && used + wide > width - 8) { rows++; used = 0; }
+			used += wide;
+		}
+		grid.top = 34 + 20 * rows;
+		return option;
+	}
+
 	function draw() {
 		for (const [el, chart] of drawn) if (!el.isConnected) { chart.dispose(); drawn.delete(el); }
 		for (const el of document.querySelectorAll("[data-chart]")) {
@@ -58,7 +72,7 @@
 				chart = echarts.init(el, dark.matches && el.dataset.theme !== "light" ? "dark" : null, {renderer: "svg"});
 				drawn.set(el, chart);
 			}
-			chart.setOption(ink(resolve(JSON.parse(data.textContent), getComputedStyle(el)), el), {notMerge: true});
+			chart.setOption(fit(ink(resolve(JSON.parse(data.textContent), getComputedStyle(el)), el), el.clientWidth), {notMerge: true});
 		}
 		document.documentElement.dataset.charts = "drawn";
 	}
@@ -115,7 +129,13 @@
 	addEventListener("live:swap", start);
 	addEventListener("live:part", start);
 	document.addEventListener("toggle", e => { if (e.target.open && e.target.querySelector("[data-chart]")) start(); }, true);
-	addEventListener("resize", () => { for (const [el, chart] of drawn) if (!el.closest(".paper")) chart.resize(); });
+	addEventListener("resize", () => {
+		for (const [el, chart] of drawn) if (!el.closest(".paper")) {
+			const {grid, legend} = chart.getOption();
+			chart.resize();
+			if (grid) chart.setOption({grid: fit({grid, legend}, el.clientWidth).grid});
+		}
+	});
 	addEventListener("beforeprint", () => { // on paper a chart is as wide as its column, with letters of the page's size
 		const column = document.querySelector(".compare") !== null;
 		if (column) for (const d of document.querySelectorAll(".cmp-more > :not([open])")) { d.open = true; d.dataset.paper = ""; }

@@ -413,13 +413,17 @@ func TestNothingLeftToAsk(t *testing.T) {
 		r    reason.Reason
 		want Tier
 	}{
-		{reason.Reason{ID: "typical", Word: reason.NotKnown, Path: "h.drum.diameter_m"}, TierTypical}, {reason.Reason{ID: "bracing", Word: reason.NotKnown, Path: "h.drum.diameter_m"}, TierPath},
-		{reason.Reason{ID: "typical", Word: reason.No, Path: "h.drum.diameter_m"}, TierRest}, {reason.Reason{ID: "typical", Word: reason.NotKnown, Path: "h.drum.width_m"}, TierRest},
+		{reason.Reason{ID: "bracing", Word: reason.NotKnown, Path: "h.drum.diameter_m"}, TierPath},
+		{reason.Reason{ID: "bracing", Word: reason.No, Path: "h.drum.diameter_m"}, TierRest}, {reason.Reason{ID: "bracing", Word: reason.NotKnown, Path: "h.drum.width_m"}, TierRest},
 	} {
 		s := State{Part: drumPart(), Against: []reason.Reason{x.r}}
 		if got := tierOf(h, s, "drum.diameter_m", 0, said, Ask{}); got != x.want {
 			t.Errorf("%s %s of %s: tier %d, want %d", x.r.ID, x.r.Word, x.r.Path, got, x.want)
 		}
+	}
+	said.Typical = []string{"drum.diameter_m"}
+	if got := tierOf(h, State{Part: drumPart()}, "drum.diameter_m", 0, said, Ask{}); got != TierTypical {
+		t.Errorf("a value that is usual elsewhere: tier %d", got)
 	}
 	if got := tierOf(h, State{Part: drumPart()}, "drum.diameter_m", 1, said, Ask{}); got != TierPath {
 		t.Errorf("a check misses it: tier %d", got)

@@ -124,6 +124,8 @@ func tierOf(h lift.Hoist, s State, p string, asked int, said Said, ask Ask) Tier
 		return TierHolds
 	case s.ID == "round":
 		return TierRound
+	case slices.Contains(said.Typical, p) && asked == 0:
+		return TierTypical
 	case !s.Shows(p): // a careful value stands in for it, or a few give it
 		return TierRest
 	case asked > 0:
@@ -131,9 +133,6 @@ func tierOf(h lift.Hoist, s State, p string, asked int, said Said, ask Ask) Tier
 	}
 	for _, r := range s.Against {
 		if r.Word == reason.NotKnown && inside(r.Path, said.At) == p {
-			if r.ID == "typical" {
-				return TierTypical
-			}
 			return TierPath
 		}
 	}

@@ -8,7 +8,6 @@ import (
 	"duskweight/internal/model/lift/path"
 	"duskweight/internal/model/reason"
 	"duskweight/internal/model/unit"
-	"duskweight/internal/say"
 )
 
 // The order in which a maker is asked, by the rule on paper: a refused value, mass and travel, what the drive misses, holds,
@@ -22,7 +21,7 @@ func TestQuestionsInOrder(t *testing.T) {
 		{ID: "slack", Word: path.NotKnown, Missing: []string{"rope.stiffness_ea_n"}},
 		{ID: "brake_catch", Word: path.NotKnown, Missing: []string{"rope.stiffness_ea_n"}},
 		{ID: "overhoist", Word: path.NotKnown, Missing: []string{"rope.stiffness_ea_n"}, Of: "rope.breaking_load_n"},
-	}, Because: []reason.Reason{{ID: "typical", Word: reason.NotKnown, Path: "stores[0].hoist.drum.diameter_m", Say: say.That("typical")}}}
+	}, Typical: []string{"drum.diameter_m"}}
 	ask := Ask{Refused: []string{"drum.width_m"}, Drive: []lift.Missing{{Path: "machine.k_vs_rad"}}}
 	for i, want := range []struct {
 		path   string
@@ -49,7 +48,7 @@ func TestQuestionsInOrder(t *testing.T) {
 				said.Checks[k].Missing = nil
 			}
 		}},
-		{"drum.diameter_m", TierTypical, func() { said.Because = nil; given["drum.diameter_m"] = true }},
+		{"drum.diameter_m", TierTypical, func() { said.Typical = nil; given["drum.diameter_m"] = true }},
 		{"site.children", TierRound, nil},
 	} {
 		q := Next(h, States(h, said), said, ask)
@@ -63,7 +62,7 @@ func TestQuestionsInOrder(t *testing.T) {
 }
 
 // A part's word is the worst that is said of it; a check that a proof by test cleared takes none away; what stands against
-// the hoist and belongs to no part of it is a part of its own.
+// the hoist and belongs to no part of it is a part of its own. A part with a value that is only usual elsewhere is not settled.
 func TestWordsOfParts(t *testing.T) {
 	h := lift.Hoist{Mass: []lift.Piece{{Mass: unit.Of[unit.Mass](50)}}}
 	given := map[string]bool{}
@@ -78,12 +77,12 @@ func TestWordsOfParts(t *testing.T) {
 	}, Because: []reason.Reason{
 		{ID: "drum_hub", Of: "drum.hub_strength_pa", Word: reason.Proven, Path: "stores[0].hoist.drum.hub_strength_pa"},
 		{ID: "people_near", Word: reason.No, Path: "stores[0].hoist.site.children"}, {ID: "step_failed", Word: reason.No, Path: "panels[0].count"},
-	}, Flags: []lift.Flag{{Path: "machine.max_speed_rad_s", Bad: true}, {Path: "drum.diameter_m"}}}
+	}, Flags: []lift.Flag{{Path: "machine.max_speed_rad_s", Bad: true}, {Path: "drum.diameter_m"}}, Typical: []string{"rope.stiffness_ea_n", "reeving.dead_end", "train.stages[0].ratio"}}
 	got := map[string]path.Word{}
 	for _, s := range States(h, said) {
 		got[s.ID] = s.Word
 	}
-	for id, want := range map[string]path.Word{"rope": path.Tight, "beam": path.GivesWay, "shaft": path.Holds, "pulley": path.Holds, "round": path.GivesWay, "motor": path.GivesWay, "drum": path.Holds, Beyond: path.GivesWay} {
+	for id, want := range map[string]path.Word{"rope": path.NotKnown, "gears": path.NotKnown, "ends": path.Holds, "beam": path.GivesWay, "shaft": path.Holds, "pulley": path.Holds, "round": path.GivesWay, "motor": path.GivesWay, "drum": path.Holds, Beyond: path.GivesWay} {
 		if got[id] != want {
 			t.Errorf("%s is %q, want %q", id, got[id], want)
 		}

@@ -17,11 +17,12 @@ type Said struct {
 	Checks  []path.Check    // of the load path
 	Flags   []lift.Flag     // of the drive
 	Because []reason.Reason // against readiness, paths in the variant
+	Typical []string        // inputs whose value is usual elsewhere and not confirmed, paths inside the hoist
 	Given   map[string]bool // of every input that the hoist has, by its path inside it: whether it is given, or may stay empty
 }
 
 // State is a part with its word. A part is settled where it holds or is only tight: nothing of it gives way or is not
-// known, and its first inputs are given. Settled is never called proven.
+// known, its first inputs are given, and no value of it is merely usual elsewhere. Settled is never called proven.
 type State struct {
 	Part
 	Word    path.Word
@@ -73,6 +74,9 @@ func States(h lift.Hoist, said Said) []State {
 		if p := Input(all, inside(r.Path, said.At)); r.Word == reason.NotKnown && r.Path != "" {
 			to(p).open(p)
 		}
+	}
+	for _, p := range said.Typical {
+		to(p).open(p)
 	}
 	for i := range out {
 		out[i].ask(all, asks, said)
