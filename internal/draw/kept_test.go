@@ -276,6 +276,13 @@ func keptSmall(t *testing.T, out map[string]string) {
 		s := Stamp{Thing: thing, Title: "What to read", Lines: []StampLine{{"WLL 500 kg", "working load"}, {"⌀ 75 mm", "diameter of the wheel"}, {"24 V DC", "voltage"}, {"6 A", "most current"}}[:1+i%4]}
 		stamps = append(stamps, drawn(t, func(b *strings.Builder) error { return s.Draw(b) }))
 	}
+	for _, input := range []string{"ending", "rope_parts", "lead_sheaves"} {
+		for _, answer := range []string{"splice", "figure_eight", "bowline", "other_knot", "swaged", "clips", "thimble_clamp", "0", "1", "2", "3", "4"} {
+			if one := Choice(input, answer); one != "" {
+				stamps = append(stamps, strings.Replace(one, "<svg ", `<svg width="40" height="40" `, 1))
+			}
+		}
+	}
 	out["stamps"] = together(t, 1200, 1, stamps...)
 
 	var icons []shown

@@ -67,12 +67,19 @@ type FieldView struct {
 	Kind                                     InputKind
 	Options                                  []OptionView
 	Problem                                  string
-	Saved                                    string // what is stored, where the field holds refused text
-	Origin, Source                           string // "typical", and from where
-	Offer                                    string // a typical value, where the value is not known
-	Remark                                   string // on a value outside of what is usual
-	Spare                                    bool   // may stay empty
-	Unsaved                                  bool   // the text is not what the design shows
+	Saved                                    string     // what is stored, where the field holds refused text
+	Origin, Source                           string     // "typical", and from where
+	Offer                                    string     // a typical value, where the value is not known
+	Remark                                   string     // on a value outside of what is usual
+	Spare                                    bool       // may stay empty
+	Unsaved                                  bool       // the text is not what the design shows
+	Tiles                                    []TileView // its answers as pictures, where a page offers them so
+}
+
+// TileView is an answer as a picture.
+type TileView struct {
+	Value, Word, Picture string
+	Chosen               bool
 }
 
 type OptionView struct {

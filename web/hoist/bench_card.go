@@ -72,6 +72,9 @@ func (b bench) split(list []form.PartView) (first, rest []form.PartView) {
 		at := ""
 		if p.Field != nil {
 			at = strings.TrimPrefix(p.Field.Path, b.said.At+".")
+			if !b.at.more && b.at.depth != depthBench {
+				pictured(p.Field)
+			}
 		}
 		if p.List != nil && p.List.Count == 0 && p.List.Problem == "" && !b.asked(p.List.Path) { // readings of the bench that nobody took
 			rest = append(rest, p)

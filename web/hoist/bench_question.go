@@ -22,6 +22,9 @@ func (b bench) question(v page.EditorView) page.AskView {
 		q.Thing = r.Thing
 	}
 	q.Field, q.Also = b.h.FieldAt(b.v, q.Path)
+	if q.Field != nil && q.Field.Problem == "" {
+		pictured(q.Field)
+	}
 	if q.Field == nil { // a list, or something of another page: its card asks
 		q.Path = ""
 	}

@@ -4,7 +4,9 @@ import (
 	"slices"
 	"strings"
 
+	"duskweight/internal/draw"
 	"duskweight/internal/model/lift"
+	"duskweight/web/form"
 	"duskweight/web/page"
 )
 
@@ -67,4 +69,36 @@ func readingOf(id string, h lift.Hoist) (page.Reading, bool) {
 	}
 	r, ok := read[kind]
 	return r, ok
+}
+
+// pictured gives a field its answers as pictures, where they have some; not where its value is none of them. The number of
+// ropes and of pulleys may be any: the card of all inputs asks for it as a number.
+func pictured(f *form.FieldView) {
+	input := f.Path[strings.LastIndexByte(f.Path, '.')+1:]
+	options := answers[input]
+	if f.Kind == form.AsChoice {
+		options = f.Options
+	}
+	var tiles []form.TileView
+	drawn, chosen := false, false
+	for _, o := range options {
+		t := form.TileView{Value: o.Value, Word: o.Word, Picture: draw.Choice(input, o.Value), Chosen: o.Value == f.Value}
+		drawn, chosen = drawn || t.Picture != "", chosen || t.Chosen
+		if o.Value == "" {
+			t.Picture = draw.Thing("unknown")
+		}
+		tiles = append(tiles, t)
+	}
+	if i := slices.IndexFunc(tiles, func(t form.TileView) bool { return t.Value == "" }); i >= 0 { // the last answer
+		tiles = append(append(tiles[:i:i], tiles[i+1:]...), tiles[i])
+	}
+	if drawn && chosen {
+		f.Tiles = tiles
+	}
+}
+
+// answers are the usual answers to inputs that are numbers.
+var answers = map[string][]form.OptionView{
+	"rope_parts":   {{Value: "1", Word: "one"}, {Value: "2", Word: "two"}, {Value: "3", Word: "three"}, {Value: "4", Word: "four"}, {Value: "", Word: "not known"}},
+	"lead_sheaves": {{Value: "1", Word: "one, at the top"}, {Value: "2", Word: "two, one at the foot"}, {Value: "0", Word: "none: drum above"}, {Value: "", Word: "not known"}},
 }

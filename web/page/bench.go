@@ -42,7 +42,9 @@ type AskView struct {
 }
 
 // Few reports whether the question has so few answers that each is a button.
-func (q AskView) Few() bool { return q.Field.Kind == form.AsChoice && len(q.Field.Options) <= 4 }
+func (q AskView) Few() bool {
+	return len(q.Field.Tiles) > 0 || q.Field.Kind == form.AsChoice && len(q.Field.Options) <= 4
+}
 
 // HiddenValue is what a form sends besides its fields.
 type HiddenValue struct{ Name, Value string }
