@@ -119,7 +119,7 @@ func (b *bench) cardOf(v page.EditorView) cardView {
 	}
 	b.pictured(s.id, &c)
 	if r, ok := read[s.id]; ok {
-		c.Read = r.View(b.h.sys, s.Word == path.NotKnown)
+		c.Read = r.View(b.h.sys, b.at.part == s.id && s.Word == path.NotKnown)
 	}
 	switch s.id {
 	case partBattery:

@@ -19,31 +19,31 @@ import (
 // inputs: its row of stores says it.
 func inputGroups(of page.Tables, vs []store.Saved[model.Variant], all bool, sys unit.System) []compareGroup {
 	var titles []string
-	byTitle := map[string][][]form.InputText{} // by variant; nil where it has no such store
-	put := func(i int, title string, texts []form.InputText) {
+	byTitle := map[string][]inputsOf{} // by variant
+	put := func(i int, title, at string, texts []form.InputText) {
 		if byTitle[title] == nil {
 			titles = append(titles, title)
-			byTitle[title] = make([][]form.InputText, len(vs))
+			byTitle[title] = make([]inputsOf, len(vs))
 		}
-		byTitle[title][i] = texts
+		byTitle[title][i] = inputsOf{at, texts}
 	}
 	for i, v := range vs {
-		put(i, "Panels and what is always on", ownTexts(of, v.Value, sys))
+		put(i, "Panels and what is always on", "", ownTexts(of, v.Value, sys))
 	}
 	for i, v := range vs {
 		count := map[string]int{}
-		for _, s := range v.Value.Stores {
+		for n, s := range v.Value.Stores {
 			k := of.Stores.Of(s.Kind())
 			kind, texts := k.Row.Title, k.Inputs.Texts(s, sys)
 			if count[kind]++; count[kind] > 1 {
 				kind = fmt.Sprintf("%s %d", kind, count[kind])
 			}
-			put(i, kind, texts)
+			put(i, kind, s.Kind().Path(n), texts)
 		}
 	}
 	var out []compareGroup
 	for _, t := range titles {
-		g := compareGroup{Title: "Inputs: " + strings.ToLower(t), Rows: inputRows(byTitle[t], "no "+strings.ToLower(t))}
+		g := compareGroup{Title: "Inputs: " + strings.ToLower(t), Rows: inputRows(byTitle[t], t)}
 		if !all {
 			g.Rows = slices.DeleteFunc(g.Rows, func(r compareRow) bool { return !r.Differs })
 		}
@@ -54,26 +54,34 @@ func inputGroups(of page.Tables, vs []store.Saved[model.Variant], all bool, sys 
 	return out
 }
 
+// inputsOf are the inputs of one form of a variant, and where it stands in the variant; no inputs where it has no such store.
+type inputsOf struct {
+	at    string
+	texts []form.InputText
+}
+
 // inputRows lays the inputs of one group side by side. No cell stays blank: a store that is not there, a row of a list
 // that is not there, and a value that is not known are different things.
-func inputRows(by [][]form.InputText, absent string) []compareRow {
+func inputRows(by []inputsOf, title string) []compareRow {
+	absent := "no " + strings.ToLower(title)
 	var rows []compareRow
 	at := map[string]int{}
-	for i, texts := range by {
-		for _, in := range texts {
+	for i, one := range by {
+		for _, in := range one.texts {
 			n, ok := at[in.Path]
 			if !ok {
 				n = len(rows)
 				at[in.Path] = n
-				rows = append(rows, compareRow{Name: in.Label, Cells: make([]compareCell, len(by))})
+				rows = append(rows, compareRow{Name: in.Label, Cells: make([]compareCell, len(by)), key: title + "/" + in.Path, at: make([]string, len(by)), labelled: in.Labelled})
 				for j := range by {
 					rows[n].Cells[j].Text = "none"
-					if by[j] == nil {
+					if by[j].texts == nil {
 						rows[n].Cells[j].Text = absent
 					}
 				}
 			}
 			rows[n].Cells[i].Text, rows[n].Cells[i].told = form.OrNotKnown(in.Text), form.OrNotKnown(in.Told)
+			rows[n].at[i] = model.Join(one.at, in.Path)
 		}
 	}
 	for i := range rows {

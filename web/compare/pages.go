@@ -24,6 +24,7 @@ type Pages struct{ *page.Site }
 // Routes hangs the pages at their addresses.
 func (s *Pages) Routes(r chi.Router) {
 	r.Get("/projects/{project}/compare", s.Page(s.showCompare))
+	r.Post("/projects/{project}/compare/copy", s.Page(s.copyInput))
 	r.Get("/projects/{project}/compare/costs.csv", s.Page(s.sendCompareCSV))
 	page.EditorAt(r, s.Site, "/projects/{project}/money", s.moneyEditor)
 }
@@ -41,6 +42,7 @@ type compareView struct {
 	Differ    []compareGroup // answers that differ and that no axis shows
 	Money     []compareGroup // those about money
 	Inputs    []compareGroup // inputs that differ
+	Copy      copyView
 	Folded    []compareGroup // answers that are the same, those that an axis shows, and with AllInputs the inputs that are the same
 	More      string         // the heading of what is folded
 	AllInputs bool           // inputs that are the same too
@@ -63,6 +65,10 @@ type compareRow struct {
 	Cells   []compareCell
 	Differs bool
 	OnAxis  bool // stands above on one scale
+
+	key      string   // of an input: its name in the form that copies it
+	at       []string // its path in each variant; empty where the variant has none
+	labelled bool     // it is read on a part
 }
 
 // senseInWords says which value is the better one.
@@ -138,7 +144,9 @@ func (s *Pages) compareOf(ctx context.Context, p store.Saved[model.Project], all
 	for i := range groups {
 		markDifferent(&groups[i])
 	}
-	v.lay(groups, inputGroups(s.Tables, chosen, v.AllInputs, sys))
+	inputs := inputGroups(s.Tables, chosen, v.AllInputs, sys)
+	v.lay(groups, inputs)
+	v.copyOf(inputs, chosen, url+"/copy"+page.ChosenQuery(chosen))
 	v.Terms = page.ProjectURL(p.ID) + "/money"
 	if g := s.Grounds.Of(p); g.Sky != nil && g.Load.ApplianceYear > 0 {
 		v.Range = page.RangeLater(p.ID, chosen)

@@ -46,7 +46,7 @@ func (b bench) cardOf(v page.EditorView) cardView {
 		c.Buy = b.buy(s)
 	}
 	if r, ok := readingOf(s.ID, *b.v.Stores[b.h.i].Hoist); ok {
-		c.Read = r.View(b.h.sys, len(s.Open) > 0)
+		c.Read = r.View(b.h.sys, b.at.part == s.ID && len(s.Open) > 0)
 	}
 	c.First, c.Rest = b.split(v.Form.Parts)
 	c.AllOpen = b.at.more || b.at.depth == depthBench || len(c.First) == 0

@@ -3,6 +3,7 @@ package page
 import (
 	"fmt"
 	"net/http"
+	"net/url"
 	"slices"
 
 	"duskweight/internal/model"
@@ -27,6 +28,15 @@ func ChosenVariants(all []store.Saved[model.Variant], ids []string) []store.Save
 		}
 	}
 	return out[:min(len(out), MostCompared)]
+}
+
+// ChosenQuery is the part of an address that names those variants.
+func ChosenQuery(chosen []store.Saved[model.Variant]) string {
+	q := url.Values{}
+	for _, v := range chosen {
+		q.Add("v", fmt.Sprint(v.ID))
+	}
+	return "?" + q.Encode()
 }
 
 // LeftOr is no error where the page was left meanwhile.

@@ -34,7 +34,7 @@ type ReadView struct {
 	Open                    bool
 }
 
-// View prints a reading; it stands open while something of the part is not known.
+// View prints a reading. It stands open on a card that somebody opened while something of the part is not known.
 func (r Reading) View(sys unit.System, open bool) *ReadView {
 	stamp := draw.Stamp{Thing: r.Thing}
 	for _, l := range r.Lines {
