@@ -10,8 +10,7 @@ import (
 	"duskweight/web/page"
 )
 
-// read are the parts whose numbers are printed on something, or measured on it, by their ids without a number. The yield
-// strength of a bolt follows from its class: ISO 898-1, the two numbers multiplied by each other and by 10, in MPa.
+// read are the parts whose numbers are printed on something, or measured on it, by their ids without a number.
 var read = map[string]page.Reading{
 	"mass": page.Read("scale", "What to weigh", "Weigh every piece, and say that it is weighed. Measure the travel with a tape, from the lowest to the highest place of the mass.",
 		page.Line("38.5 kg", "85 lb", "mass of one piece")),
@@ -28,7 +27,7 @@ var read = map[string]page.Reading{
 	"drum": page.Read("drum", "What to measure on the drum", "Measure also the width between the flanges, and the flanges across.",
 		page.Line("34.6 cm", "13.6 in", "once around, with a tape"), page.Alike("÷ 3.14", "gives the diameter")),
 	"shaft": page.Read("bolt", "What to read on a pin or bolt", "Measure shaft and pin with a calliper. The yield strength of steel without a class stays not known.",
-		page.Alike("8.8", "class: yield 8 × 8 × 10 MPa")),
+		page.Alike("8.8", "class of its steel")),
 	"motor": page.Read("motor", "What to read on the motor", "Without a label, three readings describe the motor. A battery, a meter and a drill are enough for them.",
 		page.Alike("24 V DC", "voltage"), page.Alike("3000 rpm", "speed without load"), page.Alike("4 A", "current all day")),
 	"feed": page.Read("supply", "What to read on the supply", "Without a label, measure the voltage at its terminals before anything is connected.",
