@@ -40,3 +40,34 @@ func TestBrowserForEveryone(t *testing.T) {
 		}
 	}
 }
+
+// The day is played on a press, moment by moment, says each, waits on a second press, goes on with a third, and is over after the last.
+// With reduced motion there is nothing to press.
+func TestBrowserPlaysTheDay(t *testing.T) {
+	b := browsertest.Start(t)
+	s, base := webtest.Serve(t)
+	p, _ := webtest.Create(t, s, "sample", catalog.Sample())
+	tab := b.Open(t, browsertest.Look{Width: 1366, Height: 900})
+	tab.Go(base + page.ProjectURL(p.ID))
+	now := func() string {
+		return tab.String(`(() => { const all = [...document.querySelectorAll(".moments li")]; return all.findIndex(li => li.matches(".now")) + " of " + all.length; })()`)
+	}
+	if now() != "-1 of 4" {
+		t.Fatal("it plays by itself, or there is no day: ", now())
+	}
+	tab.Click(".play-day")
+	tab.Wait(`document.querySelector(".moments li:nth-child(2).now")`)
+	tab.Click(".play-day")
+	if word, said := tab.Text(".play-day"), tab.String(`document.querySelector("#day figcaption [role=status]").textContent`); word != "Go on" || said == "" {
+		t.Errorf("after the second press: %q, said %q", word, said)
+	}
+	for _, f := range tab.Axe() {
+		t.Errorf("while it waits: %v", f)
+	}
+	tab.Click(".play-day")
+	tab.Wait(`document.querySelector(".moments li:nth-child(4).now")`)
+	tab.Wait(`!document.querySelector(".moments .now") && document.querySelector(".play-day").textContent === "Play the day"`)
+	still := b.Open(t, browsertest.Look{Width: 1366, Height: 900, Still: true})
+	still.Go(base + page.ProjectURL(p.ID))
+	still.Wait(`document.querySelector(".play-day")?.hidden`)
+}
