@@ -2,12 +2,15 @@ package load
 
 import (
 	"fmt"
+	"net/http"
 	"strconv"
 
 	"duskweight/internal/draw"
 	"duskweight/internal/model"
+	"duskweight/internal/model/load"
 	"duskweight/internal/model/sun"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/store"
 	"duskweight/web/form"
 	"duskweight/web/page"
 )
@@ -43,6 +46,7 @@ type sumView struct {
 	Top     string // power at the upper end of the picture
 	Say     string
 	Value   string // in the dark hours
+	CSV     string // address of its numbers
 }
 
 // monthLink leads to a month of the strips.
@@ -59,12 +63,10 @@ func sumOf(g model.Ground, at loadAt, sys unit.System) *sumView {
 	}
 	day, name := dayIn(g, at.month)
 	month := sun.MonthOf(day)
-	s := draw.Sum{Dark: g.Day(day).Dark}
+	s := sumOn(g, l, day)
 	var night, most float64
 	when := 0
 	for h := range 24 {
-		i := 24*day + h
-		s.Always[h], s.Rest[h] = float64(l.Standing[i]), float64(l.Essential[i]+l.Nice[i])
 		all := s.Always[h] + s.Rest[h]
 		if s.Dark[h] {
 			night += all * 3600
@@ -75,6 +77,7 @@ func sumOf(g model.Ground, at loadAt, sys unit.System) *sumView {
 	}
 	top, past := s.Scale()
 	v := &sumView{Month: form.MonthNames[month-1], Dark: darkOf(s.Dark), Picture: s.Draw(), Top: unit.Powers.Format(top, sys), Value: unit.Energies.Format(night, sys)}
+	v.CSV = fmt.Sprintf("%s/a-day.csv?%s=%d", at.url, nameMonth, month)
 	v.Say = fmt.Sprintf("%s: the most is %s, from %s.", name, unit.Powers.Format(most, sys), page.Clock(float64(when)))
 	switch {
 	case most == 0:
@@ -88,6 +91,40 @@ func sumOf(g model.Ground, at loadAt, sys unit.System) *sumView {
 		v.Months = append(v.Months, monthLink{Letter: n[:1], Name: n[1:], URL: to.url + to.query() + "#all", Here: m+1 == month})
 	}
 	return v
+}
+
+// sumOn is what is on in each hour of a day, W.
+func sumOn(g model.Ground, l load.Year, day int) draw.Sum {
+	s := draw.Sum{Dark: g.Day(day).Dark}
+	for h := range 24 {
+		i := 24*day + h
+		s.Always[h], s.Rest[h] = float64(l.Standing[i]), float64(l.Essential[i]+l.Nice[i])
+	}
+	return s
+}
+
+// sendSumCSV sends the hours of the day that the strips show, of the load as it is saved.
+func (s *Pages) sendSumCSV(w http.ResponseWriter, r *http.Request) error {
+	p, err := s.Project(r)
+	if err != nil {
+		return err
+	}
+	g := s.Grounds.Of(p)
+	l, known := g.Nights()
+	if !known || g.Sky == nil || len(l.Standing) == 0 {
+		return store.ErrNotFound
+	}
+	day, name := dayIn(g, monthIn(r.URL.Query().Get(nameMonth)))
+	sum := sumOn(g, l, day)
+	t := page.SheetOfNumbers{Name: "a-day", Head: []string{"hour of " + name, "dark", "all the time, W", "lamps and devices, W"}}
+	for h := range 24 {
+		dark := "no"
+		if sum.Dark[h] {
+			dark = "yes"
+		}
+		t.Rows = append(t.Rows, []any{h, dark, sum.Always[h], sum.Rest[h]})
+	}
+	return page.SendCSV(w, t)
 }
 
 // darkOf says which whole hours are dark.

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"duskweight/internal/catalog"
 	"duskweight/internal/model/load"
 	"duskweight/internal/model/unit"
 	"duskweight/web/form"
@@ -45,6 +46,12 @@ func TestMonthOfTheStrips(t *testing.T) {
 		if strings.Count(body, `class="waits"`) != 1 || !strings.Contains(body, "Hatched:") {
 			t.Errorf("%q: %d rows wait for the sun, want the pump", query, strings.Count(body, `class="waits"`))
 		}
+		csv := webtest.Ask(s.Handler(), http.MethodGet, at+"/a-day.csv"+query, nil)
+		rows := strings.Split(strings.TrimSpace(csv.Body.String()), "\n")
+		lamp := map[bool]string{true: "18,no,0,0", false: "18,yes,0,4"}[query == "?month=6"]
+		if csv.Code != http.StatusOK || len(rows) != 25 || rows[19] != lamp {
+			t.Errorf("%q: %d, %d rows of numbers: %q, want %q at 18", query, csv.Code, len(rows), csv.Body.String(), lamp)
+		}
 		if query == "?month=6" && !strings.Contains(body, "/load?month=6&amp;part=appliances%5B0%5D#card") {
 			t.Error("the links of the rows lose the month")
 		}
@@ -81,5 +88,15 @@ func TestMonthIsSavedAsItIsShown(t *testing.T) {
 	}
 	if len(seen) != 2 {
 		t.Errorf("June and December show %v", seen)
+	}
+}
+
+// An inverter that nothing else keeps company is named as what uses power all the time: the cabin's uses 6 W with nothing plugged in.
+func TestIdleInverterIsNamed(t *testing.T) {
+	s := webtest.NewSite(t)
+	p, _ := webtest.Create(t, s, "cabin", catalog.Cabin())
+	body := webtest.Ask(s.Handler(), http.MethodGet, page.ProjectURL(p.ID)+"/load", nil).Body.String()
+	if want := "the inverter alone, 6 W day and night"; !strings.Contains(strings.ReplaceAll(webtest.Readable(body), "\u00a0", " "), want) {
+		t.Errorf("%q is not said", want)
 	}
 }

@@ -22,6 +22,7 @@ type Pages struct{ *page.Site }
 // Routes hangs the pages at their addresses.
 func (s *Pages) Routes(r chi.Router) {
 	page.EditorAt(r, s.Site, "/projects/{project}/load", s.loadEditor)
+	r.Get("/projects/{project}/load/a-day.csv", s.Page(s.sendSumCSV))
 	r.Get("/projects/{project}/load/{picture}.csv", s.Page(s.sendLoadCSV))
 }
 

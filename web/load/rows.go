@@ -203,7 +203,9 @@ func typicalIn(p model.Project, part string) (n int) {
 func alsoRows(g model.Ground, p model.Project, at loadAt, sys unit.System) []rowView {
 	l, _ := g.Nights()
 	idle := "nothing"
-	if n := len(p.Load.Standing); n > 0 {
+	if n := len(p.Load.Standing); n == 0 && l.StandingPower > 0 {
+		idle = "the inverter alone, " + unit.Powers.Format(float64(l.StandingPower), sys) + " day and night"
+	} else if n > 0 {
 		idle = page.Counted(n, "device") + ", " + unit.Powers.Format(float64(l.StandingPower), sys) + " day and night"
 	}
 	inverter := "not known whether there is one"
