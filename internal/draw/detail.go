@@ -12,7 +12,7 @@ func (s Scene) lengthText(mm float64) string {
 	if s.tape && s.units == unit.Imperial {
 		return unit.Tape(unit.Length(mm/1000), unit.TapeSixteenth, unit.Nearest)
 	}
-	return say.Length(unit.Length(mm / 1000)).In(s.units)
+	return say.Taped(unit.Length(mm / 1000)).In(s.units)
 }
 
 // detail draws the drive larger: drum, rope line, hole and foot pulley with their chain of dimensions.

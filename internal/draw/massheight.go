@@ -197,7 +197,7 @@ func (m MassAgainstHeight) reading() string {
 	lines := say.That("Lines of equal energy fall from a heavy mass at a small height to a light mass at a great height.")
 	today := say.Sentence{}
 	if massIs && heightIs {
-		today = say.That("Today's design is %s lifted %s: %s before losses.", say.Mass(mass), say.Length(height), say.Energy(unit.Energy(float64(mass)*unit.G*float64(height))))
+		today = say.That("Today's design is %s lifted %s: %s before losses.", say.Mass(mass), say.Taped(height), say.Energy(unit.Energy(float64(mass)*unit.G*float64(height))))
 	}
 	names := make([]say.Sentence, len(m.Lines))
 	for i, l := range m.Lines {

@@ -147,10 +147,10 @@ func (b *builder) describe() {
 		mass = say.That("A mass of %s", say.Mass(unit.Mass(m)))
 	}
 	if s.TravelKnown {
-		travel = say.That("%s", say.Length(unit.Length(s.Travel/1000)))
+		travel = say.That("%s", say.Taped(unit.Length(s.Travel/1000)))
 	}
 	if s.Wheels[0].Known {
-		drum = say.That("a drum of %s", say.Length(unit.Length(s.Wheels[0].Bare/1000)))
+		drum = say.That("a drum of %s", say.Taped(unit.Length(s.Wheels[0].Bare/1000)))
 	}
 	desc := say.That("%s hangs on %s and travels %s. %s between mass and drum; %s.",
 		mass, say.Plural(b.parts, "rope", "ropes"), travel, say.Plural(b.lead, "pulley", "pulleys"), drum)

@@ -415,14 +415,15 @@ func textBoxes(t *testing.T, svg string) []textBox {
 	return out
 }
 
-// The drawing is labelled in the reader's units and nothing else changes: 3.8 m are 12.5 ft, 240 kg 529 lb, 250 mm 9.84 in.
+// The drawing is labelled in the reader's units and nothing else changes: 3.8 m are 149.61 in, 12 ft and 5.61 in, that
+// is 9.7 sixteenths over 5; 240 kg are 529 lb; 250 mm are 9.843 in, 13.5 sixteenths over 9.
 func TestLabelsInFeet(t *testing.T) {
 	metric, imperial := Make(Plan{Hoist: hoist()}), Make(Plan{Hoist: hoist(), Units: unit.Imperial})
 	said := imperial.Desc
 	for _, d := range imperial.Dims {
 		said += " " + d.Text
 	}
-	for _, want := range []string{"A mass of 529\u00a0lb hangs", "travels 12.5\u00a0ft", "room 9.84\u00a0in"} {
+	for _, want := range []string{"A mass of 529\u00a0lb hangs", "travels 12′\u00a05-5/8″", "room 9-13/16″"} {
 		if !strings.Contains(said, want) {
 			t.Errorf("no %q in %q", want, said)
 		}

@@ -125,7 +125,8 @@ func checkHoist(h lift.Hoist) Problems {
 	var ps Problems
 	add := func(path, format string, args ...any) { ps.Add(path, fmt.Sprintf(format, args...)) }
 	if d, D := h.Rope.Diameter, h.Drum.Diameter; d.Is && D.Is && D.Val <= d.Val {
-		ps.Tell("drum.diameter_m", say.That("the drum (%s) must be thicker than its rope (%s)", say.Size(D.Val), say.Size(d.Val)))
+		drum, rope := say.Compared(D.Val, d.Val)
+		ps.Tell("drum.diameter_m", say.That("the drum (%s) must be thicker than its rope (%s)", drum, rope))
 	}
 	if f, D := h.Drum.Flange, h.Drum.Diameter; f.Is && D.Is && f.Val < D.Val {
 		add("drum.flange_diameter_m", "the flanges must be larger than the bare drum")
@@ -137,7 +138,7 @@ func checkHoist(h lift.Hoist) Problems {
 		add("reeving.sheaves", "the rope passes %d pulleys (those between mass and drum and those between the ropes that carry the mass); the list has %d", int(k.Val+n.Val)-1, s)
 	}
 	if l, t, n := h.Rope.Length, h.Travel, h.Reeving.RopeParts; l.Is && t.Is && n.Is && float64(l.Val) < float64(t.Val)*float64(n.Val) {
-		ps.Tell("rope.length_m", say.That("the rope is too short: %s × the travel is %s before any of it reaches the drum", n.Val, say.Height(t.Val*unit.Length(n.Val)).Up()))
+		ps.Tell("rope.length_m", say.That("the rope is too short: %s × the travel is %s before any of it reaches the drum", n.Val, say.Distance(t.Val*unit.Length(n.Val)).Up()))
 	}
 	ps = append(ps, checkSafety(h)...)
 	ps = append(ps, checkReeving(h)...)

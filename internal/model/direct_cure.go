@@ -69,7 +69,7 @@ func (r *Direct) words() {
 		tell("No sun runs this motor: lifting needs %s, and in full sun the panels give at most %s and %s.", say.Current(r.Run), say.Current(r.Short), say.Voltage(r.Open))
 	}
 	if y := r.Year; y != nil && starts {
-		tell("On a mean day here it could gain %s of height, %s lifts, in %s hours.", say.Height(y.HeightDay), say.Times(unit.Ratio(y.LiftsDay)).To(2), say.Times(unit.Ratio(y.Hours)/365).To(2))
+		tell("On a mean day here it could gain %s of height, %s lifts, in %s hours.", say.Distance(y.HeightDay), say.Times(unit.Ratio(y.LiftsDay)).To(2), say.Times(unit.Ratio(y.Hours)/365).To(2))
 	}
 	tell("A cloud can stop it, and a stopped motor holds nothing. A ratchet or a brake must hold the mass each time.")
 	if starts {
@@ -97,7 +97,7 @@ func (r *Direct) sayCure() {
 	tell("The cure is a step-down converter between panels and motor: it makes amps of volts that are too many.")
 	height := say.Sentence{}
 	if h, ok := c.HeightDay.Value(); ok && r.Year != nil {
-		height = say.That(", and could gain %s a day instead of %s", say.Height(h), say.Height(r.Year.HeightDay))
+		height = say.That(", and could gain %s a day instead of %s", say.Distance(h), say.Distance(r.Year.HeightDay))
 	}
 	tell("With one (%s efficient) the motor starts at %s%s.", say.Share(c.Efficiency), say.Light(start), height)
 }

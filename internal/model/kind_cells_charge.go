@@ -120,5 +120,5 @@ func cautionNear(d unit.Known[unit.Length]) (cell.Flag, bool) {
 	if d.Is && d.Val <= fuseNear {
 		return cell.Flag{}, false
 	}
-	return cell.Flag{ID: "fuse_near", Path: "fuse_distance_m", Say: say.That("Only the fuse ends a short circuit, and only in the cable behind it. Put the fuse at most %s along the cable from the battery.", say.Length(fuseNear))}, true
+	return cell.Flag{ID: "fuse_near", Path: "fuse_distance_m", Say: say.That("Only the fuse ends a short circuit, and only in the cable behind it. Put the fuse at most %s along the cable from the battery.", say.Taped(fuseNear).Down())}, true
 }

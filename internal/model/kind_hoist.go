@@ -27,7 +27,7 @@ var hoistKind = &Kind{
 	Levers: []Lever{
 		{What: "mass", Name: "mass, with its gears", More: "A heavier mass", Quarter: "A quarter more mass, with its gears", Quantity: unit.Masses,
 			Grow: heavierHoist, Tell: tellMass, Stops: hoistStops, Never: neverHoist},
-		{What: "height", Name: "height", More: "A greater height", Quarter: "A quarter more height", Quantity: unit.Lengths,
+		{What: "height", Name: "height", More: "A greater height", Quarter: "A quarter more height", Quantity: unit.Heights,
 			Grow: higherHoist, Tell: tellHeight, Stops: hoistStops, Never: neverHoist},
 	},
 	Lines: []cost.As{cost.AsMass, cost.AsContainer, cost.AsRope, cost.AsPulley, cost.AsHanger, cost.AsDrum, cost.AsCoupling, cost.AsGear,

@@ -25,7 +25,7 @@ var waterKind = &Kind{
 	Levers: []Lever{
 		{What: "water", Name: "water, with its tank", More: "A larger tank", Quarter: "A quarter more water, with its tank", Quantity: unit.BigVolumes,
 			Grow: moreWater, Tell: tellWater, Stops: tankStops, Never: neverWater},
-		{What: "water_height", Name: "height of the tank", More: "A higher tank", Quarter: "A quarter more height of the tank", Quantity: unit.Lengths,
+		{What: "water_height", Name: "height of the tank", More: "A higher tank", Quarter: "A quarter more height of the tank", Quantity: unit.Heights,
 			Grow: higherWater, Tell: tellWaterHeight, Stops: heightStops, Never: neverWater},
 	},
 	Lines: []cost.As{cost.AsTank, cost.AsLid},

@@ -51,6 +51,7 @@ type Size struct {
 	Value unit.Known[unit.Ratio]
 	Unit  unit.Measure // none where Text stands instead
 	Text  string       // instead of a value
+	Tape  bool         // a length that a tape is held to
 }
 
 // Needs lists the parts that a variant asks for, in the order of its stores, panels first. r is what the variant comes

@@ -109,7 +109,7 @@ func pulleySizes(at string, h lift.Hoist) []Size {
 	if n, err := fmt.Sscanf(at, "reeving.sheaves[%d]", &i); n != 1 || err != nil || i >= len(h.Reeving.Sheaves) {
 		return nil
 	}
-	return []Size{{Name: "across the groove", Value: ratio(h.Reeving.Sheaves[i].Diameter), Unit: unit.Metres}}
+	return []Size{{Name: "across the groove", Value: ratio(h.Reeving.Sheaves[i].Diameter), Unit: unit.Metres, Tape: true}}
 }
 
 // driveNeeds are motor, supply, gears and what hangs on the terminals. Currents are those of lifting and lowering.

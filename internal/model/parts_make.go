@@ -40,8 +40,8 @@ func sized(s ...Size) []Size {
 
 func drumNeed(d lift.Drum) Need {
 	return Need{As: cost.AsDrum, Name: "Drum on its shaft", Of: cost.OfStore, Make: true, Count: 1, Sizes: append([]Size{
-		{Name: "bare drum, diameter", Value: ratio(d.Diameter), Unit: unit.Metres}, {Name: "between the flanges", Value: ratio(d.Width), Unit: unit.Metres}},
-		given(Size{Name: "flanges, across", Value: ratio(d.Flange), Unit: unit.Metres}, Size{Name: "turns that stay on", Value: ratio(d.DeadWraps), Unit: unit.Pieces},
+		{Name: "bare drum, diameter", Value: ratio(d.Diameter), Unit: unit.Metres, Tape: true}, {Name: "between the flanges", Value: ratio(d.Width), Unit: unit.Metres, Tape: true}},
+		given(Size{Name: "flanges, across", Value: ratio(d.Flange), Unit: unit.Metres, Tape: true}, Size{Name: "turns that stay on", Value: ratio(d.DeadWraps), Unit: unit.Pieces},
 			Size{Name: "hub", Text: string(d.HubMaterial)}, Size{Name: "hub, across", Value: ratio(d.HubOuter), Unit: unit.Metres}, Size{Name: "hub on the shaft by", Text: string(d.HubFit)},
 			Size{Name: "shaft, across", Value: ratio(d.ShaftDiameter), Unit: unit.Metres}, Size{Name: "between its bearings", Value: ratio(d.BearingSpan), Unit: unit.Metres},
 			Size{Name: "cross pin, across", Value: ratio(d.PinDiameter), Unit: unit.Metres}, Size{Name: "key, wide", Value: ratio(d.KeyWidth), Unit: unit.Metres}, Size{Name: "key, long", Value: ratio(d.KeyLength), Unit: unit.Metres})...)}
@@ -66,21 +66,21 @@ func stageNeed(i int, s lift.Stage) Need {
 
 func beamNeed(b lift.Beam) Need {
 	return Need{As: cost.AsBeam, Name: "Beam", Of: cost.OfStore, Make: true, Count: 1, Sizes: sized(
-		Size{Name: "span", Value: ratio(b.Span), Unit: unit.Metres}, Size{Name: "kind", Text: string(b.Kind)}, Size{Name: "class, stamped on it", Text: string(b.Class)},
-		Size{Name: "wide", Value: ratio(b.Width), Unit: unit.Metres}, Size{Name: "height of the section", Value: ratio(b.Depth), Unit: unit.Metres}, Size{Name: "wall", Value: ratio(b.Wall), Unit: unit.Metres},
-		Size{Name: "length on the support, each end", Value: ratio(b.Bearing), Unit: unit.Metres}, Size{Name: "largest hole", Value: ratio(b.Hole), Unit: unit.Metres})}
+		Size{Name: "span", Value: ratio(b.Span), Unit: unit.Metres, Tape: true}, Size{Name: "kind", Text: string(b.Kind)}, Size{Name: "class, stamped on it", Text: string(b.Class)},
+		Size{Name: "wide", Value: ratio(b.Width), Unit: unit.Metres, Tape: true}, Size{Name: "height of the section", Value: ratio(b.Depth), Unit: unit.Metres, Tape: true}, Size{Name: "wall", Value: ratio(b.Wall), Unit: unit.Metres},
+		Size{Name: "length on the support, each end", Value: ratio(b.Bearing), Unit: unit.Metres, Tape: true}, Size{Name: "largest hole", Value: ratio(b.Hole), Unit: unit.Metres})}
 }
 
 func postNeed(i int, p lift.Post) Need {
 	return Need{As: cost.AsPost, Name: fmt.Sprintf("Post %d", i+1), Of: cost.OfStore, Make: true, Count: 1, Sizes: sized(
-		Size{Name: "free height", Value: ratio(p.Height), Unit: unit.Metres}, Size{Name: "kind", Text: string(p.Kind)}, Size{Name: "class, stamped on it", Text: string(p.Class)},
-		Size{Name: "smaller side", Value: ratio(p.Width), Unit: unit.Metres}, Size{Name: "larger side", Value: ratio(p.Depth), Unit: unit.Metres}, Size{Name: "wall", Value: ratio(p.Wall), Unit: unit.Metres},
+		Size{Name: "free height", Value: ratio(p.Height), Unit: unit.Metres, Tape: true}, Size{Name: "kind", Text: string(p.Kind)}, Size{Name: "class, stamped on it", Text: string(p.Class)},
+		Size{Name: "smaller side", Value: ratio(p.Width), Unit: unit.Metres, Tape: true}, Size{Name: "larger side", Value: ratio(p.Depth), Unit: unit.Metres, Tape: true}, Size{Name: "wall", Value: ratio(p.Wall), Unit: unit.Metres},
 		Size{Name: "ends held", Text: string(p.Fixing)}, Size{Name: "area of its foot", Value: ratio(p.FootArea), Unit: unit.SquareMetres})}
 }
 
 func baseNeed(b lift.Base) Need {
 	return Need{As: cost.AsBaseBoard, Name: "Base board", Of: cost.OfStore, Make: true, Count: 1, Sizes: sized(
-		Size{Name: "thickness", Value: ratio(b.Board.Thickness), Unit: unit.Metres}, Size{Name: "width, across the bending", Value: ratio(b.Board.Width), Unit: unit.Metres},
-		Size{Name: "from the drum's screws to the nearest weight", Value: ratio(b.Board.Arm), Unit: unit.Metres}, Size{Name: "base, wide in the direction of the pull", Value: ratio(b.Width), Unit: unit.Metres},
-		Size{Name: "height where the rope leaves", Value: ratio(b.PullHeight), Unit: unit.Metres})}
+		Size{Name: "thickness", Value: ratio(b.Board.Thickness), Unit: unit.Metres}, Size{Name: "width, across the bending", Value: ratio(b.Board.Width), Unit: unit.Metres, Tape: true},
+		Size{Name: "from the drum's screws to the nearest weight", Value: ratio(b.Board.Arm), Unit: unit.Metres, Tape: true}, Size{Name: "base, wide in the direction of the pull", Value: ratio(b.Width), Unit: unit.Metres, Tape: true},
+		Size{Name: "height where the rope leaves", Value: ratio(b.PullHeight), Unit: unit.Metres, Tape: true})}
 }

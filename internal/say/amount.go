@@ -43,6 +43,7 @@ func stepped(q unit.Quantity, si float64, larger *step) Amount {
 // The units of larger values.
 var (
 	metres     = &step{from: 1, q: unit.Lengths}
+	heights    = &step{from: 1, q: unit.Heights}
 	megapascal = &step{from: 1e5, q: unit.Stresses}
 	kilowatts  = &step{from: 10e3 * 3600, q: unit.BigEnergies}
 	minutes    = &step{120, unit.Minutes, &step{2 * 3600, unit.Hours, &step{from: 48 * 3600, q: unit.Days}}}
@@ -102,11 +103,29 @@ func Weight(f unit.Force) Amount { return Of(unit.Loads, float64(f)) }
 // Force is a force in N or lbf.
 func Force(f unit.Force) Amount { return Of(unit.Forces, float64(f)) }
 
-// Length is a length: mm or in under a metre, m or ft from there on.
+// Length is a length: mm or in under a metre, m or feet and whole inches from there on.
 func Length(l unit.Length) Amount { return stepped(unit.SmallLengths, float64(l), metres) }
 
-// Height is a length that is walked, climbed or lifted: in m or ft, however short.
-func Height(l unit.Length) Amount { return Of(unit.Lengths, float64(l)) }
+// Taped is a length that a tape is held to: in mm under a metre, in m from there on, or in feet, inches and sixteenths.
+func Taped(l unit.Length) Amount { return stepped(unit.Widths, float64(l), heights) }
+
+// Height is a length that is walked, climbed or lifted: in m however short, or in feet, inches and sixteenths.
+func Height(l unit.Length) Amount { return Of(unit.Heights, float64(l)) }
+
+// Distance is a fall, or a length of rope, cable or pipe: in m however short, or in feet and whole inches.
+func Distance(l unit.Length) Amount { return Of(unit.Lengths, float64(l)) }
+
+// Width is the size of a drum, a pulley or a beam: in mm, or in feet, inches and sixteenths.
+func Width(l unit.Length) Amount { return Of(unit.Widths, float64(l)) }
+
+// Compared are two lengths that one sentence compares, told in one manner: as a tape shows them where it measures both, else as
+// a calliper does.
+func Compared(a, b unit.Length) (Amount, Amount) {
+	if unit.TapeReads(a) && unit.TapeReads(b) {
+		return Width(a), Width(b)
+	}
+	return Size(a), Size(b)
+}
 
 // Size is a length that is measured with a rule or a calliper: in mm or in, however long.
 func Size(l unit.Length) Amount { return Of(unit.SmallLengths, float64(l)) }

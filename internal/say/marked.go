@@ -10,7 +10,7 @@ import (
 
 // marks are the units that a figure of a constant text may have, with the quantity that it then is.
 var marks = map[string]unit.Quantity{
-	"kg": unit.Masses, "mm": unit.SmallLengths, "m": unit.Lengths, "N": unit.Forces, "N·m": unit.Torques, "MPa": unit.Stresses, "kPa": unit.SmallStresses,
+	"kg": unit.Masses, "mm": unit.SmallLengths, "m": unit.Heights, "N": unit.Forces, "N·m": unit.Torques, "MPa": unit.Stresses, "kPa": unit.SmallStresses,
 	"°C": unit.Temperatures, "K": unit.TempSteps, "m/s": unit.Speeds, "km/h": unit.RoadSpeeds, "kg/m³": unit.Densities,
 }
 

@@ -20,9 +20,9 @@ func TestInBothSystems(t *testing.T) {
 		{That("It weighs %s.", Mass(100)), "It weighs 100 kg.", "It weighs 220 lb."},
 		{That("It is pulled with %s.", Weight(980.665)), "It is pulled with 100 kg.", "It is pulled with 220 lb."},
 		{That("%s of 100 %.", Share(0.123)), "12 % of 100 %.", "12 % of 100 %."},
-		{That("It rises %s.", Height(3.048)), "It rises 3.05 m.", "It rises 10 ft."},
+		{That("It rises %s.", Height(3.048)), "It rises 3.05 m.", "It rises 10′."},
 		{That("A drum of %s.", Length(0.0508)), "A drum of 50.8 mm.", "A drum of 2 in."},
-		{That("A beam of %s.", Length(1.524)), "A beam of 1.52 m.", "A beam of 5 ft."},
+		{That("A beam of %s.", Length(1.524)), "A beam of 1.52 m.", "A beam of 5′."},
 		{That("At %s.", Temperature(99.6)), "At 100 °C.", "At 211 °F."},
 		{That("It takes %s.", Time(119)), "It takes 119 seconds.", "It takes 119 seconds."},
 		{That("It takes %s.", Time(60*60)), "It takes 60 minutes.", "It takes 60 minutes."},
@@ -59,10 +59,10 @@ func TestDirections(t *testing.T) {
 		{Mass(0.3).Down(), "0.3 kg", "0.661 lb"},
 		{Mass(2*unit.Mass(unit.Pound) + 0), "0.907 kg", "2 lb"},
 		{Mass(2 * unit.Mass(unit.Pound)).Up(), "0.908 kg", "2 lb"},
-		{Mass(1711.2).To(2).Up(), "1 800 kg", "3 800 lb"},   // 3772.5 lb
-		{Temperature(20.2).Up(), "21 °C", "69 °F"},          // 68.36 °F
-		{Limit(unit.Lengths, 10).Down(), "10 m", "32.8 ft"}, // 32.808 ft
-		{Limit(unit.Lengths, 10).Toward(unit.Up), "10 m", "32.9 ft"},
+		{Mass(1711.2).To(2).Up(), "1 800 kg", "3 800 lb"},  // 3772.5 lb
+		{Temperature(20.2).Up(), "21 °C", "69 °F"},         // 68.36 °F
+		{Limit(unit.Lengths, 10).Down(), "10 m", "32′ 9″"}, // 393.70 in, 32 ft 9.70 in
+		{Limit(unit.Lengths, 10).Toward(unit.Up), "10 m", "32′ 10″"},
 		{Limit(unit.Counts, 12345).Down(), "12 345", "12 345"},
 		{Limit(unit.Percents, 1).Down(), "100 %", "100 %"},
 	} {

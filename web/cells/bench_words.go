@@ -191,7 +191,7 @@ func (b *bench) inverterRating() string {
 
 // near is how far the fuse is from the battery; empty where it is not known.
 func (b *bench) near() string {
-	return page.IfKnown(b.c.Design.FuseFrom, unit.Lengths, b.h.sys, "%s away")
+	return page.IfKnown(b.c.Design.FuseFrom, unit.Heights, b.h.sys, "%s away")
 }
 
 // room is where the battery is, and whether it gives off gas.

@@ -34,7 +34,7 @@ func CellsForm() []form.Part[cell.Bank] {
 			form.Number("cable_area_m2", "Copper", unit.WireAreas, func(b *b) *unit.Known[unit.Area] { return &b.CableArea }),
 			form.Number("fuse_a", "Fuse at the battery", unit.Currents, func(b *b) *unit.Known[unit.Current] { return &b.Fuse }),
 			form.Number("breaking_a", "Short circuit the fuse can end", unit.Currents, func(b *b) *unit.Known[unit.Current] { return &b.Breaking }),
-			form.Number("fuse_distance_m", "From battery to fuse", unit.Lengths, func(b *b) *unit.Known[unit.Length] { return &b.FuseFrom }),
+			form.Number("fuse_distance_m", "From battery to fuse", unit.Heights, func(b *b) *unit.Known[unit.Length] { return &b.FuseFrom }),
 			form.Number("autonomy_days", "Days without sun to last", unit.Ratios, func(b *b) *unit.Known[unit.Ratio] { return &b.Autonomy }),
 		),
 		form.Folded("What its data sheet says", "If empty: the typical value of the kind.",

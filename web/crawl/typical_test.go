@@ -64,7 +64,7 @@ type anyInput struct {
 	kind                   form.InputKind
 	options                []form.Option
 	usual                  func() (typical.Usual, bool)
-	show                   func(unit.System) string
+	show, told             func(unit.System) string
 	read                   func(string, unit.System) error
 	remark                 func(unit.System) string
 	take                   func() (source.Ref, bool)
@@ -83,6 +83,7 @@ func visitAll[T any](visit inputVisitor, name string, parts []form.Part[T], t *T
 				return in.Usual(t), true
 			},
 			show:   func(sys unit.System) string { return in.Show(t, sys) },
+			told:   func(sys unit.System) string { return in.Told(t, sys) },
 			read:   func(text string, sys unit.System) error { return in.Read(t, text, sys) },
 			remark: func(sys unit.System) string { return in.RemarkOn(t, sys) },
 			take:   func() (source.Ref, bool) { return in.TakeTypical(t) },

@@ -208,12 +208,14 @@ func (w *unitWalk) read(at string, body, kind string) {
 var (
 	splitPounds = regexp.MustCompile(`[1-9]\d+\.\d+\x{a0}lb\b`)
 	copper      = regexp.MustCompile(`([\d.]+)\x{a0}mm²( \(AWG)?`)
+	// No length is told in tenths of a foot: from a foot up each has its inches.
+	splitFeet = regexp.MustCompile(`\d+\.\d+[ \x{a0}]ft(?:$|[^\pL\pN²³·/])`)
 )
 
-// unhandy are the figures of a text in imperial units that no workshop uses: pounds with decimals from ten up, and copper without
-// its gauge, from the thinnest that homes have to AWG 4/0, 107 mm².
+// unhandy are the figures of a text in imperial units that no workshop uses: pounds with decimals from ten up, feet with decimals, and
+// copper without its gauge, from the thinnest that homes have to AWG 4/0, 107 mm².
 func unhandy(text string) (out []string) {
-	out = splitPounds.FindAllString(text, -1)
+	out = append(splitPounds.FindAllString(text, -1), splitFeet.FindAllString(text, -1)...)
 	for _, m := range copper.FindAllStringSubmatch(text, -1) {
 		if area, err := strconv.ParseFloat(m[1], 64); err == nil && area >= 0.1 && area <= 107 && m[2] == "" {
 			out = append(out, m[0])
@@ -224,10 +226,38 @@ func unhandy(text string) (out []string) {
 
 // The habits above are seen to be missed, and only then.
 func TestUnhandyFinds(t *testing.T) {
-	for text, want := range map[string]string{"It weighs 88.2\u00a0lb.": "88.2 lb", "It weighs 8.82\u00a0lb and 88\u00a0lb.": "", "6\u00a0mm² of copper": "6 mm²", "6\u00a0mm² (AWG\u00a08)": "", "20000\u00a0mm²": "", "120\u00a0mm²": ""} {
+	for text, want := range map[string]string{"It weighs 88.2\u00a0lb.": "88.2 lb", "It weighs 8.82\u00a0lb and 88\u00a0lb.": "", "6\u00a0mm² of copper": "6 mm²", "6\u00a0mm² (AWG\u00a08)": "", "20000\u00a0mm²": "", "120\u00a0mm²": "",
+		"14.8\u00a0ft": "14.8 ft", "4.5 ft, and": "4.5 ft,", "14′\u00a09-3/16″": "", "1.2\u00a0ft/s": "", "5.4\u00a0ft²": "", "130\u00a0ft": ""} {
 		if got := strings.ReplaceAll(strings.Join(unhandy(text), " "), unit.Space, " "); got != want {
 			t.Errorf("%q: %q, want %q", text, got, want)
 		}
+	}
+}
+
+// byCalliper are the lengths that are measured with a calliper, or bought by a size: they are told in decimals of an inch. The
+// height over the sea is in whole feet.
+var byCalliper = regexp.MustCompile(`(?i)rope\.diameter|^ropes.*diameter|shaft|overhang|bearing_span|pin_|key_|hub|module|face_width|elevation|screw|washer|wall_m|hole_m|thickness|engages_in|inner_m|motors?.*\.diameter|machine\.diameter`)
+
+// Each length of every form is told as a tape shows it, where a tape is held to it: 0.3 m are 11.811 in, 13 sixteenths over 11.
+func TestLengthsAreTaped(t *testing.T) {
+	taped := 0
+	everyInput(func(form string, one anyInput) {
+		if one.read("0.3 m", unit.Imperial) != nil || one.read("7 lb", unit.Imperial) == nil {
+			return // no length
+		}
+		_ = one.read("0.3 m", unit.Imperial)
+		switch told := one.told(unit.Imperial); {
+		case told == "11-13/16″":
+			taped++
+			if byCalliper.MatchString(one.path) {
+				t.Errorf("%s: %s is told as %s", form, one.path, told)
+			}
+		case !byCalliper.MatchString(one.path):
+			t.Errorf("%s: %s is told as %s", form, one.path, told)
+		}
+	})
+	if taped < 40 {
+		t.Errorf("only %d lengths", taped)
 	}
 }
 

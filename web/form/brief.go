@@ -7,6 +7,9 @@ func (in *Input[T]) Brief(t *T, sys unit.System) string {
 	if in.Kind != AsNumber {
 		return in.Text(t, sys)
 	}
+	if text, taped := in.taped(t, sys); taped {
+		return text
+	}
 	shown := shortNumber(in.Show(t, sys))
 	if u := in.Symbol(sys); u != "" && shown != "" {
 		return shown + " " + u

@@ -197,6 +197,8 @@ func tells(f FieldView) string {
 	switch {
 	case f.Value == "" || f.Problem != "":
 		return ""
+	case f.Told != "" && !f.Unsaved:
+		return f.Told
 	case f.Kind == AsNumber && f.Unit != "" && f.Unit != "%":
 		return shortNumber(f.Value) + " " + f.Unit
 	case f.Kind == AsChoice && f.Value != "yes" && f.Value != "no":

@@ -110,9 +110,24 @@ func (in *Input[T]) Text(t *T, sys unit.System) string {
 	return shown
 }
 
+// taped is a known length in feet and inches, where it is told so and the reader reads inches.
+func (in *Input[T]) taped(t *T, sys unit.System) (string, bool) {
+	if in.q == nil || in.Value == nil || !in.q.Taped(sys) {
+		return "", false
+	}
+	v, known := in.Value(t)
+	if !known {
+		return "", false
+	}
+	return in.q.Format(v, sys), true
+}
+
 // Told is Text for a reader. A number that was given in the other system, and is long in this one, has the digits of its quantity:
 // 309 lb for 140 kg, not 308.647.
 func (in *Input[T]) Told(t *T, sys unit.System) string {
+	if text, taped := in.taped(t, sys); taped {
+		return text
+	}
 	text := in.Text(t, sys)
 	if in.q == nil || in.Value == nil || text == "" || in.q.Symbol(unit.Metric) == in.q.Symbol(unit.Imperial) {
 		return text

@@ -64,6 +64,7 @@ type rowView struct {
 
 type FieldView struct {
 	ID, Path, Label, Unit, Hint, Value, Echo string
+	Told                                     string // how a reader is told the value, where not by its digits
 	Kind                                     InputKind
 	Options                                  []OptionView
 	Problem                                  string
@@ -306,6 +307,7 @@ func (p *printer[T]) field(in *Input[T], t *T) *FieldView {
 		ID: FieldID(in.Path), Path: in.Path, Label: in.Label, Unit: in.Symbol(p.sys), Hint: say.Marked(SentenceCase(in.Hint)).In(p.sys), Kind: in.Kind, Spare: in.Spare,
 		Value: shown, Problem: p.problems[in.Path],
 	}
+	v.Told, _ = in.taped(t, p.sys)
 	if in.echo != nil {
 		v.Echo = in.echo(t, p.sys)
 	}

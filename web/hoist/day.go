@@ -21,7 +21,7 @@ func inNumbers(s model.StoreResult, sys unit.System) (name, numbers string) {
 	if m := h.Design.Mass; len(m) == 1 && m[0].Name != "" {
 		name = m[0].Name
 	}
-	return name, page.Known(h.Drive.Mass, unit.Masses, sys) + " × " + page.Known(h.Design.Travel, unit.Lengths, sys)
+	return name, page.Known(h.Drive.Mass, unit.Masses, sys) + " × " + page.Known(h.Design.Travel, unit.Heights, sys)
 }
 
 // day is a usual day of a month (0 is January) in four moments: the sun lifts it, something holds it, it comes down for the

@@ -122,7 +122,7 @@ type trip struct {
 	sys   unit.System
 }
 
-func (t trip) height(i int) string { return unit.Lengths.Format(float64(t.beats[i].Height), t.sys) }
+func (t trip) height(i int) string { return unit.Heights.Format(float64(t.beats[i].Height), t.sys) }
 func (t trip) volts(i int) string  { return unit.Voltages.Format(float64(t.beats[i].Volts), t.sys) }
 func (t trip) speed(i int) string  { return unit.SlowSpeeds.Format(float64(t.beats[i].Speed), t.sys) }
 func (t trip) winding(i int) string {

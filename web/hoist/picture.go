@@ -19,7 +19,7 @@ func massPicture(r model.VariantResult, s model.StoreResult, sys unit.System) (p
 		m.Lines = append(m.Lines, draw.Energies{Energy: unit.Energy(wh) * unit.WattHour, Name: unit.Energies.Format(wh*3600, sys)})
 	}
 	v := page.PictureView{ID: "mass", Title: "Mass against height", Say: "Each line is one amount of energy, before losses.", Head: []string{"What", "Value"},
-		Rows: [][]string{{"Mass today", page.Known(h.Drive.Mass, unit.Masses, sys)}, {"Travel today", page.Known(h.Design.Travel, unit.Lengths, sys)}, {"Energy of one lift, before any loss", page.Known(h.Drive.RaiseEnergyMech, unit.Energies, sys)}}}
+		Rows: [][]string{{"Mass today", page.Known(h.Drive.Mass, unit.Masses, sys)}, {"Travel today", page.Known(h.Design.Travel, unit.Heights, sys)}, {"Energy of one lift, before any loss", page.Known(h.Drive.RaiseEnergyMech, unit.Energies, sys)}}}
 	if need, ok := r.Facts.NightAppliances.Value(); ok && need > 0 {
 		all := need + r.Facts.NightStanding.Val
 		m.Lines = append(m.Lines, draw.Energies{Energy: all, Name: "a night", Strong: true})

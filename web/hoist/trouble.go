@@ -144,7 +144,7 @@ func (t trouble) slack() troubleView {
 func (t trouble) stopMissed() troubleView {
 	d := t.h.Drive
 	v := troubleView{What: "Upper stop missed", Limits: "The current that the supply gives: the stalled motor pulls with all of it. Use two upper stops by two paths, and leave room above."}
-	v.Rows = []page.PairView{{Name: "Travel after the stop", Value: page.Known(d.Overtravel, unit.SmallLengths, t.sys)}, {Name: "Room above the stop", Value: page.Known(t.h.Design.Holds.RoomAbove, unit.SmallLengths, t.sys)},
+	v.Rows = []page.PairView{{Name: "Travel after the stop", Value: page.Known(d.Overtravel, unit.Widths, t.sys)}, {Name: "Room above the stop", Value: page.Known(t.h.Design.Holds.RoomAbove, unit.Widths, t.sys)},
 		{Name: "Pull of the stalled motor", Value: page.ForceBoth(d.StallRopePull, t.sys)}}
 	v.Rows = t.checked(v.Rows, "The rope", "overhoist", "the rope, if the mass runs past the upper stop")
 	v.Rows = t.checked(v.Rows, "The base", "overhoist", "the base, if the mass runs past the upper stop")

@@ -31,7 +31,7 @@ var tryable = []page.Tryable{
 		},
 	},
 	{
-		Name: "height", Label: "How high", Quantity: unit.Lengths, Least: 1, Most: 12, Low: "a table", High: "a barn",
+		Name: "height", Label: "How high", Quantity: unit.Heights, Least: 1, Most: 12, Low: "a table", High: "a barn",
 		Of: func(st model.Store) (float64, bool) { return float64(st.Hoist.Travel.Val), st.Hoist.Travel.Is },
 		Set: func(st model.Store, si float64) (model.Store, []string) {
 			h := *st.Hoist

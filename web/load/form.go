@@ -50,7 +50,7 @@ func LoadForm() []form.Part[load.Load] {
 				form.Word("must_today", "Runs in its last hours anyway", func(a *a) *unit.Answer { return &a.MustToday }),
 				form.Number("carry_days", "Days it may wait", unit.Counts, func(a *a) *unit.Known[unit.Count] { return &a.CarryDays }, form.Hint[a]("if empty: 0")),
 				form.Number("water.m3_day", "Water pumped in a day", unit.Volumes, func(a *a) *unit.Known[unit.Volume] { return &a.Water.Daily }, form.Hint[a]("its energy follows from it")),
-				form.Number("water.lift_m", "Height it is lifted", unit.Lengths, func(a *a) *unit.Known[unit.Length] { return &a.Water.Lift }),
+				form.Number("water.lift_m", "Height it is lifted", unit.Heights, func(a *a) *unit.Known[unit.Length] { return &a.Water.Lift }),
 				form.Number("water.pipe_length_m", "Length of its pipe", unit.Lengths, func(a *a) *unit.Known[unit.Length] { return &a.Water.PipeLength }),
 				form.Number("water.pipe_inner_m", "Inner width of its pipe", unit.SmallLengths, func(a *a) *unit.Known[unit.Length] { return &a.Water.PipeInner }),
 				form.Number("water.flow_m3_s", "Flow while it runs", unit.Flows, func(a *a) *unit.Known[unit.Flow] { return &a.Water.Flow }),

@@ -106,7 +106,7 @@ func takesFact(f model.Facts, sys unit.System) FactView {
 		v.Note += " For one mean night: a 12.8 V battery of " + unit.Charges.Format(float64(f.NightBattery.Val), sys)
 	}
 	v.How = &HowView{Formula: "mass × what a night needs / what one lift gives;  battery = energy / (0.8 × 12.8 V)", Topic: "hoist",
-		Inputs: []PairView{{"mass, by energy alone", Known(f.MassForNight, unit.Masses.Fine(), sys)}, {"times one lift", Known(f.TimesMore, unit.Ratios, sys)}, {"or, with this mass, a height of", Known(f.HeightFor, unit.Lengths, sys)},
+		Inputs: []PairView{{"mass, by energy alone", Known(f.MassForNight, unit.Masses.Fine(), sys)}, {"times one lift", Known(f.TimesMore, unit.Ratios, sys)}, {"or, with this mass, a height of", Known(f.HeightFor, unit.Heights, sys)},
 			{"the battery that equals one lift", Known(f.SameBattery, unit.Charges, sys)}},
 		Source: "by energy alone; base weights, beam, rope and gears must grow with the mass"}
 	return v

@@ -209,6 +209,10 @@ func inputText(in path.Input, sys unit.System) string {
 		return forceText(in.Value.Val, sys)
 	case unit.Kilograms:
 		return unit.Masses.Fine().Format(in.Value.Val, sys)
+	case unit.Metres:
+		if l := unit.Length(in.Value.Val); l >= 1 {
+			return unit.Heights.Format(in.Value.Val, sys)
+		}
 	}
 	return Amount(in.Value.Val, in.Value.In, sys)
 }

@@ -53,6 +53,14 @@ func LengthUnit(l unit.Length) unit.Quantity {
 	return unit.Lengths
 }
 
+// tapedUnit is LengthUnit of a length that a tape is held to.
+func tapedUnit(l unit.Length) unit.Quantity {
+	if l < 1 && l > -1 {
+		return unit.Widths
+	}
+	return unit.Heights
+}
+
 // leastShare is the smallest share that is told in figures: a year of nights is no better known (our own judgement).
 const leastShare = 1e-4
 

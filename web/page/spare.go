@@ -30,9 +30,9 @@ func RopeForm() []form.Part[lift.Rope] {
 func DrumForm() []form.Part[lift.Drum] {
 	type o = lift.Drum
 	return []form.Part[o]{
-		form.Number("diameter_m", "Drum diameter", unit.SmallLengths, func(o *o) *unit.Known[unit.Length] { return &o.Diameter }),
-		form.Number("width_m", "Width between flanges", unit.SmallLengths, func(o *o) *unit.Known[unit.Length] { return &o.Width }),
-		form.Number("flange_diameter_m", "Flange diameter", unit.SmallLengths, func(o *o) *unit.Known[unit.Length] { return &o.Flange }),
+		form.Number("diameter_m", "Drum diameter", unit.Widths, func(o *o) *unit.Known[unit.Length] { return &o.Diameter }),
+		form.Number("width_m", "Width between flanges", unit.Widths, func(o *o) *unit.Known[unit.Length] { return &o.Width }),
+		form.Number("flange_diameter_m", "Flange diameter", unit.Widths, func(o *o) *unit.Known[unit.Length] { return &o.Flange }),
 		form.Number("dead_wraps", "Turns that stay on", unit.Counts, func(o *o) *unit.Known[unit.Count] { return &o.DeadWraps }),
 		form.Word("grooved", "Grooved", func(o *o) *unit.Answer { return &o.Grooved }),
 		form.Number("fleet_angle_rad", "Side angle of the rope", unit.Angles, func(o *o) *unit.Known[unit.Angle] { return &o.FleetAngle }),

@@ -53,7 +53,7 @@ func labelText(v float64, u unit.Measure, sys unit.System, dir unit.Round) strin
 	case unit.CubicMetres:
 		q = unit.BigVolumes // of a tank; what a beam needs stands on no label
 	case unit.Metres:
-		q, ok = LengthUnit(unit.Length(v)), true
+		q, ok = tapedUnit(unit.Length(v)), true // a fence, a landing: no label has another length
 	}
 	if !ok {
 		return strings.TrimSpace(unit.RoundedTo(v, 3, dir) + unit.Space + strings.TrimPrefix(string(u), string(unit.Pieces)))
@@ -69,6 +69,9 @@ func SizeText(s model.Size, sys unit.System) string {
 	v, ok := s.Value.Value()
 	if !ok {
 		return ""
+	}
+	if s.Tape {
+		return tapedUnit(unit.Length(v)).Format(float64(v), sys)
 	}
 	return Amount(float64(v), s.Unit, sys)
 }

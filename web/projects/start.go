@@ -55,7 +55,7 @@ func startViewOf(typed url.Values, problems model.Problems, sys unit.System) sta
 		v.Skies = append(v.Skies, form.Option{Value: w, Word: form.WordFor(w)})
 	}
 	v.Hints = map[string]string{
-		"mass": guessHint("mass", unit.Masses, sys), "height": guessHint("height", unit.Lengths, sys), "lamps": guessHint("lamps", unit.Counts, sys),
+		"mass": guessHint("mass", unit.Masses, sys), "height": guessHint("height", unit.Heights, sys), "lamps": guessHint("lamps", unit.Counts, sys),
 		"watts": guessHint("watts", unit.Powers, sys), "hours": guessHint("hours", unit.Hours, sys),
 	}
 	labels := map[string]string{"place": "Where", "latitude": "Latitude", "mass": "Its mass", "height": "Height", "support": "What carries it", "lamps": "Lamps", "watts": "Power of one lamp", "hours": "Hours", "name": "Name"}
@@ -155,7 +155,7 @@ const placeNotKnown = "?"
 // guessHint says what is taken for an empty answer, and what is usual.
 func guessHint(name string, q unit.Quantity, sys unit.System) string {
 	g := catalog.Guesses()[name]
-	return "Usual: " + q.Number(g.Low, sys) + " to " + q.Format(g.High, sys) + ". If empty: " + q.Format(g.Value, sys) + ", " + g.Source + "."
+	return "Usual: " + q.Between(g.Low, g.High, sys) + ". If empty: " + q.Format(g.Value, sys) + ", " + g.Source + "."
 }
 
 func startPlace(typed url.Values, sys unit.System, ps *model.Problems) sun.Place {

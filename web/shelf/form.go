@@ -34,7 +34,7 @@ func ShelfForm() []form.Part[model.Shelf] {
 			form.Text("name", "Name", func(o *model.SparePulley) *string { return &o.Name }),
 			form.Number("count", "How many", unit.Counts, func(o *model.SparePulley) *unit.Known[unit.Count] { return &o.Count }),
 			form.Number("efficiency", "Efficiency", unit.Percents, func(o *model.SparePulley) *unit.Known[unit.Ratio] { return &o.Efficiency }),
-			form.Number("diameter_m", "Diameter", unit.SmallLengths, func(o *model.SparePulley) *unit.Known[unit.Length] { return &o.Diameter }),
+			form.Number("diameter_m", "Diameter", unit.Widths, func(o *model.SparePulley) *unit.Known[unit.Length] { return &o.Diameter }),
 			form.Number("working_load_n", "Load on its label", unit.Loads, func(o *model.SparePulley) *unit.Known[unit.Force] { return &o.Rating }),
 			form.Word("rating_of", "Meaning of the label", func(o *model.SparePulley) *lift.RatingOf { return &o.RatingOf })),
 		form.Rows("panels", "Panels", "kind of panel", model.MostSpares, func(s *s) *[]model.SparePanel { return &s.Panels }, model.SparePanel{},

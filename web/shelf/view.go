@@ -137,9 +137,9 @@ func tileOf(s model.Shelf, a spareAt, at string, sys unit.System) tileView {
 		}
 	case "drums":
 		d := s.Drums[a.i].Drum
-		t.Number = orAsked(d.Diameter, unit.SmallLengths, sys)
+		t.Number = orAsked(d.Diameter, unit.Widths, sys)
 		if d.Width.Is {
-			more = append(more, unit.SmallLengths.Format(float64(d.Width.Val), sys)+" wide")
+			more = append(more, unit.Widths.Format(float64(d.Width.Val), sys)+" wide")
 		}
 	case "ropes":
 		r := s.Ropes[a.i].Rope
@@ -154,7 +154,7 @@ func tileOf(s model.Shelf, a spareAt, at string, sys unit.System) tileView {
 		p := s.Pulleys[a.i]
 		count, t.Number = p.Count, orAsked(p.Rating, unit.Loads, sys)
 		if p.Diameter.Is {
-			more = append(more, unit.SmallLengths.Format(float64(p.Diameter.Val), sys))
+			more = append(more, unit.Widths.Format(float64(p.Diameter.Val), sys))
 		}
 	case "panels":
 		p := s.Panels[a.i]

@@ -40,7 +40,7 @@ func testText(t ready.Test, sys unit.System) string {
 	case t.Torque.Is:
 		const arm = 1.0 // m
 		text.WriteString(say.That("%s at the drum, such as %s at the end of a lever of %s,", say.Torque(t.Torque.Val).Up(),
-			say.Mass(unit.Mass(float64(t.Torque.Val)/unit.G/arm)).Up(), say.Length(arm)).In(sys))
+			say.Mass(unit.Mass(float64(t.Torque.Val)/unit.G/arm)).Up(), say.Taped(arm)).In(sys))
 	default:
 		text.WriteString(say.That("a pull of %s on it, the weight of %s,", say.Force(t.Force.Val).Up(), say.Mass(unit.Mass(float64(t.Force.Val)/unit.G)).Up()).In(sys))
 	}

@@ -55,7 +55,7 @@ func (s *Pages) showRecord(w http.ResponseWriter, r *http.Request) error {
 // recordOf prints the form of a hoist. Of one that must not hang it has no load steps, of one that is not ready the first.
 func recordOf(h *model.HoistResult, sys unit.System) recordView {
 	s := stairsOf(h)
-	view := recordView{Keep: page.Known(s.keep, unit.Lengths, sys), Off: page.FirstLift(sys), Looks: looksAsked(), Units: unitsOf(sys)}
+	view := recordView{Keep: page.Known(s.keep, unit.Heights, sys), Off: page.FirstLift(sys), Looks: looksAsked(), Units: unitsOf(sys)}
 	if !s.keep.Is {
 		view.Keep = "the keep-out, which is not known yet"
 	}

@@ -150,7 +150,7 @@ func (s stairs) offer(r *rung, one step, hoist string, f form.FormView, today re
 	}
 	was := r.Say
 	r.Say = "Now: hang " + r.Mass + ", " + page.FirstLift(sys) + " off the ground, for " + page.Counted(stepMinutes, "minute") + "."
-	r.More = "Let nobody inside the keep-out, " + page.Known(s.keep, unit.Lengths, sys) + " all round. Then lift it once, up and down."
+	r.More = "Let nobody inside the keep-out, " + page.Known(s.keep, unit.Heights, sys) + " all round. Then lift it once, up and down."
 	if !s.keep.Is {
 		r.More = "Let nobody inside the keep-out. Then lift it once, up and down."
 	}

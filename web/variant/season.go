@@ -24,8 +24,8 @@ func seasonInputs() []form.Part[panel.Array] {
 		form.Number("dust_per_day", "Dust in a day", unit.Percents, func(a *a) *unit.Known[unit.Ratio] { return &a.Dust }, form.Hint[a]("")),
 		form.Number("clean_every_days", "Days between cleanings", unit.Counts, func(a *a) *unit.Known[unit.Count] { return &a.DustClean }, form.Hint[a]("")),
 		form.Months("dust_months", "Months with dust", func(a *a) *[]unit.Count { return &a.DustIn }, form.Hint[a]("6-9 or Jun-Sep")),
-		form.Number("slant_m", "Lower edge to upper edge", unit.Lengths, func(a *a) *unit.Known[unit.Length] { return &a.Slant }, form.Hint[a]("along the panels: how far snow slides")),
-		form.Number("lower_edge_m", "Lower edge over the ground", unit.Lengths, func(a *a) *unit.Known[unit.Length] { return &a.Edge }, form.Hint[a]("room for the snow that slid off")),
+		form.Number("slant_m", "Lower edge to upper edge", unit.Heights, func(a *a) *unit.Known[unit.Length] { return &a.Slant }, form.Hint[a]("along the panels: how far snow slides")),
+		form.Number("lower_edge_m", "Lower edge over the ground", unit.Heights, func(a *a) *unit.Known[unit.Length] { return &a.Edge }, form.Hint[a]("room for the snow that slid off")),
 		form.Word("snow_cleared", "Snow cleared off", func(a *a) *unit.Answer { return &a.Cleared }),
 	}
 }

@@ -19,7 +19,7 @@ func WaterForm() []form.Part[water.Water] {
 		form.Heading("Tanks", "",
 			form.Text("name", "Name", func(w *w) *string { return &w.Name }),
 			form.Number("volume_m3", "Water in the tank", unit.BigVolumes, func(w *w) *unit.Known[unit.Volume] { return &w.Volume }, bare(unit.BigVolumes, "0.1 m³", "100 m³")),
-			form.Number("head_m", "Height over the turbine", unit.Lengths, func(w *w) *unit.Known[unit.Length] { return &w.Head }, form.Hint[w]("up to the middle of the water"), measured(unit.Lengths, "2 m", "100 m")),
+			form.Number("head_m", "Height over the turbine", unit.Heights, func(w *w) *unit.Known[unit.Length] { return &w.Head }, form.Hint[w]("up to the middle of the water"), measured(unit.Heights, "2 m", "100 m")),
 			form.Number("surface_m2", "Surface of the water", unit.Areas, func(w *w) *unit.Known[unit.Area] { return &w.Surface }, form.Hint[w]("of an open tank, for what dries up"), measured(unit.Areas, "0.2 m²", "500 m²")),
 			form.Word("lower_water", "Source of the pumped water", func(w *w) *water.Lower { return &w.Lower }),
 		),

@@ -23,7 +23,7 @@ func Kind() page.Kind {
 // inNumbers is what a store of water is: its water and its height.
 func inNumbers(s model.StoreResult, sys unit.System) (name, numbers string) {
 	w := model.WaterOf(s).Resolved.Design
-	return page.OrUnnamed(s.Name), page.Clauses(" × ", page.IfKnown(w.Volume, unit.BigVolumes, sys, "%s"), page.IfKnown(w.Head, unit.Lengths, sys, "%s"))
+	return page.OrUnnamed(s.Name), page.Clauses(" × ", page.IfKnown(w.Volume, unit.BigVolumes, sys, "%s"), page.IfKnown(w.Head, unit.Heights, sys, "%s"))
 }
 
 // usual is what is usual of the numbers, for the guide.

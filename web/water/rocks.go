@@ -99,7 +99,7 @@ func rocksOf(r *http.Request, g model.Ground, here string, sys unit.System) rock
 		return usual
 	}
 	energy := typed(nameEnergy, "Energy of a night", unit.Energies, night)
-	height := typed(nameHeight, "Height", unit.Lengths, usualHeight)
+	height := typed(nameHeight, "Height", unit.Heights, usualHeight)
 	v.reckon(unit.Energy(energy), unit.Length(height), here+"/rocks.csv?"+r.URL.RawQuery, sys)
 	return v
 }

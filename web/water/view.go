@@ -78,9 +78,9 @@ func storeRows(r water.Resolved, sys unit.System) []page.FigureRow {
 		return nil
 	}
 	d := r.Design
-	height := func(l unit.Length) string { return unit.Lengths.Format(float64(l), sys) }
+	height := func(l unit.Length) string { return unit.Heights.Format(float64(l), sys) }
 	share := func(x unit.Ratio) string { return unit.Percents.Format(float64(x), sys) }
-	volume, head := page.PairView{Name: "water V", Value: page.Known(d.Volume, unit.BigVolumes, sys)}, page.PairView{Name: "height h", Value: page.Known(d.Head, unit.Lengths, sys)}
+	volume, head := page.PairView{Name: "water V", Value: page.Known(d.Volume, unit.BigVolumes, sys)}, page.PairView{Name: "height h", Value: page.Known(d.Head, unit.Heights, sys)}
 	flow, pipe := page.PairView{Name: "flow Q", Value: page.Known(d.Turbine.Flow, unit.Flows, sys)}, page.PairView{Name: "pipe", Value: page.Known(d.Pipe.Length, unit.Lengths, sys) + ", " + page.Known(d.Pipe.Inner, unit.SmallLengths, sys)}
 	friction := "10.67 · L · Q^1.852 / (150^1.852 · d^4.8704)"
 	rows := []page.FigureRow{
@@ -142,9 +142,9 @@ func drawing(st model.StoreResult, here string, sys unit.System) (page.PictureVi
 		return page.PictureView{}, false
 	}
 	w := draw.Water{Volume: d.Volume.Val, Head: d.Head.Val, Surface: d.Surface, Inner: d.Pipe.Inner, Tower: d.Stands == water.OnTower || d.Stands == water.OnBuilding,
-		VolumeText: page.Known(d.Volume, unit.BigVolumes, sys), HeadText: page.Known(d.Head, unit.Lengths, sys)}
+		VolumeText: page.Known(d.Volume, unit.BigVolumes, sys), HeadText: page.Known(d.Head, unit.Heights, sys)}
 	v := page.PictureView{ID: "drawing", Title: "To scale", Say: "The person is " + say.Height(draw.PersonTall).In(sys) + " tall. " + sizeSay(d, sys), CSV: here + "/drawing.csv", Head: []string{"What", "Value"},
-		Rows: [][]string{{"Water in the tank", w.VolumeText}, {"Height over the turbine", w.HeadText}, {"Side of the tank as drawn", unit.Lengths.Format(float64(w.Side()), sys)}}}
+		Rows: [][]string{{"Water in the tank", w.VolumeText}, {"Height over the turbine", w.HeadText}, {"Side of the tank as drawn", unit.Heights.Format(float64(w.Side()), sys)}}}
 	v.SVG = page.SvgOf(func(out io.Writer) error { return w.Draw(out) })
 	v.Numbers = func() page.SheetOfNumbers {
 		length, volume := page.ScaleOf(unit.Lengths, sys), page.ScaleOf(unit.BigVolumes, sys)

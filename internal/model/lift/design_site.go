@@ -33,7 +33,7 @@ type Site struct {
 	MayFall         unit.Answer             `json:"may_fall" say:"Can nobody be where the mass may fall?" enum:"|yes|no"`
 	FenceRadius     unit.Known[unit.Length] `json:"fence_radius_m" say:"Distance from the point under the mass to the fence" range:"(0,100]"`
 	ControlsOutside unit.Answer             `json:"controls_outside" say:"Are all controls outside the fence or the locked room?" enum:"|yes|no"`
-	Rig             unit.Known[unit.Length] `json:"rig_m" say:"Height of splice, thimble, shackle and hook between mass and rope; not known counts as {200 mm}" range:"[0.02,2]"`
+	Rig             unit.Known[unit.Length] `json:"rig_m" say:"Height of splice, thimble, shackle and hook between mass and rope; not known counts as {200 mm:1}" range:"[0.02,2]"`
 }
 
 // Earthquakes is how much the ground shakes at a place.

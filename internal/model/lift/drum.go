@@ -146,7 +146,7 @@ func (w *work) fit(drum, rope unit.Length, used []layer, deadKnown bool) {
 	case !deadKnown:
 	case ok && float64(flange)/2 < last.torque+float64(rope)/2:
 		win.Fits = unit.No
-		w.caution("drum.flange_diameter_m", "The rope does not fit on the drum: it needs flanges of at least %s.", say.Size(unit.Length(2*last.torque)+rope).Up())
+		w.caution("drum.flange_diameter_m", "The rope does not fit on the drum: it needs flanges of at least %s.", say.Width(unit.Length(2*last.torque)+rope).Up())
 	case ok || win.Layers == 1:
 		win.Fits = unit.Yes
 	default:
@@ -171,7 +171,7 @@ func (w *work) ropeAtHand(drum, rope unit.Length, sizes bool) {
 		w.d.Winding.RopeNeeded = unit.Of(need)
 	}
 	if haveLength && have < need {
-		w.caution("rope.length_m", "The rope is too short: at least %s are needed, there are %s.", say.Height(need).Up(), say.Height(have).Down())
+		w.caution("rope.length_m", "The rope is too short: at least %s are needed, there are %s.", say.Distance(need).Up(), say.Distance(have).Down())
 	}
 }
 

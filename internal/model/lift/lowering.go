@@ -164,7 +164,7 @@ func (w *work) wouldRun() say.Sentence {
 		ways = append(ways, say.That("with %s", say.Mass(v).Up()))
 	}
 	if v, ok := lo.NeedsDrum.Value(); ok && v > w.h.Drum.Diameter.Val {
-		ways = append(ways, say.That("with a drum of %s", say.Size(v).Up()))
+		ways = append(ways, say.That("with a drum of %s", say.Width(v).Up()))
 	}
 	if v, ok := lo.NeedsRatio.Value(); ok && v < w.d.Ratio.Val {
 		ways = append(ways, say.That("with gears of %s:1", say.Times(v).Down()))

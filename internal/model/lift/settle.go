@@ -203,7 +203,7 @@ func (w *work) flagLowering(bs []branch, r root) {
 		w.flagLoad(j, bs[j], x, r.u)
 	}
 	if v := float64(lo.Fastest()); v*v/(2*unit.G) > hardLanding {
-		w.caution("lower.loads", "It comes down at %s and lands as if dropped from %s. Slow it with a lower voltage or more gear ratio, and lay something soft under it.", say.Speed(unit.Speed(v)), say.Length(unit.Length(v*v/(2*unit.G))))
+		w.caution("lower.loads", "It comes down at %s and lands as if dropped from %s. Slow it with a lower voltage or more gear ratio, and lay something soft under it.", say.Speed(unit.Speed(v)), say.Taped(unit.Length(v*v/(2*unit.G))))
 	}
 	if lo.Voltage > touchVolts {
 		w.caution("lower.loads", "%s is above 60 V direct current: a shock can kill. Stay at or below 60 V.", say.Voltage(unit.Voltage(r.u)))

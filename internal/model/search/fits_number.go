@@ -61,9 +61,9 @@ func numbersOf(h *lift.Hoist) []number {
 	all := []number{
 		numberAt(WhatVolts, "raise", "raise.voltage_v", 0, unit.Voltages, func(h *lift.Hoist) *unit.Known[unit.Voltage] { return &h.Raise.Voltage }),
 		numberAt(WhatLimit, "raise", "raise.current_limit_a", 0, unit.Currents, func(h *lift.Hoist) *unit.Known[unit.Current] { return &h.Raise.CurrentLimit }),
-		numberAt(WhatTravel, "travel_m", "travel_m", 0, unit.Lengths, func(h *lift.Hoist) *unit.Known[unit.Length] { return &h.Travel }),
-		numberAt(WhatDrum, "drum", "drum.diameter_m", 0, unit.SmallLengths, func(h *lift.Hoist) *unit.Known[unit.Length] { return &h.Drum.Diameter }),
-		numberAt(WhatWidth, "drum", "drum.width_m", 0, unit.SmallLengths, func(h *lift.Hoist) *unit.Known[unit.Length] { return &h.Drum.Width }),
+		numberAt(WhatTravel, "travel_m", "travel_m", 0, unit.Heights, func(h *lift.Hoist) *unit.Known[unit.Length] { return &h.Travel }),
+		numberAt(WhatDrum, "drum", "drum.diameter_m", 0, unit.Widths, func(h *lift.Hoist) *unit.Known[unit.Length] { return &h.Drum.Diameter }),
+		numberAt(WhatWidth, "drum", "drum.width_m", 0, unit.Widths, func(h *lift.Hoist) *unit.Known[unit.Length] { return &h.Drum.Width }),
 		numberAt(WhatShaft, "drum", "drum.shaft_diameter_m", 0, unit.SmallLengths, func(h *lift.Hoist) *unit.Known[unit.Length] { return &h.Drum.ShaftDiameter }),
 		numberAt(WhatPin, "drum", "drum.pin_diameter_m", 0, unit.SmallLengths, func(h *lift.Hoist) *unit.Known[unit.Length] { return &h.Drum.PinDiameter }),
 		numberAt(WhatKey, "drum", "drum.key_length_m", 0, unit.SmallLengths, func(h *lift.Hoist) *unit.Known[unit.Length] { return &h.Drum.KeyLength }),

@@ -366,10 +366,12 @@ func as(d *dimension, metric, imperial string, digits int, lo, hi float64) Quant
 // The quantities of the fields. The plausible ranges are what a home-made store of a household may well have: our own
 // judgement, asked about and never enforced.
 var (
-	Lengths            = as(lengths, "m", "ft", 3, 0.001, 1000)
-	SmallLengths       = as(lengths, "mm", "in", 3, 0.0001, 5) // drums, ropes, bolts, boards
-	Distances          = as(lengths, "km", "mi", 2, 0, 0)      // on a map
-	Elevations         = as(lengths, "m", "ft", 4, -430, 6000)
+	Lengths            = as(lengths, "m", "ft", 3, 0.001, 1000).byTape(TapeInch)      // of ropes, cables and pipes, of a fall
+	SmallLengths       = as(lengths, "mm", "in", 3, 0.0001, 5)                        // ropes, bolts, shafts: what a calliper is held to
+	Heights            = as(lengths, "m", "ft", 3, 0.001, 1000).byTape(TapeSixteenth) // travel, frames, spans, the keep-out
+	Widths             = as(lengths, "mm", "in", 3, 0.0001, 5).byTape(TapeSixteenth)  // drums, pulleys, beams
+	Distances          = as(lengths, "km", "mi", 2, 0, 0)                             // on a map
+	Elevations         = as(lengths, "m", "ft", 4, -430, 6000).scaled("ft")
 	Masses             = as(masses, "kg", "lb", 3, 0.001, 100e3).scaled("lb")
 	SmallMasses        = as(masses, "g", "oz", 3, 0.0001, 100)
 	Forces             = as(forces, "N", "lbf", 3, 0.1, 1e6)

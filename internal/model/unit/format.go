@@ -16,6 +16,9 @@ const Minus = "\u2212"
 // Format returns si for reading, in q's unit under sys, rounded to q's significant digits: "0.118 Wh", "10 800 kg".
 // A value that is not a number is "not known".
 func (q Quantity) Format(si float64, sys System) string {
+	if text, taped := q.taped(si, sys, q.digits, Nearest); taped {
+		return text
+	}
 	return q.withSymbol(q.Number(si, sys), si, sys) + q.beside(si, sys)
 }
 

@@ -51,6 +51,7 @@ type Quantity struct {
 	digits int
 	lo, hi float64  // plausible, SI; both 0 for none
 	gauge  bool     // a wire: its size by number stands beside, for readers in inches
+	tape   int      // told in feet and inches to readers in inches: the finest step from a foot up, in sixteenths of an inch; 0 for decimals
 	whole  *measure // the unit in which a value from wholeFrom up is told without decimals; nil for none
 }
 
@@ -64,8 +65,8 @@ func (q Quantity) scaled(symbol string) Quantity {
 	return q
 }
 
-// Fine returns q without the rule of whole units: for the working behind a figure, which has all its digits.
-func (q Quantity) Fine() Quantity { q.whole = nil; return q }
+// Fine returns q without the rules of whole units and of the tape: for the working behind a figure, which has all its digits.
+func (q Quantity) Fine() Quantity { q.whole, q.tape = nil, 0; return q }
 
 // digitsFor returns how many of so many digits the number v in the unit of sys is told with.
 func (q Quantity) digitsFor(v float64, sys System, digits int) int {

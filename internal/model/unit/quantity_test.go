@@ -11,7 +11,7 @@ import (
 
 // everything is the list of all quantities of the catalogue.
 var everything = map[string]Quantity{
-	"Lengths": Lengths, "SmallLengths": SmallLengths, "Elevations": Elevations, "Masses": Masses, "SmallMasses": SmallMasses,
+	"Lengths": Lengths, "Heights": Heights, "Widths": Widths, "SmallLengths": SmallLengths, "Elevations": Elevations, "Masses": Masses, "SmallMasses": SmallMasses,
 	"Forces": Forces, "Loads": Loads, "Torques": Torques, "SmallTorques": SmallTorques, "Stresses": Stresses,
 	"Energies": Energies, "BigEnergies": BigEnergies, "Powers": Powers, "Voltages": Voltages, "Currents": Currents,
 	"Charges": Charges, "Resistances": Resistances, "MachineConstants": MachineConstants, "Inertias": Inertias,

@@ -34,6 +34,9 @@ func (q Quantity) NumberTo(si float64, sys System, digits int, dir Round) string
 
 // FormatTo is NumberTo with the unit.
 func (q Quantity) FormatTo(si float64, sys System, digits int, dir Round) string {
+	if text, taped := q.taped(si, sys, digits, dir); taped {
+		return text
+	}
 	return q.withSymbol(q.NumberTo(si, sys, digits, dir), si, sys) + q.beside(si, sys)
 }
 

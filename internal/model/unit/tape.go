@@ -85,3 +85,72 @@ func inches32(n int) string {
 	}
 	return strconv.Itoa(n/32) + "-" + strconv.Itoa(n%32) + "/32″"
 }
+
+// The lengths that are told in feet and inches: from half an inch up, for a sixteenth of less is no measure of it, and under
+// 100 ft, for no tape of a workshop is longer (common practice).
+const (
+	shortestTaped = 0.0127
+	longestTaped  = 100 * 0.3048
+	foot          = 0.3048
+)
+
+// TapeReads reports whether a length is told in feet and inches to readers in inches.
+func TapeReads(l Length) bool {
+	size := math.Abs(float64(l))
+	return size >= shortestTaped && size < longestTaped
+}
+
+// byTape returns q told in feet and inches, from a foot up to whole steps, each so many sixteenths of an inch.
+func (q Quantity) byTape(step int) Quantity { q.tape = step; return q }
+
+// Taped reports whether lengths of q are told in feet and inches under sys.
+func (q Quantity) Taped(sys System) bool { return q.tape > 0 && sys == Imperial }
+
+// taped writes a length as an inch tape shows it, where q is told so. Three digits are q's own step, more are sixteenths. Two digits
+// are whole inches from a foot up, one digit is whole feet from three feet up. Under a foot every step but the last is a sixteenth.
+func (q Quantity) taped(si float64, sys System, digits int, dir Round) (string, bool) {
+	size := math.Abs(si)
+	if !q.Taped(sys) || !TapeReads(Length(si)) {
+		return "", false
+	}
+	step := TapeSixteenth
+	switch {
+	case digits == 1 && size >= 3*foot:
+		step = TapeFoot
+	case digits == 1 || digits == 2 && size >= foot:
+		step = TapeInch
+	case digits == 3 && size >= foot:
+		step = q.tape
+	}
+	return tapeTo(si, step, dir), true
+}
+
+// tapeTo is Tape of a length that may be less than zero.
+func tapeTo(si float64, step int, dir Round) string {
+	if si >= 0 {
+		return Tape(Length(si), step, dir)
+	}
+	switch dir {
+	case Up:
+		dir = Down
+	case Down:
+		dir = Up
+	}
+	return Minus + Tape(Length(-si), step, dir)
+}
+
+// tapedLimit is one end of a usual range, rounded to a round mark: whole inches from a foot up, quarters from an inch up.
+func (q Quantity) tapedLimit(si float64, sys System, dir Round) (string, bool) {
+	size := math.Abs(si)
+	if _, taped := q.taped(si, sys, q.digits, dir); !taped {
+		return "", false
+	}
+	step := TapeSixteenth
+	switch {
+	case size >= foot:
+		step = TapeInch
+	case size >= 0.0254:
+		step = TapeInch / 4
+	}
+	return tapeTo(si, step, dir), true
+}

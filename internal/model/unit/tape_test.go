@@ -57,3 +57,25 @@ func TestBought(t *testing.T) {
 		}
 	}
 }
+
+// What a tape is held to is told as its marks show it, by hand as above: 4.5 m are 14′ 9-3/16″, a drum of 100 mm is 3-15/16″. Two digits
+// are whole inches (177.2 are 177 = 14′ 9″), one is whole feet. Less than half an inch and more than 100 ft are no lengths of a tape.
+// A rope or a cable is told in whole inches from a foot up. Metres stay metres, and what was told can be typed.
+func TestTapedQuantities(t *testing.T) {
+	for _, tc := range []struct{ got, want string }{
+		{Heights.Format(4.5, Imperial), "14′ 9-3/16″"}, {Heights.Format(4.5, Metric), "4.5 m"}, {Widths.Format(0.1, Imperial), "3-15/16″"}, {Widths.Format(0.1, Metric), "100 mm"},
+		{Heights.FormatTo(4.5, Imperial, 2, Nearest), "14′ 9″"}, {Heights.FormatTo(4.5, Imperial, 1, Nearest), "15′"}, {Heights.FormatTo(6.31, Imperial, 3, Up), "20′ 8-7/16″"},
+		{Widths.FormatTo(0.1, Imperial, 3, Down), "3-7/8″"}, {Widths.FormatTo(0.1, Imperial, 1, Nearest), "4″"}, {Heights.Format(-4.5, Imperial), Minus + "14′ 9-3/16″"}, {Heights.Format(403, Imperial), "1 320 ft"},
+		{Widths.Format(0.001, Imperial), "0.0394 in"}, {Heights.Fine().Format(4.5, Imperial), "14.8 ft"}, {Lengths.Fine().Format(4.5, Imperial), "14.8 ft"}, {Heights.Number(4.5, Imperial), "14.8"},
+		{Lengths.Format(4.5, Imperial), "14′ 9″"}, {Lengths.FormatTo(4.5, Imperial, 3, Up), "14′ 10″"}, {Lengths.FormatTo(4.5, Imperial, 6, Nearest), "14′ 9-3/16″"}, {Lengths.Format(0.1, Imperial), "3-15/16″"}, {Lengths.Format(403, Imperial), "1 320 ft"},
+	} {
+		if got := strings.ReplaceAll(tc.got, Space, " "); got != tc.want {
+			t.Errorf("%q, want %q", got, tc.want)
+		}
+	}
+	for _, text := range []string{"14′ 9-3/16″", "14' 9 3/16\"", "14 ft 9 3/16 in"} {
+		if got, known, err := Heights.Parse(text, Imperial); err != nil || !known || got != 2835*0.0254/16 {
+			t.Errorf("%q is read as %v (%v, %v)", text, got, known, err)
+		}
+	}
+}

@@ -43,7 +43,7 @@ func mechanicalRules() []cautionRule {
 		{sheet("Never lift a person. Let nobody ride on the mass, climb on it or be under it."), nil},
 		{sheet("Two holds, one of them on the drum, each for 125 % of the mass; tested every month. Motor, gears, joined wires and lamps hold nothing."), nil},
 		{sheet("Before anyone touches drive, rope or brake, put the mass on the ground or on a rated prop."), nil},
-		{sheet("First lifts: %s over a soft landing, then 25 to 125 % in steps, outside the keep-out, with a phone and a second person.", say.Length(0.1).To(1)), nil},
+		{sheet("First lifts: %s over a soft landing, then 25 to 125 % in steps, outside the keep-out, with a phone and a second person.", say.Taped(0.1).To(1)), nil},
 		{sheet("After any fall or shock every part of the load path is unknown until it was looked at."), nil},
 		{note("The hoist may start by itself at sunrise. Let nothing start it again by itself. Fit a switch that locks at the site, a warning before the mass moves, and a stop button within reach that sets the brake."),
 			func(h lift.Hoist, _ lift.Drive) bool { return h.Site.SelfStart != unit.No }},

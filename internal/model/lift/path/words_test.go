@@ -35,14 +35,14 @@ func TestSentencesAreShort(t *testing.T) {
 }
 
 // The values of a check in the unit that a maker reads, by hand: 2598.76/9.80665 = 265; 265 kg/0.45359237 = 584.2 lb; 120 MPa/6894.757 Pa =
-// 17 404 psi; 22.1 kPa = 3.205 psi; 12 mm = 0.4724 in; 11.46/0.3048 = 37.60 ft; 71.63/1.3558179 = 52.83 lbf·ft.
+// 17 404 psi; 22.1 kPa = 3.205 psi; 12 mm = 0.4724 in; 11.46/0.0254 = 451.2 in, 37 ft 7.2 in; 71.63/1.3558179 = 52.83 lbf·ft.
 func TestAmounts(t *testing.T) {
 	for _, x := range []struct {
 		v                float64
 		u                unit.Measure
 		metric, imperial string
 	}{{2598.76, "N", "265 kg", "584 lb"}, {1.2e8, "Pa", "120 MPa", "17 400 psi"}, {22100, "Pa", "22.1 kPa", "3.21 psi"}, {.012, "m", "12 mm", "0.472 in"},
-		{11.46, "m", "11.5 m", "37.6 ft"}, {1234567, "1", "1 230 000", "1 230 000"}, {0, "N", "0 kg", "0 lb"}, {71.63, "N·m", "71.6 N·m", "52.8 lbf·ft"},
+		{11.46, "m", "11.5 m", "37′ 7″"}, {1234567, "1", "1 230 000", "1 230 000"}, {0, "N", "0 kg", "0 lb"}, {71.63, "N·m", "71.6 N·m", "52.8 lbf·ft"},
 		{.02618, "rad", "1.5°", "1.5°"}, {.00001234, "1", "0.0000123", "0.0000123"}} {
 		got := say.That("%s", amountOf(x.v, x.u))
 		if m, i := plainly(got), strings.ReplaceAll(got.In(unit.Imperial), unit.Space, " "); m != x.metric || i != x.imperial {

@@ -239,14 +239,14 @@ func geometry(c Case) []reason.Reason {
 }
 
 func clashWords(k Clash) (wrong say.Sentence, open, mend string) {
-	by := say.Length(k.By).Up()
+	by := say.Taped(k.By).Up()
 	switch k.ID {
 	case "geometry_height":
 		return say.That("The mass does not fit under the pulley: there is %s too little height.", by), "Whether the mass fits under the pulley is not known.", "Use less travel, or a flatter mass."
 	case "geometry_posts":
 		return say.That("The pulley would be above its posts: they are %s too short.", by), "Whether the posts reach up to the pulley is not known.", "Use longer posts, or hang the pulley lower."
 	case "geometry_rope":
-		return say.That("The rope is %s too short.", by), "Whether the rope is long enough is not known.", "Use a longer rope."
+		return say.That("The rope is %s too short.", say.Length(k.By).Up()), "Whether the rope is long enough is not known.", "Use a longer rope."
 	case "geometry_width":
 		return say.That("The mass does not pass between the posts: on one side there is %s too little room.", by), "Whether the mass passes between the posts is not known.", "Use a narrower mass, or posts further apart."
 	}

@@ -122,7 +122,7 @@ func caught(w Work, k path.Catch) reason.Reason {
 	case !k.Holds:
 		late(say.That("The brake does not stop a mass that falls: it slips on."))
 	case k.Kind == lift.HoldSpringBrake && float64(k.Fall) > min(mostFall, mostFallShare*float64(w.Hoist.Travel.Or(0))):
-		late(say.That("The brake catches too late: the mass falls %s.", say.Height(k.Fall)))
+		late(say.That("The brake catches too late: the mass falls %s.", say.Distance(k.Fall)))
 	case k.Kind == lift.HoldOverspeedCatch && x.Torque.Is && x.Torque.Val < k.Torque:
 		r.Path = at("torque_nm")
 		late(say.That("The catch must withstand %s at the drum when it locks, and it withstands %s.", say.Torque(k.Torque).Up(), say.Torque(x.Torque.Val).Down()))
@@ -130,7 +130,7 @@ func caught(w Work, k path.Catch) reason.Reason {
 		r.Path = at("force_n")
 		late(say.That("The arrester is pulled with %s when it locks; twice its working load is less.", say.Force(k.Pull)))
 	case k.Kind != lift.HoldLoadArrester && okLeft && 2*float64(k.Pull)/n > float64(left):
-		late(say.That("The mass falls %s, and when it is caught the rope is pulled with %s: too much for it.", say.Height(k.Fall), say.Force(unit.Force(float64(k.Pull)/n))))
+		late(say.That("The mass falls %s, and when it is caught the rope is pulled with %s: too much for it.", say.Distance(k.Fall), say.Force(unit.Force(float64(k.Pull)/n))))
 	case k.Kind == lift.HoldOverspeedCatch && !x.Torque.Is:
 		return reason.Reason{Word: reason.NotKnown, Path: at("torque_nm"), Clears: reason.Answer, Say: say.That("What torque the catch withstands is not known.")}
 	case k.Kind == lift.HoldLoadArrester && !x.Force.Is:
