@@ -16,7 +16,6 @@ import (
 // reads it as a figure of the plan. All others ask the one formatter of unit, so that a figure has the same digits everywhere.
 var ownFigures = map[string]string{
 	"internal/catalog/row.go sizeName":         "a marked figure, which say.Marked reads and prints in the reader's units",
-	"internal/draw/axis.go tick":               "the mark of an axis: the steps between marks are round, and give its digits",
 	"internal/draw/states.go band":             "the path of a picture",
 	"internal/draw/svg.go num":                 "a coordinate of a picture",
 	"internal/draw/worstweek.go stairs":        "the path of a picture",

@@ -1,9 +1,7 @@
 package draw
 
 import (
-	"fmt"
 	"math"
-	"strconv"
 
 	"duskweight/internal/model/unit"
 )
@@ -65,14 +63,10 @@ func niceStep(s float64) float64 {
 	return 10 * p
 }
 
-// tick writes a value at an axis: no exponent where people read it.
+// tick writes a value at an axis, never with an exponent: from ten million up and under a thousandth in three digits, thousands apart.
 func tick(v float64) string {
-	switch a := math.Abs(v); {
-	case a == 0:
-		return "0"
-	case a >= 1e7 || a < 1e-3:
-		return fmt.Sprintf("%.3g", v)
-	default:
-		return unit.Apart(strconv.FormatFloat(math.Round(v*1e6)/1e6, 'f', -1, 64))
+	if a := math.Abs(v); a > 0 && (a >= 1e7 || a < 1e-3) {
+		return unit.Rounded(v, 3)
 	}
+	return unit.Rounded(math.Round(v*1e6)/1e6, 12)
 }

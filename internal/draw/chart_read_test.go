@@ -319,7 +319,7 @@ func TestWeekReadBack(t *testing.T) {
 		near(t, fmt.Sprintf("diffuse at %d", h), light.value(diffuse.height(t, x)), d.Diffuse[h], 0.1)
 	}
 	// The air goes from −7 to 6.9 °C, so its axis from −10 to 10: by fives, the warmest under its top.
-	cold, warm := r.text(t, "-10"), r.text(t, "10")
+	cold, warm := r.text(t, unit.Minus+"10"), r.text(t, "10")
 	air := scale{(cold.y0 + cold.y1 - 1.1) / 2, -10, (warm.y0 + warm.y1 - 1.1) / 2, 10}
 	var line mark
 	for _, m := range r.paths {

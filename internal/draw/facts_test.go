@@ -37,7 +37,7 @@ func TestRoundNumbers(t *testing.T) {
 			near(t, "tick", got[i], c.want[i], 1e-9)
 		}
 	}
-	for v, want := range map[float64]string{0: "0", 0.001: "0.001", 0.00099: "0.00099", 9999999: "9\u00a0999\u00a0999", 1e7: "1e+07", -1e7: "-1e+07", 0.1 + 0.2: "0.3", 1e-4: "0.0001", 2.5: "2.5"} {
+	for v, want := range map[float64]string{0: "0", 0.001: "0.001", 0.00099: "0.00099", 9999999: "9\u00a0999\u00a0999", 1e7: "10\u00a0000\u00a0000", -1e7: "−10\u00a0000\u00a0000", 1.25e-9: "0.00000000125", 0.1 + 0.2: "0.3", 1e-4: "0.0001", 2.5: "2.5"} {
 		if got := tick(v); got != want {
 			t.Errorf("%g at an axis is %q, want %q", v, got, want)
 		}

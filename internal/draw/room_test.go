@@ -104,7 +104,7 @@ func TestAxesGoBothWays(t *testing.T) {
 			}
 		}
 	}
-	for v, want := range map[float64]string{0: "0", 1e-3: "0.001", 9.99e-4: "0.000999", 1e7: "1e+07", 9999999: "9\u00a0999\u00a0999", -2.5: "-2.5", 0.1 + 0.2: "0.3"} {
+	for v, want := range map[float64]string{0: "0", 1e-3: "0.001", 9.99e-4: "0.000999", 1e7: "10\u00a0000\u00a0000", 9999999: "9\u00a0999\u00a0999", -2.5: "−2.5", 0.1 + 0.2: "0.3"} {
 		if got := tick(v); got != want {
 			t.Errorf("%v is written %s, want %s", v, got, want)
 		}

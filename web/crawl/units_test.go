@@ -193,6 +193,9 @@ func (w *unitWalk) read(at string, body, kind string) {
 			continue
 		}
 		found := strays[w.sys].in(text)
+		if !strings.HasPrefix(kind, "text/csv") {
+			found = append(found, powers.FindAllString(text, -1)...)
+		}
 		if w.sys == unit.Imperial && !strings.HasPrefix(kind, "text/csv") {
 			found = append(found, unhandy(text)...)
 		}
@@ -204,6 +207,9 @@ func (w *unitWalk) read(at string, body, kind string) {
 		}
 	}
 }
+
+// powers are numbers with an exponent, which no page and no axis of a picture tells.
+var powers = regexp.MustCompile(`(?:^|[^\pL\d#])[−-]?\d+(?:\.\d+)?[eE][+−-]?\d+(?:[^\pL\d]|$)`)
 
 var (
 	splitPounds = regexp.MustCompile(`[1-9]\d+\.\d+\x{a0}lb\b`)
