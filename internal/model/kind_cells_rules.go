@@ -112,7 +112,7 @@ func air(_ judgement, c *CellsResult) []reason.Reason {
 	small := vent.Is && vent.Val < v.Opening
 	return worded(reason.Tried(small, small || !vent.Is), reason.Reason{ID: "air", Path: "vent_area_m2", Source: source.IEC62485.Whole(),
 		Say:  say.That("Hydrogen gathers where this battery is charged."),
-		Mend: say.That("Make an opening of %s cm² to the outside low down, and the same again high up.", say.Of(unit.Ratios, float64(v.Opening)*1e4).To(2).Up())})
+		Mend: say.That("Make an opening of %s to the outside low down, and the same again high up.", say.Opening(v.Opening).To(2).Up())})
 }
 
 // batteryFlags are the cautions of a battery that forbid its use or leave it open.

@@ -27,7 +27,7 @@ func CellsForm() []form.Part[cell.Bank] {
 			form.Word("cells_are", "State of the cells", func(b *b) *cell.Origin { return &b.Origin }),
 			form.Word("management_board", "Board that stops charging in the cold", func(b *b) *unit.Answer { return &b.Board }),
 			form.Number("board_max_a", "Most current of the board", unit.Currents, func(b *b) *unit.Known[unit.Current] { return &b.BoardMost }),
-			form.Number("vent_area_m2", "Opening to the outside, low and again high", unit.SmallAreas, func(b *b) *unit.Known[unit.Area] { return &b.Vent }),
+			form.Number("vent_area_m2", "Opening to the outside, low and again high", unit.Openings, func(b *b) *unit.Known[unit.Area] { return &b.Vent }),
 		),
 		form.Heading("Cable and fuse", "",
 			form.Number("cable_length_m", "Cable, one way", unit.Lengths, func(b *b) *unit.Known[unit.Length] { return &b.CableLength }),
