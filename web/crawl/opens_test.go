@@ -116,6 +116,47 @@ func namesWhatIsMissing(t *testing.T, name, page, body, how string, c path.Check
 	}
 }
 
+// One figure of a check has one rounding: what the table of a page or of the sheet says is pulled and allowed, the check's own sentence
+// says too, which the band, the list and the card tell. What is allowed is a strength that is there: 2.669 MPa of it are 2.66 MPa.
+func TestCheckSaysItsFigures(t *testing.T) {
+	docs := map[string]model.Document{"example": catalog.Sample(), "cabin": catalog.Cabin()}
+	for _, plan := range webtest.UnsafePlans(t) {
+		docs[plan.ID] = plan.Doc
+	}
+	seen := 0
+	for name, doc := range docs {
+		for _, v := range doc.Variants {
+			for i := range v.Stores {
+				h := v.HoistAt(i)
+				if h == nil {
+					continue
+				}
+				for _, c := range path.Checks(*h, lift.Compute(*h)) {
+					for _, sys := range []unit.System{unit.Metric, unit.Imperial} {
+						one := page.CheckViews([]path.Check{c}, "", sys, nil, "")[0]
+						if !c.Use.Is || one.Counted || !strings.Contains(one.Say, "allowed") {
+							continue
+						}
+						seen++
+						for _, figure := range []string{one.Pulls, one.May} {
+							if !strings.Contains(one.Say, figure) {
+								t.Errorf("%s, %s: the table says %s, the sentence %q", name, c.Part, figure, one.Say)
+							}
+						}
+					}
+				}
+			}
+		}
+	}
+	if seen < 1000 {
+		t.Errorf("only %d checks", seen)
+	}
+	of := func(v float64) unit.Amount { return unit.Amount{Val: v, In: unit.Pascals, Is: true} }
+	if got := page.CheckViews([]path.Check{{Demand: of(1e6), Capacity: of(2 * 2.669e6), Wanted: 2}}, "", unit.Metric, nil, "")[0]; got.May != "2.66"+unit.Space+"MPa" || got.Pulls != "1"+unit.Space+"MPa" {
+		t.Errorf("%s of %s", got.Pulls, got.May)
+	}
+}
+
 // A case prints in its own unit, whatever the unit of the line that it stands in: a bag's factor is no weight.
 func TestCasesInTheirOwnUnit(t *testing.T) {
 	of := func(in unit.Measure, v float64) unit.Amount { return unit.Amount{Val: v, In: in, Is: true} }

@@ -69,8 +69,8 @@ func CheckViews(checks []path.Check, at string, sys unit.System, labels map[stri
 		w := CheckWords[c.Word]
 		v := CheckView{ID: c.ID, Part: form.SentenceCase(c.Part), Case: c.Case, Sign: w.sign, Word: w.Word, Class: w.class, Say: c.Say.In(sys),
 			How: HowView{Formula: c.Formula, Source: c.Source.String(), Also: alsoOf(c), Topic: "breaks"}}
-		v.Pulls, v.PullsSI = loadText(c.Demand, sys)
-		v.May, v.MaySI = loadText(allowed(c), sys)
+		v.Pulls, v.PullsSI = loadText(c.Demand, sys, unit.Nearest)
+		v.May, v.MaySI = loadText(c.Allowed(), sys, unit.Down)
 		if c.Demand.In == unit.Pieces && c.Capacity.Is { // counted, not pulled: so many are wanted, so many are there
 			v.Counted = true
 			v.Pulls, v.May = unit.Rounded(float64(c.Wanted)*c.Demand.Val, 3)+" needed", unit.Rounded(c.Capacity.Val, 3)+" there"
@@ -85,7 +85,7 @@ func CheckViews(checks []path.Check, at string, sys unit.System, labels map[stri
 			v.How.Inputs = append(v.How.Inputs, PairView{in.Name, inputText(in, sys)})
 		}
 		for _, k := range c.Cases {
-			v.Cases = append(v.Cases, []string{k.Name, Amount(k.Demand.Val, k.Demand.In, sys), Amount(k.Capacity.Val, k.Capacity.In, sys), unit.Rounded(float64(k.Wanted), 3), useOr(k.Use)})
+			v.Cases = append(v.Cases, []string{k.Name, caseText(k.Demand, sys, unit.Nearest), caseText(k.Capacity, sys, unit.Down), unit.Rounded(float64(k.Wanted), 3), useOr(k.Use)})
 		}
 		for _, m := range c.Missing {
 			v.Missing = append(v.Missing, FieldLink(at+"."+m, labels, hoistURL))
@@ -103,15 +103,6 @@ func alsoOf(c path.Check) (all []string) {
 		}
 	}
 	return all
-}
-
-// allowed is what a part may carry with the factor that is wanted: its strength over that factor. Use is what it carries
-// over this.
-func allowed(c path.Check) unit.Amount {
-	if c.Capacity.Is && c.Wanted > 0 {
-		return unit.Amount{Val: c.Capacity.Val / float64(c.Wanted), In: c.Capacity.In, Is: true}
-	}
-	return unit.Amount{}
 }
 
 func useOr(k unit.Known[unit.Ratio]) string {
@@ -149,25 +140,28 @@ func UseText(u float64) string {
 	}
 }
 
-// loadText gives a force first as the mass whose weight it is, and in newtons beside it; other units as they are. A pound
-// and the force of its weight have the same figure, so that is told once.
-func loadText(a unit.Amount, sys unit.System) (first, beside string) {
-	switch {
-	case !a.Is:
+// loadText gives a force first as the mass whose weight it is, and in newtons beside it; other units as the sentence of the check
+// tells them. What is there is rounded down. A pound and the force of its weight have the same figure, so that is told once.
+func loadText(a unit.Amount, sys unit.System, dir unit.Round) (first, beside string) {
+	if !a.Is {
 		return "–", ""
-	case a.In != unit.Newtons:
-		return Amount(a.Val, a.In, sys), ""
-	case sys == unit.Metric:
-		beside = forceText(a.Val, sys)
 	}
-	return unit.Loads.Format(a.Val, sys), beside
+	if a.In == unit.Newtons && sys == unit.Metric {
+		beside = forceText(a.Val, sys, dir)
+	}
+	return path.Told(a).Toward(dir).In(sys), beside
 }
 
-func forceText(n float64, sys unit.System) string {
+// caseText is a value of one load case; one that is not known is told as none.
+func caseText(a unit.Amount, sys unit.System, dir unit.Round) string {
+	return path.Told(a).Toward(dir).In(sys)
+}
+
+func forceText(n float64, sys unit.System, dir unit.Round) string {
 	if sys == unit.Metric && (n >= 1000 || n <= -1000) {
-		return unit.Rounded(n/1000, 3) + " kN"
+		return unit.RoundedTo(n/1000, 3, dir) + " kN"
 	}
-	return unit.Forces.Format(n, sys)
+	return unit.Forces.FormatTo(n, sys, 3, dir)
 }
 
 // ByUnit is the quantity of each measure that the model names.
@@ -206,7 +200,7 @@ func Amount(v float64, u unit.Measure, sys unit.System) string {
 func inputText(in path.Input, sys unit.System) string {
 	switch in.Value.In {
 	case unit.Newtons:
-		return forceText(in.Value.Val, sys)
+		return forceText(in.Value.Val, sys, unit.Nearest)
 	case unit.Kilograms:
 		return unit.Masses.Fine().Format(in.Value.Val, sys)
 	case unit.Metres:

@@ -35,7 +35,7 @@ func ForceBoth(f unit.Known[unit.Force], sys unit.System) string {
 	if !ok {
 		return "not known"
 	}
-	first, beside := loadText(unit.Amount{Val: float64(n), In: unit.Newtons, Is: true}, sys)
+	first, beside := loadText(unit.Amount{Val: float64(n), In: unit.Newtons, Is: true}, sys, unit.Nearest)
 	if beside != "" {
 		beside = " (" + beside + ")"
 	}

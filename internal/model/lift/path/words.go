@@ -5,6 +5,18 @@ import (
 	"duskweight/internal/say"
 )
 
+// Told is a value of a check as every page and every sentence tells it: a force as the weight of a mass.
+func Told(a unit.Amount) say.Amount { return amountOf(a.Val, a.In) }
+
+// Allowed is what the part of a check may carry with the factor that it needs: its capacity over that factor. Use is the demand
+// over this. Told, it is rounded down.
+func (c Check) Allowed() unit.Amount {
+	if c.Capacity.Is && c.Wanted > 0 {
+		return unit.Amount{Val: c.Capacity.Val / float64(c.Wanted), In: c.Capacity.In, Is: true}
+	}
+	return unit.Amount{}
+}
+
 // amountOf is a value of a check as a maker reads it: a force as the weight of a mass.
 func amountOf(x float64, u unit.Measure) say.Amount {
 	switch u {
