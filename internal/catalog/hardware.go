@@ -43,7 +43,7 @@ func Eyebolts() []Eyebolt {
 		axial, f unit.Mass
 	}{{"M8", 140, 100}, {"M10", 230, 170}, {"M12", 340, 240}, {"M16", 700, 500}, {"M20", 1200, 860}, {"M24", 1800, 1290}} {
 		out = append(out, Eyebolt{
-			From: readNote("DIN 580, Lifting eye bolts, annex A, table A.1", "Screwed down to its collar, into steel. A bolt without a collar may not be pulled from the side at all."),
+			From: readNote("DIN 580, Lifting eye bolts, annex A, table A.1", "The value is for a bolt that is screwed into steel, down to its collar. A bolt without a collar may not be pulled from the side at all."),
 			Size: r.size, Straight: r.axial.Weight(), At45: r.f.Weight(),
 		})
 	}
@@ -78,7 +78,7 @@ func Shackles() []Shackle {
 		tonne unit.Mass
 	}{{"1/4 inch", unit.Inch / 4, 0.5}, {"5/16 inch", unit.Inch * 5 / 16, 0.75}, {"3/8 inch", unit.Inch * 3 / 8, 1}, {"1/2 inch", unit.Inch / 2, 2}, {"5/8 inch", unit.Inch * 5 / 8, 3.25}} {
 		out = append(out, Shackle{
-			From: labelled("rigging makers' tables of carbon-steel shackles, factor 6", "Only with the load stamped on it. From the side at 45° it keeps 70 %, at 90° half."),
+			From: labelled("rigging makers' tables of carbon-steel shackles, factor 6", "Use only a shackle with its load stamped on it. Pulled from the side at 45° it keeps 70 % of that load, at 90° half."),
 			Size: r.size, Diameter: r.d, Straight: (r.tonne * unit.Tonne).Weight(),
 		})
 	}
@@ -117,7 +117,7 @@ func Pulleys() []Pulley {
 		{typicalOf("fibre rope on small pulleys", "Measured: 0.83 for a pulley of {25 mm} with rope of {9 mm}."), "Fibre rope, pulley of {25 mm}", 0.82, 25 * unit.Millimetre},
 		{typicalOf("fibre rope on small pulleys", ""), "Fibre rope, pulley of {50 mm}", 0.87, 50 * unit.Millimetre},
 		{typicalOf("fibre rope on a ball bearing", ""), "Fibre rope, pulley of {100 mm} on a ball bearing", 0.92, 100 * unit.Millimetre},
-		{readNote("load-cell tests of rescue pulleys", "A carabiner is no pulley: half is lost and the rope wears."), "Rope over a carabiner", 0.53, 0},
+		{readNote("load-cell tests of rescue pulleys", "A carabiner is no pulley: half of the pull is lost and the rope wears."), "Rope over a carabiner", 0.53, 0},
 		{readNote("wire-rope maker's handbook: rolling bearing", "With a pulley of at least 18 rope diameters."), "Wire rope, rolling bearing", 0.98, 0},
 		{readNote("Wire Rope Technical Board, Wire Rope Users Manual: 1.04 for each pulley on rolling bearings", "With a pulley of at least 18 rope diameters."), "Wire rope, rolling bearing, the careful figure", 0.96, 0},
 		{readNote("Wire Rope Technical Board, Wire Rope Users Manual: 1.09 for each pulley on plain bearings", "With a pulley of at least 18 rope diameters."), "Wire rope, plain bush, the careful figure", 0.917, 0},

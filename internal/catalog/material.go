@@ -43,13 +43,13 @@ func (a Material) takeHoist(h *lift.Hoist, c Choice) (Taken, error) {
 func Materials() []Material {
 	table := func(note string) From { return readNote("bulk densities, engineers' table", note) }
 	return []Material{
-		{table("Wet it is 15 to 20 % heavier: weigh it, and let rain out."), "Sand, dry", 1520, 1680},
-		{table("Wet it is heavier: weigh it."), "Gravel, loose", 1520, 1520},
-		{table("Wet it is heavier: weigh it."), "Gravel with sand", 1920, 1920},
+		{table("When wet, it is 15 to 20 % heavier: weigh it, and let rain out."), "Sand, dry", 1520, 1680},
+		{table("When wet, it is heavier: weigh it."), "Gravel, loose", 1520, 1520},
+		{table("When wet, it is heavier: weigh it."), "Gravel with sand", 1920, 1920},
 		{table(""), "Crushed stone", 1600, 1600},
 		{table(""), "Concrete", 2400, 2400},
 		{table(""), "Brick", 1920, 1920},
-		{table("Wet it is heavier: weigh it."), "Earth, packed", 1520, 1520},
+		{table("When wet, it is heavier: weigh it."), "Earth, packed", 1520, 1520},
 		{table(""), "Cast iron", 7208, 7208},
 		{fromMemory("No open water where children come near."), "Water", 1000, 1000},
 		{fromMemory(""), "Steel", 7850, 7850},
@@ -91,7 +91,7 @@ func (w Timber) TakePost(into *lift.Post, wasRead bool) Taken {
 
 // TimberClasses returns the classes of EN 338, and one of glued timber. Which one a beam is, its stamp says.
 func TimberClasses() []Timber {
-	note := "Only by its stamp: an old or unmarked beam has no class."
+	note := "Trust only its stamp: an old or unmarked beam has no class."
 	soft := labelled("EN 338:2016, table 1", note)
 	hard := labelled("EN 338:2016, table 3", note)
 	return []Timber{

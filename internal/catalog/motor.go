@@ -102,7 +102,7 @@ func Motors() []Motor {
 	rpm := func(v float64) unit.AngularSpeed { return unit.AngularSpeed(v) * unit.RevPerMinute }
 	size := func(note string) From { return typicalOf("a motor of this size", note) }
 	sheet := func(what string) From { return From{Source: "a maker's data sheet of a " + what + " motor, read"} }
-	hub := "Seen from the direct-current side of its bridge. It needs a low ratio, 5 to 20. Hubs differ: K from 0.6 to 1.3 V·s/rad, and the iron drags with {0.3 N·m} to {1 N·m}. The row has the middle of both. Under a light mass that drag decides: measure it."
+	hub := "The values are for the direct-current side of its bridge. The motor needs a low ratio, 5 to 20. Hubs differ: K from 0.6 to 1.3 V·s/rad, and the iron drags with {0.3 N·m} to {1 N·m}. The row has the middle of both. Under a light mass that drag decides: measure it."
 	worm := "45 turns a minute is the speed after its worm of 60 to 1, which becomes the first gear stage. It lifts, but rarely runs back: it will seldom give anything at night."
 	return []Motor{
 		{size("You get back under 60 % of the energy put in."), "20 mm toy motor, 3 V", 3, rpm(12000), 1, 2.2e-3, 0.9, 0.20, 6e-8, 15, 35, 5, 200, 0.6, unmarked},
@@ -114,7 +114,7 @@ func Motors() []Motor {
 		{sheet("65 mm, 48 V"), "65 mm motor, 48 V", 48, rpm(3670), 1, 123e-3, 0.365, 0.29, 1.34e-4, 1.85, 1.3, 123, 1060, 6.8, 125},
 		{size(""), "Scooter motor, 250 W, 24 V", 24, rpm(3300), 1, 68e-3, 0.17, 1.8, 2.5e-4, 0.6, 1.2, 60, 1500, 13, unmarked},
 		{size(""), "Motor of 500 W, 48 V", 48, rpm(3000), 1, 150e-3, 0.25, 1.6, 6e-4, 0.4, 0.9, 80, 1800, 13, unmarked},
-		{size("Above 60 V when it turns fast: shock."), "Treadmill motor, 1.5 kW, 130 V", 130, rpm(5500), 1, 220e-3, 1.1, 0.6, 1.5e-3, 0.3, 0.5, 120, 2400, 8, unmarked},
+		{size("When this motor turns fast, it gives more than 60 V: a shock can kill."), "Treadmill motor, 1.5 kW, 130 V", 130, rpm(5500), 1, 220e-3, 1.1, 0.6, 1.5e-3, 0.3, 0.5, 120, 2400, 8, unmarked},
 		{size(hub), "Direct-drive wheel hub, 36 V", 36, rpm(380), 1, 0.9, 0.25, 0.7, 0.045, 0.3, 0.4, 60, 1500, 10, unmarked},
 	}
 }

@@ -43,7 +43,7 @@ func (s Steel) TakeShaft(into *lift.Drum, wasRead bool) Taken {
 
 // Steels returns the usual grades.
 func Steels() []Steel {
-	from := labelled("EN 10025-2, Hot rolled structural steels, table 7", "Up to {16 mm} thick. Only by its stamp or paper: scrap has no grade.")
+	from := labelled("EN 10025-2, Hot rolled structural steels, table 7", "Up to {16 mm} thick. Trust only its stamp or paper: scrap has no grade.")
 	return []Steel{{from, "S235", 235 * unit.Megapascal}, {from, "S275", 275 * unit.Megapascal}, {from, "S355", 355 * unit.Megapascal}}
 }
 
@@ -68,9 +68,9 @@ func (m Tooth) Take(into *lift.Tooth, wasRead bool) Taken {
 
 // Teeth returns what gear teeth are made of. Printed strength is that of one maker's test bar, never that of a print.
 func Teeth() []Tooth {
-	bar := "In the plane of the layers; across them about a third is left. Your own print may be weaker: break a bar of it."
-	handbook := labelled("engineers' tables of moulded plastics", "At {23 °C} and dry; warm it has less.")
-	grade := labelled("EN 10025-2, Hot rolled structural steels, table 7", "Yield strength, up to {16 mm} thick. Only by its paper.")
+	bar := "The value is along the layers. Across them about a third of it is left. Your own print may be weaker: break a bar of it."
+	handbook := labelled("engineers' tables of moulded plastics", "The value is for dry plastic at {23 °C}. Warm plastic has less.")
+	grade := labelled("EN 10025-2, Hot rolled structural steels, table 7", "Yield strength, up to {16 mm} thick. Trust only its paper.")
 	return []Tooth{
 		{labelled("a filament maker's technical data sheet of PLA, version 1.1", bar), "PLA, printed", lift.ToothPrinted, 51 * unit.Megapascal},
 		{rememberedOf("PETG, printed", "Printed bars have {45 MPa} to {50 MPa}. "+bar), "PETG, printed", lift.ToothPrinted, 45 * unit.Megapascal},

@@ -11,7 +11,7 @@ import (
 
 // What grows of a hoist, what that needs, and how far its inputs may be off.
 
-const neverHoist = "even a million times as much does not carry the night: the sun left over does not fill it"
+const neverHoist = "even a million times as much does not carry the night, because the sun left over does not fill it"
 
 // heavierHoist has f times the mass and the gear ratio grown along, so that the same motor lifts and holds the same
 // current: the first stage takes the whole of it.

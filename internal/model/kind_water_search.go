@@ -7,7 +7,7 @@ import (
 
 // What grows of a store of water, what that needs, and how far its inputs may be off.
 
-const neverWater = "even a million times as much does not carry the night: the sun left over does not fill it"
+const neverWater = "even a million times as much does not carry the night, because the sun left over does not fill it"
 
 // moreWater has f times the water, with as much more surface.
 func moreWater(s Store, f float64) Store {

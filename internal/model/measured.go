@@ -46,7 +46,7 @@ func MeasuredOf(h lift.Hoist) Measured {
 	d := lift.Compute(h)
 	m.runs(h)
 	if !d.Machine.K.Is {
-		m.Lack = append(m.Lack, say.Words("The constant K of the motor is not known: without K, amps say nothing of torque."))
+		m.Lack = append(m.Lack, say.Words("The constant K of the motor is not known: without K, the torque cannot be worked out from the amps."))
 		return m
 	}
 	k := float64(d.Machine.K.Val)

@@ -208,9 +208,9 @@ func (r *VariantResult) verdictSentences() []say.Sentence {
 	case CarriesMost:
 		out[0] = say.That("Carries most nights: %s of %s are full, with %s of the energy.", t.NightsFull, t.Nights, share)
 		if more := r.ToFull(); more == 1 {
-			out = append(out, say.That("With one more full night it carries the night."))
+			out = append(out, say.That("“Carries the night” needs one more full night."))
 		} else {
-			out = append(out, say.That("With %s more full nights it carries the night.", more))
+			out = append(out, say.That("“Carries the night” needs %s more full nights.", more))
 		}
 	case CarriesPart:
 		out[0] = say.That("Carries part: %s of the night's energy; %s.", share, fullOf(t.NightsFull, t.Nights))

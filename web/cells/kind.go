@@ -4,6 +4,7 @@ import (
 	"duskweight/internal/model"
 	"duskweight/internal/model/cell"
 	"duskweight/internal/model/unit"
+	"duskweight/internal/say"
 	"duskweight/web/form"
 	"duskweight/web/page"
 )
@@ -55,10 +56,10 @@ func set(s model.StoreResult, sys unit.System) []page.PairView {
 		{Name: "Place of the battery", Value: form.OrNotKnown(form.WordFor(string(b.Indoors)))},
 		{Name: "State of the cells", Value: form.OrNotKnown(form.WordFor(string(b.Origin)))}}
 	if c.Resolved.Kind.Ion {
-		rows = append(rows, page.PairView{Name: "A board stops charging in the cold", Value: form.OrNotKnown(form.WordFor(string(b.Board)))})
+		rows = append(rows, page.PairView{Name: "Board that stops charging in the cold", Value: form.OrNotKnown(form.WordFor(string(b.Board)))})
 	}
 	if air := c.Air; air.Boost > 0 {
-		rows = append(rows, page.PairView{Name: "Opening for air, low down and near the top", Value: "each " + unit.Openings.Format(float64(air.Opening), sys)})
+		rows = append(rows, page.PairView{Name: "Opening for air, low down and near the top", Value: "each " + say.Opening(air.Opening).To(2).Up().In(sys)})
 	}
 	return rows
 }
@@ -87,4 +88,4 @@ func fuseText(c model.CellsResult, sys unit.System) string {
 // order is how a battery, its controller and the panels are joined and taken apart: the controller finds the battery's
 // voltage before the sun reaches it (common practice; the controller's own paper comes first).
 var order = []string{"First take the fuse out, and cover or unplug the panels.", "Connect the battery to the controller, then put the fuse in.", "Connect the lamps to the line, and the panels last.",
-	"To disconnect: panels first, then lamps, the fuse, the battery. The controller’s own paper comes first."}
+	"To disconnect: panels first, then lamps, the fuse, the battery. What the controller’s own paper says comes first."}

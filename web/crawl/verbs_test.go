@@ -128,7 +128,7 @@ func TestVerbsFinds(t *testing.T) {
 		"Up in 6.2 minutes, with 3.8 Wh. The mass is at rest.":                1,
 		"The load test of the brake. A worked example.":                       2,
 		"Usual: 1 to 15 m.":                                                   0,
-		"The base, slid along the ground":                                     0,
+		"The base that slides on the ground":                                  0,
 		"It is 1.5 m. high, and the rope isn’t worn.":                         0,
 		"A smoke alarm beside it. Battery to the controller.":                 2,
 		"A fuse close to it that withstands 10 A.":                            1,

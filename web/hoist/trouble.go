@@ -70,7 +70,7 @@ func (t trouble) unplugged() troubleView {
 		return v
 	}
 	if g.BreaksUpFirst {
-		v.Rows = append(v.Rows, page.PairView{Name: "The motor", Value: "breaks up first"})
+		v.Rows = append(v.Rows, page.PairView{Name: "The motor", Value: "flies apart before that"})
 	}
 	v.Limits = "Only the rotor's inertia and friction slow it. A brake on the drum ends the fall. A resistor or clamp wired straight to the motor prevents it."
 	if u, speed, ok := lift.OnShunt(t.h.Design); ok {

@@ -155,7 +155,7 @@ func moneyFacts(c cost.Result, currency string) []page.FactView {
 func levelisedNote(c cost.Result) string {
 	switch {
 	case c.Levelised.Is:
-		return "the sun that fills it is left over, and free"
+		return "the sun that fills this store is left over, and free"
 	case c.Parts == 0:
 		return "no parts on the list"
 	case c.NPV.Is:

@@ -83,7 +83,7 @@ func movesView(c search.Certain, years int, at func(input string) string) sureMo
 	for _, m := range c.Moves {
 		way := "more of it leaves less for the lamps"
 		if m.More {
-			way = "more of it gives more to the lamps"
+			way = "a higher value gives more to the lamps"
 		}
 		if m.Share <= chance {
 			way = "no clear effect"

@@ -75,7 +75,7 @@ func (s *Pages) showTakes(w http.ResponseWriter, r *http.Request) error {
 		view.Grows, view.Breaks = view.Grows || row.Grows != "", view.Breaks || row.Breaks != ""
 	}
 	if b, ok := now.Facts.BatteryBeside(); ok && now.Verdict != model.CarriesNight {
-		view.Rows = append(view.Rows, takeRow{What: "A battery beside it", Answer: "12.8 V and " + unit.Charges.Format(float64(b), sys) + " hold what one mean night needs, 80 % of it used. Add one on the page of the variant."})
+		view.Rows = append(view.Rows, takeRow{What: "A battery beside it", Answer: "A battery of 12.8 V and " + unit.Charges.Format(float64(b), sys) + " holds what a mean night needs, when 80 % of its capacity is used. Add one on the page of the variant."})
 	}
 	view.Season = seasonOf(s.Tables.Stores, v.Value, now, is.levers, sys)
 	return s.Show(w, r, http.StatusOK, f, takesPage(view))
@@ -127,7 +127,7 @@ func takeRowOf(t search.Take, sys unit.System) takeRow {
 	case t.What == "load":
 		row.Answer = page.Known(t.Load, unit.Energies, sys) + " in a mean night, " + unit.Rounded(t.Factor, 2) + " × as much as now."
 	case t.Have:
-		row.Answer = "It is enough as it is."
+		row.Answer = "This variant is enough as it is."
 	case t.Lever != nil && t.Lever.Quantity == unit.Masses:
 		row.Answer = times + page.Tonnes(unit.Mass(t.Size.Val), sys) + "."
 	case t.Lever != nil:

@@ -128,8 +128,8 @@ func contours(s search.Sweep, sys unit.System) page.Plot {
 	}
 	watts, store, name, colour := page.ScaleOf(unit.Powers, sys), page.ScaleOf(s.Lever.Quantity, sys), s.Lever.Name, "--"+s.Look
 	size := float64(s.Size.Val)
-	p := page.Plot{Id: "contours", Title: "Panel and store that together have so many full nights", X: watts.Axis("panels"), Y: []string{store.Axis(name)},
-		Say: "Above a line at least so many nights are full. Where a line is upright, a larger store adds nothing. Where it is level, more panels add nothing."}
+	p := page.Plot{Id: "contours", Title: "Sizes of panel and store, with their full nights", X: watts.Axis("panels"), Y: []string{store.Axis(name)},
+		Say: "Above each line, at least the number of nights that it names is full. Where a line is upright, a larger store adds nothing. Where it is level, more panels add nothing."}
 	if len(s.Cells) == 0 || size <= 0 {
 		return p
 	}

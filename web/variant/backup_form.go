@@ -26,7 +26,7 @@ func backupForm() []form.Part[model.Variant] {
 			form.Number("backup.charge_w", "Power of its charger", unit.Powers, func(v *v) *unit.Known[unit.Power] { return &v.Backup.Charge }, form.Hint[v]("if empty: its full power")),
 			form.Number("backup.charge_efficiency", "Efficiency of its charger", unit.Percents, func(v *v) *unit.Known[unit.Ratio] { return &v.Backup.Efficiency }, form.Hint[v]("if empty: 85 %")),
 			form.Number("backup.fuel_standing_l_kwh", "Litres an hour for each kW of its rating", unit.Ratios, func(v *v) *unit.Known[unit.Ratio] { return &v.Backup.Standing }, form.Hint[v]("if empty: usual for its kind")),
-			form.Number("backup.fuel_l_kwh", "Litres more for each kWh", unit.Ratios, func(v *v) *unit.Known[unit.Ratio] { return &v.Backup.PerKWh }, form.Hint[v]("if empty: usual for its kind")),
+			form.Number("backup.fuel_l_kwh", "Extra litres for each kWh", unit.Ratios, func(v *v) *unit.Known[unit.Ratio] { return &v.Backup.PerKWh }, form.Hint[v]("if empty: usual for its kind")),
 			form.Number("backup.price_per_l", "Price of a litre", unit.Prices, func(v *v) *unit.Known[unit.Money] { return &v.Backup.PricePerL }),
 			form.Number("backup.price_per_kwh", "Price of a kWh from the grid", unit.Prices, func(v *v) *unit.Known[unit.Money] { return &v.Backup.PricePerKWh })),
 	}

@@ -70,7 +70,7 @@ func (s *Pages) sendRocks(w http.ResponseWriter, r *http.Request) error {
 
 // rocksOf reads what was typed and reckons.
 func rocksOf(r *http.Request, g model.Ground, here string, sys unit.System) rocksView {
-	night, of := float64(usualNight), "What a night of this project needs is not known yet, so an energy of ours counts."
+	night, of := float64(usualNight), "What a night of this project needs is not known yet, so we use a usual energy."
 	if nights, ok := g.Nights(); ok && nights.MeanNight > 0 {
 		night, of = float64(nights.MeanNight), "The energy is what lamps and devices of this project need in a mean night."
 	}

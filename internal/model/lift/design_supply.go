@@ -5,10 +5,10 @@ import "duskweight/internal/model/unit"
 // Raise is how the machine is fed while it lifts.
 type Raise struct {
 	Feed         Feed                        `json:"feed" say:"What feeds the motor: a step-down drive that can lift slowly, a relay at a fixed voltage, or the panel straight on the motor" enum:"|drive|relay|panel"`
-	Voltage      unit.Known[unit.Voltage]    `json:"voltage_v" say:"Supply voltage (for a drive: the highest it puts out)" range:"(0,2000]"`
-	CurrentLimit unit.Known[unit.Current]    `json:"current_limit_a" say:"Most current the supply gives; not known means only wire and winding limit it" range:"(0,1e4]"`
+	Voltage      unit.Known[unit.Voltage]    `json:"voltage_v" say:"Supply voltage (of a converter: the highest that it gives)" range:"(0,2000]"`
+	CurrentLimit unit.Known[unit.Current]    `json:"current_limit_a" say:"Most current the supply gives; not known means that only the wires and the winding limit the current" range:"(0,1e4]"`
 	WireR        unit.Known[unit.Resistance] `json:"wire_ohm" say:"Resistance of supply and wires; not known counts as none" range:"[0,1e3]"`
-	DriveEff     unit.Known[unit.Ratio]      `json:"drive_efficiency" say:"Efficiency of the drive or converter; not known counts as 1 for a relay" range:"(0,1]"`
+	DriveEff     unit.Known[unit.Ratio]      `json:"drive_efficiency" say:"Efficiency of the converter between line and motor; not known counts as 1 for a relay" range:"(0,1]"`
 	Auxiliary    unit.Known[unit.Power]      `json:"auxiliary_w" say:"Brake coil and contactors while it moves up" range:"[0,1e4]"`
 	Converter    Conversion                  `json:"converter" say:"Drive: does it only step the line's voltage down, or up as well?" enum:"|step_down|step_up"`
 	Fuse         unit.Known[unit.Current]    `json:"fuse_a" say:"Fuse of the motor's supply" range:"(0,5000]"`

@@ -215,18 +215,18 @@ func (w *work) impossible(m Machine, i0 worth) {
 func (w *work) lackMachine() {
 	c := w.d.Machine
 	if !c.I0.Is {
-		w.lack("machine.i0_a", "the machine: current, speed, everything behind it")
+		w.lack("machine.i0_a", "current and speed of the motor, and all that follows from them")
 	}
 	if !c.R.Is {
 		w.lack("machine.r_ohm", "the machine: speed, heat, what it draws")
 	}
 	if !c.K.Is {
-		w.lack("machine.k_vs_rad", "the machine: current, speed, everything behind it")
+		w.lack("machine.k_vs_rad", "current and speed of the motor, and all that follows from them")
 	}
 	if most, _ := w.h.Machine.MostSpeed(); !most.Is {
 		w.lack("machine.max_speed_rad_s", "whether the motor turns faster than it withstands")
 	}
 	if !w.mostJ.Is {
-		w.lack("machine.j_kg_m2", "how fast it runs with nothing to brake it, counted as none, which is fastest; and how far past the upper stop")
+		w.lack("machine.j_kg_m2", "how fast the motor runs with nothing to brake it, and how far the mass goes past the upper stop; none counts here, the fastest case")
 	}
 }

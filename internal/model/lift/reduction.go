@@ -34,7 +34,7 @@ func (w *work) reduce() {
 }
 
 // NotEnough is why a hoist is no store for want of inputs.
-const NotEnough = "Not enough is known yet to say what it stores."
+const NotEnough = "Not enough is known yet to say what this hoist stores."
 
 // whyNot says why there is no store, empty where there is one.
 func (w *work) whyNot() string {

@@ -90,7 +90,7 @@ func (w *work) rope() {
 // mass adds the pieces up; one piece that was not weighed makes the sum not known.
 func (w *work) mass() {
 	if len(w.h.Mass) == 0 {
-		w.lack("mass", "everything: what hangs is not known")
+		w.lack("mass", "every answer: how much hangs is not known")
 		return
 	}
 	sum, all := 0.0, true

@@ -73,7 +73,7 @@ type Inverter struct {
 	Tenth      unit.Known[unit.Ratio]   `json:"efficiency_tenth" say:"Its efficiency at a tenth of its rated power, from the sheet" range:"(0,1]"`
 	Full       unit.Known[unit.Ratio]   `json:"efficiency_full" say:"Its efficiency at its rated power, from the sheet" range:"(0,1]"`
 	Rated      unit.Known[unit.Power]   `json:"rated_w" say:"Rated power" range:"(0,1e6]"`
-	Surge      unit.Known[unit.Power]   `json:"surge_w" say:"Power it gives in the moment something starts" range:"(0,1e6]"`
+	Surge      unit.Known[unit.Power]   `json:"surge_w" say:"Power that the inverter gives when a device starts" range:"(0,1e6]"`
 	Input      unit.Known[unit.Voltage] `json:"input_v" say:"Nominal voltage of its battery side" range:"(0,1000]"`
 	Cut        unit.Known[unit.Voltage] `json:"cut_v" say:"Battery voltage at which it switches off; not known counts as 0.875 of the nominal voltage" range:"(0,1000]"`
 	OwnSockets unit.Answer              `json:"own_sockets" say:"Do the devices plug into the inverter itself?" enum:"|yes|no"`

@@ -131,7 +131,7 @@ func baseSlidingChecks(t *loads) []*Check {
 	if !t.lifted() || okA && a <= 0 {
 		return nil
 	}
-	l, mb, up, level, ok := t.baseLine("base_sliding", "the base, slid along the ground", "1.5·H ≤ μ·(m_b·g − V)", "equilibrium of the base")
+	l, mb, up, level, ok := t.baseLine("base_sliding", "the base that slides on the ground", "1.5·H ≤ μ·(m_b·g − V)", "equilibrium of the base")
 	if !okA {
 		l.miss("base.rope_angle_rad")
 	}
@@ -161,7 +161,7 @@ func baseOverturningChecks(t *loads) []*Check {
 	if !t.lifted() {
 		return nil
 	}
-	l, mb, up, level, ok := t.baseLine("base_overturning", "the base, tipped over", "1.5·(H·h + V·arm) ≤ m_b·g·b/2", "moments about the edge")
+	l, mb, up, level, ok := t.baseLine("base_overturning", "the base that tips over", "1.5·(H·h + V·arm) ≤ m_b·g·b/2", "moments about the edge")
 	b := t.h.Base
 	w, okW := b.Width.Value()
 	if !okW {

@@ -57,12 +57,12 @@ func round(h lift.Hoist) []Question {
 	s := h.Site
 	return []Question{
 		askAny("site.owner", "Who owns the structure, and did the owner agree?", s.Owner, []lift.Consent{lift.ConsentNotAsked}, "Ask the owner first."),
-		askAny("site.neighbours_told", "Were the household and the neighbours told the hours of lifting?", s.Told, []unit.Answer{unit.No}, "Tell them, and agree on the hours."),
+		askAny("site.neighbours_told", "Were the household and the neighbours told the hours of lifting?", s.Told, []unit.Answer{unit.No}, "Tell the neighbours, and agree on the hours."),
 		askAny("site.floor_below", "What is under the floor, and is it made safe?", s.FloorBelow, []lift.FloorBelow{lift.FloorCellar, lift.FloorRoom, lift.FloorPipesOrTank}, underFloor(s)),
 		askAny("site.lit_at_night", "Is there a lamp at the hoist at night?", s.Lit, []unit.Answer{unit.No}, "Put a lamp there that does not depend on this store."),
 		askAny("site.noise_at_bed", "Was the noise at the bed measured, and is it acceptable?", s.Noise, []unit.Answer{unit.No}, "Noise stays not known until it is measured."),
 		askAny("site.wind_plan", "Is the mass lowered in wind, frost and gales?", s.WindPlan, []unit.Answer{unit.No}, "Stop when wind moves the mass or ice sits on a pulley."),
-		askAny("site.insurance_and_rules", "Did you ask the insurer, and what the local rules say?", s.Insurance, []unit.Answer{unit.No}, "Local rules come first: ask before you hang it."),
+		askAny("site.insurance_and_rules", "Did you ask the insurer, and what the local rules say?", s.Insurance, []unit.Answer{unit.No}, "Local rules come first: ask before you hang the mass."),
 		askAny("site.watched_halfway", "Does someone watch the mass while it hangs halfway?", s.Watched, []unit.Answer{unit.No}, "A mass that hangs halfway needs someone who watches, and two holds."),
 		askAny("site.comes_down_without_power", "How does the mass come down with no power, a stuck brake or a jammed rope?", s.ComesDown, nil, "Plan this before the first lift, not while the mass hangs."),
 	}

@@ -177,7 +177,7 @@ func TestGivesWayAtTheHeaviest(t *testing.T) {
 	c.Heavy.Checks = []path.Check{{ID: "rope", Part: "the rope", Word: path.GivesWay, Say: say.That("It is pulled with %s.", say.Mass(202))}}
 	plain := []string{"Gives way: the rope. It is pulled with 202 kg."}
 	guess := []string{"All that hangs may weigh 150 kg: weigh it first. At 150 kg this gives way: the rope. It is pulled with 202 kg.",
-		"All that hangs together may weigh 150 kg, and then it is not strong enough or does not move as it must."}
+		"All that hangs together may weigh 150 kg, and then a part is not strong enough, or the mass does not move as it must."}
 	for word, want := range map[path.Word][]string{path.GivesWay: plain, path.Holds: guess} {
 		c.Light.Checks = []path.Check{{ID: "rope", Part: "the rope", Word: word}}
 		var got []string

@@ -45,7 +45,11 @@ func checks(c Case) []reason.Reason {
 		case k.Word == path.NotKnown:
 			r.Use = unit.Known[unit.Ratio]{}
 			r.Word, r.Head = reason.NotKnown, say.That("%s", capital(k.Part))
-			r.Say = say.That("The check of %s is %s", k.Part, k.Say.Lower())
+			name := k.Part
+			if strings.Contains(name, ",") {
+				name += "," // "the teeth of stage 1, counted from the motor, is not known"
+			}
+			r.Say = say.That("The check of %s is %s", name, k.Say.Lower())
 			r.Clears, r.Mend = clearing(c, k)
 			out = append(out, c.proved(k, r)...)
 		}

@@ -237,7 +237,7 @@ func TestWordsOfWhatIsNotKnown(t *testing.T) {
 			t.Errorf("pressed on %q: %v, %s", answer, r.Say, r.Clears)
 		}
 	}
-	for sets, words := range map[lift.SetBy]string{"": "Whether the brake sets by itself", lift.SetsByHand: "Nothing sets by itself"} {
+	for sets, words := range map[lift.SetBy]string{"": "Whether the brake sets by itself", lift.SetsByHand: "No brake closes by itself"} {
 		c.Hoist.Holds.Holds = []lift.Hold{{Kind: lift.HoldSpringBrake, Sets: sets}, {Kind: lift.HoldSpringBrake, Sets: lift.SetsByHand}}
 		if r := holdsAuto(c)[0]; !strings.HasPrefix(r.Say.String(), words) {
 			t.Errorf("sets %q: %v", sets, r.Say)

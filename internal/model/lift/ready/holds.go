@@ -120,7 +120,7 @@ func holdsIndependent(c Case) []reason.Reason {
 	}
 	text := say.That("The holds share a part: one break loses both.")
 	if w == reason.NotKnown {
-		text = say.That("Whether two holds share no part is not known: one break could lose both.")
+		text = say.That("Whether two holds share a part is not known: if that part breaks, both holds are lost.")
 	}
 	return []reason.Reason{{ID: "holds_independent", Word: w, Clears: answerOr(w), Say: text,
 		Path: c.openHold("independent", func(x lift.Hold) bool {
@@ -141,7 +141,7 @@ func holdsAuto(c Case) []reason.Reason {
 	if w == reason.Yes || c.few() {
 		return nil
 	}
-	text := say.That("Nothing sets by itself when power goes.")
+	text := say.That("No brake closes by itself when the power goes.")
 	if w == reason.NotKnown {
 		text = say.That("Whether the brake sets by itself when power goes is not known.")
 	}

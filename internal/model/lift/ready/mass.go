@@ -134,6 +134,6 @@ func withGuess(out []reason.Reason, c Case) []reason.Reason {
 	most, _ := c.heaviest()
 	path := "mass"
 	return append(out, reason.Reason{ID: "mass_guess", Word: reason.NotKnown, Path: path, Clears: reason.Answer,
-		Say:  say.That("All that hangs together may weigh %s, and then it is not strong enough or does not move as it must.", say.Mass(most)),
+		Say:  say.That("All that hangs together may weigh %s, and then a part is not strong enough, or the mass does not move as it must.", say.Mass(most)),
 		Mend: say.That("Weigh it."), Source: source.Judgement.At("how far a weighing is off")})
 }

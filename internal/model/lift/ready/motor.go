@@ -129,9 +129,9 @@ func motorMixed(c Case) []reason.Reason {
 	}
 	switch w, ok := warmth(m, k); {
 	case ok && math.IsInf(w, 1):
-		add("machine.continuous_current_a", "machine.rth_winding_k_w", say.That("At the current that the motor withstands all day its winding would never stop getting warmer: the numbers may come from two motors."))
+		add("machine.continuous_current_a", "machine.rth_winding_k_w", say.That("At the current that the motor withstands all day, its winding would never stop getting warmer: the numbers may come from two motors."))
 	case ok && (w < leastWarmth || w > mostWarmth):
-		add("machine.continuous_current_a", "machine.rth_winding_k_w", say.That("At the current that the motor withstands all day its winding would get %s times as warm as it may: the numbers may come from two motors.", say.Times(unit.Ratio(w)).To(2)))
+		add("machine.continuous_current_a", "machine.rth_winding_k_w", say.That("At the current that the motor withstands all day, its winding would get %s times as warm as it may: the numbers may come from two motors.", say.Times(unit.Ratio(w)).To(2)))
 	}
 	return out
 }

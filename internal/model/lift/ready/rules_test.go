@@ -168,7 +168,7 @@ func TestHoldsByKind(t *testing.T) {
 		{"brake, ratchet not said where", []lift.Hold{hold(brake, yes, yes), hold(ratchet, "", yes)}, "not_known holds.holds[1].on_drum", "", "not_known holds.holds", "is not known: a ratchet or a catch counts only on the drum"},
 		{"brake not said where, arrester", []lift.Hold{hold(brake, "", yes), hold(arrester, no, yes)}, "", "not_known holds.holds[0].on_drum", "", ""},
 		{"sharing a part", []lift.Hold{hold(brake, yes, no), hold(ratchet, yes, yes)}, "", "", "no holds.holds[0].independent", "share a part"},
-		{"sharing not said", []lift.Hold{hold(brake, yes, yes), hold(ratchet, yes, "")}, "", "", "not_known holds.holds[1].independent", "share no part is not known"},
+		{"sharing not said", []lift.Hold{hold(brake, yes, yes), hold(ratchet, yes, "")}, "", "", "not_known holds.holds[1].independent", "share a part is not known"},
 		{"sharing, beside a prop that shares none", []lift.Hold{hold(prop, yes, yes), hold(brake, yes, no), hold(ratchet, yes, yes)}, "", "", "no holds.holds[1].independent", "share a part"},
 		{"three of which two share none", []lift.Hold{hold(brake, yes, no), hold(brake, yes, yes), hold(ratchet, yes, yes)}, "", "", "", ""},
 	} {
