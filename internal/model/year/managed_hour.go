@@ -58,7 +58,7 @@ func (m *manager) hour(t *dealt, h int, bus float64, d *Demand, standing float64
 		direct = y
 		lack = positive(-through(stores, n+direct, h, rec))
 	}
-	m.book(t, h, d, spill, lack, direct, charged, [2]float64{offE, offN}, [2]float64{runE, runN}, unmet, rec)
+	m.book(t, h, d, spill, lack, direct, charged, offE, offN, runE, runN, unmet, rec)
 }
 
 // newDay begins a day: what waits is asked anew, what waits for too long is missed, and the backup has its hours again.
@@ -221,8 +221,9 @@ func through(stores []store, n float64, h int, rec *record) float64 {
 }
 
 // book books the hour. What is missing is missing from what is nice first, then from what is essential; what levels keep off
-// is missing from its own kind. off and run are W: essential, nice.
-func (m *manager) book(t *dealt, h int, d *Demand, spill, lack, direct, charged float64, off, run [2]float64, unmet []float64, rec *record) {
+// is missing from its own kind. What is off and what runs are W, of what is essential and of what is nice. They are numbers, not pairs:
+// pairs went over memory, and the hour waited for them.
+func (m *manager) book(t *dealt, h int, d *Demand, spill, lack, direct, charged, offE, offN, runE, runN float64, unmet []float64, rec *record) {
 	t.spill += spill
 	t.direct += direct
 	t.charged += charged
@@ -232,19 +233,19 @@ func (m *manager) book(t *dealt, h int, d *Demand, spill, lack, direct, charged 
 			t.out += charged / m.backup.Gain
 		}
 	}
-	miss := lack + off[0] + off[1]
+	miss := lack + offE + offN
 	t.miss += miss
 	unmet[h] = miss * hour
-	m.runs[0][h], m.runs[1][h] = run[0], run[1]
+	m.runs[0][h], m.runs[1][h] = runE, runN
 	m.gone[0][h], m.gone[1][h] = 0, 0
 	if miss > 0 {
-		nice := min(lack, positive(d.nice[h]-off[1]+run[1]))
-		essential := min(lack-nice, positive(d.essential[h]-off[0]+run[0]))
-		m.gone[0][h], m.gone[1][h] = (essential+off[0])*hour, (nice+off[1])*hour
+		nice := min(lack, positive(d.nice[h]-offN+runN))
+		essential := min(lack-nice, positive(d.essential[h]-offE+runE))
+		m.gone[0][h], m.gone[1][h] = (essential+offE)*hour, (nice+offN)*hour
 	}
 	if rec != nil {
 		rec.spilled[h] = positive(spill * hour)
-		rec.dealt.hour(m, h, direct, charged, off)
+		rec.dealt.hour(m, h, direct, charged, [2]float64{offE, offN})
 	}
 }
 
