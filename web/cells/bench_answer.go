@@ -122,7 +122,7 @@ func (b *bench) life() lifeView {
 			break
 		}
 		full := float64(w.NightsFull)
-		row := wornRow{Name: names[i], Note: unit.Percents.Format(w.Share, b.h.sys) + " of its capacity left", Full: page.Itoa(int(w.NightsFull)), Of: "of " + page.Itoa(int(w.Nights)) + " full",
+		row := wornRow{Name: names[i], Note: "capacity " + unit.Percents.Format(w.Share, b.h.sys), Full: page.Itoa(int(w.NightsFull)), Of: "of " + page.Itoa(int(w.Nights)) + " full",
 			Strip: draw.Span{Low: full, Usual: full, High: full, Top: float64(w.Nights), Known: true}.Draw()}
 		if y, ok := l.Years.Value(); ok && w.Part > 0 {
 			row.Note += ", year " + page.Itoa(int(math.Max(1, math.Round(float64(y)*w.Part))))
