@@ -381,7 +381,7 @@ func yearPart(v yearView) templ.Component {
 				return templ_7745c5c3_Err
 			}
 		}
-		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 32, "<figure class=\"year-figure\" id=\"twelve-months\"><figcaption>Twelve months on one scale ")
+		templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 32, "<figure class=\"year-figure\" id=\"twelve-months\"><figcaption><span>Twelve months on one scale</span> ")
 		if templ_7745c5c3_Err != nil {
 			return templ_7745c5c3_Err
 		}

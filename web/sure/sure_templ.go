@@ -269,7 +269,7 @@ func sureResults(v sureView) templ.Component {
 			}
 		}
 		if v.Picture.Wide != "" {
-			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 24, "<figure class=\"years\" id=\"years-picture\"><figcaption>Full nights in a year<ul class=\"key\">")
+			templ_7745c5c3_Err = templruntime.WriteString(templ_7745c5c3_Buffer, 24, "<figure class=\"years\" id=\"years-picture\"><figcaption><span>Full nights in a year</span><ul class=\"key\">")
 			if templ_7745c5c3_Err != nil {
 				return templ_7745c5c3_Err
 			}

@@ -69,7 +69,11 @@ func (s *Pages) showTakes(w http.ResponseWriter, r *http.Request) error {
 		view.Say = "The place is not known yet; without it there is no year to try."
 	}
 	view.Bands = []page.BandView{page.VariantBand(now, sys, s.LinksOf(p, v.Value, v.ID).To)}
-	for _, t := range is.takes {
+	takes := is.takes
+	if !now.Open.IsZero() { // one sentence for all of them
+		view.Say, takes = "Nothing can be tried yet: "+now.Open.In(sys)+".", nil
+	}
+	for _, t := range takes {
 		row := takeRowOf(t, sys)
 		view.Rows = append(view.Rows, row)
 		view.Grows, view.Breaks = view.Grows || row.Grows != "", view.Breaks || row.Breaks != ""
