@@ -30,6 +30,7 @@ type outside struct {
 // told seems to lie inside.
 func (p Problem) As(q unit.Quantity) Problem {
 	if p.out != nil {
+		q = q.Fine() // a tape's feet and inches are not the field's unit
 		p.Say = p.out.say(
 			func(si float64, dir unit.Round) any { return say.Limit(q, si).Toward(dir) },
 			func(si float64, dir unit.Round) any { return say.Of(q, si).To(valueDigits).Toward(dir) })

@@ -131,7 +131,7 @@ var PlainHabits = map[string]Habit{
 	"load.Load inverter.cable_length_m":     None(WhyMeasure, "0.1 m", "10 m"),
 	"load.Load inverter.cable_area_m2":      None(WhyStrength, "1.5 mm²", "120 mm²"),
 	"cell.Bank board_max_a":                 None(WhyLabel, "1 A", "400 A"),
-	"cell.Bank vent_area_m2":                None(WhyMeasure, "", ""),
+	"cell.Bank vent_area_m2":                None(WhyMeasure, "5 cm²", "2000 cm²"),
 	"cell.Bank breaking_a":                  None(WhyStrength, "", ""),
 	"cell.Bank fuse_distance_m":             None(WhyMeasure, "0 m", "2 m"),
 	"cell.Bank internal_ohm":                None(WhyWorked, "", ""),
