@@ -77,14 +77,14 @@ func TestProblemAsField(t *testing.T) {
 }
 
 // What contradicts itself is told without a power of ten, in the reader's units; the document's own words are metric. By hand:
-// 4 m are 4000 mm or 157.48 in; four ropes of 1.3 km of travel are 5200 m or 17 060 ft, told as the length that must be bought.
+// 4 m are 4000 mm or 157.48 in, that is 13 ft 1.48 in and 7.7 sixteenths over 13′ 1″; 4.2 m are 165.354 in, 13 ft 9.354 in, 5.7 sixteenths over 9″. Four ropes of 1.3 km of travel are 5200 m or 17 060 ft, told as the length that must be bought.
 func TestContradictionInUnits(t *testing.T) {
 	h := lift.Hoist{Travel: unit.Of[unit.Length](1300)}
 	h.Rope.Diameter, h.Drum.Diameter = unit.Of[unit.Length](4.2), unit.Of[unit.Length](4)
 	h.Rope.Length, h.Reeving.RopeParts = unit.Of[unit.Length](10), unit.Of[unit.Count](4)
 	ps := checkHoist(h)
 	for i, want := range []struct{ metric, imperial string }{
-		{"the drum (4 000 mm) must be thicker than its rope (4 200 mm)", "the drum (157 in) must be thicker than its rope (165 in)"},
+		{"the drum (4 000 mm) must be thicker than its rope (4 200 mm)", "the drum (13′ 1-1/2″) must be thicker than its rope (13′ 9-3/8″)"},
 		{"the rope is too short: 4 × the travel is 5 200 m before any of it reaches the drum", "the rope is too short: 4 × the travel is 17 100 ft before any of it reaches the drum"},
 	} {
 		metric, imperial := strings.ReplaceAll(ps[i].Say.String(), unit.Space, " "), strings.ReplaceAll(ps[i].Say.In(unit.Imperial), unit.Space, " ")
