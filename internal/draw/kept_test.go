@@ -2,7 +2,9 @@ package draw
 
 import (
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -272,7 +274,7 @@ func keptSmall(t *testing.T, out map[string]string) {
 	small = append(small, day.Draw(), nothing.Draw())
 	out["small"] = together(t, 1000, 1.4, small...)
 	var stamps []string
-	for i, thing := range Things() {
+	for i, thing := range slices.Sorted(maps.Keys(thingLines)) {
 		s := Stamp{Thing: thing, Title: "What to read", Lines: []StampLine{{"WLL 500 kg", "working load"}, {"⌀ 75 mm", "diameter of the wheel"}, {"24 V DC", "voltage"}, {"6 A", "most current"}}[:1+i%4]}
 		stamps = append(stamps, drawn(t, func(b *strings.Builder) error { return s.Draw(b) }))
 	}

@@ -3,7 +3,6 @@ package draw
 import (
 	"html"
 	"io"
-	"slices"
 	"strings"
 )
 
@@ -39,16 +38,6 @@ func Thing(key string) string {
 		return ""
 	}
 	return `<svg class="ic" viewBox="0 0 40 40" aria-hidden="true">` + paths(lines) + `</svg>`
-}
-
-// Things are the keys of all drawings of things, in order.
-func Things() []string {
-	out := make([]string, 0, len(thingLines))
-	for key := range thingLines {
-		out = append(out, key)
-	}
-	slices.Sort(out)
-	return out
 }
 
 func paths(lines [2]string) string {
