@@ -60,13 +60,13 @@ func Pond(doc model.Document) model.Document {
 var kindPages = map[string][]string{
 	"cells": {"/sheet/wiring"},
 	"water": {"/water/#/drawing.csv"},
-	"hoist": {"/trials/#", "/motion/#", "/trials/#?part=raises", "/trials/#?all=1", "/trials/#/record", "/hoist/#?depth=bench&all=1", "/hoist/#/pictures", "/hoist/#/motor", "/hoist/#/rows", "/hoist/#/rows?kind=rope", "/hoist/#/rows?kind=stage", "/sheet/wiring", "/sheet/checks"},
+	"hoist": {"/hoist/#?part=pulley", "/trials/#", "/motion/#", "/trials/#?part=raises", "/trials/#?all=1", "/trials/#/record", "/hoist/#?depth=bench&all=1", "/hoist/#/pictures", "/hoist/#/motor", "/hoist/#/rows", "/hoist/#/rows?kind=rope", "/hoist/#/rows?kind=stage", "/sheet/wiring", "/sheet/checks"},
 }
 
 // PagesOf are the addresses of every page of a project with these variants.
 func PagesOf(p store.Saved[model.Project], vs []store.Saved[model.Variant]) []string {
 	base := page.ProjectURL(p.ID)
-	pages := []string{base, base + "?class=1", base + "?class=1&guess=40", base + "/place", base + "/place?all=1", base + "/place?part=means", base + "/load", base + "/load?all=1", base + "/load?part=appliances%5B0%5D", base + "/compare", base + "/sure", base + "/sure?n=10&parts=yes", base + "/money", base + "/history", base + "/shelf", base + "/shelf/fits"}
+	pages := []string{base, base + "?class=1", base + "?class=1&guess=40", base + "/place", base + "/place?all=1", base + "/place?part=means", base + "/load", base + "/load?all=1", base + "/load?part=appliances%5B0%5D", base + "/compare", base + "/sure", base + "/sure?n=10&parts=yes", base + "/money", base + "/history", base + "/shelf", base + "/shelf?part=batteries%5B0%5D", base + "/shelf/fits"}
 	for _, v := range vs {
 		at := page.VariantURL(p.ID, v.ID)
 		pages = append(pages, at, at+"/takes", at+"/sweep", at+"/cheapest", at+"/cheapest?run=1", at+"/sheet", at+"/sheet?paper=letter", at+"/parts", at+"/parts/market", at+"/parts/making?paper=letter")
