@@ -27,9 +27,21 @@ func Appliance(key string) string {
 	if !ok {
 		lines = applianceLines["own"]
 	}
-	shine := ""
-	if lines[1] != "" {
-		shine = `<path class="glow" d="` + lines[1] + `"/>`
+	return icon(lines, "glow")
+}
+
+// icon is a small drawing on 40 × 40: its ink, then the lines of another class.
+func icon(lines [2]string, class string) string {
+	return `<svg class="ic" viewBox="0 0 40 40" aria-hidden="true">` + paths(lines, class) + `</svg>`
+}
+
+// paths are the two paths of such a drawing; one without lines is left out.
+func paths(lines [2]string, class string) (out string) {
+	if lines[0] != "" {
+		out = `<path d="` + lines[0] + `"/>`
 	}
-	return `<svg class="ic" viewBox="0 0 40 40" aria-hidden="true"><path d="` + lines[0] + `"/>` + shine + `</svg>`
+	if lines[1] != "" {
+		out += `<path class="` + class + `" d="` + lines[1] + `"/>`
+	}
+	return out
 }

@@ -31,9 +31,5 @@ func Choice(input, answer string) string {
 	if !ok {
 		return ""
 	}
-	out := `<svg class="ic" viewBox="0 0 40 40" aria-hidden="true">`
-	if lines[0] != "" {
-		out += `<path d="` + lines[0] + `"/>`
-	}
-	return out + `<path class="rope" d="` + lines[1] + `"/></svg>`
+	return icon(lines, "rope")
 }

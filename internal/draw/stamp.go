@@ -37,15 +37,7 @@ func Thing(key string) string {
 	if !ok {
 		return ""
 	}
-	return `<svg class="ic" viewBox="0 0 40 40" aria-hidden="true">` + paths(lines) + `</svg>`
-}
-
-func paths(lines [2]string) string {
-	out := `<path d="` + lines[0] + `"/>`
-	if lines[1] != "" {
-		out += `<path class="glow" d="` + lines[1] + `"/>`
-	}
-	return out
+	return icon(lines, "glow")
 }
 
 // Stamp is what is printed on a thing, larger, and what each line of it means.
@@ -72,7 +64,7 @@ func (s Stamp) Draw(w io.Writer) error {
 	high := max(76, 20+stampRow*float64(len(s.Lines)))
 	p := newPen(w)
 	p.raw(`<svg class="stamp" viewBox="0 0 %s %s" role="img" fill="none" aria-label="%s">`, num(stampW), num(high), html.EscapeString(s.Title))
-	p.raw(`<g class="ic" transform="translate(4 %s) scale(1.7)">%s</g>`, num(high/2-34), paths(thingLines[s.Thing]))
+	p.raw(`<g class="ic" transform="translate(4 %s) scale(1.7)">%s</g>`, num(high/2-34), paths(thingLines[s.Thing], "glow"))
 	frame := stampRow*float64(len(s.Lines)) + 8
 	top := (high - frame) / 2
 	right := stampFrame

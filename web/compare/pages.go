@@ -146,7 +146,7 @@ func (s *Pages) compareOf(ctx context.Context, p store.Saved[model.Project], all
 	}
 	inputs := inputGroups(s.Tables, chosen, v.AllInputs, sys)
 	v.lay(groups, inputs)
-	v.copyOf(inputs, chosen, url+"/copy"+page.ChosenQuery(chosen))
+	v.copyOf(inputs, chosen, url+"/copy?"+page.NamingChosen(chosen).Encode())
 	v.Terms = page.ProjectURL(p.ID) + "/money"
 	if g := s.Grounds.Of(p); g.Sky != nil && g.Load.ApplianceYear > 0 {
 		v.Range = page.RangeLater(p.ID, chosen)

@@ -30,13 +30,13 @@ func ChosenVariants(all []store.Saved[model.Variant], ids []string) []store.Save
 	return out[:min(len(out), MostCompared)]
 }
 
-// ChosenQuery is the part of an address that names those variants.
-func ChosenQuery(chosen []store.Saved[model.Variant]) string {
+// NamingChosen is the query of an address that names those variants.
+func NamingChosen(chosen []store.Saved[model.Variant]) url.Values {
 	q := url.Values{}
 	for _, v := range chosen {
 		q.Add("v", fmt.Sprint(v.ID))
 	}
-	return "?" + q.Encode()
+	return q
 }
 
 // LeftOr is no error where the page was left meanwhile.

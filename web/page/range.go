@@ -1,9 +1,6 @@
 package page
 
 import (
-	"fmt"
-	"net/url"
-
 	"duskweight/internal/model"
 	"duskweight/internal/store"
 )
@@ -27,10 +24,7 @@ type RangeLine struct{ Name, Nine, Range string }
 
 // RangeLater is the place of a range that is still to come; chosen are the variants it is about.
 func RangeLater(project int64, chosen []store.Saved[model.Variant]) RangeView {
-	q := url.Values{}
-	for _, c := range chosen {
-		q.Add("v", fmt.Sprint(c.ID))
-	}
+	q := NamingChosen(chosen)
 	at := ProjectURL(project) + "/sure"
 	return RangeView{Follow: at + "/said?" + q.Encode(), Link: at + "?" + q.Encode(), Room: "room" + Itoa(len(chosen))}
 }

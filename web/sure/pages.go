@@ -272,10 +272,7 @@ func sureSteps(n int) (steps []int) {
 
 // query asks for the same variants with another number of years.
 func (a sureAsked) query(n int) url.Values {
-	q := url.Values{}
-	for _, c := range a.chosen {
-		q.Add("v", fmt.Sprint(c.ID))
-	}
+	q := page.NamingChosen(a.chosen)
 	q.Set("n", page.Itoa(n))
 	if a.parts {
 		q.Set("parts", "yes")
